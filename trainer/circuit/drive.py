@@ -1,0 +1,172 @@
+"""What the drive module does in a slot: which outputs are on, and the law of each return output.
+
+Between its node and ground a return output drops `r·i + a + b·tanh((i − c)/w)`. Commanded, the hyperbolic tangent
+takes the drive voltage away around the current limit (a cycle average; chopping is not modelled). Between pulses
+it is the clamp that ends the current. Not commanded, only the background network is left.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from trainer.circuit.elements import GROUND, RAIL, Circuit, coil_node, core_node, feed_pin, return_pin
+from trainer.circuit.elements import BATTERY, OPEN_OHM, Side
+from trainer.circuit.network import Branch, Ports, ports_of
+from trainer.circuit.profile import Profile
+
+Floats = NDArray[np.float64]
+
+CHORD_WIDTHS = 8.0
+"""How near to its bend, in widths, a law with `chord` uses it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Slot:
+    """One window of the test: its name (0 stands for all together), the cylinders commanded, the outputs fed."""
+
+    number: int
+    commanded: frozenset[int]
+    live: frozenset[str]
+
+    @property
+    def name(self) -> str | int:
+        """What the files call it: `all` or the cylinder's number."""
+        return "all" if self.number == 0 else self.number
+
+
+def slots_of(profile: Profile) -> tuple[Slot, ...]:
+    """Return the test's slots: all together, then each cylinder in numeric order."""
+    outputs = frozenset(profile.wiring.outputs)
+    single = [
+        Slot(
+            number,
+            frozenset({number}),
+            outputs if profile.wiring.live == "all" else frozenset({profile.output_of(number)}),
+        )
+        for number in profile.cylinders
+    ]
+    return (Slot(0, frozenset(profile.cylinders), outputs), *single)
+
+
+@dataclass(frozen=True, slots=True)
+class OutputLaw:
+    """The return outputs' law in one phase; every array has shape (slot, cylinder).
+
+    `chord` asks, near the bend, for the slope towards it instead of the tangent: a current that falls into the clamp
+    would step over the bend by the tangent, and ring there for ever.
+    """
+
+    ohm: Floats
+    offset_v: Floats
+    swing_v: Floats
+    centre_a: Floats
+    width_a: Floats
+    chord: bool
+
+    def drop(self, current_a: Floats) -> tuple[Floats, Floats]:
+        """Return the drop in volt and its slope in ohm."""
+        away = (current_a - self.centre_a) / self.width_a
+        bend = np.tanh(away)
+        volts = self.ohm * current_a + self.offset_v + self.swing_v * bend
+        steep = 1.0 - bend * bend
+        if self.chord:
+            near = (np.abs(away) < CHORD_WIDTHS) & (away != 0.0)
+            np.divide(bend, away, out=steep, where=near)
+        return volts, self.ohm + self.swing_v * steep / self.width_a
+
+
+def pulse_law(circuit: Circuit, slots: Sequence[Slot]) -> OutputLaw:
+    """Return the outputs' law during a pulse."""
+    module = circuit.profile.module
+    drivers = [circuit.returns[number] for number in circuit.profile.cylinders]
+    commanded = np.array([[n in slot.commanded for n in circuit.profile.cylinders] for slot in slots])
+    on_ohm, off_ohm, limit_v = (
+        np.array([getattr(driver, name) for driver in drivers]) for name in ("on_ohm", "off_ohm", "limit_v")
+    )
+    swing = np.where(commanded, limit_v / 2.0, 0.0)
+    return OutputLaw(
+        ohm=np.where(commanded, on_ohm, off_ohm),
+        offset_v=swing,
+        swing_v=swing,
+        centre_a=np.full(commanded.shape, module.limit_a),
+        width_a=np.full(commanded.shape, module.limit_width_a),
+        chord=False,
+    )
+
+
+def quiet_law(circuit: Circuit, slots: Sequence[Slot]) -> OutputLaw:
+    """Return the outputs' law between pulses: every output on its clamp."""
+    drivers = [circuit.returns[number] for number in circuit.profile.cylinders]
+    shape = (len(slots), len(drivers))
+    return OutputLaw(
+        ohm=np.broadcast_to(np.array([driver.on_ohm for driver in drivers]), shape),
+        offset_v=np.zeros(shape),
+        swing_v=np.broadcast_to(np.array([driver.clamp_v for driver in drivers]), shape),
+        centre_a=np.zeros(shape),
+        width_a=np.full(shape, circuit.profile.module.clamp_width_a),
+        chord=True,
+    )
+
+
+def shut_by(profile: Profile, output: str) -> frozenset[str]:
+    """Return the outputs that a trip of one output shuts."""
+    outputs = profile.wiring.outputs
+    if profile.module.trip.shuts == "output":
+        return frozenset({output})
+    if profile.module.trip.shuts == "module":
+        return frozenset(outputs)
+    banks = {profile.bank_of(number) for number in outputs[output]}
+    return frozenset(name for name, numbers in outputs.items() if any(profile.bank_of(n) in banks for n in numbers))
+
+
+def port_nodes(circuit: Circuit) -> list[tuple[str, str]]:
+    """Return the ports in the solver's order: every coil's core, then every return output."""
+    numbers = circuit.profile.cylinders
+    coils = [(core_node(n), coil_node(n, Side.RETURN)) for n in numbers]
+    return coils + [(return_pin(n), GROUND) for n in numbers]
+
+
+def feed_branches(circuit: Circuit, live: frozenset[str]) -> list[Branch]:
+    """Return the feed outputs as two resistances each: to the rail, and to ground while it is off."""
+    branches: list[Branch] = []
+    for name, driver in circuit.feeds.items():
+        on = name in live
+        branches.append((RAIL, feed_pin(name), driver.on_ohm if on else OPEN_OHM))
+        branches.append((feed_pin(name), GROUND, OPEN_OHM if on else driver.off_ohm))
+    return branches
+
+
+def battery_branch(circuit: Circuit) -> Branch:
+    """Return the battery's own resistance between its electromotive force and the node that a fault can touch."""
+    return ("battery.source", BATTERY, circuit.profile.module.battery_ohm)
+
+
+@dataclass(slots=True)
+class Reductions:
+    """The network of one circuit reduced to its ports, kept per set of live outputs."""
+
+    circuit: Circuit
+    kept: dict[frozenset[str], Ports]
+
+    def of(self, live: frozenset[str]) -> Ports:
+        """Return the ports with these outputs on."""
+        if live not in self.kept:
+            feeds = feed_branches(self.circuit, live)
+            inner = [(e.a, e.b, e.at(loaded=True)) for e in self.circuit.elements.values()]
+            watched = range(0, len(feeds), 2)
+            branches = [*feeds, battery_branch(self.circuit), *inner]
+            self.kept[live] = ports_of(branches, port_nodes(self.circuit), watched, RAIL, "battery.source")
+        return self.kept[live]
+
+
+def stacked(ports: Sequence[Ports]) -> Mapping[str, Floats]:
+    """Stack one reduction per slot: `shared` of shape (slot, port + watched, port), `rail`, `battery` alike."""
+    return {
+        "shared": np.stack([np.concatenate([-p.impedance_ohm, p.watched_port]) for p in ports]),
+        "rail": np.stack([np.concatenate([p.rail, p.watched_rail]) for p in ports]),
+        "battery": np.stack([np.concatenate([p.battery, p.watched_battery]) for p in ports]),
+    }

@@ -1,0 +1,63 @@
+"""What a person can cause or lack, carried as facts; sentences are made in `trainer.words`."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from enum import IntEnum
+
+
+class ExitCode(IntEnum):
+    """What the program answers to the shell."""
+
+    DONE = 0
+    WRONG = 1
+    CALL = 2
+    MISSING = 3
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """One thing wrong with what a person gave: where it stands, what was found, what is allowed, how to mend it."""
+
+    file: str
+    line: int | None
+    field: str
+    found: str
+    allowed: str
+    mend: str
+
+    def sentence(self) -> str:
+        """Return the problem in one line, for a person."""
+        where = self.file if self.line is None else f"{self.file}, line {self.line}"
+        return f"{where}: {self.field} is {self.found}. Allowed: {self.allowed}. Mend: {self.mend}"
+
+
+class ProblemsFoundError(Exception):
+    """Raised with every problem found in one reading; ends a command with exit code 1."""
+
+    exit_code = ExitCode.WRONG
+
+    def __init__(self, problems: Sequence[Problem]) -> None:
+        super().__init__("\n".join(problem.sentence() for problem in problems))
+        self.problems = tuple(problems)
+
+
+class WrongCallError(Exception):
+    """Raised when a command or action cannot be carried out as asked; ends a command with exit code 2."""
+
+    exit_code = ExitCode.CALL
+
+    def __init__(self, what: str, mend: str) -> None:
+        super().__init__(f"{what} {mend}")
+        self.what, self.mend = what, mend
+
+
+class MissingHereError(Exception):
+    """Raised when this machine lacks something the work needs; ends a command with exit code 3."""
+
+    exit_code = ExitCode.MISSING
+
+    def __init__(self, what: str, mend: str) -> None:
+        super().__init__(f"{what} {mend}")
+        self.what, self.mend = what, mend
