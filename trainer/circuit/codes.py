@@ -21,11 +21,12 @@ class Sensed(StrEnum):
     OVER = "over"
     TRIPPED = "tripped"
     UNCOMMANDED = "uncommanded"
+    HELD_HIGH = "held_high"
     GROUP_OPEN = "group_open"
     UNNAMED = "unnamed"
 
 
-FMI = {Sensed.OPEN: 5, Sensed.OVER: 6, Sensed.TRIPPED: 4, Sensed.UNCOMMANDED: 3}
+FMI = {Sensed.OPEN: 5, Sensed.OVER: 6, Sensed.TRIPPED: 4, Sensed.UNCOMMANDED: 6, Sensed.HELD_HIGH: 3}
 """J1939-73 failure modes: 5 current below normal or open, 6 above normal or grounded, 4 shorted low, 3 shorted high."""
 
 
@@ -57,6 +58,7 @@ def code_of(system: Literal["p02xx", "spn_fmi"], sensed: Sensed, cylinder: int |
         Sensed.TRIPPED: 261 + 3 * (cylinder - 1),
         Sensed.OVER: 262 + 3 * (cylinder - 1),
         Sensed.UNCOMMANDED: 262 + 3 * (cylinder - 1),
+        Sensed.HELD_HIGH: 262 + 3 * (cylinder - 1),
     }[sensed]
     return Code(cylinder, f"P{number:04d}", None, None, sensed)
 
@@ -78,14 +80,16 @@ def _sensed(solved: SolvedTest) -> Iterator[tuple[int, Sensed]]:
     """Yield what is sensed of each cylinder; what another slot shows of it comes first, its own slot overrules."""
     profile, module = solved.circuit.profile, solved.circuit.profile.module
     early = round(module.short_sense_s / solved.step_s)
-    own = {}
+    own: dict[int, Sensed] = {}
     for index, slot in enumerate(solved.slots):
         pulse, row = solved.pulses_of(index)[0]
         driven = pulse.return_a[: solved.on_steps, row]
         for column, cylinder in enumerate(profile.cylinders):
             if cylinder not in slot.commanded and driven[:, column].max() > module.uncommanded_above_a:
                 yield cylinder, Sensed.UNCOMMANDED
-            if slot.number == cylinder:
+            if abs(pulse.return_a[-1, row, column]) > module.held_above_a:
+                own[cylinder] = Sensed.HELD_HIGH
+            if slot.number == cylinder and own.get(cylinder) is not Sensed.HELD_HIGH:
                 if solved.tripped[index]:
                     own[cylinder] = Sensed.TRIPPED
                 elif driven[early, column] > module.short_above_a:

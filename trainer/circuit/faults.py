@@ -296,8 +296,8 @@ KINDS: Mapping[FaultKind, Kind] = {
         _MODULE, _BACK, "own", (0.0,), "none",
     ),
     FaultKind.DEAD_FEED_DRIVER: Kind(_dead_feed, _MODULE, (Side.FEED,), "output", (0.0,), "none"),
-    FaultKind.LOW_SUPPLY: Kind(_low, _MODULE, _NEITHER, "all", (0.3, 0.5), "share of the supply"),
-    FaultKind.SLOW_RECHARGE: Kind(_slow, _MODULE, _NEITHER, "all", (60.0,), "times the source resistance"),
+    FaultKind.LOW_SUPPLY: Kind(_low, _MODULE, _NEITHER, "all", (0.15, 0.4), "share of the supply"),
+    FaultKind.SLOW_RECHARGE: Kind(_slow, _MODULE, _NEITHER, "all", (25.0,), "times the source resistance"),
     FaultKind.NO_SUPPLY: Kind(
         lambda circuit, _fault, _conditions: replace(circuit, rail=replace(circuit.rail, supply_v=0.0)),
         _MODULE, _NEITHER, "all", (0.0,), "none",
@@ -311,7 +311,7 @@ KINDS: Mapping[FaultKind, Kind] = {
     ),
     FaultKind.WORN_ARMATURE: Kind(
         _armature(lambda fault: {
-            "lift_m": fault.amount(), "preload_n": 1.0 / fault.amount(), "stop_damping_n_s_per_m": 0.3
+            "lift_m": fault.amount(), "preload_n": 1.0 / fault.amount(), "stop_damping_n_s_per_m": 0.5
         }),
         _PLATE, _NEITHER, "own", (1.8,), "times the lift",
     ),

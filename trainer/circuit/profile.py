@@ -109,6 +109,7 @@ class DriveModule:
     short_above_a: float
     short_sense_s: float
     uncommanded_above_a: float
+    held_above_a: float
     battery_v: float
     battery_ohm: float
     heater_ohm: float

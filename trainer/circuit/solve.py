@@ -28,7 +28,7 @@ SWITCH_PARTS = 4
 """How many parts the step after a switch is taken in."""
 
 LEAST_PULSES = 3
-MOST_PULSES = 40
+MOST_PULSES = 16
 PERIODIC_RESIDUAL = 2e-3
 """Two pulses are the same when currents and positions differ by less than this share (RMS) of their peaks."""
 

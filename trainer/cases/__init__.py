@@ -1,0 +1,1 @@
+"""Files to values and back: profiles, cases, the drawing of cases, their codes, their checks."""

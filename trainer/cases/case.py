@@ -1,0 +1,37 @@
+"""A case: a profile, a hidden fault, conditions, and what the learner may do."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from trainer.circuit.codes import Sensed
+from trainer.circuit.faults import Fault
+from trainer.circuit.profile import Profile
+from trainer.sound.render import Bed
+
+
+@dataclass(frozen=True, slots=True)
+class StoredCode:
+    """A code left in memory by something earlier: true once, and no proof of what is wrong now."""
+
+    cylinder: int
+    sensed: Sensed
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """Everything that one attempt is about; `faults` empty means that the circuit passes."""
+
+    name: str
+    title: str
+    story: str
+    profile: Profile
+    faults: tuple[Fault, ...]
+    temperature_c: float
+    bed: Bed
+    evidence: frozenset[str]
+    stored: tuple[StoredCode, ...]
+    takeaway: str
+    seed: int
+    difficulty: int
+    code: str | None = None

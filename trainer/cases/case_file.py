@@ -1,0 +1,171 @@
+"""Case files: the form, what must hold against the profile, and the case as a value."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import Annotated, Any, Literal
+
+from pydantic import BeforeValidator, Field
+
+from trainer.cases.case import Case, StoredCode
+from trainer.cases.forms import Form, filled
+from trainer.cases.profile_file import TESTS, Cylinder, Name
+from trainer.cases.yaml_text import YamlText, read_text
+from trainer.circuit.codes import Sensed
+from trainer.circuit.elements import Location, Part, Side
+from trainer.circuit.fault_space import fits, scopes_at, sides_at
+from trainer.circuit.faults import KINDS, Fault, FaultKind
+from trainer.circuit.harness import circuit_of
+from trainer.circuit.profile import Profile
+from trainer.errors import Problem, ProblemsFoundError
+from trainer.sound.bed import BedKind
+from trainer.sound.render import Bed
+
+
+def _from_word(kind: type[Any]) -> BeforeValidator:
+    """Take an enumeration by its word; the strict form then accepts only its own members."""
+
+    def convert(value: object) -> object:
+        words = [member.value for member in kind]
+        if isinstance(value, str) and value in words:
+            return kind(value)
+        raise ValueError(f"one of {', '.join(words)}")
+
+    return BeforeValidator(convert)
+
+
+class FaultForm(Form):
+    kind: Annotated[FaultKind, _from_word(FaultKind)]
+    location: Annotated[Location, _from_word(Location)]
+    cylinders: Annotated[list[Cylinder], Field(min_length=1, max_length=16)]
+    side: Annotated[Side, _from_word(Side)] | None = None
+    part: Annotated[Part, _from_word(Part)] | None = None
+    severity: Annotated[float, Field(ge=0, le=1e9)] | None = None
+
+
+class StoredForm(Form):
+    cylinder: Cylinder
+    sensed: Annotated[Sensed, _from_word(Sensed)]
+
+
+class BedForm(Form):
+    kind: Annotated[BedKind, _from_word(BedKind)] = BedKind.QUIET_BAY
+    level_dba: Annotated[float, Field(ge=20, le=60)] = 34.0
+
+
+class CaseForm(Form):
+    form: Literal["case/1"]
+    name: Name
+    title: Annotated[str, Field(min_length=3, max_length=80)]
+    story: Annotated[str, Field(min_length=20, max_length=600)]
+    profile: Name
+    faults: Annotated[list[FaultForm], Field(max_length=2)]
+    temperature_c: Annotated[float, Field(ge=-30, le=120)] = 20.0
+    bed: BedForm = BedForm()
+    evidence: Literal["all"] | list[str] = "all"
+    stored_codes: Annotated[list[StoredForm], Field(max_length=8)] = []
+    takeaway: Annotated[str, Field(min_length=10, max_length=300)]
+    seed: Annotated[int, Field(ge=0, lt=2**31)]
+    difficulty: Annotated[int, Field(ge=1, le=3)]
+
+
+ProfileFinder = Callable[[str], Profile]
+"""Gives a profile by its name; raises KeyError, whose argument lists the known names."""
+
+
+def case_from(text: str, file: str, profile_named: ProfileFinder) -> Case:
+    """Return the case in a text; raises ProblemsFoundError with every problem in it."""
+    parsed = YamlText(text, file)
+    form = filled(CaseForm, parsed)
+    try:
+        profile = profile_named(form.profile)
+    except KeyError as error:
+        allowed = ", ".join(error.args[0])
+        raise ProblemsFoundError(
+            [Problem(file, parsed.line_of(["profile"]), "profile", repr(form.profile), allowed, "name a profile")]
+        ) from error
+    problems = [
+        Problem(file, parsed.line_of(path), ".".join(str(step) for step in path), found, allowed, mend)
+        for path, found, allowed, mend in _contradictions(form, profile)
+    ]
+    if problems:
+        raise ProblemsFoundError(problems)
+    return Case(
+        name=form.name,
+        title=form.title,
+        story=form.story,
+        profile=profile,
+        faults=tuple(_fault(item) for item in form.faults),
+        temperature_c=form.temperature_c,
+        bed=Bed(form.bed.kind, form.bed.level_dba),
+        evidence=frozenset(TESTS if form.evidence == "all" else form.evidence),
+        stored=tuple(StoredCode(item.cylinder, item.sensed) for item in form.stored_codes),
+        takeaway=form.takeaway,
+        seed=form.seed,
+        difficulty=form.difficulty,
+    )
+
+
+def read_case(path: Path, profile_named: ProfileFinder) -> Case:
+    """Read a case file; raises ProblemsFoundError."""
+    return case_from(read_text(path), path.name, profile_named)
+
+
+def _fault(form: FaultForm) -> Fault:
+    cylinders = tuple(form.cylinders)
+    return Fault(form.kind, form.location, cylinders, form.side, form.severity, form.part)
+
+
+Contradiction = tuple[list[str | int], str, str, str]
+
+
+def _contradictions(form: CaseForm, profile: Profile) -> Iterator[Contradiction]:
+    for row, item in enumerate(form.faults):
+        yield from _against_profile(row, item, profile)
+    if len(form.faults) == 2:
+        first, second = (_fault(item) for item in form.faults)
+        if (first.location, set(first.cylinders)) == (second.location, set(second.cylinders)):
+            yield ["faults", 1], "the place of fault 1", "another place or cylinder", "leave one of them out"
+    for row, stored in enumerate(form.stored_codes):
+        if stored.cylinder not in profile.cylinders:
+            allowed = f"1 to {len(profile.cylinders)}"
+            yield ["stored_codes", row, "cylinder"], str(stored.cylinder), allowed, "name a cylinder of the profile"
+        if stored.sensed in (Sensed.GROUP_OPEN, Sensed.UNNAMED):
+            yield ["stored_codes", row, "sensed"], stored.sensed, "a code of one cylinder", "take open, over or tripped"
+    if form.evidence != "all":
+        for row, test in enumerate(form.evidence):
+            if test not in TESTS:
+                yield ["evidence", row], repr(test), ", ".join(TESTS), "name a test of the list, or write: all"
+        if "actuation_test" not in form.evidence:
+            yield ["evidence"], "no actuation_test", "a list with actuation_test", "add it: the case is heard"
+
+
+def _against_profile(row: int, item: FaultForm, profile: Profile) -> Iterator[Contradiction]:
+    here: list[str | int] = ["faults", row]
+    unknown = [n for n in item.cylinders if n not in profile.cylinders]
+    if unknown:
+        yield [*here, "cylinders"], str(unknown), f"1 to {len(profile.cylinders)}", "name cylinders of the profile"
+        return
+    rule = KINDS[item.kind]
+    if item.location not in rule.places:
+        yield [*here, "location"], item.location, ", ".join(rule.places), f"a place where {item.kind} can be"
+        return
+    sides = sides_at(item.kind, item.location)
+    if item.side not in sides:
+        allowed = ", ".join("no side" if side is None else side for side in sides)
+        yield [*here, "side"], str(item.side), allowed, "write the side, or leave it out where there is none"
+        return
+    scopes = scopes_at(profile, item.kind, item.location, item.side)
+    if tuple(item.cylinders) not in scopes:
+        shown = "; ".join(",".join(map(str, scope)) for scope in scopes[:12])
+        yield [*here, "cylinders"], str(item.cylinders), shown, "name every cylinder behind the segment"
+        return
+    if item.part is not None and item.part not in rule.places[item.location]:
+        yield [*here, "part"], item.part, ", ".join(rule.places[item.location]), "take one of these parts"
+        return
+    if rule.unit == "share of the turns" and item.severity is not None and not 0.0 < item.severity < 0.95:
+        yield [*here, "severity"], str(item.severity), "above 0 and below 0.95", "give a share of the turns"
+        return
+    if not fits(circuit_of(profile), _fault(item)):
+        yield here, f"{item.kind} at {item.location}", "a segment of the profile", "see the profile's connectors"

@@ -1,0 +1,97 @@
+"""Draws a case by profile, difficulty and seed; identical everywhere, since chance is made from raw bits here."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from trainer.cases.case import Case, StoredCode
+from trainer.cases.case_code import CodeError, DrawnFrom, code_for, drawn_from, short_digest
+from trainer.cases.profile_file import TESTS
+from trainer.circuit.chance import Stream
+from trainer.circuit.codes import Sensed
+from trainer.circuit.fault_space import single_faults
+from trainer.circuit.faults import Fault, FaultKind
+from trainer.circuit.profile import Profile
+from trainer.sound.bed import BedKind
+from trainer.sound.render import Bed
+
+KINDS_BY_DIFFICULTY: tuple[frozenset[FaultKind], ...] = (
+    frozenset({FaultKind.OPEN, FaultKind.DEAD_RETURN_DRIVER}),
+    frozenset({
+        FaultKind.OPEN, FaultKind.DEAD_RETURN_DRIVER, FaultKind.ADDED_RESISTANCE, FaultKind.SHORTED_TURNS,
+        FaultKind.STUCK_ARMATURE, FaultKind.SHORT_TO_GROUND, FaultKind.SHORT_ACROSS_PAIR, FaultKind.DEAD_FEED_DRIVER,
+    }),
+    frozenset(FaultKind),
+)  # fmt: skip
+BED_DBA = (30.0, 33.0, 36.0)
+PASSES_SHARE = 0.15
+GROUP_SHARE = 0.15
+STORED_SHARE = 0.3
+
+
+def draw_case(profile: Profile, difficulty: int, seed: int) -> Case:
+    """Return the drawn case; raises ValueError for a difficulty outside 1 to 3 or a seed out of a code's range."""
+    if difficulty not in (1, 2, 3):
+        raise ValueError(f"difficulty lies within 1 and 3, found {difficulty}")
+    code = code_for(DrawnFrom(short_digest(profile.digest), difficulty, seed))
+    chance = Stream(seed, f"draw {profile.name} {difficulty}")
+    fault = None if chance.uniform(1)[0] < PASSES_SHARE else _drawn_fault(profile, difficulty, chance)
+    bed = Bed(tuple(BedKind)[chance.below(len(BedKind))], BED_DBA[difficulty - 1] + 2.0 * float(chance.uniform(1)[0]))
+    stored: tuple[StoredCode, ...] = ()
+    if difficulty == 3 and chance.uniform(1)[0] < STORED_SHARE:
+        stored = (StoredCode(profile.cylinders[chance.below(len(profile.cylinders))], Sensed.OPEN),)
+    temperature_c = 20.0 if difficulty == 1 else round(20.0 + 50.0 * float(chance.uniform(1)[0]))
+    return Case(
+        name=f"drawn_{code.lower().replace('-', '_')}",
+        title=code,
+        story="",
+        profile=profile,
+        faults=() if fault is None else (fault,),
+        temperature_c=temperature_c,
+        bed=bed,
+        evidence=frozenset(TESTS),
+        stored=stored,
+        takeaway="",
+        seed=seed,
+        difficulty=difficulty,
+        code=code,
+    )
+
+
+def case_of_code(code: str, profiles: Sequence[Profile]) -> Case:
+    """Return the case that a code stands for.
+
+    Raises CodeError for a text that is no code, and KeyError where no profile of these is the one it was drawn from.
+    """
+    drawn = drawn_from(code)
+    if drawn.difficulty not in (1, 2, 3):
+        raise CodeError("version")
+    for profile in profiles:
+        if short_digest(profile.digest) == drawn.digest:
+            return draw_case(profile, drawn.difficulty, drawn.seed)
+    raise KeyError(code)
+
+
+def _drawn_fault(profile: Profile, difficulty: int, chance: Stream) -> Fault:
+    """Draw a group or a single fault, then the place by the profile's priors, then kind, then one of those left."""
+    allowed = KINDS_BY_DIFFICULTY[difficulty - 1]
+    candidates = [fault for fault in single_faults(profile) if fault.kind in allowed]
+    group = [fault for fault in candidates if len(fault.cylinders) > 2]
+    single = [fault for fault in candidates if len(fault.cylinders) <= 2]
+    pool = group if group and chance.uniform(1)[0] < GROUP_SHARE else single
+    places = sorted({fault.location for fault in pool})
+    weights = [profile.priors[place] for place in places]
+    place = places[_weighted(weights, chance)]
+    kinds = sorted({fault.kind for fault in pool if fault.location is place})
+    kind = kinds[chance.below(len(kinds))]
+    left = [fault for fault in pool if fault.location is place and fault.kind is kind]
+    return left[chance.below(len(left))]
+
+
+def _weighted(weights: Sequence[float], chance: Stream) -> int:
+    mark = float(chance.uniform(1)[0]) * sum(weights)
+    for place, weight in enumerate(weights):
+        mark -= weight
+        if mark < 0.0:
+            return place
+    return len(weights) - 1

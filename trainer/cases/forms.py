@@ -1,0 +1,63 @@
+"""What files have in common: strict fields, and pydantic's errors turned into problems with lines."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from difflib import get_close_matches
+from typing import TYPE_CHECKING, Any, TypeVar
+
+from pydantic import BaseModel, ConfigDict, ValidationError
+
+from trainer.errors import Problem, ProblemsFoundError
+
+if TYPE_CHECKING:
+    from trainer.cases.yaml_text import YamlText
+
+Model = TypeVar("Model", bound=BaseModel)
+
+
+class Form(BaseModel):
+    """A part of a file: no unknown fields, no silent conversion, finite numbers, immutable."""
+
+    model_config = ConfigDict(extra="forbid", strict=True, frozen=True, allow_inf_nan=False)
+
+
+def filled(form: type[Model], text: YamlText) -> Model:
+    """Return the form filled from a file; raises ProblemsFoundError with every problem in it."""
+    try:
+        return form.model_validate(text.value)
+    except ValidationError as error:
+        raise ProblemsFoundError([_problem(text, form, item) for item in error.errors()]) from error
+
+
+def _problem(text: YamlText, form: type[BaseModel], item: Any) -> Problem:
+    path = [step for step in item["loc"] if not (isinstance(step, str) and step.startswith(("function-", "tagged-")))]
+    field = ".".join(str(step) for step in path) or "the file"
+    kind, context = item["type"], item.get("ctx", {})
+    found = _short(item.get("input"))
+    if kind == "missing":
+        return Problem(text.file, text.line_of(path), field, "missing", "a value", f"add the field {path[-1]}")
+    if kind == "extra_forbidden":
+        names = _fields_at(form, path[:-1])
+        near = get_close_matches(str(path[-1]), names, 1)
+        mend = f"write {near[0]}" if near else "take the field out"
+        return Problem(text.file, text.line_of(path), field, "an unknown field", ", ".join(names) or "none", mend)
+    allowed = str(context.get("expected") or item["msg"]).replace("Input should be ", "").replace("Value error, ", "")
+    return Problem(text.file, text.line_of(path), field, found, allowed, f"give {allowed}")
+
+
+def _short(value: object) -> str:
+    shown = repr(value)
+    return shown if len(shown) <= 60 else shown[:57] + "..."
+
+
+def _fields_at(form: type[BaseModel], path: Iterable[str | int]) -> list[str]:
+    here: Any = form
+    for step in path:
+        fields = getattr(here, "model_fields", {})
+        annotation = fields[step].annotation if step in fields else None
+        for argument in (annotation, *getattr(annotation, "__args__", ())):
+            if isinstance(argument, type) and issubclass(argument, BaseModel):
+                here = argument
+                break
+    return sorted(getattr(here, "model_fields", {}))

@@ -1,0 +1,117 @@
+"""Reads YAML safely, bounded in size and depth, and keeps the line of every field."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from pathlib import Path
+from typing import Any
+
+import yaml
+
+from trainer.errors import Problem, ProblemsFoundError
+
+MOST_BYTES = 256_000
+MOST_DEPTH = 12
+MOST_NODES = 20_000
+
+
+class _StrictLoader(yaml.SafeLoader):
+    """The safe loader, in which a key may stand only once and numbers keep to YAML 1.2's plain forms."""
+
+
+def _mapping_once(loader: _StrictLoader, node: yaml.MappingNode) -> dict[Any, Any]:
+    seen: dict[Any, Any] = {}
+    for key_node, value_node in node.value:
+        key = loader.construct_object(key_node, deep=True)
+        if not isinstance(key, str | int | float | bool) and key is not None:
+            raise yaml.constructor.ConstructorError(None, None, "a key must be a word or a number", key_node.start_mark)
+        if key in seen:
+            raise yaml.constructor.ConstructorError(None, None, f"the key {key!r} stands twice", key_node.start_mark)
+        seen[key] = loader.construct_object(value_node, deep=True)
+    return seen
+
+
+_FLOAT = re.compile(r"^[-+]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][-+]?[0-9]+)?$")
+_StrictLoader.add_implicit_resolver("tag:yaml.org,2002:float", _FLOAT, list("-+.0123456789"))
+_StrictLoader.add_constructor(yaml.resolver.BaseResolver.DEFAULT_MAPPING_TAG, _mapping_once)
+
+
+class YamlText:
+    """A parsed file: its plain value, and the line that each field stands on."""
+
+    def __init__(self, text: str, file: str) -> None:
+        """Parse a text; raises ProblemsFoundError for anything a file must not be."""
+        self.file = file
+        if len(text.encode("utf-8", "surrogatepass")) > MOST_BYTES:
+            raise self._refuse(None, "the file", "too large", f"at most {MOST_BYTES} bytes", "split it")
+        try:
+            self._root = yaml.compose(text, Loader=_StrictLoader)
+            self._bound(self._root)
+            self.value = yaml.load(text, Loader=_StrictLoader)  # noqa: S506  # a subclass of the safe loader
+        except yaml.YAMLError as error:
+            mark = getattr(error, "problem_mark", None)
+            line = mark.line + 1 if mark is not None else None
+            found = str(getattr(error, "problem", None) or "not YAML")
+            raise self._refuse(line, "the file", found, "plain YAML", "correct this line") from error
+        except (ValueError, RecursionError, OverflowError) as error:
+            raise self._refuse(None, "the file", str(error)[:80], "plain YAML", "write plain values") from error
+        if not isinstance(self.value, dict):
+            raise self._refuse(1, "the file", type(self.value).__name__, "a mapping of fields", "start with 'form:'")
+
+    def _refuse(self, line: int | None, field: str, found: str, allowed: str, mend: str) -> ProblemsFoundError:
+        return ProblemsFoundError([Problem(self.file, line, field, found, allowed, mend)])
+
+    def _bound(self, root: yaml.Node | None) -> None:
+        """Refuse depth, size and aliases: a short text of aliases can stand for gigabytes."""
+        waiting: list[tuple[yaml.Node, int]] = [(root, 0)] if root is not None else []
+        seen: set[int] = set()
+        while waiting:
+            node, depth = waiting.pop()
+            line = node.start_mark.line + 1
+            if depth > MOST_DEPTH:
+                raise self._refuse(line, "the file", "nested too deeply", f"at most {MOST_DEPTH} levels", "flatten it")
+            if id(node) in seen:
+                raise self._refuse(line, "the file", "an alias", "values written out", "write the value again")
+            seen.add(id(node))
+            if len(seen) > MOST_NODES:
+                raise self._refuse(line, "the file", "too many values", f"at most {MOST_NODES}", "split it")
+            if isinstance(node, yaml.MappingNode):
+                waiting += [(part, depth + 1) for pair in node.value for part in pair]
+            elif isinstance(node, yaml.SequenceNode):
+                waiting += [(part, depth + 1) for part in node.value]
+
+    def line_of(self, path: Sequence[str | int]) -> int | None:
+        """Return the line of a field by its path; of its nearest parent where the field is missing."""
+        node, line = self._root, 1
+        for step in path:
+            found: yaml.Node | None = None
+            if isinstance(node, yaml.MappingNode):
+                for key, value in node.value:
+                    if key.value == str(step):
+                        found, line = value, key.start_mark.line + 1
+            elif isinstance(node, yaml.SequenceNode) and isinstance(step, int) and step < len(node.value):
+                found = node.value[step]
+                line = found.start_mark.line + 1
+            if found is None:
+                break
+            node = found
+        return line
+
+
+def read_text(path: Path) -> str:
+    """Return a file's text; raises ProblemsFoundError where it cannot be read as UTF-8."""
+    try:
+        if path.stat().st_size > MOST_BYTES:
+            found, mend = f"{path.stat().st_size} bytes", "give a profile or case file"
+            raise ProblemsFoundError([Problem(str(path), None, "the file", found, f"at most {MOST_BYTES} bytes", mend)])
+        return path.read_text("utf-8")
+    except OSError as error:
+        found = error.strerror or "unreadable"
+        raise ProblemsFoundError(
+            [Problem(str(path), None, "the file", found, "a file that can be read", "check the name and the rights")]
+        ) from error
+    except UnicodeDecodeError as error:
+        raise ProblemsFoundError(
+            [Problem(str(path), None, "the file", "not UTF-8 text", "UTF-8", "save it as UTF-8")]
+        ) from error

@@ -1,0 +1,1 @@
+"""What a bench can measure on the same circuit that sounds: readings with unit, accuracy and display."""

@@ -1,0 +1,110 @@
+"""Ohmmeter and insulation tester: a source in the same network between two pins, or a pin and ground."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from trainer.circuit.drive import battery_branch
+from trainer.circuit.elements import GROUND, RAIL, Circuit, feed_pin, return_pin
+from trainer.circuit.faults import Fault
+from trainer.circuit.network import Branch, solve
+from trainer.circuit.profile import Profile
+from trainer.instruments.bench import MODULE_CONNECTOR, Pin, Work, core_shorts, node_of, worked_circuit
+from trainer.instruments.reading import OVER_RANGE, Reading, Slip, shown_ohm
+
+METER_CURRENT_A = 1e-3
+"""What a hand-held ohmmeter sends on its low ranges: from memory."""
+
+
+def quiet_branches(circuit: Circuit) -> list[Branch]:
+    """Return the resting network with the key off: feeds dead, the module's outputs as the background network."""
+    branches = [(element.a, element.b, element.ohm) for element in circuit.elements.values()]
+    branches += core_shorts(circuit)
+    branches += [(return_pin(n), GROUND, circuit.returns[n].off_ohm) for n in circuit.profile.cylinders]
+    branches += [(RAIL, feed_pin(name), 1e9) for name in circuit.feeds]
+    return [*branches, battery_branch(circuit)]
+
+
+def between(circuit: Circuit, a: str, b: str) -> tuple[float, float]:
+    """Return resistance in ohm and open-circuit voltage in volt between two nodes of the resting network."""
+    battery_v = circuit.profile.module.battery_v
+    sources = [{"battery.source": 0.0}, {"battery.source": battery_v}]
+    injections = [{a: 1.0, b: -1.0}, {}]
+    solution = solve(quiet_branches(circuit), sources, injections)
+    across = solution.voltage(a) - solution.voltage(b)
+    return float(across[0]), float(across[1])
+
+
+def measure_ohm(
+    profile: Profile,
+    faults: Sequence[Fault],
+    work: Work,
+    pins: tuple[Pin, Pin | None],
+    seed: int,
+    *,
+    nulled: bool = True,
+    key_on: bool = False,
+) -> Reading:
+    """Measure resistance between two pins, or between a pin and engine ground (second pin None).
+
+    A circuit that is still connected gives what a bench would give; a live one blows the meter's fuse. Raises
+    KeyError for a pin that is not there.
+    """
+    nodes = [GROUND if pin is None else node_of(profile, pin) for pin in pins]
+    if key_on:
+        return Reading("ohmmeter", None, "ohm", "----", (Slip.LIVE,))
+    circuit = worked_circuit(profile, faults, work)
+    resistance, voltage = between(circuit, nodes[0], nodes[1])
+    slips = _connected(work, pins)
+    if abs(voltage) > 0.2:
+        slips = (*slips, Slip.VOLTAGE_ON_WIRE)
+    seen = abs(resistance + voltage / METER_CURRENT_A)
+    if not nulled:
+        seen += profile.meter.lead_ohm
+        slips = (*slips, Slip.NOT_NULLED)
+    value, display = shown_ohm(profile.meter, seen, seed, f"{pins} {sorted(work.unplugged)}")
+    return Reading("ohmmeter", value, "ohm", display, slips)
+
+
+def _connected(work: Work, pins: tuple[Pin, Pin | None]) -> tuple[Slip, ...]:
+    """Note a measurement on a circuit that still hangs on the module or was not opened where it is probed."""
+    opened = all(pin is None or pin.break_point in work.unplugged for pin in pins)
+    # past an opened connector the module is cut off; before it only its own plug does that
+    before = any(pin is not None and pin.half in ("engine", "harness") for pin in pins)
+    towards_module = any(pin is not None and pin.break_point != MODULE_CONNECTOR for pin in pins)
+    live_module = before and towards_module and MODULE_CONNECTOR not in work.unplugged
+    return () if opened and not live_module else (Slip.STILL_CONNECTED,)
+
+
+def measure_insulation(
+    profile: Profile, faults: Sequence[Fault], work: Work, pin: Pin, seed: int, *, key_on: bool = False
+) -> Reading:
+    """Measure insulation from a pin to ground at 250 V; only a wire that is off at both ends may be tested so."""
+    node = node_of(profile, pin)
+    if key_on:
+        return Reading("insulation", None, "ohm", "----", (Slip.LIVE,))
+    circuit = worked_circuit(profile, faults, work)
+    slips = _connected(work, (pin, None))
+    if not _isolated(circuit, node):
+        slips = (*slips, Slip.INSULATION_INTO_PART)
+    resistance, _voltage = between(circuit, node, GROUND)
+    if resistance > profile.meter.insulation_top_ohm:
+        return Reading("insulation", None, "ohm", OVER_RANGE, slips)
+    value, display = shown_ohm(profile.meter, resistance, seed, f"insulation {pin}")
+    return Reading("insulation", value, "ohm", display, slips)
+
+
+def _isolated(circuit: Circuit, node: str) -> bool:
+    """Tell whether no coil, heater or module output can be reached from a node through metal."""
+    branches = [branch for branch in quiet_branches(circuit) if branch[2] < 1e6]
+    parts = {return_pin(n) for n in circuit.profile.cylinders} | {feed_pin(name) for name in circuit.feeds}
+    parts |= {a for a, _b, _ohm in core_shorts(circuit)} | {"heater"}
+    reached, waiting = {node}, [node]
+    while waiting:
+        here = waiting.pop()
+        for a, b, _ohm in branches:
+            for other in (b,) if a == here else (a,) if b == here else ():
+                if other not in reached and other != GROUND:
+                    reached.add(other)
+                    waiting.append(other)
+    return not reached & parts

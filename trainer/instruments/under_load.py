@@ -1,0 +1,115 @@
+"""What is measured while the module drives: voltage drop, supply, current trace, current into a dummy load."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from trainer.circuit.chance import Stream
+from trainer.circuit.drive import battery_branch, feed_branches, port_nodes, slots_of
+from trainer.circuit.elements import RAIL, Circuit
+from trainer.circuit.faults import Fault
+from trainer.circuit.network import solve
+from trainer.circuit.profile import Profile
+from trainer.circuit.solve import SolvedTest, solve_test
+from trainer.instruments.bench import Pin, Work, node_of, worked_circuit
+from trainer.instruments.reading import Reading
+
+Floats = NDArray[np.float64]
+
+TRACE_S = 0.004
+"""How much of a pulse a current trace shows."""
+
+
+@dataclass(frozen=True, slots=True)
+class Trace:
+    """A current trace: time in second and current in ampere, both of shape (sample,)."""
+
+    time_s: Floats
+    current_a: Floats
+
+
+def _solved(profile: Profile, faults: Sequence[Fault], work: Work, slot: int) -> SolvedTest:
+    chosen = [candidate for candidate in slots_of(profile) if candidate.number == slot]
+    return solve_test(worked_circuit(profile, faults, work), chosen)
+
+
+def node_voltages(solved: SolvedTest, step: int) -> tuple[Circuit, dict[str, float]]:
+    """Return every node's voltage at one step of the last pulse of the first solved slot, the pulse being on."""
+    circuit, slot = solved.circuit, solved.slots[0]
+    pulse, row = solved.pulses_of(0)[-1]
+    currents = np.concatenate([pulse.coil_a[step, row], pulse.return_a[step, row]])
+    injections: dict[str, float] = {}
+    for (a, b), current_a in zip(port_nodes(circuit), currents, strict=True):
+        injections[a] = injections.get(a, 0.0) - float(current_a)
+        injections[b] = injections.get(b, 0.0) + float(current_a)
+    branches = [
+        *feed_branches(circuit, slot.live),
+        battery_branch(circuit),
+        *((e.a, e.b, e.at(loaded=True)) for e in circuit.elements.values()),
+    ]
+    rail_v = float(pulse.rail_v[step, row])
+    sources = [{RAIL: rail_v, "battery.source": circuit.profile.module.battery_v}]
+    solution = solve(branches, sources, [injections])
+    return circuit, {node: float(solution.voltage(node)[0]) for node in circuit.nodes()}
+
+
+def measure_drop(
+    profile: Profile, faults: Sequence[Fault], work: Work, pins: tuple[Pin, Pin], cylinder: int
+) -> Reading:
+    """Measure the voltage drop between two pins at the end of a pulse while a cylinder is driven alone."""
+    solved = _solved(profile, faults, work, cylinder)
+    _circuit, volts = node_voltages(solved, solved.on_steps - 1)
+    value = round(abs(volts[node_of(profile, pins[0])] - volts[node_of(profile, pins[1])]), 2)
+    return Reading("voltmeter", value, "volt", f"{value:.2f} V")
+
+
+def measure_supply(profile: Profile, faults: Sequence[Fault], work: Work) -> Reading:
+    """Measure the lowest drive supply while all injectors are driven together."""
+    solved = _solved(profile, faults, work, 0)
+    lowest = min(float(pulse.rail_v[:, row].min()) for pulse, row in solved.pulses_of(0))
+    return Reading("supply", round(lowest, 1), "volt", f"{lowest:.1f} V")
+
+
+def measure_dummy_current(profile: Profile, faults: Sequence[Fault], work: Work, cylinder: int) -> Reading:
+    """Measure the current in the return of a dummy load in place of an injector at the end of its pulse."""
+    solved = _solved(profile, faults, work, cylinder)
+    pulse, row = solved.pulses_of(0)[0]
+    current_a = float(pulse.return_a[solved.on_steps - 1, row, profile.cylinders.index(cylinder)])
+    return Reading("dummy_load", round(current_a, 1), "ampere", f"{current_a:.1f} A")
+
+
+def measure_trace(profile: Profile, faults: Sequence[Fault], work: Work, cylinder: int, seed: int) -> Trace:
+    """Take a current trace of a return at the module: one pole at the probe's bandwidth, seeded noise."""
+    solved = _solved(profile, faults, work, cylinder)
+    pulse, row = solved.pulses_of(0)[0]
+    steps = min(round(TRACE_S / solved.step_s), len(pulse.return_a))
+    current_a = pulse.return_a[:steps, row, profile.cylinders.index(cylinder)]
+    kept = np.exp(-2.0 * np.pi * profile.meter.probe_bandwidth_hz * solved.step_s)
+    seen = np.empty(steps)
+    last = 0.0
+    for step, value in enumerate(current_a):
+        last = kept * last + (1.0 - kept) * value
+        seen[step] = last
+    seen += profile.meter.probe_noise_a * Stream(seed, f"trace {cylinder}").normal(steps)
+    return Trace(np.arange(steps) * solved.step_s, seen)
+
+
+def dip_of(trace: Trace) -> tuple[float, float] | None:
+    """Return time and depth of the dip that a moving armature leaves in a trace, or None where there is none."""
+    width = 9
+    smooth = np.convolve(trace.current_a, np.ones(width) / width, mode="valid")
+    rising = int(np.argmax(smooth > 0.3 * smooth.max()))
+    best: tuple[float, float] | None = None
+    peak = smooth[rising]
+    for index in range(rising, len(smooth) - 40):
+        peak = max(peak, smooth[index])
+        ahead = smooth[index : index + 40]
+        depth = float(peak - smooth[index])
+        turns_up = smooth[index] <= ahead.min() + 1e-12 and ahead.max() > smooth[index] + 0.15
+        if depth > 0.15 and turns_up and (best is None or depth > best[1]):
+            best = (float(trace.time_s[index + width // 2]), depth)
+    return best

@@ -1,0 +1,1 @@
+"""From solved motion to calibrated audio: body, places, room, bed, timeline, levels, loudness."""

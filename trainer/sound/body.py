@@ -1,0 +1,30 @@
+"""From forces in an injector to pressure at one metre: a modal body, different for each cylinder."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from trainer.circuit.chance import Stream
+from trainer.circuit.profile import Profile
+
+Complex = NDArray[np.complex128]
+Floats = NDArray[np.float64]
+
+
+def body_response(profile: Profile, frequency_hz: Floats) -> Complex:
+    """Return pressure over force at one metre, in Pa/N, shape (cylinder, frequency).
+
+    A sum of ringing modes: the surface velocity of each, radiated as by a small source. Frequencies and strengths
+    differ a little from cylinder to cylinder, by the profile's own name, so an engine always sounds like itself.
+    """
+    body = profile.body
+    chance = Stream(0, f"body of {profile.name}")
+    numbers = len(profile.cylinders)
+    response = np.zeros((numbers, len(frequency_hz)), dtype=complex)
+    for mode in body.modes:
+        pitch = mode.frequency_hz * (1.0 + body.spread * (2.0 * chance.uniform(numbers) - 1.0))
+        strength = mode.strength * (1.0 + body.spread * (2.0 * chance.uniform(numbers) - 1.0))
+        ratio = frequency_hz[None, :] / pitch[:, None]
+        response += strength[:, None] * ratio * 1j / (1.0 - ratio**2 + 2j * mode.damping * ratio)
+    return body.radiation_pa_m_per_n * response

@@ -1,0 +1,53 @@
+"""Levels in decibel re 20 µPa, and the digital full scale that makes a file mean something."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from trainer.sound.iec_61672 import a_weighting_gain
+
+Floats = NDArray[np.float64]
+
+REFERENCE_PA = 20e-6
+FULL_SCALE_PA = 2.8284271247461903
+"""Sample value 1.0: the crest of a sine of 100 dB SPL. A file at −34 dBFS RMS (sine) stands for 66 dB at the ear."""
+
+SILENCE_DB = -200.0
+"""What a level of nothing is called, so that arithmetic on it stays finite."""
+
+
+def level_db(mean_square_pa2: Floats) -> Floats:
+    """Return the level of a mean square pressure; nothing at all gives SILENCE_DB."""
+    floor = REFERENCE_PA**2 * 10.0 ** (SILENCE_DB / 10.0)
+    return np.asarray(10.0 * np.log10(np.maximum(mean_square_pa2, floor) / REFERENCE_PA**2))
+
+
+def sum_db(levels_db: Floats) -> float:
+    """Return the level of incoherent sounds together."""
+    return float(10.0 * np.log10(np.sum(10.0 ** (np.asarray(levels_db) / 10.0))))
+
+
+def a_weighted_level_db(pressure_pa: Floats, rate_hz: int) -> float:
+    """Return the equivalent A-weighted level of a stretch of sound, the two ears' mean square taken together.
+
+    `pressure_pa` has shape (frame,) or (frame, ear), in pascal at the listener.
+    """
+    signal = pressure_pa if pressure_pa.ndim == 2 else pressure_pa[:, None]
+    spectrum = np.fft.rfft(signal, axis=0)
+    gain = a_weighting_gain(np.fft.rfftfreq(len(signal), 1.0 / rate_hz))
+    power = np.abs(spectrum * gain[:, None]) ** 2
+    power[1:] *= 2.0
+    if len(signal) % 2 == 0:
+        power[-1] /= 2.0
+    return float(level_db(power.sum(axis=0).mean() / len(signal) ** 2))
+
+
+def centroid_hz(pressure_pa: Floats, rate_hz: int) -> float:
+    """Return the power-weighted mean frequency of a stretch of sound, A-weighted; 0 for silence."""
+    signal = pressure_pa if pressure_pa.ndim == 2 else pressure_pa[:, None]
+    frequency = np.fft.rfftfreq(len(signal), 1.0 / rate_hz)
+    weighted = np.abs(np.fft.rfft(signal, axis=0)) * a_weighting_gain(frequency)[:, None]
+    power = (weighted**2).sum(axis=1)
+    total = power.sum()
+    return float((frequency * power).sum() / total) if total > 0.0 else 0.0

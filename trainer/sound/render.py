@@ -1,0 +1,165 @@
+"""Renders a solved test to stereo pressure and to a buffer: bodies, places, room, limiter, bed, ramps."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+
+import numpy as np
+import scipy.fft
+from numpy.typing import NDArray
+
+from trainer.circuit.chance import Stream
+from trainer.circuit.profile import Profile
+from trainer.circuit.solve import SAMPLE_RATE_HZ, SolvedTest
+from trainer.sound.bed import BedKind, bed_pa
+from trainer.sound.body import body_response
+from trainer.sound.levels import FULL_SCALE_PA, a_weighted_level_db, centroid_hz
+from trainer.sound.limiter import limiter_gain_db
+from trainer.sound.places import ear_response
+from trainer.sound.room import late_decay
+from trainer.sound.timeline import RAMP_S, Window, timeline_of
+
+Floats32 = NDArray[np.float32]
+Complex64 = NDArray[np.complex64]
+
+TEMPLATE_FRAMES = 2**15
+"""How long one pulse is followed: 0.68 s, past the shipped rooms' decay."""
+
+TIME_JITTER_LIMIT = 3.0
+PEAK_CEILING = 0.7079
+"""−3 dBFS."""
+
+
+@dataclass(frozen=True, slots=True)
+class Bed:
+    """What noise lies under the test, at what level."""
+
+    kind: BedKind = BedKind.QUIET_BAY
+    level_dba: float = 34.0
+
+
+@dataclass(frozen=True, slots=True)
+class SlotSound:
+    """What one slot measures at the listener without the bed, and what the limiter did to it."""
+
+    window: Window
+    level_dba: float
+    centroid_hz: float
+    limiter_db: float
+
+
+@dataclass(frozen=True, slots=True)
+class Sound:
+    """A finished buffer: float32, shape (frame, channel), full scale 1.0, with its windows."""
+
+    samples: Floats32
+    rate_hz: int
+    slots: tuple[SlotSound, ...]
+    place: str
+    bed: Bed
+
+
+def render(
+    solved: SolvedTest, place: str, bed: Bed, seed: int, only: Sequence[int] | None = None
+) -> Sound:
+    """Render the slots of a solved test (all, or those numbered in `only`, 0 for all together) as heard at a place.
+
+    Raises KeyError for a place the profile does not have.
+    """
+    profile = solved.circuit.profile
+    chosen = [row for row, slot in enumerate(solved.slots) if only is None or slot.number in only]
+    windows, length_s = timeline_of(profile.schedule, [solved.slots[row] for row in chosen])
+    frames = round(length_s * SAMPLE_RATE_HZ)
+    paths = _paths(profile, place)
+    pressure = np.zeros((2, frames + TEMPLATE_FRAMES), dtype=np.float32)
+    heard = []
+    for row, window in zip(chosen, windows, strict=True):
+        dry, gain_db = _slot_pa(solved, row, window, paths, seed)
+        start = round(window.start_s * SAMPLE_RATE_HZ)
+        inside = dry[:, : round((window.end_s - window.start_s) * SAMPLE_RATE_HZ)].T
+        heard.append(
+            SlotSound(
+                window, a_weighted_level_db(inside, SAMPLE_RATE_HZ), centroid_hz(inside, SAMPLE_RATE_HZ), gain_db
+            )
+        )
+        pressure[:, start : start + dry.shape[1]] += dry[:, : pressure.shape[1] - start]
+    samples = pressure[:, :frames].T + bed_pa(bed.kind, bed.level_dba, frames, SAMPLE_RATE_HZ, seed).astype(np.float32)
+    samples *= np.float32(1.0 / FULL_SCALE_PA)
+    ramp = round(RAMP_S * SAMPLE_RATE_HZ)
+    fade = (0.5 - 0.5 * np.cos(np.pi * np.arange(ramp) / ramp)).astype(np.float32)[:, None]
+    samples[:ramp] *= fade
+    samples[-ramp:] *= fade[::-1]
+    np.clip(samples, -PEAK_CEILING, PEAK_CEILING, out=samples)
+    return Sound(samples, SAMPLE_RATE_HZ, tuple(heard), place, bed)
+
+
+@lru_cache(maxsize=8)
+def _cached_paths(key: tuple[str, str, str], profile: _ByDigest, place: str) -> Complex64:
+    profile_value = profile.profile
+    frequency = np.fft.rfftfreq(TEMPLATE_FRAMES, 1.0 / SAMPLE_RATE_HZ)
+    bodies = body_response(profile_value, frequency)[:, None, :]
+    late = np.fft.rfft(late_decay(profile_value, TEMPLATE_FRAMES, SAMPLE_RATE_HZ), axis=1)[None, :, :]
+    heard = ear_response(profile_value, place, frequency)
+    reach = 0.0 if place.startswith("probe ") else 1.0
+    return np.asarray(bodies * (heard + reach * late), dtype=np.complex64)
+
+
+def _paths(profile: Profile, place: str) -> Complex64:
+    """Return force to pressure at each ear, shape (cylinder, ear, frequency)."""
+    return _cached_paths((profile.digest, profile.name, place), _ByDigest(profile), place)
+
+
+class _ByDigest:
+    """A profile that is equal to any other of the same content, so that its paths are computed once."""
+
+    def __init__(self, profile: Profile) -> None:
+        self.profile = profile
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _ByDigest) and other.profile == self.profile
+
+    def __hash__(self) -> int:
+        return hash(self.profile.digest)
+
+
+def _slot_pa(
+    solved: SolvedTest, row: int, window: Window, paths: Complex64, seed: int
+) -> tuple[Floats32, float]:
+    """Return one slot's pressure from its start, shape (ear, frame), limited if it is the burst, and that gain."""
+    profile = solved.circuit.profile
+    schedule = profile.schedule
+    templates = [_template(solved, pulse_row, paths) for pulse_row in solved.pulses_of(row)]
+    count = max(round((window.end_s - window.start_s) * schedule.pulses_per_s), 1)
+    chance = Stream(seed, f"pulses of slot {window.slot.number}")
+    late = np.clip(chance.normal(count), -TIME_JITTER_LIMIT, TIME_JITTER_LIMIT) * schedule.timing_jitter_s
+    strength = 1.0 + schedule.strength_jitter * np.clip(chance.normal(count), -2.0, 2.0)
+    length = round((window.end_s - window.start_s) * SAMPLE_RATE_HZ) + TEMPLATE_FRAMES
+    dry = np.zeros((2, length), dtype=np.float32)
+    starts = np.round((np.arange(count) / schedule.pulses_per_s + np.abs(late)) * SAMPLE_RATE_HZ).astype(int)
+    for pulse, (start, factor) in enumerate(zip(starts, strength, strict=True)):
+        template = templates[min(pulse, len(templates) - 1)]
+        end = min(start + TEMPLATE_FRAMES, length)
+        dry[:, start:end] += np.float32(factor) * template[:, : end - start]
+    if window.slot.number != 0:
+        return dry, 0.0
+    frames = length - TEMPLATE_FRAMES
+    gain_db = limiter_gain_db(
+        a_weighted_level_db(dry[:, :frames].T, SAMPLE_RATE_HZ), profile.room.limiter_threshold_dba
+    )
+    return np.asarray(dry * np.float32(10.0 ** (gain_db / 20.0))), gain_db
+
+
+def _template(solved: SolvedTest, pulse_row: tuple[object, int], paths: Complex64) -> Floats32:
+    """Return one pulse's pressure at both ears, shape (ear, TEMPLATE_FRAMES)."""
+    pulse, row = pulse_row
+    body = solved.circuit.profile.body
+    masses = np.array([solved.circuit.solenoids[number].mass_kg for number in solved.circuit.profile.cylinders])
+    force = -masses * pulse.acceleration_m_s2[:, row] + body.elastic_fraction * pulse.force_n[:, row]  # type: ignore[attr-defined]
+    steps = round(1.0 / (solved.step_s * SAMPLE_RATE_HZ))
+    whole = force[: len(force) // steps * steps]
+    sampled = whole.reshape(-1, steps, whole.shape[1]).mean(axis=1).T.astype(np.float32)
+    spectrum = scipy.fft.rfft(sampled, TEMPLATE_FRAMES, axis=1)
+    ears = np.einsum("cf,cef->ef", spectrum, paths)
+    return np.asarray(scipy.fft.irfft(ears, TEMPLATE_FRAMES, axis=1), dtype=np.float32)

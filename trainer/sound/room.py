@@ -1,0 +1,43 @@
+"""The bay's late sound: a decay of noise whose strength follows from volume and decay time."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+from numpy.typing import NDArray
+
+from trainer.circuit.chance import Stream
+from trainer.circuit.profile import Profile
+
+Floats = NDArray[np.float64]
+
+LATE_FROM_S = 0.02
+"""Where single reflections end and the decay begins: from memory."""
+
+
+def sabine_decay_s(volume_m3: float, absorption_m2: float) -> float:
+    """Return the time to fall by 60 dB (Sabine: 24·ln 10·V/(c·A), 0.161 V/A at 343 m/s)."""
+    return 24.0 * math.log(10.0) * volume_m3 / (343.2 * absorption_m2)
+
+
+def absorption_m2(volume_m3: float, decay_s: float) -> float:
+    """Return the equivalent absorption area of a room by its decay time (Sabine)."""
+    return sabine_decay_s(volume_m3, 1.0) / decay_s
+
+
+def late_decay(profile: Profile, frames: int, rate_hz: int) -> Floats:
+    """Return the late impulse response at the two ears for 1 Pa at one metre, shape (ear, frame).
+
+    The diffuse field of a small source holds 16π/A of its mean square at one metre (statistical room acoustics).
+    """
+    room = profile.room
+    time_s = np.arange(frames) / rate_hz
+    envelope = 10.0 ** (-3.0 * time_s / room.decay_s)
+    envelope[time_s < LATE_FROM_S] = 0.0
+    chance = Stream(0, f"room of {profile.name}")
+    noise = np.stack([chance.normal(frames) for _ear in range(2)]) * envelope
+    # air and soft things take the highs: a gentle fall above 2 kHz
+    smooth = np.stack([np.convolve(row, [0.25, 0.5, 0.25], mode="same") for row in noise])
+    energy = 16.0 * math.pi / absorption_m2(room.volume_m3, room.decay_s) * 10.0 ** (-6.0 * LATE_FROM_S / room.decay_s)
+    return np.asarray(smooth * np.sqrt(energy / (smooth**2).sum(axis=1, keepdims=True)))
