@@ -49,13 +49,14 @@ def range_step_ohm(meter: Meter, ohm: float) -> float:
 
 
 def shown_ohm(meter: Meter, true_ohm: float, seed: int, what: str) -> tuple[float | None, str]:
-    """Return value and display of a resistance; the error is drawn once for each meter, seed and thing measured."""
+    """Return value and display of a resistance; the error belongs to the meter, by seed."""
     if not np.isfinite(true_ohm) or true_ohm > meter.top_ohm:
         return None, OVER_RANGE
     step = range_step_ohm(meter, max(true_ohm, 0.0))
-    # a good meter stays well within its limits: a third of them, evenly
-    share = (2.0 * Stream(seed, f"meter {what}").uniform(1)[0] - 1.0) / 3.0
-    value = max(round((true_ohm + share * accuracy_ohm(meter, abs(true_ohm))) / step) * step, 0.0)
+    # one meter is off the same way everywhere, by at most a third of its limits; each contact adds a part of a count
+    off = (2.0 * Stream(seed, "this meter").uniform(1)[0] - 1.0) / 3.0 * accuracy_ohm(meter, abs(true_ohm))
+    touch = 0.6 * (float(Stream(seed, f"meter {what}").uniform(1)[0]) - 0.5) * step
+    value = max(round((true_ohm + off + touch) / step) * step, 0.0)
     return value, display_ohm(value, step)
 
 

@@ -1,0 +1,5 @@
+"""`python -m trainer` is the same as `injector-trainer`."""
+
+from trainer.commands.entry import main
+
+main()

@@ -1,0 +1,1 @@
+"""The one entry: parses, calls a room or opens a face, prints, exits."""

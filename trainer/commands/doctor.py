@@ -1,0 +1,35 @@
+"""doctor: what this machine has."""
+
+from __future__ import annotations
+
+from dataclasses import asdict
+from pathlib import Path
+
+from trainer import __version__
+from trainer.commands.result import Result
+from trainer.commands.stores import data_folder
+from trainer.errors import MissingHereError
+from trainer.output.doctor import Check, machine_checks
+from trainer.records.store import opened
+from trainer.words import text
+
+
+def examine(data: Path | None) -> Result:
+    """Return every check; the exit code stays 0, since looking has worked."""
+    folder = data_folder(data)
+    checks = (*machine_checks(folder), _store(folder))
+    lines = [f"injector-trainer {__version__}"]
+    for check in checks:
+        verdict = text("doctor.good" if check.good else "doctor.bad")
+        lines.append(f"{verdict:>5}  {check.name}: {check.found}" + (f"  → {check.mend}" if check.mend else ""))
+    return Result(tuple(lines), {"version": __version__, "checks": [asdict(check) for check in checks]})
+
+
+def _store(folder: Path) -> Check:
+    try:
+        store = opened(folder)
+        count = store.count()
+        store.close()
+    except MissingHereError as error:
+        return Check("records", False, error.what, error.mend)
+    return Check("records", True, f"{count} events", "")

@@ -1,0 +1,50 @@
+"""profiles, cases, draw: what is there to work with."""
+
+from __future__ import annotations
+
+import secrets
+
+from trainer.cases.case_code import SEED_LIMIT
+from trainer.cases.drawing import draw_case
+from trainer.cases.shipped import case_named, case_names, profile_named, profile_names
+from trainer.commands.result import Result
+from trainer.errors import WrongCallError
+from trainer.terminal.shown import engine_lines
+
+
+def list_profiles() -> Result:
+    """Return every shipped engine with its banks and connectors."""
+    lines: list[str] = []
+    rows = []
+    for name in profile_names():
+        profile = profile_named(name)
+        lines += [name, *(f"  {line}" for line in engine_lines(profile))]
+        rows.append({
+            "name": name, "title": profile.title, "digest": profile.digest, "codes": profile.codes,
+            "banks": {bank: list(row) for bank, row in profile.banks.items()},
+            "firing_order": list(profile.firing_order),
+        })  # fmt: skip
+    return Result(tuple(lines), {"profiles": rows})
+
+
+def list_cases() -> Result:
+    """Return every shipped case by difficulty, without its truth."""
+    cases = sorted((case_named(name) for name in case_names()), key=lambda case: (case.difficulty, case.name))
+    rows = [
+        {"name": case.name, "title": case.title, "profile": case.profile.name, "difficulty": case.difficulty}
+        for case in cases
+    ]
+    lines = [f"{row['difficulty']}  {row['name']:<32} {row['profile']:<12} {row['title']}" for row in rows]
+    return Result(tuple(lines), {"cases": rows})
+
+
+def draw_code(name: str, difficulty: int, seed: int | None) -> Result:
+    """Return the code of a case drawn for a profile."""
+    if name not in profile_names():
+        raise WrongCallError(f"There is no profile {name!r}.", f"Profiles: {', '.join(profile_names())}.")
+    if seed is not None and seed >= SEED_LIMIT:
+        raise WrongCallError(f"The seed {seed} does not fit a code.", f"Seeds lie below {SEED_LIMIT}.")
+    chosen = secrets.randbelow(SEED_LIMIT) if seed is None else seed
+    case = draw_case(profile_named(name), difficulty, chosen)
+    document = {"code": case.code, "profile": name, "difficulty": difficulty, "seed": chosen}
+    return Result((str(case.code),), document)

@@ -1,0 +1,59 @@
+"""What a command gives back; one place prints it and exits."""
+
+from __future__ import annotations
+
+import json
+import sys
+from collections.abc import Callable, Sequence
+from dataclasses import asdict, dataclass, field
+from typing import Any
+
+from trainer.errors import ExitCode, MissingHereError, Problem, ProblemsFoundError, WrongCallError
+
+
+@dataclass(frozen=True, slots=True)
+class Result:
+    """Lines for a person, one document for a program, and the exit code."""
+
+    lines: tuple[str, ...] = ()
+    document: dict[str, Any] = field(default_factory=dict)
+    exit_code: ExitCode = ExitCode.DONE
+
+
+def finish(work: Callable[[], Result], *, as_json: bool) -> None:
+    """Run a command's work, print its result and exit; nothing a person can cause ends in a traceback."""
+    try:
+        result = work()
+    except ProblemsFoundError as error:
+        result = problems_result(error.problems)
+    except (WrongCallError, MissingHereError) as error:
+        result = Result((str(error),), {"error": error.what, "mend": error.mend}, error.exit_code)
+    except KeyboardInterrupt:
+        sys.stderr.write("\n")
+        sys.exit(130)
+    try:
+        _print(result, as_json=as_json)
+    except BrokenPipeError:
+        # whoever read the output has gone away: nothing to tell, and nowhere to tell it
+        sys.stderr.close()
+    sys.exit(result.exit_code)
+
+
+def problems_result(problems: Sequence[Problem]) -> Result:
+    """Return problems as a result."""
+    lines = tuple(problem.sentence() for problem in problems)
+    return Result(lines, {"problems": [asdict(problem) for problem in problems]}, ExitCode.WRONG)
+
+
+def _print(result: Result, *, as_json: bool) -> None:
+    good = result.exit_code is ExitCode.DONE
+    if as_json:
+        sys.stdout.write(json.dumps(result.document, indent=2, ensure_ascii=False) + "\n")
+        out = sys.stderr
+        lines = () if good else result.lines
+    else:
+        out = sys.stdout if good else sys.stderr
+        lines = result.lines
+    for line in lines:
+        out.write(line + "\n")
+    sys.stdout.flush()

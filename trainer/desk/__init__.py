@@ -1,0 +1,1 @@
+"""Runs one attempt: practice, store and player joined, without a face."""

@@ -1,0 +1,1 @@
+"""Where sound leaves the program, and what this machine has for it."""

@@ -1,0 +1,89 @@
+"""What this machine has: each check with what was found and its mend."""
+
+from __future__ import annotations
+
+import importlib.metadata
+import os
+import sys
+from dataclasses import dataclass
+from pathlib import Path
+
+from trainer.errors import MissingHereError
+
+
+@dataclass(frozen=True, slots=True)
+class Check:
+    """One thing looked at; `mend` is empty where nothing needs one."""
+
+    name: str
+    good: bool
+    found: str
+    mend: str
+
+
+def machine_checks(data_folder: Path) -> tuple[Check, ...]:
+    """Look at sound, display, versions and disk; never raises for what is missing."""
+    return (*_sound(), _display(), _pygame(), *_versions(), _disk(data_folder))
+
+
+def _sound() -> list[Check]:
+    from trainer.output.player import PortAudioPlayer, SdlPlayer
+
+    checks = []
+    for name, make in (("sound by PortAudio", PortAudioPlayer), ("sound by SDL", SdlPlayer)):
+        try:
+            make()
+            checks.append(Check(name, True, "an output device answers", ""))
+        except MissingHereError as error:
+            checks.append(Check(name, False, error.what, error.mend))
+    return checks
+
+
+def _display() -> Check:
+    named = os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY")
+    if named or sys.platform in ("win32", "darwin"):
+        return Check("display", True, named or "the desktop", "")
+    return Check("display", False, "no display", "Use practice --text; everything works in the terminal.")
+
+
+def _pygame() -> Check:
+    installed = [name for name in ("pygame", "pygame-ce") if _version(name)]
+    if installed == ["pygame-ce"]:
+        return Check("pygame", True, f"pygame-ce {_version('pygame-ce')}", "")
+    if "pygame" in installed:
+        mend = "pip uninstall pygame pygame-ce, then pip install pygame-ce"
+        return Check("pygame", False, " and ".join(installed) + " installed", mend)
+    return Check("pygame", False, "not installed", "pip install pygame-ce")
+
+
+def _versions() -> list[Check]:
+    names = ("numpy", "scipy", "sounddevice", "pyyaml", "pydantic", "sqlalchemy")
+    found = ", ".join(f"{name} {_version(name)}" for name in names if _version(name))
+    missing = [name for name in names if not _version(name)]
+    python = f"Python {sys.version_info.major}.{sys.version_info.minor}.{sys.version_info.micro}"
+    return [
+        Check("python", sys.version_info >= (3, 11), python, "" if sys.version_info >= (3, 11) else "use 3.11 or newer"),
+        Check("packages", not missing, found, f"pip install {' '.join(missing)}" if missing else ""),
+    ]
+
+
+def _version(name: str) -> str | None:
+    try:
+        return importlib.metadata.version(name)
+    except importlib.metadata.PackageNotFoundError:
+        return None
+
+
+LEAST_FREE_BYTES = 200_000_000
+
+
+def _disk(folder: Path) -> Check:
+    import shutil
+
+    existing = next(parent for parent in (folder, *folder.parents) if parent.exists())
+    free = shutil.disk_usage(existing).free
+    if not os.access(existing, os.W_OK):
+        return Check("data folder", False, f"{folder} cannot be written", "name another folder with --data")
+    if free < LEAST_FREE_BYTES:
+        return Check("data folder", False, f"{free // 1_000_000} MB free", "free some space")
+    return Check("data folder", True, f"{folder}, {free // 1_000_000_000} GB free", "")

@@ -1,0 +1,176 @@
+"""What a learner can do, computed: each action returns the event's data and what is to be heard or shown.
+
+Access is charged once for each state of the engine: what is paid stands in `paid`, and a change of state takes the
+paid access away.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+from typing import Any
+
+from trainer.cases.case import Case
+from trainer.circuit.codes import codes_of, stored_code
+from trainer.circuit.elements import Location
+from trainer.circuit.faults import Fault
+from trainer.circuit.profile import Profile
+from trainer.circuit.solve import SolvedTest, solve_test
+from trainer.errors import WrongCallError
+from trainer.instruments.bench import Work, worked_circuit
+from trainer.instruments.under_load import Trace
+from trainer.practice.attempt import Attempt
+from trainer.practice.events import EventKind
+from trainer.practice.measuring import Request, measured, plugged_back
+from trainer.practice.work_data import data_of
+from trainer.sound.places import places_of
+from trainer.sound.render import Sound, render
+
+Solver = Callable[[Profile, tuple[Fault, ...], Work], SolvedTest]
+"""Solves the test of a worked circuit; the desk hands in one that remembers."""
+
+ACCESS = ("module_ohms", "pass_through_ohms", "injector_ohms", "pin_to_ground", "look")
+"""What is paid anew once everything has been plugged back."""
+
+
+@dataclass(frozen=True, slots=True)
+class Done:
+    """One action carried out: the event it makes, and what the learner hears or sees."""
+
+    kind: EventKind
+    data: dict[str, Any]
+    sound: Sound | None = None
+    trace: Trace | None = None
+
+
+def solved_work(profile: Profile, faults: tuple[Fault, ...], work: Work) -> SolvedTest:
+    """Solve the whole test of a circuit as the work has left it."""
+    return solve_test(worked_circuit(profile, faults, work))
+
+
+def sound_hash(sound: Sound) -> str:
+    """Return a hash of a buffer as 24-bit values, so that two stations can prove they heard the same."""
+    return hashlib.sha256((sound.samples * 2**23).round().astype("<i4").tobytes()).hexdigest()[:16]
+
+
+def hear(attempt: Attempt, slots: Sequence[int] | None, place: str, solver: Solver) -> Done:
+    """Run the test, or replay slots of it, from a place; plugs everything back first.
+
+    Raises WrongCallError for a slot or place the engine does not have.
+    """
+    case = attempt.case
+    _allow(case, "actuation_test")
+    if place not in places_of(case.profile):
+        raise WrongCallError(f"There is no place {place!r}.", f"Places: {', '.join(places_of(case.profile))}.")
+    unknown = [n for n in slots or () if n not in (0, *case.profile.cylinders)]
+    if unknown:
+        raise WrongCallError(f"There is no slot {unknown[0]}.", f"Slots: all, {case.profile.cylinders}.")
+    work = plugged_back(case.profile, attempt.work)
+    solved = solver(case.profile, attempt.faults_left, work)
+    sound = render(solved, place, case.bed, attempt.seed, slots)
+    state = hashlib.sha256(json.dumps(data_of(work), sort_keys=True).encode()).hexdigest()[:12]
+    data = _charged(attempt, work, (f"actuation_test:{state}",))
+    data |= {"slots": list(slots) if slots else None, "place": place, "sound": sound_hash(sound)}
+    data["codes"] = [code.code for code in codes_of(solved)] if slots is None else None
+    return Done(EventKind.HEARD, data, sound=sound)
+
+
+def read_codes(attempt: Attempt, *, clear: bool) -> Done:
+    """Read the codes that stand in memory now; clearing takes them away until a test sets them again."""
+    _allow(attempt.case, "codes")
+    data = _charged(attempt, attempt.work, ("codes",))
+    return Done(EventKind.CODES_READ, {**data, "codes": codes_now(attempt), "cleared": clear})
+
+
+def codes_now(attempt: Attempt) -> list[str]:
+    """Return the codes in memory: stored ones until cleared, then those of the last whole test."""
+    stored = [] if attempt.stored_cleared else [
+        stored_code(attempt.case.profile, item.cylinder, item.sensed).code for item in attempt.case.stored
+    ]  # fmt: skip
+    return list(dict.fromkeys([*stored, *(attempt.test_codes or ())]))
+
+
+def measure(attempt: Attempt, request: Request) -> Done:
+    """Take a reading; raises WrongCallError for one that the case does not offer or the engine cannot give."""
+    result = measured(attempt.case.profile, attempt.faults_left, attempt.work, request, attempt.seed)
+    for test in result.tests:
+        _allow(attempt.case, test.partition(":")[0])
+    reading = result.reading
+    data = _charged(attempt, result.work, result.tests)
+    data |= {
+        "request": _plain(request),
+        "reading": {
+            "instrument": reading.instrument, "value": reading.value, "unit": reading.unit,
+            "display": reading.display, "slips": [str(slip) for slip in reading.slips],
+        },
+    }  # fmt: skip
+    return Done(EventKind.MEASURED, data, trace=result.trace)
+
+
+def move(attempt: Attempt, location: Location | None) -> Done:
+    """Start moving the harness at a place during what follows, or let go (None)."""
+    test = () if location is None else (f"move_harness:{location}",)
+    conditions = replace(attempt.work.conditions, moved=location)
+    return _worked(attempt, replace(attempt.work, conditions=conditions), test, {"did": "move", "what": location})
+
+
+def heat(attempt: Attempt, location: Location | None) -> Done:
+    """Warm a place, or let it cool (None)."""
+    test = () if location is None else (f"heat:{location}",)
+    conditions = replace(attempt.work.conditions, heated=location)
+    return _worked(attempt, replace(attempt.work, conditions=conditions), test, {"did": "heat", "what": location})
+
+
+def swap(attempt: Attempt, first: int, second: int) -> Done:
+    """Swap two returns at the module connector, or swap them back."""
+    for number in (first, second):
+        if number not in attempt.case.profile.cylinders or first == second:
+            raise WrongCallError(f"Returns {first} and {second} cannot be swapped.", "Name two cylinders.")
+    pair = (min(first, second), max(first, second))
+    swapped = tuple(p for p in attempt.work.swapped if p != pair)
+    work = replace(attempt.work, swapped=swapped if swapped != attempt.work.swapped else (*swapped, pair))
+    return _worked(attempt, work, (f"swap_returns:{pair}",), {"did": "swap", "what": list(pair)})
+
+
+def substitute(attempt: Attempt, location: Location, cylinder: int) -> Done:
+    """Put a known-good injector or drive module in, to hear the test with it."""
+    if location is Location.DRIVE_MODULE:
+        cylinder, test = 0, "module_substitution"
+    elif location in (Location.COIL, Location.ARMATURE) and cylinder in attempt.case.profile.cylinders:
+        location, test = Location.COIL, f"injector_swap:{cylinder}"
+    else:
+        raise WrongCallError("Only an injector or the module can be substituted.", "Name a cylinder, or the module.")
+    work = replace(attempt.work, replaced=attempt.work.replaced | {(location, cylinder)})
+    return _worked(attempt, work, (test,), {"did": "substitute", "what": [location, cylinder]})
+
+
+def look(attempt: Attempt) -> Done:
+    """Look at the connectors: what a look can show is that nothing is unplugged, wet or burnt from outside."""
+    return _worked(attempt, attempt.work, ("look",), {"did": "look", "what": None})
+
+
+def _worked(attempt: Attempt, work: Work, tests: tuple[str, ...], did: dict[str, Any]) -> Done:
+    for test in tests:
+        _allow(attempt.case, test.partition(":")[0])
+    return Done(EventKind.WORKED, {**_charged(attempt, work, tests), **did})
+
+
+def _allow(case: Case, test: str) -> None:
+    if test not in case.evidence:
+        raise WrongCallError(f"This case does not offer {test}.", f"Offered: {', '.join(sorted(case.evidence))}.")
+
+
+def _charged(attempt: Attempt, work: Work, tests: Sequence[str]) -> dict[str, Any]:
+    """Return the event data that an action always has: its minutes, what is now paid, the state it leaves."""
+    paid = attempt.paid
+    if attempt.work.unplugged and not work.unplugged:
+        paid = frozenset(test for test in paid if test.partition(":")[0] not in ACCESS)
+    new = [test for test in tests if test not in paid]
+    minutes = sum(attempt.case.profile.minutes[test.partition(":")[0]] for test in new)
+    return {"minutes": minutes, "paid": sorted(paid | set(new)), "work": data_of(work)}
+
+
+def _plain(request: Request) -> dict[str, Any]:
+    return {name: getattr(request, name) for name in request.__dataclass_fields__}

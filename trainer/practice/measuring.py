@@ -1,0 +1,233 @@
+"""What a learner can ask a meter for: which pins, which plugs must come off, which tests it costs, what it shows."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from typing import Literal
+
+from trainer.circuit.elements import Location, Side
+from trainer.circuit.faults import Fault
+from trainer.circuit.profile import Profile
+from trainer.errors import WrongCallError
+from trainer.instruments.bench import (
+    MODULE_CONNECTOR,
+    Pin,
+    Work,
+    break_points,
+    contacts_of,
+    cylinders_at,
+    feed_names,
+    feed_pin_for,
+    halves_of,
+)
+from trainer.instruments.ohmmeter import measure_insulation, measure_ohm
+from trainer.instruments.reading import Reading, Slip
+from trainer.instruments.under_load import (
+    Trace,
+    dip_of,
+    measure_drop,
+    measure_dummy_current,
+    measure_supply,
+    measure_trace,
+)
+
+What = Literal["pair", "returns", "ground", "wire", "insulation", "drop", "supply", "trace", "dummy"]
+
+
+@dataclass(frozen=True, slots=True)
+class Request:
+    """One measurement asked for. `connected` leaves plugs on and `firm` pushes the probe in: both are slips."""
+
+    what: What
+    point: str = MODULE_CONNECTOR
+    half: str = "harness"
+    cylinder: int = 0
+    other: int = 0
+    side: Side = Side.RETURN
+    location: Location = Location.ENGINE_HARNESS
+    connected: bool = False
+    firm: bool = False
+    key_on: bool = False
+    nulled: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """What a measurement gave and left: the reading, a trace where one was taken, the state, the tests it costs."""
+
+    reading: Reading
+    trace: Trace | None
+    work: Work
+    tests: tuple[str, ...]
+
+
+LIVE_TESTS = {"drop": "load_drop", "supply": "load_drop", "trace": "current_trace", "dummy": "dummy_load"}
+
+
+def through_point(profile: Profile, cylinder: int) -> str:
+    """Return the pass-through connector of a cylinder as a break point."""
+    return f"pass_through.{profile.connector_of(cylinder).name}"
+
+
+def plug_point(cylinder: int) -> str:
+    """Return the injector's plug as a break point."""
+    return f"injector_plug.{cylinder}"
+
+
+def access_tests(profile: Profile, points: Sequence[str]) -> tuple[str, ...]:
+    """Return the tests, each once and scoped, that opening break points costs."""
+    tests: dict[str, None] = {}
+    for point in points:
+        if point == MODULE_CONNECTOR:
+            tests["module_ohms"] = None
+            continue
+        bank = profile.bank_of(cylinders_at(profile, point)[0])
+        if point.startswith("pass_through."):
+            tests[f"pass_through_ohms:{bank}"] = None
+        else:
+            tests[f"cover_off:{bank}"] = None
+            tests[f"injector_ohms:{bank}"] = None
+    return tuple(tests)
+
+
+def measured(profile: Profile, faults: Sequence[Fault], work: Work, request: Request, seed: int) -> Measured:
+    """Carry out a measurement; raises WrongCallError for one that cannot be asked of this engine."""
+    _check(profile, request)
+    if request.what in LIVE_TESTS:
+        return _live(profile, faults, work, request, seed)
+    pins = _pins(profile, request)
+    points = tuple(dict.fromkeys(pin.break_point for pin in pins if pin is not None))
+    tests = access_tests(profile, points)
+    if request.what in ("ground", "insulation"):
+        tests = (*tests, "pin_to_ground")
+    if not request.connected:
+        work = unplugged(profile, work, points)
+    if request.what == "insulation":
+        assert pins[0] is not None
+        reading = measure_insulation(profile, faults, work, pins[0], seed, key_on=request.key_on)
+    else:
+        first, second = pins
+        assert first is not None
+        options = {"nulled": request.nulled, "key_on": request.key_on}
+        reading = measure_ohm(profile, faults, work, (first, second), seed, **options)
+    if request.firm:
+        work, reading = _spread(profile, work, pins, reading)
+    return Measured(reading, None, work, tests)
+
+
+def unplugged(profile: Profile, work: Work, points: Sequence[str]) -> Work:
+    """Return the work with break points opened, and the covers off that stand over them."""
+    covers = {
+        profile.bank_of(cylinders_at(profile, point)[0]) for point in points if point.startswith("injector_plug.")
+    }
+    return replace(work, unplugged=work.unplugged | frozenset(points), covers_off=work.covers_off | covers)
+
+
+def plugged_back(profile: Profile, work: Work) -> Work:
+    """Return the work with every connector on again: their contacts have been re-seated."""
+    seated = frozenset(name for point in work.unplugged for name in contacts_of(profile, point))
+    conditions = replace(work.conditions, reseated=work.conditions.reseated | seated)
+    return replace(work, unplugged=frozenset(), conditions=conditions)
+
+
+def _check(profile: Profile, request: Request) -> None:
+    if request.point not in break_points(profile):
+        raise WrongCallError(f"There is no place {request.point}.", f"Places: {', '.join(break_points(profile))}.")
+    if request.half not in halves_of(request.point) and request.what in ("pair", "returns", "ground", "insulation"):
+        raise WrongCallError(
+            f"{request.point} has no {request.half} half.", f"Halves: {', '.join(halves_of(request.point))}."
+        )
+    if request.what != "supply" and request.cylinder not in profile.cylinders:
+        raise WrongCallError(f"There is no cylinder {request.cylinder}.", f"Cylinders: {profile.cylinders}.")
+    here = cylinders_at(profile, request.point)
+    if request.what in ("pair", "returns", "ground", "insulation") and request.cylinder not in here:
+        raise WrongCallError(f"Cylinder {request.cylinder} does not run through {request.point}.", f"There: {here}.")
+    if request.what == "returns" and (request.other not in here or request.other == request.cylinder):
+        raise WrongCallError(f"Return {request.other} is no second return here.", f"There: {here}.")
+
+
+def _pins(profile: Profile, request: Request) -> tuple[Pin, Pin | None]:
+    number, point, half = request.cylinder, request.point, request.half
+    own = Pin(point, half, Side.RETURN, str(number))
+    if request.what == "pair":
+        return feed_pin_for(profile, point, half, number), own
+    if request.what == "returns":
+        return own, Pin(point, half, Side.RETURN, str(request.other))
+    if request.what == "wire":
+        return _ends(profile, request)
+    return (own if request.side is Side.RETURN else feed_pin_for(profile, point, half, number)), None
+
+
+def _ends(profile: Profile, request: Request) -> tuple[Pin, Pin]:
+    number, side = request.cylinder, request.side
+    through = through_point(profile, number)
+
+    def pin(point: str, half: str) -> Pin:
+        return feed_pin_for(profile, point, half, number) if side is Side.FEED else Pin(point, half, side, str(number))
+
+    if request.location is Location.ENGINE_HARNESS:
+        return pin(MODULE_CONNECTOR, "harness"), pin(through, "engine")
+    if request.location is Location.UNDER_COVER:
+        return pin(through, "cover"), pin(plug_point(number), "harness")
+    raise WrongCallError(
+        f"A wire runs in the engine harness or under the cover, not in {request.location}.",
+        "Ask for engine_harness or under_cover_harness.",
+    )
+
+
+def _live(profile: Profile, faults: Sequence[Fault], work: Work, request: Request, seed: int) -> Measured:
+    work = plugged_back(profile, work)
+    tests, trace = (LIVE_TESTS[request.what],), None
+    if request.what == "supply":
+        reading = measure_supply(profile, faults, work)
+    elif request.what == "drop":
+        reading = measure_drop(profile, faults, work, _drop_pins(profile, request), request.cylinder)
+    elif request.what == "dummy":
+        loaded = replace(work, dummy_loads=work.dummy_loads | {request.cylinder})
+        reading = measure_dummy_current(profile, faults, loaded, request.cylinder)
+        bank = profile.bank_of(request.cylinder)
+        work = replace(work, covers_off=work.covers_off | {bank})
+        tests = (f"cover_off:{bank}", *tests)
+    else:
+        trace = measure_trace(profile, faults, work, request.cylinder, seed)
+        dip = dip_of(trace)
+        peak = float(trace.current_a.max())
+        shown = f"{peak:.1f} A peak, " + ("no dip" if dip is None else f"dip of {dip[1]:.1f} A at {dip[0] * 1e3:.2f} ms")
+        reading = Reading("trace", round(peak, 1), "ampere", shown)
+    return Measured(reading, trace, work, tests)
+
+
+def _drop_pins(profile: Profile, request: Request) -> tuple[Pin, Pin]:
+    number, side = request.cylinder, request.side
+    through = through_point(profile, number)
+
+    def pin(point: str, half: str) -> Pin:
+        return feed_pin_for(profile, point, half, number) if side is Side.FEED else Pin(point, half, side, str(number))
+
+    ends = {
+        Location.ENGINE_HARNESS: ((MODULE_CONNECTOR, "module"), (through, "engine")),
+        Location.PASS_THROUGH: ((through, "engine"), (through, "cover")),
+        Location.UNDER_COVER: ((through, "cover"), (plug_point(number), "injector")),
+    }
+    if request.location not in ends:
+        raise WrongCallError(
+            f"A drop is measured over wiring, not over {request.location}.", f"Places: {', '.join(ends)}."
+        )
+    first, second = ends[request.location]
+    return pin(*first), pin(*second)
+
+
+def _spread(
+    profile: Profile, work: Work, pins: tuple[Pin, Pin | None], reading: Reading
+) -> tuple[Work, Reading]:
+    names = set()
+    for pin in pins:
+        if pin is None:
+            continue
+        contacts = contacts_of(profile, pin.break_point)
+        behind = feed_names(profile, pin.break_point)[pin.name] if pin.side is Side.FEED else (int(pin.name),)
+        tail = f".contact.{pin.side}.{'-'.join(map(str, behind))}"
+        names |= {name for name in contacts if name.endswith(tail)}
+    spread = replace(work, spread=work.spread | names)
+    return spread, replace(reading, slips=(*reading.slips, Slip.PROBE_PUSHED))

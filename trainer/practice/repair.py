@@ -1,0 +1,100 @@
+"""Repair and retest: what the learner mends, whether it was the fault, what it costs, and the proof afterwards."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from trainer.cases.case import Case
+from trainer.circuit.codes import codes_of
+from trainer.circuit.elements import Location, Side
+from trainer.circuit.faults import Conditions, Fault
+from trainer.instruments.bench import Work
+from trainer.practice.actions import Done, Solver, sound_hash
+from trainer.practice.attempt import Attempt
+from trainer.practice.events import EventKind
+from trainer.practice.work_data import data_of
+from trainer.sound.render import Sound, render
+
+MINUTES_BY_LOCATION = {
+    Location.DRIVE_MODULE: ("module_substitution",),
+    Location.ENGINE_HARNESS: ("repair_wire",),
+    Location.PASS_THROUGH: ("repair_connector",),
+    Location.UNDER_COVER: ("cover_off", "repair_wire"),
+    Location.COIL: ("cover_off", "injector_swap"),
+    Location.ARMATURE: ("cover_off", "injector_swap"),
+}
+"""What each repair is made of; a cover that is off already is not paid again."""
+
+
+@dataclass(frozen=True, slots=True)
+class Repair:
+    """What is mended or replaced: a place, the cylinders whose circuit it is, and the side of wiring."""
+
+    location: Location
+    cylinders: frozenset[int]
+    side: Side | None = None
+
+
+def mends(repair: Repair, fault: Fault) -> bool:
+    """Tell whether a repair takes a fault away: an injector brings coil and armature, a module all its outputs."""
+    injector = {Location.COIL, Location.ARMATURE}
+    if repair.location in injector:
+        return fault.location in injector and set(fault.cylinders) <= repair.cylinders
+    if repair.location is not fault.location:
+        return False
+    if repair.location is Location.DRIVE_MODULE:
+        return True
+    same_side = repair.side is None or fault.side is None or repair.side is fault.side
+    return same_side and set(fault.cylinders) <= repair.cylinders
+
+
+def repair(attempt: Attempt, wanted: Repair) -> Done:
+    """Carry out a repair; a wrong one leaves the fault there and still costs its parts and minutes."""
+    profile = attempt.case.profile
+    mended = [
+        row for row, fault in enumerate(attempt.case.faults) if row not in attempt.repaired and mends(wanted, fault)
+    ]
+    minutes = 0.0
+    for test in MINUTES_BY_LOCATION[wanted.location]:
+        banks = {profile.bank_of(number) for number in wanted.cylinders}
+        count = len(banks - attempt.work.covers_off) if test == "cover_off" else 1
+        if test == "injector_swap":
+            count = len(wanted.cylinders)
+        minutes += count * profile.minutes[test]
+    work = _everything_back(attempt)
+    data = {
+        "location": wanted.location, "cylinders": sorted(wanted.cylinders), "side": wanted.side,
+        "mended": mended, "minutes": minutes, "work": data_of(work), "paid": [],
+    }  # fmt: skip
+    return Done(EventKind.REPAIRED, data)
+
+
+def _everything_back(attempt: Attempt) -> Work:
+    """After a repair the engine stands as it came, with nothing lent, swapped, moved or unplugged."""
+    conditions = replace(attempt.work.conditions, moved=None, heated=None)
+    return Work(conditions=conditions, spread=attempt.work.spread)
+
+
+def retest(attempt: Attempt, solver: Solver, place: str = "front", *, moved: Location | None = None) -> Done:
+    """Run the test on the circuit as repaired, if wanted while the repaired place is moved."""
+    work = replace(attempt.work, conditions=replace(attempt.work.conditions, moved=moved))
+    solved = solver(attempt.case.profile, attempt.faults_left, work)
+    sound = render(solved, place, attempt.case.bed, attempt.seed)
+    codes = [code.code for code in codes_of(solved)]
+    data = {
+        "minutes": attempt.case.profile.minutes["actuation_test"], "codes": codes, "place": place,
+        "sound": sound_hash(sound), "proved": not codes and is_even(attempt.case, sound, solver, attempt.seed),
+    }  # fmt: skip
+    return Done(EventKind.RETESTED, data, sound=sound)
+
+
+EVEN_WITHIN_DB = 1.5
+"""How far from the sound engine's level a slot may lie to be called even after a repair."""
+
+
+def is_even(case: Case, sound: Sound, solver: Solver, seed: int) -> bool:
+    """Tell whether every slot of a rendered test stands where the sound engine's does."""
+    sound_engine = Work(conditions=Conditions(temperature_c=case.temperature_c))
+    good = render(solver(case.profile, (), sound_engine), sound.place, case.bed, seed)
+    pairs = zip(sound.slots, good.slots, strict=True)
+    return all(abs(slot.level_dba - fine.level_dba) < EVEN_WITHIN_DB for slot, fine in pairs)

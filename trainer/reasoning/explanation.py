@@ -1,0 +1,68 @@
+"""Why a test sounded as it did: each slot's solved currents and motion beside the good engine's, as numbers."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from trainer.circuit.solve import SolvedTest
+from trainer.reasoning.hearing import Heard, heard_as
+from trainer.sound.render import Sound
+
+MOVED_SHARE = 0.5
+"""An armature that passes this share of its lift has moved."""
+
+
+@dataclass(frozen=True, slots=True)
+class SlotReason:
+    """One slot explained; currents in ampere, levels in dB(A) at the listener without the bed."""
+
+    slot: int
+    heard: Heard
+    level_dba: float
+    good_dba: float
+    own_a: float
+    others: tuple[int, ...]
+    others_a: float
+    moved: tuple[int, ...]
+    tripped: bool
+
+
+OTHERS_FROM_A = 0.05
+
+
+def reasons_of(solved: SolvedTest, sound: Sound, good: Sound) -> tuple[SlotReason, ...]:
+    """Return the reason for every slot of a test rendered whole, beside the good engine at the same place."""
+    profile = solved.circuit.profile
+    reasons = []
+    for index, slot in enumerate(solved.slots):
+        pulse, row = solved.pulses_of(index)[0]
+        peak = abs(pulse.coil_a[:, row]).max(axis=0)
+        travel = pulse.position_m[:, row].max(axis=0)
+        moved = tuple(
+            number
+            for number, way, lift in zip(
+                profile.cylinders, travel, (solved.circuit.solenoids[n].lift_m for n in profile.cylinders), strict=True
+            )
+            if way > MOVED_SHARE * lift
+        )
+        own = [peak[profile.cylinders.index(number)] for number in slot.commanded]
+        others = [
+            (number, peak[column])
+            for column, number in enumerate(profile.cylinders)
+            if number not in slot.commanded and peak[column] > OTHERS_FROM_A
+        ]
+        level, fine = sound.slots[index].level_dba, good.slots[index].level_dba
+        reasons.append(
+            SlotReason(
+                slot=slot.number,
+                heard=heard_as(level, fine, sound.bed.level_dba),
+                level_dba=level,
+                good_dba=fine,
+                own_a=float(sum(own) / len(own)),
+                others=tuple(number for number, _amps in others),
+                others_a=float(sum(amps for _n, amps in others) / len(others)) if others else 0.0,
+                moved=moved,
+                tripped=bool(solved.tripped[index]),
+            )
+        )
+    return tuple(reasons)

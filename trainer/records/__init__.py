@@ -1,0 +1,1 @@
+"""The store of attempts: append-only, embedded by default."""

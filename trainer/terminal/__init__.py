@@ -1,0 +1,1 @@
+"""The plain-text face: the same attempt with nothing but a keyboard."""

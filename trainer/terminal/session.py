@@ -1,0 +1,301 @@
+"""A case worked in the terminal, from the complaint to the debrief."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from trainer.circuit.codes import codes_of, stored_code
+from trainer.circuit.elements import Location, Side
+from trainer.circuit.faults import FaultKind
+from trainer.desk.desk import Desk
+from trainer.errors import MissingHereError, WrongCallError
+from trainer.output.player import FilePlayer
+from trainer.practice import actions, repair
+from trainer.practice.actions import Done
+from trainer.reasoning.finding import CERTAINTIES, Claim, Finding
+from trainer.sound.render import Sound
+from trainer.terminal import shown, typed
+from trainer.words import text
+
+Ask = Callable[[str], str]
+Say = Callable[[str], None]
+
+
+class Session:
+    """One sitting at one case. `ask` returns a typed line and raises EOFError at the end of input."""
+
+    def __init__(self, desk: Desk, ask: Ask, say: Say) -> None:
+        self.desk, self._ask, self._say = desk, ask, say
+        self.place = "front"
+        self._cautioned: set[str] = set()
+        self._over = False
+        self._commands: dict[str, Callable[[Sequence[str]], None]] = {
+            "hear": self._hear, "compare": self._compare, "stand": self._stand,
+            "codes": lambda words: self._codes(clear=False), "clear": lambda words: self._codes(clear=True),
+            "move": self._move, "heat": self._heat, "swap": self._swap, "lend": self._lend, "look": self._look,
+            "out": lambda words: self._suspect(words, add=True), "back": lambda words: self._suspect(words, add=False),
+            "card": lambda words: self._lines(shown.card_lines(self.desk.attempt)),
+            "engine": lambda words: self._lines(shown.engine_lines(self.desk.attempt.case.profile)),
+            "help": lambda words: self._say(text("help")),
+            "finding": self._finding, "repair": self._repair, "retest": self._retest, "debrief": self._debrief,
+            "leave": self._leave,
+            **dict.fromkeys(typed.READINGS, self._measure),
+        }  # fmt: skip
+
+    def run(self) -> None:
+        """Work the case until it is closed, left, or the input ends."""
+        self._welcome()
+        while not self._over:
+            try:
+                line = self._ask(text("prompt", minutes=self.desk.attempt.minutes))
+            except EOFError:
+                self._leave([])
+                return
+            self._obey(line.split())
+
+    def _obey(self, words: list[str]) -> None:
+        if not words:
+            return
+        word = words[0].lower()
+        command = self._commands.get(word)
+        if command is None:
+            self._say(text("unknown_command", word=words[0][:40]))
+            return
+        try:
+            command([word, *words[1:]] if word in typed.READINGS else words[1:])
+        except (WrongCallError, MissingHereError) as error:
+            self._say(str(error))
+
+    def _lines(self, lines: Sequence[str]) -> None:
+        for line in lines:
+            self._say(line)
+
+    def _welcome(self) -> None:
+        attempt = self.desk.attempt
+        case = attempt.case
+        self._say(text("case.head", title=case.title))
+        if case.code:
+            self._say(text("case.code", code=case.code))
+        self._say(case.story or text("case.drawn_story"))
+        self._lines(shown.engine_lines(case.profile))
+        self._say(text("caution.real"))
+        self._say(text("caution.sound"))
+        if attempt.events > 1:
+            self._say(text("resumed", count=attempt.events))
+            self._lines(shown.card_lines(attempt))
+        self._say(text("welcome.start"))
+
+    def _caution(self, key: str) -> None:
+        if key not in self._cautioned:
+            self._cautioned.add(key)
+            self._say(text(key))
+
+    # listening
+
+    def _play(self, sound: Sound, what: str, place: str) -> None:
+        self._say(text("hear.playing", what=what, place=place, seconds=len(sound.samples) / sound.rate_hz))
+        try:
+            played = self.desk.play(sound)
+        except MissingHereError as error:
+            self._say(str(error))
+            self.desk.player = FilePlayer()
+            played = self.desk.play(sound)
+        if played.void:
+            self._say(text("hear.void"))
+        if played.file is not None:
+            self._say(text("hear.file", path=played.file))
+
+    def _hear(self, words: Sequence[str]) -> None:
+        slots = typed.slots_of(words)
+        self._caution("caution.repeat")
+        done = self.desk.do(actions.hear(self.desk.attempt, slots, self.place, self.desk.solver))
+        assert done.sound is not None
+        what = text("hear.whole") if slots is None else ", ".join("all" if slot == 0 else str(slot) for slot in slots)
+        self._play(done.sound, what, self.place)
+        self._say(text("hear.codes_later") if slots is None else text("silent_ask"))
+
+    def _compare(self, words: Sequence[str]) -> None:
+        if len(words) != 2:
+            raise WrongCallError("'compare' needs two slots.", "For example: compare 3 5.")
+        self._hear(words)
+
+    def _stand(self, words: Sequence[str]) -> None:
+        self.place = typed.listening_place(self.desk.attempt.case.profile, words)
+        self._say(text("stand.now", place=self.place))
+
+    # evidence
+
+    def _codes(self, *, clear: bool) -> None:
+        done = self.desk.do(actions.read_codes(self.desk.attempt, clear=clear))
+        self._lines(shown.code_lines(done.data["codes"], self._meanings()))
+        if clear:
+            self._say(text("codes.cleared"))
+
+    def _meanings(self) -> dict[str, str]:
+        attempt = self.desk.attempt
+        case = attempt.case
+        solved = self.desk.solver(case.profile, attempt.faults_left, attempt.work)
+        found = [*codes_of(solved), *(stored_code(case.profile, item.cylinder, item.sensed) for item in case.stored)]
+        known = {code.code: shown.meaning_of(code.sensed, code.cylinder) for code in found}
+        return _WithUnknown(known)
+
+    def _measure(self, words: Sequence[str]) -> None:
+        request = typed.request_of(self.desk.attempt.case.profile, [word.lower() for word in words])
+        self._caution("caution.drive")
+        done = self.desk.do(actions.measure(self.desk.attempt, request))
+        if self.desk.attempt.work.covers_off:
+            self._caution("caution.cover")
+        reading = done.data["reading"]
+        self._say(text("reading", what=shown.request_text(done.data["request"]), display=reading["display"]))
+        self._lines([text(f"slip.{slip}") for slip in reading["slips"]])
+
+    def _move(self, words: Sequence[str]) -> None:
+        self._caution("caution.moving")
+        location = self._place_or_none(words)
+        self.desk.do(actions.move(self.desk.attempt, location))
+        self._say(text("work.move", what=text(f"location.{location}")) if location else text("work.none"))
+
+    def _heat(self, words: Sequence[str]) -> None:
+        self._caution("caution.heat")
+        location = self._place_or_none(words)
+        self.desk.do(actions.heat(self.desk.attempt, location))
+        self._say(text("work.heat", what=text(f"location.{location}")) if location else text("work.none"))
+
+    @staticmethod
+    def _place_or_none(words: Sequence[str]) -> Location | None:
+        if len(words) != 1:
+            raise WrongCallError("This needs one place, or 'none'.", f"Places: {', '.join(typed.PLACES)}.")
+        return None if words[0] == "none" else typed.place_of(words[0])
+
+    def _swap(self, words: Sequence[str]) -> None:
+        if len(words) != 2:
+            raise WrongCallError("'swap' needs two cylinders.", "For example: swap 3 5.")
+        first, second = (typed.number_of(word) for word in words)
+        self._caution("caution.drive")
+        self.desk.do(actions.swap(self.desk.attempt, first, second))
+        self._say(text("work.swap", first=first, second=second))
+
+    def _lend(self, words: Sequence[str]) -> None:
+        if list(words[:1]) == ["module"]:
+            location, cylinder = Location.DRIVE_MODULE, 0
+        elif len(words) == 2 and words[0] == "injector":
+            location, cylinder = Location.COIL, typed.number_of(words[1])
+        else:
+            raise WrongCallError("'lend' needs a part.", "lend module, or: lend injector 3.")
+        self._caution("caution.drive")
+        self.desk.do(actions.substitute(self.desk.attempt, location, cylinder))
+        self._say(text("work.substitute", what=" ".join(words)))
+
+    def _look(self, _words: Sequence[str]) -> None:
+        self.desk.do(actions.look(self.desk.attempt))
+        self._say(text("work.look"))
+
+    def _suspect(self, words: Sequence[str], *, add: bool) -> None:
+        places = frozenset(typed.place_of(word).value for word in words)
+        out = self.desk.attempt.ruled_out
+        self.desk.suspect(out | places if add else out - places)
+        named = ", ".join(text(f"location.{place}") for place in sorted(self.desk.attempt.ruled_out))
+        self._say(text("suspects.head", places=named or text("suspects.none")))
+
+    # the answer
+
+    def _choice(self, question: str, options: Sequence[tuple[str, str]]) -> str:
+        """Ask for one of the options by number or word, again and again."""
+        self._lines([f"  {place} {label}" for place, (_value, label) in enumerate(options, start=1)])
+        while True:
+            answer = self._ask(f"{question}: ").strip().lower()
+            for place, (value, label) in enumerate(options, start=1):
+                if answer in (str(place), value.lower(), label.lower()):
+                    return value
+            self._say(text("choice.again", count=len(options)))
+
+    def _finding(self, _words: Sequence[str]) -> None:
+        if self.desk.attempt.finding is not None:
+            raise WrongCallError("The finding is committed already.", "Go on: repair, retest, debrief.")
+        count = ""
+        while count not in ("0", "1", "2"):
+            count = self._ask(text("finding.ask_count") + ": ").strip()
+        claims = tuple(self._claim(number + 1) for number in range(int(count)))
+        sure = self._choice(
+            text("finding.ask_certainty"), [(str(value), text(f"certainty.{value}")) for value in CERTAINTIES]
+        )
+        finding = Finding(claims, float(sure))
+        self._say(text("finding.check", claims=shown.claims_text(claims)))
+        if self._ask(text("finding.sure")).strip().lower() not in ("y", "yes"):
+            self._say(text("finding.dropped"))
+            return
+        self.desk.commit(finding)
+        certainty = text(f"certainty.{finding.certainty}")
+        self._say(text("finding.committed", claims=shown.claims_text(claims), certainty=certainty))
+        self._say(text("repair.ask") if claims else text("finding.passes_next"))
+
+    def _claim(self, number: int) -> Claim:
+        while True:
+            try:
+                cylinders = typed.cylinders_of(self._ask(text("finding.ask_cylinders", number=number) + ": "))
+                break
+            except WrongCallError as error:
+                self._say(str(error))
+        location = self._choice(
+            text("finding.ask_location", number=number), [(place, text(f"location.{place}")) for place in Location]
+        )
+        kind = self._choice(
+            text("finding.ask_kind", number=number), [(kind, text(f"kind.{kind}")) for kind in FaultKind]
+        )
+        side = self._choice(
+            text("finding.ask_side", number=number),
+            [*((side, text(f"side.{side}")) for side in Side), ("n", text("side.none"))],
+        )
+        return Claim(cylinders, Location(location), FaultKind(kind), None if side == "n" else Side(side))
+
+    def _need_finding(self) -> None:
+        if self.desk.attempt.finding is None:
+            raise WrongCallError(text("finding.first"), "")
+
+    def _repair(self, words: Sequence[str]) -> None:
+        self._need_finding()
+        wanted = typed.repair_of([word.lower() for word in words])
+        unknown = wanted.cylinders - set(self.desk.attempt.case.profile.cylinders)
+        if unknown:
+            raise WrongCallError(f"There is no cylinder {min(unknown)}.", "Name cylinders of this engine.")
+        done = self.desk.do(repair.repair(self.desk.attempt, wanted))
+        self._say(text("repair.done", what=" ".join(words), minutes=done.data["minutes"]))
+
+    def _retest(self, words: Sequence[str]) -> None:
+        self._need_finding()
+        moved = typed.place_of(words[1]) if len(words) == 2 and words[0] == "moving" else None
+        done: Done = self.desk.do(repair.retest(self.desk.attempt, self.desk.solver, self.place, moved=moved))
+        assert done.sound is not None
+        self._play(done.sound, text("hear.whole"), self.place)
+        self._lines(shown.code_lines(done.data["codes"], self._meanings()))
+        self._say(text("retest.proved" if done.data["proved"] else "retest.not_proved"))
+
+    def _debrief(self, _words: Sequence[str]) -> None:
+        self._need_finding()
+        debrief = self.desk.debrief()
+        attempt = self.desk.attempt
+        assert attempt.finding is not None
+        case = attempt.case
+        lines = shown.debrief_lines(debrief, attempt.finding.certainty, len(case.profile.cylinders), case.takeaway)
+        self._lines(lines)
+        self._say(text("debrief.again"))
+        self._play(debrief.truth_sound, text("hear.whole"), "front")
+        if debrief.answer_sound is not None and debrief.claims != debrief.truth:
+            self._say(text("debrief.yours"))
+            self._play(debrief.answer_sound, text("hear.whole"), "front")
+        self.desk.close(debrief.score.points)
+        self._say(text("closed"))
+        self._over = True
+
+    def _leave(self, _words: Sequence[str]) -> None:
+        self._say(text("left"))
+        self._over = True
+
+
+class _WithUnknown(dict[str, str]):
+    """Meanings by code; one that is no longer set still has a line."""
+
+    def __missing__(self, code: str) -> str:
+        return text("code.earlier")
+
+

@@ -1,0 +1,153 @@
+"""Values as lines of text, every sentence from `trainer.words`."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from typing import Any
+
+from trainer.circuit.codes import Sensed
+from trainer.circuit.elements import Side
+from trainer.circuit.profile import Profile
+from trainer.practice.attempt import Attempt, CardLine
+from trainer.practice.debrief import Debrief
+from trainer.practice.events import EventKind
+from trainer.reasoning.explanation import SlotReason
+from trainer.reasoning.finding import Claim
+from trainer.reasoning.hearing import Heard
+from trainer.words import numbers, text
+
+
+def engine_lines(profile: Profile) -> list[str]:
+    """Return the engine: numbers, firing order, banks, connectors, which feeds are live."""
+    order = "-".join(str(number) for number in profile.firing_order)
+    lines = [text("engine.head", title=profile.title, numbers=numbers(profile.cylinders), firing=order)]
+    for bank, row in profile.banks.items():
+        lines.append("  " + text("engine.bank", bank=bank, numbers=" ".join(str(number) for number in row)))
+    for connector in profile.wiring.connectors:
+        lines.append("  " + text("engine.connector", name=connector.name, cylinders=numbers(connector.injectors),
+                                 pins=text(f"engine.pins.{connector.feed_pins}")))  # fmt: skip
+    lines.append("  " + text(f"engine.live.{profile.wiring.live}"))
+    return lines
+
+
+def code_lines(codes: Iterable[str], meanings: dict[str, str]) -> list[str]:
+    """Return codes with what they mean, or that there is none."""
+    lines = [text("codes.line", code=code, meaning=meanings[code]) for code in codes]
+    return [*lines, text("codes.place")] if lines else [text("codes.none")]
+
+
+def meaning_of(sensed: Sensed, cylinder: int | None) -> str:
+    """Return what a code says."""
+    return text(f"code.{sensed}", cylinder=cylinder)
+
+
+def claim_text(claim: Claim) -> str:
+    """Return one claim in words."""
+    side = text(f"side.{claim.side}") + ", " if claim.side else ""
+    return text(
+        "debrief.claim",
+        kind=text(f"kind.{claim.kind}"),
+        location=text(f"location.{claim.location}"),
+        side=side,
+        cylinders=numbers(claim.cylinders),
+    )
+
+
+def claims_text(claims: Sequence[Claim]) -> str:
+    """Return all claims in words, or that the circuit passes."""
+    return "; ".join(claim_text(claim) for claim in claims) or text("debrief.passes")
+
+
+def request_text(request: dict[str, Any]) -> str:
+    """Return what was measured, for a card."""
+    what, cylinder = request["what"], request["cylinder"]
+    side = text(f"side.{request['side']}") if request["side"] is Side.FEED or request["side"] == "feed" else ""
+    place = text(f"location.{request['location']}")
+    point = f"{request['point']} ({request['half']})"
+    key = f"request.{what}"
+    return " ".join(
+        text(key, cylinder=cylinder, other=request["other"], point=point, place=place, side=side).split()
+    )
+
+
+def card_line(line: CardLine) -> str | None:
+    """Return one line of the job card, or None for what does not stand on it."""
+    data = line.data
+    if line.kind is EventKind.HEARD:
+        slots = "whole test" if data["slots"] is None else ", ".join("all" if n == 0 else str(n) for n in data["slots"])
+        shown = text("card.heard", slots=slots, place=data["place"])
+    elif line.kind is EventKind.CODES_READ:
+        shown = text("card.codes", codes=", ".join(data["codes"]) or text("card.no_codes"))
+    elif line.kind is EventKind.MEASURED:
+        shown = text("reading", what=request_text(data["request"]), display=data["reading"]["display"])
+        shown += "".join(f" [{slip.replace('_', ' ')}]" for slip in data["reading"]["slips"])
+    elif line.kind is EventKind.WORKED:
+        shown = text(f"card.{data['did']}", what=_what(data["what"]))
+    elif line.kind is EventKind.REPAIRED:
+        shown = text("card.repair", place=text(f"location.{data['location']}"), cylinders=numbers(data["cylinders"]))
+    elif line.kind is EventKind.RETESTED:
+        shown = text("retest.proved" if data["proved"] else "retest.not_proved")
+    else:
+        return None
+    return f"{line.minutes:>5.0f} min  {shown}"
+
+
+def _what(what: object) -> str:
+    if what is None:
+        return text("suspects.none")
+    if isinstance(what, list):
+        return " ".join(text(f"location.{item}") if isinstance(item, str) else str(item) for item in what if item)
+    return text(f"location.{what}")
+
+
+def card_lines(attempt: Attempt) -> list[str]:
+    """Return the whole job card."""
+    lines = [text("card.head"), *(line for line in map(card_line, attempt.card) if line)]
+    out = ", ".join(text(f"location.{place}") for place in sorted(attempt.ruled_out)) or text("suspects.none")
+    return [*lines, text("suspects.head", places=out), text("card.total", minutes=attempt.minutes)]
+
+
+def reason_line(reason: SlotReason, cylinders: int) -> str:
+    """Return why one slot sounded as it did."""
+    under = reason.level_dba - reason.good_dba
+    if reason.slot == 0:
+        return text("reason.burst", moved=len(reason.moved), count=cylinders, under=under)
+    slot = text("slot.one", number=reason.slot)
+    values = {"slot": slot, "own": reason.own_a, "under": under}
+    if reason.slot in reason.moved:
+        line = text("reason.even", **values)
+    elif reason.own_a < 0.5:
+        count = len(reason.others)
+        key = "reason.hum" if count else "reason.silent"
+        line = text(key, others=reason.others_a, count=count, **values)
+    elif reason.heard in (Heard.DULL, Heard.WEAK) and reason.own_a > 5.0:
+        line = text("reason.stuck", **values)
+    else:
+        line = text("reason.short_of_lift", **values)
+    guests = [number for number in reason.moved if number != reason.slot]
+    if guests:
+        key = "reason.also" if reason.slot in reason.moved else "reason.elsewhere"
+        line += " " + text(key, slot=slot, cylinders=numbers(guests))
+    return line + (" " + text("reason.tripped", slot=slot) if reason.tripped else "")
+
+
+def debrief_lines(debrief: Debrief, certainty: float, cylinders: int, question: str) -> list[str]:
+    """Return the debrief in the terminal: truth, answer, score with its arithmetic, reasons, rule, path."""
+    score = debrief.score
+    lines = [
+        text("debrief.truth", claims=claims_text(debrief.truth)),
+        text("debrief.answer", claims=claims_text(debrief.claims), certainty=text(f"certainty.{certainty}")),
+        "",
+        text("debrief.score", points=score.points),
+        "  " + text("debrief.arithmetic", **{name: getattr(score, name) for name in
+                                            ("cylinders", "location", "kind", "proof", "economy")}),
+        "  " + text("debrief.certainty", brier=score.brier),
+        "  " + text("debrief.minutes", minutes=debrief.minutes, textbook=debrief.textbook_minutes),
+        "",
+        text("debrief.why"),
+    ]  # fmt: skip
+    lines += ["  " + reason_line(reason, cylinders) for reason in debrief.reasons]
+    rules = [text(f"rule.{claim.kind}") for claim in debrief.truth] or [text("debrief.passed_rule")]
+    lines += ["", *(text("debrief.rule", rule=rule) for rule in rules), "", text("debrief.path")]
+    lines += [line for line in map(card_line, debrief.path) if line]
+    return [*lines, "", text("debrief.take", question=question)] if question else lines

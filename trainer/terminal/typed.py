@@ -1,0 +1,128 @@
+"""From typed words to what they ask for; every mistake says what is allowed."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from trainer.circuit.elements import Location, Side
+from trainer.circuit.profile import Profile
+from trainer.errors import WrongCallError
+from trainer.instruments.bench import MODULE_CONNECTOR
+from trainer.practice.measuring import Request, What, plug_point
+from trainer.practice.repair import Repair
+from trainer.sound.places import places_of
+
+PLACES = {
+    "module": Location.DRIVE_MODULE,
+    "engine": Location.ENGINE_HARNESS,
+    "connector": Location.PASS_THROUGH,
+    "cover": Location.UNDER_COVER,
+    "coil": Location.COIL,
+    "armature": Location.ARMATURE,
+}
+"""The words for the six places where a fault can be."""
+
+SLIPS = {"connected", "firm", "live", "leads"}
+READINGS: dict[str, What] = {
+    "pair": "pair", "returns": "returns", "ground": "ground", "wire": "wire", "insulation": "insulation",
+    "drop": "drop", "supply": "supply", "trace": "trace", "dummy": "dummy",
+}  # fmt: skip
+
+
+def number_of(word: str, what: str = "a cylinder") -> int:
+    """Return a typed number; raises WrongCallError."""
+    if not word.isascii() or not word.isdigit() or len(word) > 3:
+        raise WrongCallError(f"'{word}' is not {what}.", "Type its number.")
+    return int(word)
+
+
+def place_of(word: str) -> Location:
+    """Return the place of a fault that a word names; raises WrongCallError."""
+    if word in PLACES:
+        return PLACES[word]
+    if word in [location.value for location in Location]:
+        return Location(word)
+    raise WrongCallError(f"'{word}' is not a place.", f"Places: {', '.join(PLACES)}.")
+
+
+def slots_of(words: Sequence[str]) -> list[int] | None:
+    """Return the slots named, 0 for `all`; None where none is named: the whole test."""
+    return [0 if word == "all" else number_of(word, "a slot") for word in words] or None
+
+
+def listening_place(profile: Profile, words: Sequence[str]) -> str:
+    """Return a listening place by its words; raises WrongCallError."""
+    place = " ".join(words)
+    if place not in places_of(profile):
+        raise WrongCallError(f"'{place}' is no place to stand.", f"Places: {', '.join(places_of(profile))}.")
+    return place
+
+
+def cylinders_of(word: str) -> frozenset[int]:
+    """Return cylinders typed as `3` or `1,3`; raises WrongCallError."""
+    return frozenset(number_of(part.strip()) for part in word.split(","))
+
+
+def request_of(profile: Profile, words: Sequence[str]) -> Request:
+    """Return the measurement that words ask for, the first being its name; raises WrongCallError."""
+    what = READINGS[words[0]]
+    rest = [word for word in words[1:] if word not in SLIPS]
+    options = {
+        "connected": "connected" in words, "firm": "firm" in words,
+        "key_on": "live" in words, "nulled": "leads" not in words,
+    }  # fmt: skip
+    if what == "supply":
+        return Request(what)
+    if what in ("trace", "dummy"):
+        return Request(what, cylinder=_numbers(rest, 1, words)[0])
+    if what in ("wire", "drop"):
+        if not rest:
+            raise WrongCallError(f"'{words[0]}' needs a place and a cylinder.", f"For example: {words[0]} engine 3.")
+        side = Side.FEED if "feed" in rest else Side.RETURN
+        numbers = _numbers([word for word in rest[1:] if word not in ("feed", "return")], 1, words)
+        return Request(what, cylinder=numbers[0], side=side, location=place_of(rest[0]), **options)
+    point, half, left = _point(profile, rest, words)
+    side = Side.FEED if "feed" in left else Side.RETURN
+    numbers = _numbers([word for word in left if word not in ("feed", "return")], 2 if what == "returns" else 1, words)
+    if point == "plug":
+        point = plug_point(numbers[0])
+    other = numbers[1] if what == "returns" else 0
+    return Request(what, point, half, numbers[0], other, side, **options)
+
+
+def _point(profile: Profile, rest: Sequence[str], words: Sequence[str]) -> tuple[str, str, list[str]]:
+    """Return break point, half and the words left."""
+    names = [connector.name for connector in profile.wiring.connectors]
+    left = list(rest)
+    word = left.pop(0) if left else ""
+    if word == "module":
+        return MODULE_CONNECTOR, "harness", left
+    if word == "plug":
+        half = "injector"
+        if left and left[0] in ("harness", "injector"):
+            half = left.pop(0)
+        return "plug", half, left
+    if word in names:
+        half = "cover"
+        if left and left[0] in ("engine", "cover"):
+            half = left.pop(0)
+        return f"pass_through.{word}", half, left
+    raise WrongCallError(
+        f"'{word}' is no place to measure in '{' '.join(words)}'.", f"Points: module, plug, {', '.join(names)}."
+    )
+
+
+def _numbers(left: Sequence[str], count: int, words: Sequence[str]) -> list[int]:
+    if len(left) != count:
+        raise WrongCallError(
+            f"'{' '.join(words)}' needs {count} cylinder number{'s' if count > 1 else ''}.", "Type 'help' for examples."
+        )
+    return [number_of(word) for word in left]
+
+
+def repair_of(words: Sequence[str]) -> Repair:
+    """Return the repair that words ask for: place, cylinders, side; raises WrongCallError."""
+    if len(words) < 2:
+        raise WrongCallError("'repair' needs a place and cylinders.", "For example: repair connector 3 return.")
+    sides = [side for side in Side if side.value in words[2:]]
+    return Repair(place_of(words[0]), cylinders_of(words[1]), sides[0] if sides else None)

@@ -1,0 +1,285 @@
+"""English."""
+
+_NAMES = {
+    "kind.open": "open",
+    "kind.added_resistance": "added resistance",
+    "kind.fails_under_load": "joint that fails under load",
+    "kind.open_when_moved": "open when moved",
+    "kind.open_when_hot": "open when hot",
+    "kind.cured_by_reseating": "bad contact, cured for a while by re-seating",
+    "kind.short_across_pair": "short across the pair",
+    "kind.short_to_ground": "short to ground",
+    "kind.short_to_battery": "short to battery",
+    "kind.return_to_return": "return touching another return",
+    "kind.return_to_heater": "return touching a heater circuit",
+    "kind.crossed_returns": "crossed returns",
+    "kind.shorted_turns": "shorted turns",
+    "kind.dead_return_driver": "dead return driver",
+    "kind.return_driver_stuck_on": "return driver stuck on",
+    "kind.dead_feed_driver": "dead feed driver",
+    "kind.low_supply": "low drive supply",
+    "kind.slow_recharge": "slowly recharging supply",
+    "kind.no_supply": "no drive supply",
+    "kind.stuck_armature": "stuck armature",
+    "kind.sluggish_armature": "sluggish armature",
+    "kind.worn_armature": "worn armature",
+    "location.drive_module": "drive module",
+    "location.engine_harness": "engine harness",
+    "location.pass_through_connector": "pass-through connector",
+    "location.under_cover_harness": "under-cover harness",
+    "location.solenoid_coil": "solenoid coil",
+    "location.armature": "armature",
+    "side.feed": "feed side",
+    "side.return": "return side",
+    "heard.even": "even",
+    "heard.weak": "weak",
+    "heard.dull": "dull",
+    "heard.very_faint": "very faint",
+    "heard.nothing": "nothing",
+    "slot.all": "all together",
+    "slot.one": "slot {number}",
+    "certainty.0.5": "a guess (0.50)",
+    "certainty.0.75": "leaning (0.75)",
+    "certainty.0.95": "would bet the job on it (0.95)",
+    "test.actuation_test": "actuation test",
+    "test.codes": "codes",
+    "test.look": "look at the connectors",
+    "test.module_ohms": "ohms at the module connector",
+    "test.pass_through_ohms": "ohms at a pass-through connector",
+    "test.injector_ohms": "ohms at an injector plug",
+    "test.pin_to_ground": "pin to ground",
+    "test.move_harness": "moving the harness",
+    "test.load_drop": "drop under load",
+    "test.current_trace": "current trace",
+    "test.swap_returns": "swap of two returns",
+    "test.dummy_load": "dummy load",
+    "test.heat": "warming a place",
+    "test.cover_off": "cover off",
+    "test.module_substitution": "module substitution",
+    "test.injector_swap": "known-good injector",
+    "test.repair_wire": "wire repair",
+    "test.repair_connector": "connector repair",
+}
+
+_CODES = {
+    "code.open": "injector circuit open or too little current, cylinder {cylinder}",
+    "code.over": "injector circuit, current too high, cylinder {cylinder}",
+    "code.tripped": "injector circuit low, feed over-current, cylinder {cylinder}",
+    "code.uncommanded": "injector circuit, current while not commanded, cylinder {cylinder}",
+    "code.held_high": "injector circuit high, cylinder {cylinder}",
+    "code.group_open": "injector group supply open",
+    "code.unnamed": "injector circuit, no cylinder named",
+    "codes.none": "No code.",
+    "codes.head": "Codes in memory: {codes}",
+    "codes.place": "A code says what the module sensed. It never says where.",
+    "codes.cleared": "Memory cleared. Run the test and read again.",
+}
+
+_SLIPS = {
+    "slip.still_connected": "Measured while still connected: the reading is of everything that hangs on the wire.",
+    "slip.live": "Ohms on a live circuit: the meter's fuse is blown. Key off, wait, prove dead, then measure.",
+    "slip.voltage_on_wire": "There is voltage on this wire with the key off: no ohms can be trusted here.",
+    "slip.insulation_into_part": "An insulation tester does not go through a module, an injector or a heater.",
+    "slip.probe_pushed": "The probe was pushed into the terminal: it is spread now.",
+    "slip.not_nulled": "Leads not nulled: their own resistance is in the reading.",
+}
+
+_EXPLANATION = {
+    "reason.even": "{slot}: {own:.1f} A of its own; the plate moves; {under:+.0f} dB beside a good slot.",
+    "reason.short_of_lift": (
+        "{slot}: only {own:.1f} A of its own: the plate does not lift; {under:+.0f} dB beside a good slot."
+    ),
+    "reason.stuck": (
+        "{slot}: {own:.1f} A of its own and still no movement: a dull push, {under:+.0f} dB beside a good slot."
+    ),
+    "reason.hum": (
+        "{slot}: no current of its own ({own:.1f} A); {others:.1f} A through each of {count} others. "
+        "That is the hum you heard, {under:+.0f} dB beside a good slot."
+    ),
+    "reason.silent": "{slot}: no current of its own, and none through the others: nothing hums.",
+    "reason.also": "{slot}: also moving here without being called: {cylinders}.",
+    "reason.elsewhere": "{slot}: what moves is {cylinders}: the sound comes from another place.",
+    "reason.tripped": "{slot}: the feed's over-current trip shut it.",
+    "reason.burst": "all together: {moved} of {count} plates move; {under:+.1f} dB beside the good engine's burst.",
+}
+
+_DEBRIEF = {
+    "debrief.truth": "Truth: {claims}",
+    "debrief.answer": "Your finding: {claims}, {certainty}",
+    "debrief.passes": "the circuit passes",
+    "debrief.claim": "{kind}, {location}, {side}cylinder {cylinders}",
+    "debrief.score": "Score {points:.0f} of 100",
+    "debrief.arithmetic": (
+        "cylinders 25 × {cylinders:.2f} + place 30 × {location:.2f} + kind 15 × {kind:.2f} "
+        "+ proof 20 × {proof:.2f} (a plain count of evidence) "
+        "+ economy 10 × {economy:.2f} (against a textbook path)"
+    ),
+    "debrief.certainty": "Certainty, scored apart: Brier {brier:.3f} (0 is best, 1 is worst).",
+    "debrief.minutes": "Minutes: {minutes:.0f} used; a textbook path takes {textbook:.0f}.",
+    "debrief.rule": "The rule: {rule}",
+    "debrief.passed_rule": (
+        "Circuit passes is a finding. It is never 'injector good': this test does not show nozzles, seals, "
+        "compression or oil."
+    ),
+    "debrief.again": "Playing the truth again.",
+    "debrief.yours": "Now what your answer would have sounded like, same seed.",
+    "debrief.take": "To take away: {question}",
+    "rule.open": "A very faint hum is the other injectors. The one that was called has no circuit.",
+    "rule.added_resistance": (
+        "A current limit hides a small resistance; past it the plate does not lift and the slot goes dull, "
+        "often without a code."
+    ),
+    "rule.fails_under_load": "A meter's milliampere does not load a joint. Measure the drop while it carries current.",
+    "rule.open_when_moved": "Even now is 'not shown', never 'good': move it while you listen or measure.",
+    "rule.open_when_hot": "Even cold is 'not shown', never 'good': warm one place at a time.",
+    "rule.cured_by_reseating": "Your own unplugging can cure a contact for a while. Measure before you re-seat.",
+    "rule.short_across_pair": "Current that rises without a coil's delay is a short: codes say so; ohms find the place.",
+    "rule.short_to_ground": "A short to ground does not change the pair; only pin to ground shows it.",
+    "rule.short_to_battery": "Look for voltage with the key off before you trust any ohms.",
+    "rule.return_to_return": "Two coils that share one allowance of current may both stay down: dull, twice.",
+    "rule.return_to_heater": "A heater is a way to ground: the injector clicks in slots that are not its own.",
+    "rule.crossed_returns": "An even level from the wrong place is still wrong. Check wire by wire.",
+    "rule.shorted_turns": "Fewer turns and a closed ring on the core: low ohms, fast current, little pull.",
+    "rule.dead_return_driver": "If wiring and coil read well and the fault stays when returns are swapped, look at the module.",
+    "rule.return_driver_stuck_on": "An injector that clicks in every slot with clean wiring has an output that never lets go.",
+    "rule.dead_feed_driver": "A group that dies with good feed wiring has a dead feed.",
+    "rule.low_supply": "All alike and all wrong is one cause: measure the supply first.",
+    "rule.slow_recharge": "The burst loads the supply most: even one by one and thin together is the supply.",
+    "rule.no_supply": "No hum at all, anywhere, is no drive: not eight bad injectors.",
+    "rule.stuck_armature": "Full current without a dip is a plate that does not move. The circuit passes.",
+    "rule.sluggish_armature": "A late dip and a soft landing: the plate is slow, the circuit is not.",
+    "rule.worn_armature": "Brighter is not better: a longer way lands harder and later.",
+}
+
+_CAUTIONS = {
+    "caution.drive": (
+        "Caution: the drive is pulsed, over 100 V, and stays charged. Key off, wait, prove dead before you touch. "
+        "Never think 'only 100 V'."
+    ),
+    "caution.cover": "Caution: with a cover off and the key on, live terminals are bare. Hot oil. Keep clear.",
+    "caution.moving": "Caution: never move live wiring by hand on a real engine; use an insulated tool, or move it dead.",
+    "caution.heat": "Caution: no open flame and no uncontrolled heat near fuel and oil.",
+    "caution.repeat": (
+        "Caution: repeated tests leave rail pressure and inject fuel. Limit repeats, do not crank straight after, "
+        "and never feel for a leak by hand."
+    ),
+    "caution.real": (
+        "On a real engine the maker's manual, local codes and licensed practice come first. This is a simulator's "
+        "engine: no value here is a specification."
+    ),
+    "caution.sound": "Start with the volume low. The burst is louder than the slots.",
+}
+
+_TERMINAL = {
+    "card.head": "Job card",
+    "card.heard": "heard: {slots}, from the place {place}",
+    "card.codes": "codes: {codes}",
+    "card.no_codes": "none",
+    "card.move": "moving: {what}",
+    "card.heat": "warmed: {what}",
+    "card.swap": "returns swapped: {what}",
+    "card.substitute": "known-good part in: {what}",
+    "card.look": "looked at the connectors",
+    "card.repair": "repaired: {place}, cylinder {cylinders}",
+    "card.total": "Total {minutes:.0f} min",
+    "request.pair": "ohms, feed to return {cylinder}, {point}",
+    "request.returns": "ohms, return {cylinder} to return {other}, {point}",
+    "request.ground": "ohms to ground, {side} {cylinder}, {point}",
+    "request.wire": "ohms end to end, {place}, {side} {cylinder}",
+    "request.insulation": "insulation to ground, {side} {cylinder}, {point}",
+    "request.drop": "volts dropped over {place}, {side} {cylinder}, driven",
+    "request.supply": "drive supply, lowest, all driven together",
+    "request.trace": "current trace, return {cylinder}",
+    "request.dummy": "current into a dummy load in place of injector {cylinder}",
+    "card.minutes": "{minutes:.0f} min",
+    "case.head": "{title}",
+    "case.code": "case code {code}",
+    "case.drawn_story": "A case drawn for practice. The engine misses; nothing has been measured yet.",
+    "engine.head": "{title}; numeric order {numbers}; firing order {firing}",
+    "engine.bank": "{bank}: {numbers}, front to back",
+    "engine.connector": "pass-through connector {name}: injectors {cylinders}, {pins}",
+    "engine.pins.shared": "one feed pin for all of them",
+    "engine.pins.single": "a feed pin each",
+    "engine.live.all": "every feed is live in each slot: all the other injectors can hum",
+    "engine.live.commanded": "only the commanded bank's feed is live in a slot: only bank-mates can hum",
+    "welcome.start": "Type 'hear' to run the test, 'help' for everything else.",
+    "hear.whole": "the whole test",
+    "stand.now": "You stand at: {place}.",
+    "choice.again": "Type a number from 1 to {count}.",
+    "side.none": "no side",
+    "finding.check": "You would commit: {claims}.",
+    "finding.sure": "Commit it? It cannot be taken back. (yes/no): ",
+    "finding.dropped": "Not committed.",
+    "finding.passes_next": "Nothing to repair in this circuit. Type 'debrief'.",
+    "code.earlier": "set earlier",
+    "debrief.why": "Why it sounded so, slot by slot:",
+    "debrief.path": "Your path:",
+    "prompt": "{minutes:.0f} min > ",
+    "resumed": "You were at this case before: going on where you stopped ({count} events). 'leave --new' starts afresh.",
+    "hear.playing": "Playing {what}, from the place: {place} ({seconds:.0f} s).",
+    "hear.void": "The playing was torn by the computer and does not count. Hear it again; it costs nothing.",
+    "hear.file": "No sound output. Written to {path}",
+    "hear.codes_later": "Sequence ended. Codes can be read now.",
+    "suspects.head": "Ruled out, in my view: {places}",
+    "suspects.none": "nothing yet",
+    "work.move": "Moving: {what}. It goes on until 'move none'.",
+    "work.heat": "Warmed: {what}. It stays warm until 'heat none'.",
+    "work.none": "Let go.",
+    "work.swap": "Returns {first} and {second} swapped at the module connector.",
+    "work.substitute": "Known-good part in: {what}. Run the test again.",
+    "work.look": "All plugs are home. From outside nothing looks burnt or wet; inside you would have to unplug.",
+    "reading": "{what}: {display}",
+    "codes.line": "{code}  {meaning}",
+    "finding.ask_count": "How many faults? 0 (circuit passes), 1 or 2",
+    "finding.ask_cylinders": "Cylinders behind fault {number}, for example 3 or 1,3",
+    "finding.ask_location": "Place of fault {number}",
+    "finding.ask_kind": "Kind of fault {number}",
+    "finding.ask_side": "Side of fault {number} (n where none)",
+    "finding.ask_certainty": "How sure are you",
+    "finding.committed": "Finding committed: {claims}, {certainty}.",
+    "finding.first": "Commit a finding first: type 'finding'.",
+    "repair.ask": "Now the repair. Type 'repair PLACE CYLINDERS', then 'retest', then 'debrief'.",
+    "repair.done": "Done: {what}. {minutes:.0f} min. Run 'retest' to see whether it was the fault.",
+    "retest.proved": "Every slot even, no code: proved.",
+    "retest.not_proved": "Not even, or a code has come back: the fault is still there.",
+    "left": "Stopped here. Nothing is lost; the same command goes on with this case.",
+    "closed": "Case closed.",
+    "unknown_command": "I do not know '{word}'. Type 'help'.",
+    "silent_ask": (
+        "Nothing heard? The bed is under everything: if you do not hear the bed either, it is your loudspeaker."
+    ),
+    "memory_store": "This folder cannot be written, so nothing will be kept after this run: {reason}",
+    "window.absent": "The window is not built yet; practice runs in the terminal.",
+    "doctor.good": "good",
+    "doctor.bad": "mend",
+    "check.good": "{count} files read, no problem.",
+    "check.bad": "{problems} problems in {count} files.",
+}
+
+_HELP = {
+    "help": (
+        "Listen     hear [SLOT ...] [moving PLACE]   run the whole test, or replay slots (all, 1, 2, ...)\n"
+        "           compare A B                     two slots after one another, same gain\n"
+        "           stand PLACE                     front, a bank, or 'probe N'; moves where you listen\n"
+        "Codes      codes · clear\n"
+        "Measure    pair POINT N                    feed to return of cylinder N\n"
+        "           returns POINT N M               return to return\n"
+        "           ground POINT N | ground POINT feed N     pin to engine ground\n"
+        "           wire engine|cover N [feed]      one wire end to end\n"
+        "           insulation POINT N\n"
+        "           drop engine|connector|cover N [feed]     voltage drop while driven\n"
+        "           supply · trace N · dummy N\n"
+        "             POINT: module, plug (injector side), plug harness, or a connector's name [engine|cover]\n"
+        "             add 'connected', 'firm', 'live' or 'leads' to measure so (and learn what that does)\n"
+        "Work       move PLACE | move none · heat PLACE | heat none · swap N M · look\n"
+        "           lend injector N | lend module   known-good part in\n"
+        "Think      out PLACE · back PLACE          rule a place out, or take it back · card\n"
+        "Answer     finding · then repair PLACE N[,M] [feed|return] · retest [moving PLACE] · debrief\n"
+        "Other      engine · help · leave\n"
+        "PLACE of a fault: module, engine, connector, cover, coil, armature"
+    ),
+}
+
+TEXTS: dict[str, str] = {
+    **_NAMES, **_CODES, **_SLIPS, **_EXPLANATION, **_DEBRIEF, **_CAUTIONS, **_TERMINAL, **_HELP,
+}  # fmt: skip
