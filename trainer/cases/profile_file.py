@@ -208,9 +208,9 @@ def _contradictions(form: ProfileForm) -> Iterator[Contradiction]:
         yield ["firing_order"], str(form.firing_order), "every cylinder once", "list each number of the banks once"
     served = [n for connector in form.wiring.connectors.values() for n in connector.injectors]
     fed = [n for output in form.wiring.outputs.values() for n in output]
-    for field, found in (("connectors", served), ("outputs", fed)):
-        if sorted(found) != sorted(numbers):
-            yield ["wiring", field], str(sorted(found)), "every cylinder once", "give each injector exactly one"
+    for field, listed in (("connectors", served), ("outputs", fed)):
+        if sorted(listed) != sorted(numbers):
+            yield ["wiring", field], str(sorted(listed)), "every cylinder once", "give each injector exactly one"
     for name, connector in form.wiring.connectors.items():
         behind = [output for output, feeds in form.wiring.outputs.items() if set(connector.injectors) & set(feeds)]
         if len(behind) > 1:

@@ -45,7 +45,7 @@ def case_named(name: str) -> Case:
     return read_case(scenarios_folder() / "cases" / f"{name}.yaml", profile_named)
 
 
-def finder_beside(path: Path) -> "ProfileFinderWithFolder":
+def finder_beside(path: Path) -> ProfileFinderWithFolder:
     """Return a finder of profiles that also looks beside a file and in a folder `profiles` near it."""
     return ProfileFinderWithFolder(path.parent)
 

@@ -48,7 +48,7 @@ class YamlText:
         try:
             self._root = yaml.compose(text, Loader=_StrictLoader)
             self._bound(self._root)
-            self.value = yaml.load(text, Loader=_StrictLoader)  # noqa: S506  # a subclass of the safe loader
+            self.value = yaml.load(text, Loader=_StrictLoader)  # a subclass of the safe loader
         except yaml.YAMLError as error:
             mark = getattr(error, "problem_mark", None)
             line = mark.line + 1 if mark is not None else None

@@ -13,8 +13,18 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from trainer.circuit.elements import GROUND, RAIL, Circuit, coil_node, core_node, feed_pin, return_pin
-from trainer.circuit.elements import BATTERY, OPEN_OHM, Side
+from trainer.circuit.elements import (
+    BATTERY,
+    GROUND,
+    OPEN_OHM,
+    RAIL,
+    Circuit,
+    Side,
+    coil_node,
+    core_node,
+    feed_pin,
+    return_pin,
+)
 from trainer.circuit.network import Branch, Ports, ports_of
 from trainer.circuit.profile import Profile
 

@@ -53,7 +53,7 @@ def sides_at(kind: FaultKind, location: Location) -> tuple[Side | None, ...]:
 
 def scopes_at(profile: Profile, kind: FaultKind, location: Location, side: Side | None) -> list[tuple[int, ...]]:
     """Return the cylinders that one fault of a kind can take at a place: one, a pair, a connector's, an output's."""
-    own = [(number,) for number in profile.cylinders]
+    own: list[tuple[int, ...]] = [(number,) for number in profile.cylinders]
     scope = KINDS[kind].scope
     if scope == "all":
         return [profile.cylinders]

@@ -241,7 +241,7 @@ def _armature(change: Callable[[Fault], Mapping[str, float]]) -> Edit:
         (cylinder,) = fault.cylinders
         old = circuit.solenoids[cylinder]
         factors = change(fault)
-        new = replace(old, **{name: getattr(old, name) * factor for name, factor in factors.items()})  # type: ignore[arg-type]  # every scaled field is a number
+        new = replace(old, **{name: getattr(old, name) * factor for name, factor in factors.items()})
         return replace(circuit, solenoids={**circuit.solenoids, cylinder: new})
 
     return edit
@@ -253,9 +253,9 @@ _WIRES = {
     Location.UNDER_COVER: (Part.WIRE, Part.CONTACT),
 }
 _SERIES = {**_WIRES, Location.COIL: (Part.WINDING,)}
-_CONTACTS = {place: (Part.CONTACT,) for place in _WIRES}
-_TOUCH = {place: (Part.WIRE,) for place in (*_WIRES, Location.COIL)}
-_LINKS = {place: (Part.WIRE,) for place in _WIRES}
+_CONTACTS = dict.fromkeys(_WIRES, (Part.CONTACT,))
+_TOUCH = dict.fromkeys((*_WIRES, Location.COIL), (Part.WIRE,))
+_LINKS = dict.fromkeys(_WIRES, (Part.WIRE,))
 _MODULE = {Location.DRIVE_MODULE: (Part.OUTPUT,)}
 _PLATE = {Location.ARMATURE: (Part.OUTPUT,)}
 _BOTH: tuple[Side | None, ...] = (Side.RETURN, Side.FEED)
@@ -275,7 +275,7 @@ KINDS: Mapping[FaultKind, Kind] = {
     FaultKind.RETURN_TO_RETURN: Kind(_return_to_return, _LINKS, _BACK, "pair", (0.1,), "ohm"),
     FaultKind.RETURN_TO_HEATER: Kind(
         _touching(HEATER),
-        {place: (Part.WIRE,) for place in (Location.PASS_THROUGH, Location.UNDER_COVER)},
+        dict.fromkeys((Location.PASS_THROUGH, Location.UNDER_COVER), (Part.WIRE,)),
         _BACK,
         "segment",
         (0.1,),

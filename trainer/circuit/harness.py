@@ -172,9 +172,7 @@ def _injector(profile: Profile, cylinder: int, temperature_c: float) -> Iterator
         own,
     )
     yield f"{Location.COIL}.winding.{cylinder}", winding
-    ring = Element(
-        core_node(cylinder), terminals[Side.RETURN], solenoid.ring_ohm, Location.COIL, Part.RING, None, own
-    )
+    ring = Element(core_node(cylinder), terminals[Side.RETURN], solenoid.ring_ohm, Location.COIL, Part.RING, None, own)
     yield f"{Location.COIL}.ring.{cylinder}", ring
     yield from _wire(plugs[Side.RETURN], cover, under_ohm, Location.UNDER_COVER, Side.RETURN, own)
     yield from _contact(engine, cover, wiring.contact_ohm, Location.PASS_THROUGH, Side.RETURN, own)

@@ -8,13 +8,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
 from trainer.circuit.elements import GROUND, INSULATION_OHM
 
-Floats = NDArray[np.float64]
+Floats = NDArray[np.floating[Any]]
 Branch = tuple[str, str, float]
 """A resistance: from node, to node, ohm."""
 
@@ -69,8 +70,11 @@ def solve(
             if node in index:
                 right[index[node], number] += current_a
     solved = np.linalg.solve(matrix, right)
-    voltages = np.concatenate([solved[:count], np.array([[column[node] for column in sources] for node in fixed])]) \
-        if fixed else solved[:count]
+    voltages = (
+        np.concatenate([solved[:count], np.array([[column[node] for column in sources] for node in fixed])])
+        if fixed
+        else solved[:count]
+    )
     return Solution({**index, **{node: count + row for row, node in enumerate(fixed)}}, voltages, solved[count:])
 
 

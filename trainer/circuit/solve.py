@@ -2,8 +2,9 @@
 
 A step is the linearly implicit trapezoidal rule: the ports give `v = e − Z·i`, each coil `dλ/dt = v`, each return
 output its law behind its choke; the slopes dλ/di and dv/di stand on the diagonal, so the step is stable from 0 Ω to
-1 GΩ. After a switch a few parts of a step by implicit Euler damp what the trapezoidal rule would let ring. The armature
-leaps between half steps with its losses in closed form. docs/decisions.md says why a small dense solve stands in each step.
+1 GΩ. After a switch a few parts of a step by implicit Euler damp what the trapezoidal rule would let ring. The
+armature leaps between half steps with its losses in closed form. docs/decisions.md says why a small dense solve
+stands in each step.
 """
 
 from __future__ import annotations
@@ -143,9 +144,7 @@ class _Solver:
             whole = self._kept(state, keep)
             active = [active[row] for row in keep]
             previous = pulse
-        return SolvedTest(
-            self.circuit, self.slots, self.step_s, self.on_steps, tuple(pulses), tuple(tripped), residual
-        )
+        return SolvedTest(self.circuit, self.slots, self.step_s, self.on_steps, tuple(pulses), tuple(tripped), residual)
 
     def _at_rest(self, count: int, injectors: int) -> _State:
         magnets = self.magnets
@@ -164,7 +163,12 @@ class _Solver:
     @staticmethod
     def _kept(state: _State, rows: list[int]) -> _State:
         return _State(
-            *(getattr(state, name)[rows] for name in ("linkage", "position", "speed", "driver", "rail", "over")),
+            linkage=state.linkage[rows],
+            position=state.position[rows],
+            speed=state.speed[rows],
+            driver=state.driver[rows],
+            rail=state.rail[rows],
+            over=state.over[rows],
             fed=[state.fed[row] for row in rows],
             tripped=[state.tripped[row] for row in rows],
         )

@@ -86,9 +86,7 @@ def hear(
 @click.option("--loudness", is_flag=True, help="Add ISO 532-1 loudness (needs the extra 'loudness').")
 @AS_JSON
 @click.pass_obj
-def inspect(
-    options: Globals, case: str, netlist: Path | None, slot: str | None, loudness: bool, as_json: bool
-) -> None:
+def inspect(options: Globals, case: str, netlist: Path | None, slot: str | None, loudness: bool, as_json: bool) -> None:
     """Show an instructor everything about a case: truth, slots, currents, codes, readings."""
     from trainer.commands.inspect import inspect_case
 

@@ -134,7 +134,7 @@ def _lines(case: Case, document: dict[str, Any]) -> tuple[str, ...]:
         peaks = " ".join(f"{amps:.1f}" for amps in slot["peak_current_a"].values())
         sone = f", {slot['loudness_sone']:.1f} sone" if "loudness_sone" in slot else ""
         lines.append(
-            f"  slot {slot['slot']!s:>3}: {slot['level_dba']:5.1f} dB(A), {slot['centroid_hz']:5.0f} Hz{sone}; A: {peaks}"
+            f"  slot {slot['slot']!s:>3}: {slot['level_dba']:5.1f} dB(A), {slot['centroid_hz']:5.0f} Hz{sone}; {peaks}"
         )
     lines += [text("codes.line", **{key: code[key] for key in ("code", "meaning")}) for code in document["codes"]] or [
         text("codes.none")

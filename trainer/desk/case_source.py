@@ -44,7 +44,9 @@ def find_case(asked: str) -> FoundCase:
     except KeyError as error:
         allowed = "a code drawn with the same profiles"
         mend = "use the program version and the profiles it was drawn with"
-        raise ProblemsFoundError([Problem(asked, None, "the case code", "of another profile", allowed, mend)]) from error
+        raise ProblemsFoundError(
+            [Problem(asked, None, "the case code", "of another profile", allowed, mend)]
+        ) from error
     assert case.code is not None
     return FoundCase(case, "code", case.code)
 
@@ -59,7 +61,12 @@ def _no_case(asked: str, reason: str) -> ProblemsFoundError:
     if looks_like_code:
         found = {"length": "not twelve characters", "character": "holding a character that codes do not have"}
         problem = Problem(
-            asked, None, "the case code", found.get(reason, "mistyped"), "a code as printed", "compare it letter by letter"
+            asked,
+            None,
+            "the case code",
+            found.get(reason, "mistyped"),
+            "a code as printed",
+            "compare it letter by letter",
         )
         return ProblemsFoundError([problem])
     near = get_close_matches(asked, case_names(), 3, 0.4)

@@ -100,5 +100,3 @@ class Desk:
         following = step(self.attempt, event)
         self.store.append(self.attempt_id, event)
         self.attempt = following
-
-

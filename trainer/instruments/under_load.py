@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -18,7 +19,7 @@ from trainer.circuit.solve import SolvedTest, solve_test
 from trainer.instruments.bench import Pin, Work, node_of, worked_circuit
 from trainer.instruments.reading import Reading
 
-Floats = NDArray[np.float64]
+Floats = NDArray[np.floating[Any]]
 
 TRACE_S = 0.004
 """How much of a pulse a current trace shows."""

@@ -62,7 +62,9 @@ def _versions() -> list[Check]:
     missing = [name for name in names if not _version(name)]
     python = f"Python {sys.version_info.major}.{sys.version_info.minor}.{sys.version_info.micro}"
     return [
-        Check("python", sys.version_info >= (3, 11), python, "" if sys.version_info >= (3, 11) else "use 3.11 or newer"),
+        Check(
+            "python", sys.version_info >= (3, 11), python, "" if sys.version_info >= (3, 11) else "use 3.11 or newer"
+        ),
         Check("packages", not missing, found, f"pip install {' '.join(missing)}" if missing else ""),
     ]
 

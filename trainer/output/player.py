@@ -115,7 +115,9 @@ class SdlPlayer:
             with _quiet_stderr():
                 pygame.mixer.init(48_000, -16, 2, 2048, allowedchanges=0)
         except Exception as error:  # SDL answers with pygame.error, a broken install with ImportError
-            raise MissingHereError("SDL finds no sound output.", "Plug one in, or listen to the written file.") from error
+            raise MissingHereError(
+                "SDL finds no sound output.", "Plug one in, or listen to the written file."
+            ) from error
         self._pygame = pygame
 
     def play(self, samples: Samples, rate_hz: int) -> Played:

@@ -10,8 +10,8 @@ from dataclasses import dataclass
 
 from trainer.cases.case import Case
 from trainer.circuit.elements import Location
-from trainer.circuit.faults import Conditions
 from trainer.circuit.fault_space import fits
+from trainer.circuit.faults import Conditions
 from trainer.circuit.harness import circuit_of
 from trainer.instruments.bench import Work
 from trainer.practice.actions import Solver
@@ -60,7 +60,7 @@ def plain_proof(attempt: Attempt) -> float:
     }  # fmt: skip
     places |= {(line.data["did"], "", "", "") for line in attempt.card if line.kind is EventKind.WORKED}
     retests = [line for line in attempt.card if line.kind is EventKind.RETESTED]
-    proved = bool(retests) and bool(retests[-1].data["proved"]) or not attempt.case.faults
+    proved = (bool(retests) and bool(retests[-1].data["proved"])) or not attempt.case.faults
     steps = (EventKind.HEARD in kinds, EventKind.CODES_READ in kinds, len(places) >= 2, proved)
     return sum(steps) / len(steps)
 
@@ -91,7 +91,8 @@ def debrief_of(attempt: Attempt, solver: Solver) -> Debrief:
     used = sum(line.minutes for line in attempt.card if line.kind not in (EventKind.REPAIRED, EventKind.RETESTED))
     par = textbook_minutes(case)
     score = score_of(attempt.finding, truth_of(case.faults), plain_proof(attempt), min(1.0, par / used) if used else 0)
-    answer_sound, answer_reasons = None, ()
+    answer_sound: Sound | None = None
+    answer_reasons: tuple[SlotReason, ...] = ()
     answer = tuple(fault_of(claim) for claim in attempt.finding.claims)
     sound_circuit = circuit_of(case.profile)
     if all(fits(sound_circuit, fault) for fault in answer):

@@ -178,7 +178,8 @@ def _ends(profile: Profile, request: Request) -> tuple[Pin, Pin]:
 
 def _live(profile: Profile, faults: Sequence[Fault], work: Work, request: Request, seed: int) -> Measured:
     work = plugged_back(profile, work)
-    tests, trace = (LIVE_TESTS[request.what],), None
+    tests: tuple[str, ...] = (LIVE_TESTS[request.what],)
+    trace = None
     if request.what == "supply":
         reading = measure_supply(profile, faults, work)
     elif request.what == "drop":
@@ -193,7 +194,9 @@ def _live(profile: Profile, faults: Sequence[Fault], work: Work, request: Reques
         trace = measure_trace(profile, faults, work, request.cylinder, seed)
         dip = dip_of(trace)
         peak = float(trace.current_a.max())
-        shown = f"{peak:.1f} A peak, " + ("no dip" if dip is None else f"dip of {dip[1]:.1f} A at {dip[0] * 1e3:.2f} ms")
+        shown = f"{peak:.1f} A peak, " + (
+            "no dip" if dip is None else f"dip of {dip[1]:.1f} A at {dip[0] * 1e3:.2f} ms"
+        )
         reading = Reading("trace", round(peak, 1), "ampere", shown)
     return Measured(reading, trace, work, tests)
 
@@ -218,9 +221,7 @@ def _drop_pins(profile: Profile, request: Request) -> tuple[Pin, Pin]:
     return pin(*first), pin(*second)
 
 
-def _spread(
-    profile: Profile, work: Work, pins: tuple[Pin, Pin | None], reading: Reading
-) -> tuple[Work, Reading]:
+def _spread(profile: Profile, work: Work, pins: tuple[Pin, Pin | None], reading: Reading) -> tuple[Work, Reading]:
     names = set()
     for pin in pins:
         if pin is None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from enum import StrEnum
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -11,7 +12,7 @@ from trainer.circuit.chance import Stream
 from trainer.sound.iec_61672 import a_weighting_gain
 from trainer.sound.levels import REFERENCE_PA
 
-Floats = NDArray[np.float64]
+Floats = NDArray[np.floating[Any]]
 
 LOOP_FRAMES = 2**18
 """The bed repeats without a seam after this many frames: 5.5 s at 48 kHz."""
@@ -30,7 +31,8 @@ def bed_pa(kind: BedKind, level_dba: float, frames: int, rate_hz: int, seed: int
     frequency = np.fft.rfftfreq(LOOP_FRAMES, 1.0 / rate_hz)
     shape = _shape(kind, frequency)
     chance = Stream(seed, f"bed {kind}")
-    shared, own = (np.exp(2j * np.pi * chance.uniform(3 * len(frequency)).reshape(3, -1)) for _ in range(2))
+    turns = chance.uniform(6 * len(frequency)).reshape(2, 3, -1)
+    shared, own = np.exp(2j * np.pi * turns)
     # low sound reaches both ears alike, high sound from everywhere
     alike = 1.0 / (1.0 + (frequency / 500.0) ** 2)
     spectra = shape * (np.sqrt(alike) * shared[:1] + np.sqrt(1.0 - alike) * own[:2])

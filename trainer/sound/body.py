@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -9,7 +11,7 @@ from trainer.circuit.chance import Stream
 from trainer.circuit.profile import Profile
 
 Complex = NDArray[np.complex128]
-Floats = NDArray[np.float64]
+Floats = NDArray[np.floating[Any]]
 
 
 def body_response(profile: Profile, frequency_hz: Floats) -> Complex:
@@ -21,10 +23,10 @@ def body_response(profile: Profile, frequency_hz: Floats) -> Complex:
     body = profile.body
     chance = Stream(0, f"body of {profile.name}")
     numbers = len(profile.cylinders)
-    response = np.zeros((numbers, len(frequency_hz)), dtype=complex)
+    response: Complex = np.zeros((numbers, len(frequency_hz)), dtype=complex)
     for mode in body.modes:
         pitch = mode.frequency_hz * (1.0 + body.spread * (2.0 * chance.uniform(numbers) - 1.0))
         strength = mode.strength * (1.0 + body.spread * (2.0 * chance.uniform(numbers) - 1.0))
         ratio = frequency_hz[None, :] / pitch[:, None]
         response += strength[:, None] * ratio * 1j / (1.0 - ratio**2 + 2j * mode.damping * ratio)
-    return body.radiation_pa_m_per_n * response
+    return np.asarray(body.radiation_pa_m_per_n * response)

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import numpy as np
 from numpy.typing import NDArray
 
-Floats = NDArray[np.float64]
+Floats = NDArray[np.floating[Any]]
 
 POLES_HZ = (20.598997, 107.65265, 737.86223, 12194.217)
 """f1 to f4 of annex E."""

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import numpy as np
 from numpy.typing import NDArray
 
 from trainer.sound.iec_61672 import a_weighting_gain
 
-Floats = NDArray[np.float64]
+Floats = NDArray[np.floating[Any]]
 
 REFERENCE_PA = 20e-6
 FULL_SCALE_PA = 2.8284271247461903

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import numpy as np
 from numpy.typing import NDArray
 
 from trainer.errors import MissingHereError
 
-Floats = NDArray[np.float64]
+Floats = NDArray[np.floating[Any]]
 
 
 def loudness_sone(pressure_pa: Floats, rate_hz: int) -> float:
@@ -19,7 +21,8 @@ def loudness_sone(pressure_pa: Floats, rate_hz: int) -> float:
         from mosqito.sq_metrics import loudness_zwst
     except ImportError as error:
         raise MissingHereError(
-            "Loudness by ISO 532-1 needs the package mosqito.", "Install it: pip install 'injector-ear-trainer[loudness]'"
+            "Loudness by ISO 532-1 needs the package mosqito.",
+            "Install it: pip install 'injector-ear-trainer[loudness]'",
         ) from error
     total, _specific, _bark = loudness_zwst(np.asarray(pressure_pa, dtype=float), rate_hz, field_type="free")
     return float(total)

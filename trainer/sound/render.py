@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 
 from trainer.circuit.chance import Stream
 from trainer.circuit.profile import Profile
-from trainer.circuit.solve import SAMPLE_RATE_HZ, SolvedTest
+from trainer.circuit.solve import SAMPLE_RATE_HZ, Pulse, SolvedTest
 from trainer.sound.bed import BedKind, bed_pa
 from trainer.sound.body import body_response
 from trainer.sound.levels import FULL_SCALE_PA, a_weighted_level_db, centroid_hz
@@ -61,9 +61,7 @@ class Sound:
     bed: Bed
 
 
-def render(
-    solved: SolvedTest, place: str, bed: Bed, seed: int, only: Sequence[int] | None = None
-) -> Sound:
+def render(solved: SolvedTest, place: str, bed: Bed, seed: int, only: Sequence[int] | None = None) -> Sound:
     """Render the slots of a solved test (all, or those numbered in `only`, 0 for all together) as heard at a place.
 
     Raises KeyError for a place the profile does not have.
@@ -72,7 +70,7 @@ def render(
     chosen = [row for row, slot in enumerate(solved.slots) if only is None or slot.number in only]
     windows, length_s = timeline_of(profile.schedule, [solved.slots[row] for row in chosen])
     frames = round(length_s * SAMPLE_RATE_HZ)
-    paths = _paths(profile, place)
+    paths = _paths(_ByContent(profile), place)
     pressure = np.zeros((2, frames + TEMPLATE_FRAMES), dtype=np.float32)
     heard = []
     for row, window in zip(chosen, windows, strict=True):
@@ -80,9 +78,7 @@ def render(
         start = round(window.start_s * SAMPLE_RATE_HZ)
         inside = dry[:, : round((window.end_s - window.start_s) * SAMPLE_RATE_HZ)].T
         heard.append(
-            SlotSound(
-                window, a_weighted_level_db(inside, SAMPLE_RATE_HZ), centroid_hz(inside, SAMPLE_RATE_HZ), gain_db
-            )
+            SlotSound(window, a_weighted_level_db(inside, SAMPLE_RATE_HZ), centroid_hz(inside, SAMPLE_RATE_HZ), gain_db)
         )
         pressure[:, start : start + dry.shape[1]] += dry[:, : pressure.shape[1] - start]
     samples = pressure[:, :frames].T + bed_pa(bed.kind, bed.level_dba, frames, SAMPLE_RATE_HZ, seed).astype(np.float32)
@@ -95,38 +91,31 @@ def render(
     return Sound(samples, SAMPLE_RATE_HZ, tuple(heard), place, bed)
 
 
-@lru_cache(maxsize=8)
-def _cached_paths(key: tuple[str, str, str], profile: _ByDigest, place: str) -> Complex64:
-    profile_value = profile.profile
-    frequency = np.fft.rfftfreq(TEMPLATE_FRAMES, 1.0 / SAMPLE_RATE_HZ)
-    bodies = body_response(profile_value, frequency)[:, None, :]
-    late = np.fft.rfft(late_decay(profile_value, TEMPLATE_FRAMES, SAMPLE_RATE_HZ), axis=1)[None, :, :]
-    heard = ear_response(profile_value, place, frequency)
-    reach = 0.0 if place.startswith("probe ") else 1.0
-    return np.asarray(bodies * (heard + reach * late), dtype=np.complex64)
-
-
-def _paths(profile: Profile, place: str) -> Complex64:
-    """Return force to pressure at each ear, shape (cylinder, ear, frequency)."""
-    return _cached_paths((profile.digest, profile.name, place), _ByDigest(profile), place)
-
-
-class _ByDigest:
-    """A profile that is equal to any other of the same content, so that its paths are computed once."""
+class _ByContent:
+    """A profile as a key: equal to any other of the same content, so that its paths are computed once."""
 
     def __init__(self, profile: Profile) -> None:
         self.profile = profile
 
     def __eq__(self, other: object) -> bool:
-        return isinstance(other, _ByDigest) and other.profile == self.profile
+        return isinstance(other, _ByContent) and other.profile == self.profile
 
     def __hash__(self) -> int:
         return hash(self.profile.digest)
 
 
-def _slot_pa(
-    solved: SolvedTest, row: int, window: Window, paths: Complex64, seed: int
-) -> tuple[Floats32, float]:
+@lru_cache(maxsize=8)
+def _paths(keyed: _ByContent, place: str) -> Complex64:
+    """Return force to pressure at each ear, shape (cylinder, ear, frequency)."""
+    profile = keyed.profile
+    frequency = np.fft.rfftfreq(TEMPLATE_FRAMES, 1.0 / SAMPLE_RATE_HZ)
+    bodies = body_response(profile, frequency)[:, None, :]
+    late = np.fft.rfft(late_decay(profile, TEMPLATE_FRAMES, SAMPLE_RATE_HZ), axis=1)[None, :, :]
+    reach = 0.0 if place.startswith("probe ") else 1.0
+    return np.asarray(bodies * (ear_response(profile, place, frequency) + reach * late), dtype=np.complex64)
+
+
+def _slot_pa(solved: SolvedTest, row: int, window: Window, paths: Complex64, seed: int) -> tuple[Floats32, float]:
     """Return one slot's pressure from its start, shape (ear, frame), limited if it is the burst, and that gain."""
     profile = solved.circuit.profile
     schedule = profile.schedule
@@ -151,12 +140,12 @@ def _slot_pa(
     return np.asarray(dry * np.float32(10.0 ** (gain_db / 20.0))), gain_db
 
 
-def _template(solved: SolvedTest, pulse_row: tuple[object, int], paths: Complex64) -> Floats32:
+def _template(solved: SolvedTest, pulse_row: tuple[Pulse, int], paths: Complex64) -> Floats32:
     """Return one pulse's pressure at both ears, shape (ear, TEMPLATE_FRAMES)."""
     pulse, row = pulse_row
     body = solved.circuit.profile.body
     masses = np.array([solved.circuit.solenoids[number].mass_kg for number in solved.circuit.profile.cylinders])
-    force = -masses * pulse.acceleration_m_s2[:, row] + body.elastic_fraction * pulse.force_n[:, row]  # type: ignore[attr-defined]
+    force = -masses * pulse.acceleration_m_s2[:, row] + body.elastic_fraction * pulse.force_n[:, row]
     steps = round(1.0 / (solved.step_s * SAMPLE_RATE_HZ))
     whole = force[: len(force) // steps * steps]
     sampled = whole.reshape(-1, steps, whole.shape[1]).mean(axis=1).T.astype(np.float32)

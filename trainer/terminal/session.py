@@ -297,5 +297,3 @@ class _WithUnknown(dict[str, str]):
 
     def __missing__(self, code: str) -> str:
         return text("code.earlier")
-
-

@@ -65,9 +65,7 @@ def request_text(request: dict[str, Any]) -> str:
     place = text(f"location.{request['location']}")
     point = f"{request['point']} ({request['half']})"
     key = f"request.{what}"
-    return " ".join(
-        text(key, cylinder=cylinder, other=request["other"], point=point, place=place, side=side).split()
-    )
+    return " ".join(text(key, cylinder=cylinder, other=request["other"], point=point, place=place, side=side).split())
 
 
 def card_line(line: CardLine) -> str | None:
@@ -113,7 +111,7 @@ def reason_line(reason: SlotReason, cylinders: int) -> str:
     if reason.slot == 0:
         return text("reason.burst", moved=len(reason.moved), count=cylinders, under=under)
     slot = text("slot.one", number=reason.slot)
-    values = {"slot": slot, "own": reason.own_a, "under": under}
+    values: dict[str, Any] = {"slot": slot, "own": reason.own_a, "under": under}
     if reason.slot in reason.moved:
         line = text("reason.even", **values)
     elif reason.own_a < 0.5:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.profile import Profile
@@ -67,27 +68,29 @@ def request_of(profile: Profile, words: Sequence[str]) -> Request:
     """Return the measurement that words ask for, the first being its name; raises WrongCallError."""
     what = READINGS[words[0]]
     rest = [word for word in words[1:] if word not in SLIPS]
-    options = {
-        "connected": "connected" in words, "firm": "firm" in words,
-        "key_on": "live" in words, "nulled": "leads" not in words,
-    }  # fmt: skip
+    asked = Request(
+        what,
+        connected="connected" in words,
+        firm="firm" in words,
+        key_on="live" in words,
+        nulled="leads" not in words,
+        side=Side.FEED if "feed" in rest else Side.RETURN,
+    )
     if what == "supply":
-        return Request(what)
+        return asked
     if what in ("trace", "dummy"):
-        return Request(what, cylinder=_numbers(rest, 1, words)[0])
+        return replace(asked, cylinder=_numbers(rest, 1, words)[0])
     if what in ("wire", "drop"):
         if not rest:
             raise WrongCallError(f"'{words[0]}' needs a place and a cylinder.", f"For example: {words[0]} engine 3.")
-        side = Side.FEED if "feed" in rest else Side.RETURN
         numbers = _numbers([word for word in rest[1:] if word not in ("feed", "return")], 1, words)
-        return Request(what, cylinder=numbers[0], side=side, location=place_of(rest[0]), **options)
+        return replace(asked, cylinder=numbers[0], location=place_of(rest[0]))
     point, half, left = _point(profile, rest, words)
-    side = Side.FEED if "feed" in left else Side.RETURN
     numbers = _numbers([word for word in left if word not in ("feed", "return")], 2 if what == "returns" else 1, words)
     if point == "plug":
         point = plug_point(numbers[0])
     other = numbers[1] if what == "returns" else 0
-    return Request(what, point, half, numbers[0], other, side, **options)
+    return replace(asked, point=point, half=half, cylinder=numbers[0], other=other)
 
 
 def _point(profile: Profile, rest: Sequence[str], words: Sequence[str]) -> tuple[str, str, list[str]]:

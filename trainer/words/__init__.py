@@ -7,7 +7,7 @@ from trainer.words import english
 LANGUAGES = {"en": english.TEXTS}
 
 
-def text(key: str, language: str = "en", **values: object) -> str:
+def text(key: str, *, language: str = "en", **values: object) -> str:
     """Return a sentence by its id with values filled in; raises KeyError for an unknown id or a missing value."""
     return LANGUAGES[language][key].format(**values)
 
