@@ -27,11 +27,6 @@ class Problem:
     allowed: str
     mend: str
 
-    def sentence(self) -> str:
-        """Return the problem in one line, for a person."""
-        where = self.file if self.line is None else f"{self.file}, line {self.line}"
-        return f"{where}: {self.field} is {self.found}. Allowed: {self.allowed}. Mend: {self.mend}"
-
 
 class ProblemsFoundError(Exception):
     """Raised with every problem found in one reading; ends a command with exit code 1."""
@@ -39,25 +34,27 @@ class ProblemsFoundError(Exception):
     exit_code = ExitCode.WRONG
 
     def __init__(self, problems: Sequence[Problem]) -> None:
-        super().__init__("\n".join(problem.sentence() for problem in problems))
+        super().__init__(tuple(problems))
         self.problems = tuple(problems)
 
 
-class WrongCallError(Exception):
+class ToldError(Exception):
+    """An error that carries the id of its sentence and the values in it; `trainer.words` tells it."""
+
+    exit_code = ExitCode.WRONG
+
+    def __init__(self, key: str, **values: object) -> None:
+        super().__init__(key, values)
+        self.key, self.values = key, values
+
+
+class WrongCallError(ToldError):
     """Raised when a command or action cannot be carried out as asked; ends a command with exit code 2."""
 
     exit_code = ExitCode.CALL
 
-    def __init__(self, what: str, mend: str) -> None:
-        super().__init__(f"{what} {mend}")
-        self.what, self.mend = what, mend
 
-
-class MissingHereError(Exception):
+class MissingHereError(ToldError):
     """Raised when this machine lacks something the work needs; ends a command with exit code 3."""
 
     exit_code = ExitCode.MISSING
-
-    def __init__(self, what: str, mend: str) -> None:
-        super().__init__(f"{what} {mend}")
-        self.what, self.mend = what, mend

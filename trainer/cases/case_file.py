@@ -21,6 +21,7 @@ from trainer.circuit.profile import Profile
 from trainer.errors import Problem, ProblemsFoundError
 from trainer.sound.bed import BedKind
 from trainer.sound.render import Bed
+from trainer.words import text
 
 
 def _from_word(kind: type[Any]) -> BeforeValidator:
@@ -74,16 +75,25 @@ ProfileFinder = Callable[[str], Profile]
 """Gives a profile by its name; raises KeyError, whose argument lists the known names."""
 
 
-def case_from(text: str, file: str, profile_named: ProfileFinder) -> Case:
-    """Return the case in a text; raises ProblemsFoundError with every problem in it."""
-    parsed = YamlText(text, file)
+def case_from(content: str, file: str, profile_named: ProfileFinder) -> Case:
+    """Return the case in a file's content; raises ProblemsFoundError with every problem in it."""
+    parsed = YamlText(content, file)
     form = filled(CaseForm, parsed)
     try:
         profile = profile_named(form.profile)
     except KeyError as error:
         allowed = ", ".join(error.args[0])
         raise ProblemsFoundError(
-            [Problem(file, parsed.line_of(["profile"]), "profile", repr(form.profile), allowed, "name a profile")]
+            [
+                Problem(
+                    file,
+                    parsed.line_of(["profile"]),
+                    "profile",
+                    repr(form.profile),
+                    allowed,
+                    text("file.name_a_profile"),
+                )
+            ]
         ) from error
     problems = [
         Problem(file, parsed.line_of(path), ".".join(str(step) for step in path), found, allowed, mend)
@@ -126,46 +136,81 @@ def _contradictions(form: CaseForm, profile: Profile) -> Iterator[Contradiction]
     if len(form.faults) == 2:
         first, second = (_fault(item) for item in form.faults)
         if (first.location, set(first.cylinders)) == (second.location, set(second.cylinders)):
-            yield ["faults", 1], "the place of fault 1", "another place or cylinder", "leave one of them out"
+            yield (
+                ["faults", 1],
+                text("file.the_place_of_fault_1"),
+                text("file.another_place_or_cylinder"),
+                text("file.leave_one_of_them_out"),
+            )
     for row, stored in enumerate(form.stored_codes):
         if stored.cylinder not in profile.cylinders:
-            allowed = f"1 to {len(profile.cylinders)}"
-            yield ["stored_codes", row, "cylinder"], str(stored.cylinder), allowed, "name a cylinder of the profile"
+            allowed = text("file.one_to", last=len(profile.cylinders))
+            yield (
+                ["stored_codes", row, "cylinder"],
+                str(stored.cylinder),
+                allowed,
+                text("file.name_a_cylinder_of_the_profile"),
+            )
         if stored.sensed in (Sensed.GROUP_OPEN, Sensed.UNNAMED):
-            yield ["stored_codes", row, "sensed"], stored.sensed, "a code of one cylinder", "take open, over or tripped"
+            yield (
+                ["stored_codes", row, "sensed"],
+                stored.sensed,
+                text("file.a_code_of_one_cylinder"),
+                text("file.take_open_over_or_tripped"),
+            )
     if form.evidence != "all":
         for row, test in enumerate(form.evidence):
             if test not in TESTS:
-                yield ["evidence", row], repr(test), ", ".join(TESTS), "name a test of the list, or write: all"
+                yield ["evidence", row], repr(test), ", ".join(TESTS), text("file.name_a_test_of_the_list_or_write_all")
         if "actuation_test" not in form.evidence:
-            yield ["evidence"], "no actuation_test", "a list with actuation_test", "add it: the case is heard"
+            yield (
+                ["evidence"],
+                text("file.no_actuation_test"),
+                text("file.a_list_with_actuation_test"),
+                text("file.add_it_the_case_is_heard"),
+            )
 
 
 def _against_profile(row: int, item: FaultForm, profile: Profile) -> Iterator[Contradiction]:
     here: list[str | int] = ["faults", row]
     unknown = [n for n in item.cylinders if n not in profile.cylinders]
     if unknown:
-        yield [*here, "cylinders"], str(unknown), f"1 to {len(profile.cylinders)}", "name cylinders of the profile"
+        yield (
+            [*here, "cylinders"],
+            str(unknown),
+            text("file.one_to", last=len(profile.cylinders)),
+            text("file.name_cylinders_of_the_profile"),
+        )
         return
     rule = KINDS[item.kind]
     if item.location not in rule.places:
-        yield [*here, "location"], item.location, ", ".join(rule.places), f"a place where {item.kind} can be"
+        yield [*here, "location"], item.location, ", ".join(rule.places), text("file.place_for", kind=item.kind)
         return
     sides = sides_at(item.kind, item.location)
     if item.side not in sides:
-        allowed = ", ".join("no side" if side is None else side for side in sides)
-        yield [*here, "side"], str(item.side), allowed, "write the side, or leave it out where there is none"
+        allowed = ", ".join(text("file.no_side") if side is None else side for side in sides)
+        yield [*here, "side"], str(item.side), allowed, text("file.write_the_side_or_leave_it_out_where_there_is_no")
         return
     scopes = scopes_at(profile, item.kind, item.location, item.side)
     if tuple(item.cylinders) not in scopes:
         shown = "; ".join(",".join(map(str, scope)) for scope in scopes[:12])
-        yield [*here, "cylinders"], str(item.cylinders), shown, "name every cylinder behind the segment"
+        yield [*here, "cylinders"], str(item.cylinders), shown, text("file.name_every_cylinder_behind_the_segment")
         return
     if item.part is not None and item.part not in rule.places[item.location]:
-        yield [*here, "part"], item.part, ", ".join(rule.places[item.location]), "take one of these parts"
+        yield [*here, "part"], item.part, ", ".join(rule.places[item.location]), text("file.take_one_of_these_parts")
         return
     if rule.unit == "share of the turns" and item.severity is not None and not 0.0 < item.severity < 0.95:
-        yield [*here, "severity"], str(item.severity), "above 0 and below 0.95", "give a share of the turns"
+        yield (
+            [*here, "severity"],
+            str(item.severity),
+            text("file.above_0_and_below_0_95"),
+            text("file.give_a_share_of_the_turns"),
+        )
         return
     if not fits(circuit_of(profile), _fault(item)):
-        yield here, f"{item.kind} at {item.location}", "a segment of the profile", "see the profile's connectors"
+        yield (
+            here,
+            text("file.kind_at", kind=item.kind, place=item.location),
+            text("file.a_segment_of_the_profile"),
+            text("file.see_the_profile_s_connectors"),
+        )

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any, TypeVar
 from pydantic import BaseModel, ConfigDict, ValidationError
 
 from trainer.errors import Problem, ProblemsFoundError
+from trainer.words import text
 
 if TYPE_CHECKING:
     from trainer.cases.yaml_text import YamlText
@@ -22,28 +23,42 @@ class Form(BaseModel):
     model_config = ConfigDict(extra="forbid", strict=True, frozen=True, allow_inf_nan=False)
 
 
-def filled(form: type[Model], text: YamlText) -> Model:
+def filled(form: type[Model], parsed: YamlText) -> Model:
     """Return the form filled from a file; raises ProblemsFoundError with every problem in it."""
     try:
-        return form.model_validate(text.value)
+        return form.model_validate(parsed.value)
     except ValidationError as error:
-        raise ProblemsFoundError([_problem(text, form, item) for item in error.errors()]) from error
+        raise ProblemsFoundError([_problem(parsed, form, item) for item in error.errors()]) from error
 
 
-def _problem(text: YamlText, form: type[BaseModel], item: Any) -> Problem:
+def _problem(parsed: YamlText, form: type[BaseModel], item: Any) -> Problem:
     path = [step for step in item["loc"] if not (isinstance(step, str) and step.startswith(("function-", "tagged-")))]
     field = ".".join(str(step) for step in path) or "the file"
     kind, context = item["type"], item.get("ctx", {})
     found = _short(item.get("input"))
     if kind == "missing":
-        return Problem(text.file, text.line_of(path), field, "missing", "a value", f"add the field {path[-1]}")
+        return Problem(
+            parsed.file,
+            parsed.line_of(path),
+            field,
+            text("file.missing"),
+            text("file.a_value"),
+            text("file.add_field", field=path[-1]),
+        )
     if kind == "extra_forbidden":
         names = _fields_at(form, path[:-1])
         near = get_close_matches(str(path[-1]), names, 1)
-        mend = f"write {near[0]}" if near else "take the field out"
-        return Problem(text.file, text.line_of(path), field, "an unknown field", ", ".join(names) or "none", mend)
+        mend = text("file.write_word", word=near[0]) if near else text("file.take_the_field_out")
+        return Problem(
+            parsed.file,
+            parsed.line_of(path),
+            field,
+            text("file.an_unknown_field"),
+            ", ".join(names) or text("file.nothing"),
+            mend,
+        )
     allowed = str(context.get("expected") or item["msg"]).replace("Input should be ", "").replace("Value error, ", "")
-    return Problem(text.file, text.line_of(path), field, found, allowed, f"give {allowed}")
+    return Problem(parsed.file, parsed.line_of(path), field, found, allowed, text("file.give", allowed=allowed))
 
 
 def _short(value: object) -> str:

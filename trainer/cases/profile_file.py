@@ -27,6 +27,7 @@ from trainer.circuit.profile import (
     Wiring,
 )
 from trainer.errors import Problem, ProblemsFoundError
+from trainer.words import text
 
 Name = Annotated[str, Field(pattern=r"^[a-z][a-z0-9_]{1,30}$")]
 BankName = Annotated[str, Field(pattern=r"^[a-z][a-z ]{0,15}$")]
@@ -178,9 +179,9 @@ class ProfileForm(Form):
     priors: dict[str, Annotated[float, Field(ge=0, le=1)]]
 
 
-def profile_from(text: str, file: str) -> Profile:
-    """Return the profile in a text; raises ProblemsFoundError with every problem in it."""
-    parsed = YamlText(text, file)
+def profile_from(content: str, file: str) -> Profile:
+    """Return the profile in a file's content; raises ProblemsFoundError with every problem in it."""
+    parsed = YamlText(content, file)
     form = filled(ProfileForm, parsed)
     problems = [
         Problem(file, parsed.line_of(path), ".".join(path), found, allowed, mend)
@@ -203,38 +204,73 @@ def _contradictions(form: ProfileForm) -> Iterator[Contradiction]:
     numbers = [n for bank in form.banks.values() for n in bank]
     everyone = set(numbers)
     if sorted(numbers) != list(range(1, len(numbers) + 1)):
-        yield ["banks"], str(sorted(numbers)), "every number from 1 once", "number the cylinders without gap or double"
+        yield (
+            ["banks"],
+            str(sorted(numbers)),
+            text("file.every_number_from_1_once"),
+            text("file.number_the_cylinders_without_gap_or_double"),
+        )
     if sorted(form.firing_order) != sorted(numbers):
-        yield ["firing_order"], str(form.firing_order), "every cylinder once", "list each number of the banks once"
+        yield (
+            ["firing_order"],
+            str(form.firing_order),
+            text("file.every_cylinder_once"),
+            text("file.list_each_number_of_the_banks_once"),
+        )
     served = [n for connector in form.wiring.connectors.values() for n in connector.injectors]
     fed = [n for output in form.wiring.outputs.values() for n in output]
     for field, listed in (("connectors", served), ("outputs", fed)):
         if sorted(listed) != sorted(numbers):
-            yield ["wiring", field], str(sorted(listed)), "every cylinder once", "give each injector exactly one"
+            yield (
+                ["wiring", field],
+                str(sorted(listed)),
+                text("file.every_cylinder_once"),
+                text("file.give_each_injector_exactly_one"),
+            )
     for name, connector in form.wiring.connectors.items():
         behind = [output for output, feeds in form.wiring.outputs.items() if set(connector.injectors) & set(feeds)]
         if len(behind) > 1:
             yield (
-                ["wiring", "connectors", name, "injectors"], f"fed by {', '.join(behind)}",
-                "injectors of one feed output", "split the connector or the outputs",
+                ["wiring", "connectors", name, "injectors"], text("file.fed_by", outputs=", ".join(behind)),
+                text("file.injectors_of_one_feed_output"), text("file.split_the_connector_or_the_outputs"),
             )  # fmt: skip
     if set(form.wiring.under_cover_length_m) != everyone:
         found = str(sorted(form.wiring.under_cover_length_m))
-        yield ["wiring", "under_cover_length_m"], found, "a length for every cylinder", "list each number once"
+        yield (
+            ["wiring", "under_cover_length_m"],
+            found,
+            text("file.a_length_for_every_cylinder"),
+            text("file.list_each_number_once"),
+        )
     if form.test.pulse_s * form.test.pulses_per_s > 0.8:
-        share = f"{form.test.pulse_s * form.test.pulses_per_s:.2f} of the time on"
-        yield ["test", "pulse_s"], share, "at most 0.8", "shorten the pulse or send fewer"
+        share = text("file.share_on", share=form.test.pulse_s * form.test.pulses_per_s)
+        yield ["test", "pulse_s"], share, text("file.at_most_0_8"), text("file.shorten_the_pulse_or_send_fewer")
     if form.module.open_below_a >= form.module.limit_a:
-        yield ["module", "open_below_a"], str(form.module.open_below_a), "below limit_a", "lower it"
+        yield (
+            ["module", "open_below_a"],
+            str(form.module.open_below_a),
+            text("file.below_limit_a"),
+            text("file.lower_it"),
+        )
     for field, given, wanted in (
         ("minutes", set(form.minutes), set(TESTS)),
         ("priors", set(form.priors), {location.value for location in Location}),
     ):
         if given != wanted:
             odd = sorted(given ^ wanted)
-            yield [field], f"missing or unknown: {', '.join(odd)}", ", ".join(sorted(wanted)), "price each once"
+            yield (
+                [field],
+                text("file.odd", names=", ".join(odd)),
+                ", ".join(sorted(wanted)),
+                text("file.price_each_once"),
+            )
     if set(form.priors) and abs(sum(form.priors.values()) - 1.0) > 1e-6:
-        yield ["priors"], f"a sum of {sum(form.priors.values()):.6g}", "a sum of 1", "scale the shares"
+        yield (
+            ["priors"],
+            text("file.sum", total=sum(form.priors.values())),
+            text("file.a_sum_of_1"),
+            text("file.scale_the_shares"),
+        )
 
 
 def _profile(form: ProfileForm) -> Profile:

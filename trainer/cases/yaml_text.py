@@ -10,6 +10,7 @@ from typing import Any
 import yaml
 
 from trainer.errors import Problem, ProblemsFoundError
+from trainer.words import text
 
 MOST_BYTES = 256_000
 MOST_DEPTH = 12
@@ -40,24 +41,36 @@ _StrictLoader.add_constructor(yaml.resolver.BaseResolver.DEFAULT_MAPPING_TAG, _m
 class YamlText:
     """A parsed file: its plain value, and the line that each field stands on."""
 
-    def __init__(self, text: str, file: str) -> None:
+    def __init__(self, content: str, file: str) -> None:
         """Parse a text; raises ProblemsFoundError for anything a file must not be."""
         self.file = file
-        if len(text.encode("utf-8", "surrogatepass")) > MOST_BYTES:
-            raise self._refuse(None, "the file", "too large", f"at most {MOST_BYTES} bytes", "split it")
+        if len(content.encode("utf-8", "surrogatepass")) > MOST_BYTES:
+            raise self._refuse(
+                None,
+                "the file",
+                text("file.too_large"),
+                text("file.at_most_bytes", count=MOST_BYTES),
+                text("file.split_it"),
+            )
         try:
-            self._root = yaml.compose(text, Loader=_StrictLoader)
+            self._root = yaml.compose(content, Loader=_StrictLoader)
             self._bound(self._root)
-            self.value = yaml.load(text, Loader=_StrictLoader)  # a subclass of the safe loader
+            self.value = yaml.load(content, Loader=_StrictLoader)  # a subclass of the safe loader
         except yaml.YAMLError as error:
             mark = getattr(error, "problem_mark", None)
             line = mark.line + 1 if mark is not None else None
-            found = str(getattr(error, "problem", None) or "not YAML")
-            raise self._refuse(line, "the file", found, "plain YAML", "correct this line") from error
+            found = str(getattr(error, "problem", None) or text("file.not_yaml"))
+            raise self._refuse(
+                line, "the file", found, text("file.plain_yaml"), text("file.correct_this_line")
+            ) from error
         except (ValueError, RecursionError, OverflowError) as error:
-            raise self._refuse(None, "the file", str(error)[:80], "plain YAML", "write plain values") from error
+            raise self._refuse(
+                None, "the file", str(error)[:80], text("file.plain_yaml"), text("file.write_plain_values")
+            ) from error
         if not isinstance(self.value, dict):
-            raise self._refuse(1, "the file", type(self.value).__name__, "a mapping of fields", "start with 'form:'")
+            raise self._refuse(
+                1, "the file", type(self.value).__name__, text("file.a_mapping_of_fields"), text("file.start_with_form")
+            )
 
     def _refuse(self, line: int | None, field: str, found: str, allowed: str, mend: str) -> ProblemsFoundError:
         return ProblemsFoundError([Problem(self.file, line, field, found, allowed, mend)])
@@ -70,12 +83,30 @@ class YamlText:
             node, depth = waiting.pop()
             line = node.start_mark.line + 1
             if depth > MOST_DEPTH:
-                raise self._refuse(line, "the file", "nested too deeply", f"at most {MOST_DEPTH} levels", "flatten it")
+                raise self._refuse(
+                    line,
+                    "the file",
+                    text("file.nested_too_deeply"),
+                    text("file.at_most_levels", count=MOST_DEPTH),
+                    text("file.flatten_it"),
+                )
             if id(node) in seen:
-                raise self._refuse(line, "the file", "an alias", "values written out", "write the value again")
+                raise self._refuse(
+                    line,
+                    "the file",
+                    text("file.an_alias"),
+                    text("file.values_written_out"),
+                    text("file.write_the_value_again"),
+                )
             seen.add(id(node))
             if len(seen) > MOST_NODES:
-                raise self._refuse(line, "the file", "too many values", f"at most {MOST_NODES}", "split it")
+                raise self._refuse(
+                    line,
+                    "the file",
+                    text("file.too_many_values"),
+                    text("file.at_most", count=MOST_NODES),
+                    text("file.split_it"),
+                )
             if isinstance(node, yaml.MappingNode):
                 waiting += [(part, depth + 1) for pair in node.value for part in pair]
             elif isinstance(node, yaml.SequenceNode):
@@ -103,15 +134,26 @@ def read_text(path: Path) -> str:
     """Return a file's text; raises ProblemsFoundError where it cannot be read as UTF-8."""
     try:
         if path.stat().st_size > MOST_BYTES:
-            found, mend = f"{path.stat().st_size} bytes", "give a profile or case file"
-            raise ProblemsFoundError([Problem(str(path), None, "the file", found, f"at most {MOST_BYTES} bytes", mend)])
+            found, mend = text("file.bytes", count=path.stat().st_size), text("file.give_a_profile_or_case_file")
+            raise ProblemsFoundError(
+                [Problem(str(path), None, "the file", found, text("file.at_most_bytes", count=MOST_BYTES), mend)]
+            )
         return path.read_text("utf-8")
     except OSError as error:
-        found = error.strerror or "unreadable"
+        found = error.strerror or text("file.unreadable")
         raise ProblemsFoundError(
-            [Problem(str(path), None, "the file", found, "a file that can be read", "check the name and the rights")]
+            [
+                Problem(
+                    str(path),
+                    None,
+                    "the file",
+                    found,
+                    text("file.a_file_that_can_be_read"),
+                    text("file.check_the_name_and_the_rights"),
+                )
+            ]
         ) from error
     except UnicodeDecodeError as error:
         raise ProblemsFoundError(
-            [Problem(str(path), None, "the file", "not UTF-8 text", "UTF-8", "save it as UTF-8")]
+            [Problem(str(path), None, "the file", text("file.not_utf_8_text"), "UTF-8", text("file.save_it_as_utf_8"))]
         ) from error

@@ -24,7 +24,16 @@ def check_paths(paths: Sequence[Path]) -> Result:
         except ProblemsFoundError as error:
             problems += error.problems
     if not files:
-        problems.append(Problem(str(paths[0]), None, "the folder", "no .yaml file", "profiles and cases", "name files"))
+        problems.append(
+            Problem(
+                str(paths[0]),
+                None,
+                "the folder",
+                text("file.no_yaml_file"),
+                text("file.profiles_and_cases"),
+                text("file.name_files"),
+            )
+        )
     if problems:
         bad = problems_result(problems)
         last = text("check.bad", problems=len(problems), count=len(files))
@@ -42,7 +51,16 @@ def check_file(path: Path) -> None:
         case_from(content, path.name, finder_beside(path))
     else:
         raise ProblemsFoundError(
-            [Problem(path.name, 1, "form", repr(form)[:60], "profile/1, case/1", "start the file with one of them")]
+            [
+                Problem(
+                    path.name,
+                    1,
+                    "form",
+                    repr(form)[:60],
+                    "profile/1, case/1",
+                    text("file.start_the_file_with_one_of_them"),
+                )
+            ]
         )
 
 

@@ -11,7 +11,7 @@ from trainer.commands.stores import data_folder
 from trainer.errors import MissingHereError
 from trainer.output.doctor import Check, machine_checks
 from trainer.records.store import opened
-from trainer.words import text
+from trainer.words import text, told_apart
 
 
 def examine(data: Path | None) -> Result:
@@ -31,5 +31,5 @@ def _store(folder: Path) -> Check:
         count = store.count()
         store.close()
     except MissingHereError as error:
-        return Check("records", False, error.what, error.mend)
-    return Check("records", True, f"{count} events", "")
+        return Check("records", False, *told_apart(error))
+    return Check("records", True, text("file.events", count=count), "")

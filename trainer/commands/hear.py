@@ -20,7 +20,7 @@ def hear_to_file(asked: str, output: Path, slot: str | None, stand: str, seed: i
     """Render a case as it comes into the bay; returns the schedule of the file and a hash of its samples."""
     case = find_case(asked).case
     if stand not in places_of(case.profile):
-        raise WrongCallError(f"There is no place {stand!r}.", f"Places: {', '.join(places_of(case.profile))}.")
+        raise WrongCallError("no_place", place=stand, places=", ".join(places_of(case.profile)))
     only = None if slot is None else [slot_number(slot, case.profile)]
     solved = solved_work(case.profile, case.faults, Work(conditions=Conditions(temperature_c=case.temperature_c)))
     sound = render(solved, stand, case.bed, case.seed if seed is None else seed, only)

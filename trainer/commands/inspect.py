@@ -117,7 +117,7 @@ def _write_netlist(case: Case, work: Work, path: Path, slot: str | None) -> None
     try:
         path.write_text(netlist_of(circuit, wanted, NETLIST_END_S, title), "utf-8")
     except OSError as error:
-        raise MissingHereError(f"The file {path} cannot be written: {error.strerror}.", "Name another file.") from error
+        raise MissingHereError("file_unwritable", path=path, reason=error.strerror) from error
 
 
 def _lines(case: Case, document: dict[str, Any]) -> tuple[str, ...]:

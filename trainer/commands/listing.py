@@ -41,9 +41,9 @@ def list_cases() -> Result:
 def draw_code(name: str, difficulty: int, seed: int | None) -> Result:
     """Return the code of a case drawn for a profile."""
     if name not in profile_names():
-        raise WrongCallError(f"There is no profile {name!r}.", f"Profiles: {', '.join(profile_names())}.")
+        raise WrongCallError("no_profile", name=name, profiles=", ".join(profile_names()))
     if seed is not None and seed >= SEED_LIMIT:
-        raise WrongCallError(f"The seed {seed} does not fit a code.", f"Seeds lie below {SEED_LIMIT}.")
+        raise WrongCallError("no_seed", seed=seed, limit=SEED_LIMIT)
     chosen = secrets.randbelow(SEED_LIMIT) if seed is None else seed
     case = draw_case(profile_named(name), difficulty, chosen)
     document = {"code": case.code, "profile": name, "difficulty": difficulty, "seed": chosen}

@@ -18,7 +18,7 @@ from trainer.errors import MissingHereError
 from trainer.output.player import FilePlayer, Player, best_player
 from trainer.records.store import AttemptRow, Store, opened
 from trainer.terminal.session import Session
-from trainer.words import text
+from trainer.words import text, told
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +52,9 @@ def practise(wanted: Wanted, data: Path | None) -> Result:
         if not wanted.terminal:
             tell(text("window.absent"))
         found = find_case(wanted.case or _next_name(store, wanted.learner))
-        player: Player = FilePlayer() if wanted.to_file else best_player(wanted.device, None, tell)
+        player: Player = (
+            FilePlayer() if wanted.to_file else best_player(wanted.device, None, lambda error: tell(told(error)))
+        )
         desk = Desk(store, player, now_utc)
         _seat(desk, found, wanted)
         Session(desk, input, lambda line: print(line, flush=True)).run()  # noqa: T201  # the terminal is this face
@@ -68,7 +70,7 @@ def _store(folder: Path, *, insist: bool) -> Store:
     except MissingHereError as error:
         if insist:
             raise
-        tell(text("memory_store", reason=str(error)))
+        tell(text("memory_store", reason=told(error)))
         return opened(None)
 
 

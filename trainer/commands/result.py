@@ -9,6 +9,7 @@ from dataclasses import asdict, dataclass, field
 from typing import Any
 
 from trainer.errors import ExitCode, MissingHereError, Problem, ProblemsFoundError, WrongCallError
+from trainer.words import problem_line, told
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +28,7 @@ def finish(work: Callable[[], Result], *, as_json: bool) -> None:
     except ProblemsFoundError as error:
         result = problems_result(error.problems)
     except (WrongCallError, MissingHereError) as error:
-        result = Result((str(error),), {"error": error.what, "mend": error.mend}, error.exit_code)
+        result = Result((told(error),), {"error": error.key, "message": told(error)}, error.exit_code)
     except KeyboardInterrupt:
         sys.stderr.write("\n")
         sys.exit(130)
@@ -41,7 +42,7 @@ def finish(work: Callable[[], Result], *, as_json: bool) -> None:
 
 def problems_result(problems: Sequence[Problem]) -> Result:
     """Return problems as a result."""
-    lines = tuple(problem.sentence() for problem in problems)
+    lines = tuple(problem_line(problem) for problem in problems)
     return Result(lines, {"problems": [asdict(problem) for problem in problems]}, ExitCode.WRONG)
 
 

@@ -2,6 +2,7 @@
 
 from trainer.circuit.profile import Profile
 from trainer.errors import WrongCallError
+from trainer.words import numbers
 
 
 def slot_number(word: str, profile: Profile) -> int:
@@ -10,4 +11,4 @@ def slot_number(word: str, profile: Profile) -> int:
         return 0
     if word.isascii() and word.isdigit() and int(word) in profile.cylinders:
         return int(word)
-    raise WrongCallError(f"There is no slot {word!r}.", f"Slots: all, 1 to {len(profile.cylinders)}.")
+    raise WrongCallError("no_slot", slot=word, cylinders=numbers(profile.cylinders))

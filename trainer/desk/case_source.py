@@ -13,6 +13,7 @@ from trainer.cases.case_file import read_case
 from trainer.cases.drawing import case_of_code
 from trainer.cases.shipped import case_named, case_names, finder_beside, profile_named, profile_names
 from trainer.errors import Problem, ProblemsFoundError
+from trainer.words import text
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,10 +43,10 @@ def find_case(asked: str) -> FoundCase:
     except CodeError as error:
         raise _no_case(asked, error.reason) from error
     except KeyError as error:
-        allowed = "a code drawn with the same profiles"
-        mend = "use the program version and the profiles it was drawn with"
+        allowed = text("file.a_code_drawn_with_the_same_profiles")
+        mend = text("file.same_profiles")
         raise ProblemsFoundError(
-            [Problem(asked, None, "the case code", "of another profile", allowed, mend)]
+            [Problem(asked, None, "the case code", text("file.of_another_profile"), allowed, mend)]
         ) from error
     assert case.code is not None
     return FoundCase(case, "code", case.code)
@@ -54,22 +55,32 @@ def find_case(asked: str) -> FoundCase:
 def _no_case(asked: str, reason: str) -> ProblemsFoundError:
     if reason == "version":
         problem = Problem(
-            asked, None, "the case code", "of another version", "a code of this version", "update the program"
+            asked,
+            None,
+            "the case code",
+            text("file.of_another_version"),
+            text("file.a_code_of_this_version"),
+            text("file.update_the_program"),
         )
         return ProblemsFoundError([problem])
     looks_like_code = "_" not in asked and len(asked.replace("-", "")) in (11, 12, 13) and asked.upper() == asked
     if looks_like_code:
-        found = {"length": "not twelve characters", "character": "holding a character that codes do not have"}
+        found = {
+            "length": text("file.not_twelve_characters"),
+            "character": text("file.holding_a_character_that_codes_do_not_have"),
+        }
         problem = Problem(
             asked,
             None,
             "the case code",
-            found.get(reason, "mistyped"),
-            "a code as printed",
-            "compare it letter by letter",
+            found.get(reason, text("file.mistyped")),
+            text("file.a_code_as_printed"),
+            text("file.compare_it_letter_by_letter"),
         )
         return ProblemsFoundError([problem])
     near = get_close_matches(asked, case_names(), 3, 0.4)
-    mend = f"did you mean {' or '.join(near)}?" if near else "list them: injector-trainer cases"
-    problem = Problem(asked, None, "the case", "unknown", "a shipped case, a file, or a case code", mend)
+    mend = text("file.did_you_mean", names=" / ".join(near)) if near else text("file.list_them_injector_trainer_cases")
+    problem = Problem(
+        asked, None, "the case", text("file.unknown"), text("file.a_shipped_case_a_file_or_a_case_code"), mend
+    )
     return ProblemsFoundError([problem])

@@ -20,6 +20,7 @@ from trainer.practice.events import Event, EventKind
 from trainer.reasoning.finding import Finding
 from trainer.records.store import AttemptRow, Store
 from trainer.sound.render import Sound
+from trainer.words import numbers
 
 KEPT_SOLVES = 8
 
@@ -77,17 +78,17 @@ class Desk:
     def commit(self, finding: Finding) -> None:
         """Commit a finding; raises WrongCallError for a second one or one that the engine cannot have."""
         if self.attempt.finding is not None:
-            raise WrongCallError("The finding is committed already.", "Go on with the repair or the debrief.")
+            raise WrongCallError("committed_already")
         allowed = set(self.attempt.case.profile.cylinders)
         for claim in finding.claims:
             if not claim.cylinders or not claim.cylinders <= allowed:
-                raise WrongCallError("A fault needs cylinders of this engine.", f"Cylinders: {sorted(allowed)}.")
+                raise WrongCallError("claim_without_cylinders", cylinders=numbers(allowed))
         self._happen(EventKind.FOUND, finding_data(finding))
 
     def debrief(self) -> Debrief:
         """Return the debrief; raises WrongCallError before a finding."""
         if self.attempt.finding is None:
-            raise WrongCallError("There is nothing to debrief yet.", "Commit a finding first.")
+            raise WrongCallError("finding_first")
         return debrief_of(self.attempt, self.solver)
 
     def close(self, points: float) -> None:

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from trainer.errors import MissingHereError
+from trainer.words import text, told_apart
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,17 +34,17 @@ def _sound() -> list[Check]:
     for name, make in (("sound by PortAudio", PortAudioPlayer), ("sound by SDL", SdlPlayer)):
         try:
             make()
-            checks.append(Check(name, True, "an output device answers", ""))
+            checks.append(Check(name, True, text("file.an_output_device_answers"), ""))
         except MissingHereError as error:
-            checks.append(Check(name, False, error.what, error.mend))
+            checks.append(Check(name, False, *told_apart(error)))
     return checks
 
 
 def _display() -> Check:
     named = os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY")
     if named or sys.platform in ("win32", "darwin"):
-        return Check("display", True, named or "the desktop", "")
-    return Check("display", False, "no display", "Use practice --text; everything works in the terminal.")
+        return Check("display", True, named or text("file.the_desktop"), "")
+    return Check("display", False, text("file.no_display"), text("file.use_the_terminal"))
 
 
 def _pygame() -> Check:
@@ -52,8 +53,8 @@ def _pygame() -> Check:
         return Check("pygame", True, f"pygame-ce {_version('pygame-ce')}", "")
     if "pygame" in installed:
         mend = "pip uninstall pygame pygame-ce, then pip install pygame-ce"
-        return Check("pygame", False, " and ".join(installed) + " installed", mend)
-    return Check("pygame", False, "not installed", "pip install pygame-ce")
+        return Check("pygame", False, text("file.both_installed", names=" + ".join(installed)), mend)
+    return Check("pygame", False, text("file.not_installed"), "pip install pygame-ce")
 
 
 def _versions() -> list[Check]:
@@ -63,7 +64,10 @@ def _versions() -> list[Check]:
     python = f"Python {sys.version_info.major}.{sys.version_info.minor}.{sys.version_info.micro}"
     return [
         Check(
-            "python", sys.version_info >= (3, 11), python, "" if sys.version_info >= (3, 11) else "use 3.11 or newer"
+            "python",
+            sys.version_info >= (3, 11),
+            python,
+            "" if sys.version_info >= (3, 11) else text("file.use_3_11_or_newer"),
         ),
         Check("packages", not missing, found, f"pip install {' '.join(missing)}" if missing else ""),
     ]
@@ -85,7 +89,12 @@ def _disk(folder: Path) -> Check:
     existing = next(parent for parent in (folder, *folder.parents) if parent.exists())
     free = shutil.disk_usage(existing).free
     if not os.access(existing, os.W_OK):
-        return Check("data folder", False, f"{folder} cannot be written", "name another folder with --data")
+        return Check(
+            "data folder",
+            False,
+            text("file.folder_unwritable", folder=folder),
+            text("file.name_another_folder_with_data"),
+        )
     if free < LEAST_FREE_BYTES:
-        return Check("data folder", False, f"{free // 1_000_000} MB free", "free some space")
-    return Check("data folder", True, f"{folder}, {free // 1_000_000_000} GB free", "")
+        return Check("data folder", False, text("file.free_mb", count=free // 1_000_000), text("file.free_some_space"))
+    return Check("data folder", True, text("file.free_gb", folder=folder, count=free // 1_000_000_000), "")

@@ -67,13 +67,13 @@ class PortAudioPlayer:
             with _quiet_stderr():
                 import sounddevice
         except (ImportError, OSError) as error:
-            raise MissingHereError("The PortAudio library is missing.", "Install libportaudio2.") from error
+            raise MissingHereError("no_portaudio") from error
         self._sounddevice, self._device = sounddevice, device
         try:
             with _quiet_stderr():
                 sounddevice.check_output_settings(device=device, channels=2, samplerate=48_000, dtype="float32")
         except Exception as error:  # the library raises its own errors and ValueError for an unknown device
-            raise MissingHereError("PortAudio finds no output device.", "Plug one in or choose one by name.") from error
+            raise MissingHereError("no_portaudio_device") from error
 
     def play(self, samples: Samples, rate_hz: int) -> Played:
         """Play to the end; an underflow makes the playing void."""
@@ -97,7 +97,7 @@ class PortAudioPlayer:
                 while not done.wait(0.1):
                     pass
         except self._sounddevice.PortAudioError as error:
-            raise MissingHereError("The output device is gone.", "Plug it in again or choose another.") from error
+            raise MissingHereError("device_gone") from error
         return Played(self.way, torn[0])
 
 
@@ -115,9 +115,7 @@ class SdlPlayer:
             with _quiet_stderr():
                 pygame.mixer.init(48_000, -16, 2, 2048, allowedchanges=0)
         except Exception as error:  # SDL answers with pygame.error, a broken install with ImportError
-            raise MissingHereError(
-                "SDL finds no sound output.", "Plug one in, or listen to the written file."
-            ) from error
+            raise MissingHereError("no_sdl_device") from error
         self._pygame = pygame
 
     def play(self, samples: Samples, rate_hz: int) -> Played:
@@ -148,11 +146,11 @@ class FilePlayer:
         return Played(self.way, file=path)
 
 
-def best_player(device: str | None, folder: Path | None, told: Callable[[str], None]) -> Player:
+def best_player(device: str | None, folder: Path | None, told: Callable[[MissingHereError], None]) -> Player:
     """Return the first way that works; tells each one that does not, with its mend."""
     for make in (lambda: PortAudioPlayer(device), SdlPlayer):
         try:
             return make()
         except MissingHereError as error:
-            told(str(error))
+            told(error)
     return FilePlayer(folder)

@@ -36,6 +36,4 @@ def write_wav(path: Path, samples: NDArray[np.float32], rate_hz: int) -> None:
                 Path(part.name).unlink(missing_ok=True)
                 raise
     except OSError as error:
-        raise MissingHereError(
-            f"The file {path} cannot be written: {error.strerror}.", "Name another file or free some space."
-        ) from error
+        raise MissingHereError("file_unwritable", path=path, reason=error.strerror) from error

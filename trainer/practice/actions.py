@@ -27,6 +27,7 @@ from trainer.practice.measuring import Request, measured, plugged_back
 from trainer.practice.work_data import data_of
 from trainer.sound.places import places_of
 from trainer.sound.render import Sound, render
+from trainer.words import numbers, text
 
 Solver = Callable[[Profile, tuple[Fault, ...], Work], SolvedTest]
 """Solves the test of a worked circuit; the desk hands in one that remembers."""
@@ -63,10 +64,10 @@ def hear(attempt: Attempt, slots: Sequence[int] | None, place: str, solver: Solv
     case = attempt.case
     _allow(case, "actuation_test")
     if place not in places_of(case.profile):
-        raise WrongCallError(f"There is no place {place!r}.", f"Places: {', '.join(places_of(case.profile))}.")
+        raise WrongCallError("no_place", place=place, places=", ".join(places_of(case.profile)))
     unknown = [n for n in slots or () if n not in (0, *case.profile.cylinders)]
     if unknown:
-        raise WrongCallError(f"There is no slot {unknown[0]}.", f"Slots: all, {case.profile.cylinders}.")
+        raise WrongCallError("no_slot", slot=unknown[0], cylinders=numbers(case.profile.cylinders))
     work = plugged_back(case.profile, attempt.work)
     solved = solver(case.profile, attempt.faults_left, work)
     sound = render(solved, place, case.bed, attempt.seed, slots)
@@ -127,7 +128,7 @@ def swap(attempt: Attempt, first: int, second: int) -> Done:
     """Swap two returns at the module connector, or swap them back."""
     for number in (first, second):
         if number not in attempt.case.profile.cylinders or first == second:
-            raise WrongCallError(f"Returns {first} and {second} cannot be swapped.", "Name two cylinders.")
+            raise WrongCallError("no_swap", first=first, second=second)
     pair = (min(first, second), max(first, second))
     swapped = tuple(p for p in attempt.work.swapped if p != pair)
     work = replace(attempt.work, swapped=swapped if swapped != attempt.work.swapped else (*swapped, pair))
@@ -141,7 +142,7 @@ def substitute(attempt: Attempt, location: Location, cylinder: int) -> Done:
     elif location in (Location.COIL, Location.ARMATURE) and cylinder in attempt.case.profile.cylinders:
         location, test = Location.COIL, f"injector_swap:{cylinder}"
     else:
-        raise WrongCallError("Only an injector or the module can be substituted.", "Name a cylinder, or the module.")
+        raise WrongCallError("needs_part")
     work = replace(attempt.work, replaced=attempt.work.replaced | {(location, cylinder)})
     return _worked(attempt, work, (test,), {"did": "substitute", "what": [location, cylinder]})
 
@@ -159,7 +160,11 @@ def _worked(attempt: Attempt, work: Work, tests: tuple[str, ...], did: dict[str,
 
 def _allow(case: Case, test: str) -> None:
     if test not in case.evidence:
-        raise WrongCallError(f"This case does not offer {test}.", f"Offered: {', '.join(sorted(case.evidence))}.")
+        raise WrongCallError(
+            "not_offered",
+            test=text(f"test.{test}"),
+            offered=", ".join(text(f"test.{name}") for name in sorted(case.evidence)),
+        )
 
 
 def _charged(attempt: Attempt, work: Work, tests: Sequence[str]) -> dict[str, Any]:

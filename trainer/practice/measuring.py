@@ -31,6 +31,7 @@ from trainer.instruments.under_load import (
     measure_supply,
     measure_trace,
 )
+from trainer.words import numbers, text
 
 What = Literal["pair", "returns", "ground", "wire", "insulation", "drop", "supply", "trace", "dummy"]
 
@@ -133,18 +134,18 @@ def plugged_back(profile: Profile, work: Work) -> Work:
 
 def _check(profile: Profile, request: Request) -> None:
     if request.point not in break_points(profile):
-        raise WrongCallError(f"There is no place {request.point}.", f"Places: {', '.join(break_points(profile))}.")
+        raise WrongCallError("no_place", place=request.point, places=", ".join(break_points(profile)))
     if request.half not in halves_of(request.point) and request.what in ("pair", "returns", "ground", "insulation"):
         raise WrongCallError(
-            f"{request.point} has no {request.half} half.", f"Halves: {', '.join(halves_of(request.point))}."
+            "no_half", point=request.point, half=request.half, halves=", ".join(halves_of(request.point))
         )
     if request.what != "supply" and request.cylinder not in profile.cylinders:
-        raise WrongCallError(f"There is no cylinder {request.cylinder}.", f"Cylinders: {profile.cylinders}.")
+        raise WrongCallError("no_cylinder", cylinder=request.cylinder, cylinders=numbers(profile.cylinders))
     here = cylinders_at(profile, request.point)
     if request.what in ("pair", "returns", "ground", "insulation") and request.cylinder not in here:
-        raise WrongCallError(f"Cylinder {request.cylinder} does not run through {request.point}.", f"There: {here}.")
+        raise WrongCallError("not_here", cylinder=request.cylinder, point=request.point, cylinders=numbers(here))
     if request.what == "returns" and (request.other not in here or request.other == request.cylinder):
-        raise WrongCallError(f"Return {request.other} is no second return here.", f"There: {here}.")
+        raise WrongCallError("not_here", cylinder=request.other, point=request.point, cylinders=numbers(here))
 
 
 def _pins(profile: Profile, request: Request) -> tuple[Pin, Pin | None]:
@@ -170,10 +171,7 @@ def _ends(profile: Profile, request: Request) -> tuple[Pin, Pin]:
         return pin(MODULE_CONNECTOR, "harness"), pin(through, "engine")
     if request.location is Location.UNDER_COVER:
         return pin(through, "cover"), pin(plug_point(number), "harness")
-    raise WrongCallError(
-        f"A wire runs in the engine harness or under the cover, not in {request.location}.",
-        "Ask for engine_harness or under_cover_harness.",
-    )
+    raise WrongCallError("no_wire", place=text(f"location.{request.location}"))
 
 
 def _live(profile: Profile, faults: Sequence[Fault], work: Work, request: Request, seed: int) -> Measured:
@@ -214,9 +212,7 @@ def _drop_pins(profile: Profile, request: Request) -> tuple[Pin, Pin]:
         Location.UNDER_COVER: ((through, "cover"), (plug_point(number), "injector")),
     }
     if request.location not in ends:
-        raise WrongCallError(
-            f"A drop is measured over wiring, not over {request.location}.", f"Places: {', '.join(ends)}."
-        )
+        raise WrongCallError("no_drop", place=text(f"location.{request.location}"))
     first, second = ends[request.location]
     return pin(*first), pin(*second)
 

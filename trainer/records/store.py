@@ -118,9 +118,7 @@ class _Writing:
 
 def _lacking(place: str, error: DatabaseError) -> MissingHereError:
     reason = str(error.orig).splitlines()[0] if error.orig else "it does not answer"
-    return MissingHereError(
-        f"The store {place} cannot be written: {reason}.", "Free some space or name another folder with --data."
-    )
+    return MissingHereError("store_unwritable", place=place, reason=reason)
 
 
 def opened(folder: Path | None) -> Store:
@@ -133,9 +131,7 @@ def opened(folder: Path | None) -> Store:
         try:
             folder.mkdir(parents=True, exist_ok=True)
         except OSError as error:
-            raise MissingHereError(
-                f"The folder {folder} cannot be made: {error.strerror}.", "Name another one with --data."
-            ) from error
+            raise MissingHereError("no_folder", folder=folder, reason=error.strerror) from error
     engine = create_engine("sqlite://" if folder is None else f"sqlite:///{place}")
     event.listen(engine, "connect", _durable)
     try:
@@ -145,10 +141,7 @@ def opened(folder: Path | None) -> Store:
             if version is None:
                 connection.execute(insert(schema_table), {"version": SCHEMA_VERSION})
             elif version != SCHEMA_VERSION:
-                raise MissingHereError(
-                    f"The store {place} is of version {version}; this program reads {SCHEMA_VERSION}.",
-                    "Use the program that wrote it, or another folder with --data.",
-                )
+                raise MissingHereError("store_version", place=place, version=version, known=SCHEMA_VERSION)
     except DatabaseError as error:
         raise _lacking(place, error) from error
     return Store(engine, place)

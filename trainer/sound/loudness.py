@@ -20,10 +20,7 @@ def loudness_sone(pressure_pa: Floats, rate_hz: int) -> float:
     try:
         from mosqito.sq_metrics import loudness_zwst
     except ImportError as error:
-        raise MissingHereError(
-            "Loudness by ISO 532-1 needs the package mosqito.",
-            "Install it: pip install 'injector-ear-trainer[loudness]'",
-        ) from error
+        raise MissingHereError("no_loudness") from error
     total, _specific, _bark = loudness_zwst(np.asarray(pressure_pa, dtype=float), rate_hz, field_type="free")
     return float(total)
 

@@ -15,7 +15,7 @@ from trainer.practice.actions import Done
 from trainer.reasoning.finding import CERTAINTIES, Claim, Finding
 from trainer.sound.render import Sound
 from trainer.terminal import shown, typed
-from trainer.words import text
+from trainer.words import numbers, text, told
 
 Ask = Callable[[str], str]
 Say = Callable[[str], None]
@@ -64,7 +64,7 @@ class Session:
         try:
             command([word, *words[1:]] if word in typed.READINGS else words[1:])
         except (WrongCallError, MissingHereError) as error:
-            self._say(str(error))
+            self._say(told(error))
 
     def _lines(self, lines: Sequence[str]) -> None:
         for line in lines:
@@ -97,7 +97,7 @@ class Session:
         try:
             played = self.desk.play(sound)
         except MissingHereError as error:
-            self._say(str(error))
+            self._say(told(error))
             self.desk.player = FilePlayer()
             played = self.desk.play(sound)
         if played.void:
@@ -116,7 +116,7 @@ class Session:
 
     def _compare(self, words: Sequence[str]) -> None:
         if len(words) != 2:
-            raise WrongCallError("'compare' needs two slots.", "For example: compare 3 5.")
+            raise WrongCallError("needs_two", word="compare")
         self._hear(words)
 
     def _stand(self, words: Sequence[str]) -> None:
@@ -164,12 +164,12 @@ class Session:
     @staticmethod
     def _place_or_none(words: Sequence[str]) -> Location | None:
         if len(words) != 1:
-            raise WrongCallError("This needs one place, or 'none'.", f"Places: {', '.join(typed.PLACES)}.")
+            raise WrongCallError("needs_one_place", places=", ".join(typed.PLACES))
         return None if words[0] == "none" else typed.place_of(words[0])
 
     def _swap(self, words: Sequence[str]) -> None:
         if len(words) != 2:
-            raise WrongCallError("'swap' needs two cylinders.", "For example: swap 3 5.")
+            raise WrongCallError("needs_two", word="swap")
         first, second = (typed.number_of(word) for word in words)
         self._caution("caution.drive")
         self.desk.do(actions.swap(self.desk.attempt, first, second))
@@ -181,7 +181,7 @@ class Session:
         elif len(words) == 2 and words[0] == "injector":
             location, cylinder = Location.COIL, typed.number_of(words[1])
         else:
-            raise WrongCallError("'lend' needs a part.", "lend module, or: lend injector 3.")
+            raise WrongCallError("needs_part")
         self._caution("caution.drive")
         self.desk.do(actions.substitute(self.desk.attempt, location, cylinder))
         self._say(text("work.substitute", what=" ".join(words)))
@@ -211,7 +211,7 @@ class Session:
 
     def _finding(self, _words: Sequence[str]) -> None:
         if self.desk.attempt.finding is not None:
-            raise WrongCallError("The finding is committed already.", "Go on: repair, retest, debrief.")
+            raise WrongCallError("committed_already")
         count = ""
         while count not in ("0", "1", "2"):
             count = self._ask(text("finding.ask_count") + ": ").strip()
@@ -235,7 +235,7 @@ class Session:
                 cylinders = typed.cylinders_of(self._ask(text("finding.ask_cylinders", number=number) + ": "))
                 break
             except WrongCallError as error:
-                self._say(str(error))
+                self._say(told(error))
         location = self._choice(
             text("finding.ask_location", number=number), [(place, text(f"location.{place}")) for place in Location]
         )
@@ -250,14 +250,16 @@ class Session:
 
     def _need_finding(self) -> None:
         if self.desk.attempt.finding is None:
-            raise WrongCallError(text("finding.first"), "")
+            raise WrongCallError("finding_first")
 
     def _repair(self, words: Sequence[str]) -> None:
         self._need_finding()
         wanted = typed.repair_of([word.lower() for word in words])
         unknown = wanted.cylinders - set(self.desk.attempt.case.profile.cylinders)
         if unknown:
-            raise WrongCallError(f"There is no cylinder {min(unknown)}.", "Name cylinders of this engine.")
+            raise WrongCallError(
+                "no_cylinder", cylinder=min(unknown), cylinders=numbers(self.desk.attempt.case.profile.cylinders)
+            )
         done = self.desk.do(repair.repair(self.desk.attempt, wanted))
         self._say(text("repair.done", what=" ".join(words), minutes=done.data["minutes"]))
 

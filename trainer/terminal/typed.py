@@ -30,10 +30,10 @@ READINGS: dict[str, What] = {
 }  # fmt: skip
 
 
-def number_of(word: str, what: str = "a cylinder") -> int:
+def number_of(word: str) -> int:
     """Return a typed number; raises WrongCallError."""
     if not word.isascii() or not word.isdigit() or len(word) > 3:
-        raise WrongCallError(f"'{word}' is not {what}.", "Type its number.")
+        raise WrongCallError("no_number", word=word)
     return int(word)
 
 
@@ -43,19 +43,19 @@ def place_of(word: str) -> Location:
         return PLACES[word]
     if word in [location.value for location in Location]:
         return Location(word)
-    raise WrongCallError(f"'{word}' is not a place.", f"Places: {', '.join(PLACES)}.")
+    raise WrongCallError("no_place", place=word, places=", ".join(PLACES))
 
 
 def slots_of(words: Sequence[str]) -> list[int] | None:
     """Return the slots named, 0 for `all`; None where none is named: the whole test."""
-    return [0 if word == "all" else number_of(word, "a slot") for word in words] or None
+    return [0 if word == "all" else number_of(word) for word in words] or None
 
 
 def listening_place(profile: Profile, words: Sequence[str]) -> str:
     """Return a listening place by its words; raises WrongCallError."""
     place = " ".join(words)
     if place not in places_of(profile):
-        raise WrongCallError(f"'{place}' is no place to stand.", f"Places: {', '.join(places_of(profile))}.")
+        raise WrongCallError("no_place", place=place, places=", ".join(places_of(profile)))
     return place
 
 
@@ -82,7 +82,7 @@ def request_of(profile: Profile, words: Sequence[str]) -> Request:
         return replace(asked, cylinder=_numbers(rest, 1, words)[0])
     if what in ("wire", "drop"):
         if not rest:
-            raise WrongCallError(f"'{words[0]}' needs a place and a cylinder.", f"For example: {words[0]} engine 3.")
+            raise WrongCallError("needs_place", word=words[0])
         numbers = _numbers([word for word in rest[1:] if word not in ("feed", "return")], 1, words)
         return replace(asked, cylinder=numbers[0], location=place_of(rest[0]))
     point, half, left = _point(profile, rest, words)
@@ -110,22 +110,18 @@ def _point(profile: Profile, rest: Sequence[str], words: Sequence[str]) -> tuple
         if left and left[0] in ("engine", "cover"):
             half = left.pop(0)
         return f"pass_through.{word}", half, left
-    raise WrongCallError(
-        f"'{word}' is no place to measure in '{' '.join(words)}'.", f"Points: module, plug, {', '.join(names)}."
-    )
+    raise WrongCallError("no_point", word=word, words=" ".join(words), points=", ".join(["module", "plug", *names]))
 
 
 def _numbers(left: Sequence[str], count: int, words: Sequence[str]) -> list[int]:
     if len(left) != count:
-        raise WrongCallError(
-            f"'{' '.join(words)}' needs {count} cylinder number{'s' if count > 1 else ''}.", "Type 'help' for examples."
-        )
+        raise WrongCallError("needs_numbers", words=" ".join(words), count=count)
     return [number_of(word) for word in left]
 
 
 def repair_of(words: Sequence[str]) -> Repair:
     """Return the repair that words ask for: place, cylinders, side; raises WrongCallError."""
     if len(words) < 2:
-        raise WrongCallError("'repair' needs a place and cylinders.", "For example: repair connector 3 return.")
+        raise WrongCallError("needs_repair")
     sides = [side for side in Side if side.value in words[2:]]
     return Repair(place_of(words[0]), cylinders_of(words[1]), sides[0] if sides else None)
