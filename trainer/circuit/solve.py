@@ -42,14 +42,15 @@ CHECK_STEPS = 48
 class Pulse:
     """One pulse in the slots it was solved for.
 
-    Shapes: (step, slot, cylinder) for the coil's current and the return output's in ampere, position in metre,
-    armature acceleration in m/s² and magnetic force in newton; (step, slot, output) for the feeds; (step, slot)
+    Shapes: (step, slot, cylinder) for the coil's current and the return output's in ampere, flux linkage in weber,
+    position in metre, armature acceleration in m/s² and magnetic force in newton; (step, slot, output) for the feeds; (step, slot)
     for the rail in volt.
     """
 
     slots: tuple[int, ...]
     coil_a: Floats
     return_a: Floats
+    linkage_wb: Floats
     position_m: Floats
     acceleration_m_s2: Floats
     force_n: Floats
@@ -194,7 +195,7 @@ class _Solver:
         state.over[:] = 0.0
         records: dict[str, list[Floats]] = {
             name: []
-            for name in ("coil_a", "return_a", "position_m", "acceleration_m_s2", "force_n", "feed_a", "rail_v")
+            for name in ("coil_a", "return_a", "linkage_wb", "position_m", "acceleration_m_s2", "force_n", "feed_a", "rail_v")
         }
         self._advance(state, pulse_law(self.circuit, slots), self.on_steps, records, feeding=True)
         quiet, law = self.period_steps - self.on_steps, quiet_law(self.circuit, slots)
@@ -238,7 +239,7 @@ class _Solver:
                 if state.over.max() > self.trip_at_s and self._trip(state):
                     stage = _Stage(self, law, state.fed)
         parts_of = {
-            "coil_a": self.magnets.magnetise(coil, position)[0], "return_a": driver, "position_m": position,
+            "coil_a": self.magnets.magnetise(coil, position)[0], "return_a": driver, "linkage_wb": coil, "position_m": position,
             "acceleration_m_s2": acceleration, "force_n": force, "feed_a": feed, "rail_v": rail_v,
         }  # fmt: skip
         for name, part in parts_of.items():

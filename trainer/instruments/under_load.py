@@ -38,10 +38,10 @@ def _solved(profile: Profile, faults: Sequence[Fault], work: Work, slot: int) ->
     return solve_test(worked_circuit(profile, faults, work), chosen)
 
 
-def node_voltages(solved: SolvedTest, step: int) -> tuple[Circuit, dict[str, float]]:
-    """Return every node's voltage at one step of the last pulse of the first solved slot, the pulse being on."""
+def node_voltages(solved: SolvedTest, step: int, number: int = -1) -> tuple[Circuit, dict[str, float]]:
+    """Return every node's voltage at one step of a pulse (the last one) of the first solved slot, the pulse on."""
     circuit, slot = solved.circuit, solved.slots[0]
-    pulse, row = solved.pulses_of(0)[-1]
+    pulse, row = solved.pulses_of(0)[number]
     currents = np.concatenate([pulse.coil_a[step, row], pulse.return_a[step, row]])
     injections: dict[str, float] = {}
     for (a, b), current_a in zip(port_nodes(circuit), currents, strict=True):
