@@ -1,0 +1,70 @@
+"""The shipped engines and cases cover what they must, and each reads back as it was written."""
+
+from collections import Counter, defaultdict
+
+import pytest
+
+from tests.engines import ALL
+from trainer.cases.shipped import case_named, case_names, profile_names, scenarios_folder
+from trainer.circuit.elements import Location
+from trainer.circuit.fault_space import single_faults
+from trainer.circuit.faults import FaultKind
+from trainer.commands.check import check_paths
+
+CASES = [case_named(name) for name in case_names()]
+
+
+def test_every_shipped_file_passes_check() -> None:
+    result = check_paths([scenarios_folder()])
+    assert result.exit_code == 0, result.lines
+    assert len(result.document["files"]) == len(case_names()) + len(profile_names())
+
+
+def test_there_are_at_least_thirty_cases_and_no_two_alike() -> None:
+    keys = Counter(
+        (case.profile.name, tuple((f.kind, f.location, f.cylinders) for f in case.faults)) for case in CASES if case.faults
+    )
+    assert len(CASES) >= 30
+    assert max(keys.values()) == 1
+    assert len({case.story for case in CASES}) == len(CASES)
+
+
+def test_each_kind_is_in_two_engines_and_every_place_is_covered() -> None:
+    engines = defaultdict(set)
+    for case in CASES:
+        for fault in case.faults:
+            engines[fault.kind].add(case.profile.name)
+    assert {kind for kind in FaultKind if len(engines[kind]) < 2} == set()
+    assert {fault.location for case in CASES for fault in case.faults} == set(Location)
+
+
+def test_connector_faults_bank_faults_passing_circuits_old_codes_and_two_faults_are_there() -> None:
+    groups = [fault.cylinders for case in CASES for fault in case.faults if len(fault.cylinders) > 1]
+    assert (5, 7) in groups  # a whole connector
+    assert (1, 2, 3, 4) in groups  # a whole bank
+    assert sum(not case.faults for case in CASES) >= 3
+    assert any(case.stored and case.faults and case.stored[0].cylinder not in case.faults[0].cylinders for case in CASES)
+    assert sum(len(case.faults) == 2 for case in CASES) >= 2
+
+
+def test_the_engines_number_and_connect_in_different_ways() -> None:
+    assert {profile.wiring.live for profile in ALL} == {"all", "commanded"}
+    assert {len(connector.injectors) for profile in ALL for connector in profile.wiring.connectors} >= {1, 2, 4}
+    assert {connector.feed_pins for profile in ALL for connector in profile.wiring.connectors} == {"shared", "single"}
+    assert sorted(len(profile.cylinders) for profile in ALL) == [6, 6, 8, 8]
+
+
+# even-fire orders are permutations; 720 degrees of crank over the cylinders (arithmetic)
+@pytest.mark.parametrize("profile", ALL, ids=lambda p: p.name)
+def test_a_firing_order_names_every_cylinder_once(profile) -> None:  # noqa: ANN001
+    assert sorted(profile.firing_order) == list(profile.cylinders)
+
+
+@pytest.mark.parametrize("profile", ALL, ids=lambda p: p.name)
+def test_every_kind_of_fault_can_be_in_every_engine_that_has_its_place(profile) -> None:  # noqa: ANN001
+    kinds = {fault.kind for fault in single_faults(profile)}
+    pairs = any(len(connector.injectors) > 1 for connector in profile.wiring.connectors)
+    heaters = any(connector.heater_pin for connector in profile.wiring.connectors)
+    missing = set(FaultKind) - kinds
+    assert missing <= ({FaultKind.RETURN_TO_HEATER} if not heaters else set())
+    assert pairs or FaultKind.RETURN_TO_RETURN in kinds

@@ -1,0 +1,127 @@
+"""What every rendered file promises: bed first, ramps, ceilings, the same file for the same seed."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+from hypothesis import HealthCheck, given, settings
+
+from tests.engines import ALL, NORTH, fault_of, solved
+from tests.strategies import faulty_engines
+from trainer.circuit.chance import Stream
+from trainer.circuit.faults import Fault, FaultKind
+from trainer.circuit.profile import Profile
+from trainer.sound.bed import BedKind, bed_pa
+from trainer.sound.levels import FULL_SCALE_PA, a_weighted_level_db
+from trainer.sound.limiter import limiter_gain_db
+from trainer.sound.places import places_of
+from trainer.sound.render import PEAK_CEILING, Bed, Sound, render
+
+GOOD = {profile.name: solved(profile) for profile in ALL}
+
+
+def measured_dba(sound: Sound, start_s: float, end_s: float) -> float:
+    """Measure a stretch of the file itself, full scale and all."""
+    part = sound.samples[round(start_s * sound.rate_hz) : round(end_s * sound.rate_hz)]
+    return a_weighted_level_db(part.astype(float) * FULL_SCALE_PA, sound.rate_hz)
+
+
+@pytest.mark.parametrize("only", [None, [3], [3, 5], [0]])
+def test_bed_lies_before_and_after_every_playing(only: list[int] | None) -> None:
+    sound = render(GOOD["north_v8"], "front", Bed(), 1, only)
+    first, last = sound.slots[0].window, sound.slots[-1].window
+    length_s = len(sound.samples) / sound.rate_hz
+    assert first.start_s >= 0.5
+    assert length_s - last.end_s >= 0.3
+    assert measured_dba(sound, 0.1, first.start_s) == pytest.approx(34.0, abs=1.0)
+    assert np.abs(np.diff(sound.samples[:480], axis=0)).max() < 1e-3  # a ramp, no step
+
+
+@pytest.mark.parametrize("profile", ALL, ids=lambda p: p.name)
+def test_the_burst_is_at_most_eight_decibel_over_the_median_slot_in_the_file(profile: Profile) -> None:
+    sound = render(GOOD[profile.name], "front", Bed(), 1)
+    levels = [measured_dba(sound, slot.window.start_s, slot.window.end_s) for slot in sound.slots]
+    median = float(np.median(levels[1:]))
+    assert 3.0 < levels[0] - median <= 8.0
+    assert 64.0 < median < 70.0  # a comfortable level, by the stated full scale
+
+
+@pytest.mark.parametrize("profile", ALL, ids=lambda p: p.name)
+def test_an_open_slot_is_20_to_32_decibel_under_a_good_slot(profile: Profile) -> None:
+    good = render(GOOD[profile.name], "front", Bed(), 1)
+    for number in profile.cylinders[:3]:
+        bad = render(solved(profile, fault_of(profile, FaultKind.OPEN, number)), "front", Bed(), 1, [number])
+        assert 20.0 <= good.slots[number].level_dba - bad.slots[0].level_dba <= 32.0
+        assert hum_over_300_hz_db(profile, number) > -1.5  # for a small loudspeaker
+
+
+def hum_over_300_hz_db(profile: Profile, number: int) -> float:
+    """Return how much of an open slot's A-weighted sound is left without everything under 300 Hz."""
+    silent = Bed(level_dba=-60.0)
+    sound = render(solved(profile, fault_of(profile, FaultKind.OPEN, number)), "front", silent, 1, [number])
+    window = sound.slots[0].window
+    part = sound.samples[round(window.start_s * 48_000) : round(window.end_s * 48_000)].astype(float)
+    spectrum = np.fft.rfft(part, axis=0)
+    spectrum[np.fft.rfftfreq(len(part), 1 / 48_000) < 300.0] = 0.0
+    return a_weighted_level_db(np.fft.irfft(spectrum, len(part), axis=0), 48_000) - a_weighted_level_db(part, 48_000)
+
+
+@settings(max_examples=12, deadline=None, suppress_health_check=list(HealthCheck), derandomize=True)
+@given(faulty_engines())
+def test_no_fault_is_louder_than_the_ceiling(engine: tuple[Profile, Fault]) -> None:
+    profile, fault = engine
+    sound = render(solved(profile, fault), "front", Bed(), 1)
+    assert np.abs(sound.samples).max() <= PEAK_CEILING
+    assert np.abs(sound.samples).max() < 0.7  # reached by no clipping
+
+
+def test_the_same_seed_gives_the_same_file_and_another_seed_another() -> None:
+    first, again, other = (render(GOOD["north_v8"], "front", Bed(), seed, [1]) for seed in (5, 5, 6))
+    assert np.array_equal(first.samples, again.samples)
+    assert not np.array_equal(first.samples, other.samples)
+
+
+def test_outside_the_windows_a_fault_touches_the_file_is_the_same() -> None:
+    fault = fault_of(NORTH, FaultKind.DEAD_RETURN_DRIVER, 8)
+    good, bad = (render(test, "front", Bed(), 1) for test in (GOOD["north_v8"], solved(NORTH, fault)))
+    quiet = slice(0, round(good.slots[0].window.start_s * 48_000) - 100)
+    assert np.array_equal(good.samples[quiet], bad.samples[quiet])
+
+
+def test_the_limiter_never_touches_a_single_slot() -> None:
+    loud = render(solved(NORTH, fault_of(NORTH, FaultKind.STUCK_RETURN_DRIVER, 3)), "front", Bed(), 1)
+    assert [slot.limiter_db for slot in loud.slots[1:]] == [0.0] * 8
+    assert limiter_gain_db(60.0, 68.0) == 0.0
+    assert limiter_gain_db(80.0, 68.0) == pytest.approx(-8.0)
+    assert limiter_gain_db(81.0, 68.0) + 81.0 > limiter_gain_db(80.0, 68.0) + 80.0  # a weaker burst stays weaker
+
+
+def test_where_you_stand_is_heard() -> None:
+    by_place = {place: render(GOOD["north_v8"], place, Bed(), 1) for place in ("front", "right", "left", "probe 3")}
+    right, left = by_place["right"].slots, by_place["left"].slots
+    assert right[1].level_dba > left[1].level_dba
+    assert left[2].level_dba > right[2].level_dba
+    probe = by_place["probe 3"].slots
+    assert probe[3].level_dba - max(slot.level_dba for n, slot in enumerate(probe) if n not in (0, 3)) > 15.0
+
+
+@pytest.mark.parametrize("profile", ALL, ids=lambda p: p.name)
+def test_every_place_of_a_profile_can_be_rendered(profile: Profile) -> None:
+    for place in places_of(profile):
+        assert np.isfinite(render(GOOD[profile.name], place, Bed(), 1, [1]).samples).all()
+
+
+@pytest.mark.parametrize("kind", BedKind)
+def test_a_bed_has_the_level_it_is_called(kind: BedKind) -> None:
+    noise = bed_pa(kind, 40.0, 48_000 * 5, 48_000, 3)
+    assert a_weighted_level_db(noise, 48_000) == pytest.approx(40.0, abs=0.5)
+
+
+def test_chance_has_the_right_mean_and_spread_and_never_shifts_another_purpose() -> None:
+    normal = Stream(1, "a").normal(20_000)
+    assert abs(normal.mean()) < 0.03
+    assert normal.std() == pytest.approx(1.0, abs=0.03)
+    assert np.array_equal(Stream(1, "a").uniform(5), Stream(1, "a").uniform(5))
+    assert not np.array_equal(Stream(1, "a").uniform(5), Stream(1, "b").uniform(5))
+
+
