@@ -1,0 +1,87 @@
+"""A learner's hands on a terminal, and players that remember."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from pathlib import Path
+
+import numpy as np
+
+from trainer import __version__
+from trainer.desk.case_source import find_case
+from trainer.desk.desk import Desk
+from trainer.errors import MissingHereError
+from trainer.output.player import Played
+from trainer.records.store import AttemptRow, Store, opened
+from trainer.terminal.session import Session
+
+
+@dataclass
+class RecordingPlayer:
+    """Keeps every buffer that it was asked to play."""
+
+    way: str = "recording"
+    heard: list[np.ndarray] = field(default_factory=list)
+
+    def play(self, samples: np.ndarray, rate_hz: int) -> Played:
+        self.heard.append(samples)
+        return Played(self.way)
+
+
+class TornPlayer(RecordingPlayer):
+    """Every playing is torn."""
+
+    def play(self, samples: np.ndarray, rate_hz: int) -> Played:
+        return Played(self.way, void=True)
+
+
+class GonePlayer(RecordingPlayer):
+    """The device has been pulled."""
+
+    def play(self, samples: np.ndarray, rate_hz: int) -> Played:
+        raise MissingHereError("device_gone")
+
+
+def clock():  # noqa: ANN201
+    """Return a clock that ticks a second each time it is read."""
+    ticks = iter(range(10_000))
+    return lambda: f"2026-01-01T00:{next(ticks) // 60:02d}:00.000+00:00"
+
+
+def new_desk(name: str, store: Store | None = None, player: object | None = None, attempt_id: str = "a1") -> Desk:
+    found = find_case(name)
+    desk = Desk(store or opened(None), player or RecordingPlayer(), clock())
+    row = AttemptRow(
+        attempt_id, "me", found.source, found.name, found.case.profile.digest, found.digest, found.case.seed, __version__, "t"
+    )
+    desk.start(found.case, row)
+    return desk
+
+
+def resumed_desk(name: str, store: Store, attempt_id: str = "a1") -> Desk:
+    found = find_case(name)
+    desk = Desk(store, RecordingPlayer(), clock())
+    row = next(row for row in store.open_attempts("me", found.name, found.digest) if row.id == attempt_id)
+    desk.resume(found.case, row)
+    return desk
+
+
+def type_in(desk: Desk, *lines: str) -> str:
+    """Type lines into a session and return everything that was shown."""
+    typed, said = iter(lines), []
+
+    def ask(prompt: str) -> str:
+        said.append(prompt)
+        try:
+            return next(typed)
+        except StopIteration:
+            raise EOFError from None
+
+    Session(desk, ask, said.append).run()
+    return "\n".join(said)
+
+
+RIGHT_ANSWER = ("finding", "1", "3", "3", "1", "2", "2", "yes")
+"""Open, pass-through connector, return side, cylinder 3, leaning."""
+
+SCENARIOS = Path(__file__).parent.parent / "scenarios"

@@ -1,0 +1,57 @@
+"""The attempt as a pure step over events."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tests.desk_hands import RIGHT_ANSWER, new_desk, type_in
+from trainer.circuit.elements import Location
+from trainer.circuit.faults import Conditions
+from trainer.instruments.bench import Work
+from trainer.practice.attempt import begun, replayed, step
+from trainer.practice.events import Event, EventKind
+from trainer.practice.work_data import data_of, work_of
+
+PLACES = st.none() | st.sampled_from(list(Location))
+WORKS = st.builds(
+    Work,
+    conditions=st.builds(Conditions, temperature_c=st.floats(-20, 110), moved=PLACES, heated=PLACES,
+                         reseated=st.frozensets(st.text(max_size=5), max_size=3)),
+    unplugged=st.frozensets(st.text(max_size=5), max_size=3),
+    covers_off=st.frozensets(st.sampled_from(["left", "right"])),
+    swapped=st.lists(st.tuples(st.integers(1, 8), st.integers(1, 8)), max_size=2).map(tuple),
+    replaced=st.frozensets(st.tuples(st.sampled_from(list(Location)), st.integers(0, 8)), max_size=2),
+    dummy_loads=st.frozensets(st.integers(1, 8), max_size=2),
+    spread=st.frozensets(st.text(max_size=5), max_size=2),
+)  # fmt: skip
+
+
+@given(WORKS)
+def test_the_state_of_the_engine_reads_back_as_it_was_written(work: Work) -> None:
+    import json
+
+    assert work_of(json.loads(json.dumps(data_of(work)))) == work
+
+
+def test_a_log_replayed_gives_the_same_attempt() -> None:
+    desk = new_desk("faint_hum_on_three")
+    type_in(desk, "hear", "codes", "pair module 3", "out coil", *RIGHT_ANSWER, "repair connector 3 return", "retest")
+    again = replayed(desk.attempt.case, desk.attempt.seed, desk.store.events("a1"))
+    assert again == desk.attempt
+
+
+def test_events_come_in_order_and_a_finding_only_once() -> None:
+    case = new_desk("faint_hum_on_three").attempt.case
+    attempt = begun(case, 1)
+    with pytest.raises(ValueError, match="cannot follow"):
+        step(attempt, Event(2, EventKind.STARTED, "t", {}))
+    with pytest.raises(ValueError, match="before the finding"):
+        step(attempt, Event(1, EventKind.REPAIRED, "t", {"mended": []}))
+    found = step(attempt, Event(1, EventKind.FOUND, "t", {"claims": [], "certainty": 0.5}))
+    with pytest.raises(ValueError, match="after the finding"):
+        step(found, Event(2, EventKind.FOUND, "t", {"claims": [], "certainty": 0.5}))
+    closed = step(found, Event(2, EventKind.CLOSED, "t", {}))
+    with pytest.raises(ValueError, match="nothing follows"):
+        step(closed, Event(3, EventKind.NOTED, "t", {}))

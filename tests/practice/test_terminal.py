@@ -1,0 +1,155 @@
+"""A case worked in the terminal as a learner would."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.desk_hands import RIGHT_ANSWER, GonePlayer, RecordingPlayer, TornPlayer, new_desk, type_in
+
+NAME = "faint_hum_on_three"
+
+
+def test_a_case_is_worked_from_complaint_to_debrief() -> None:
+    desk = new_desk(NAME)
+    shown = type_in(
+        desk, "hear", "codes", "compare 3 5", "pair module 3", "wire engine 3", "pair right_front cover 3",
+        *RIGHT_ANSWER, "repair connector 3 return", "retest", "debrief",
+    )  # fmt: skip
+    assert "Delivery van" in shown
+    assert "P0203" in shown
+    assert "A code says what the module sensed. It never says where." in shown
+    assert "ohms, feed to return 3, module_connector (harness): OL" in shown
+    assert "Every slot even, no code: proved." in shown
+    assert "Score 100 of 100" in shown
+    assert "slot 3: no current of its own (0.0 A); 2.4 A through each of 7 others. That is the hum you heard" in shown
+    assert isinstance(desk.player, RecordingPlayer)
+    assert len(desk.player.heard) == 4  # test, compare, retest, truth; the answer was the truth
+    assert desk.attempt.closed
+
+
+def test_the_truth_never_shows_before_the_debrief() -> None:
+    desk = new_desk(NAME)
+    shown = type_in(desk, "hear", "codes", "card", "engine", "help", "look", "debrief")
+    assert "Truth" not in shown
+    assert "There is no finding yet. Commit one first" in shown
+
+
+def test_a_wrong_answer_is_heard_beside_the_truth_and_scored_in_parts() -> None:
+    desk = new_desk(NAME)
+    shown = type_in(desk, "hear", "finding", "1", "3", "5", "1", "3", "3", "yes", "repair coil 3", "retest", "debrief")
+    assert "Not even, or a code has come back" in shown
+    assert "Your finding: open, solenoid coil, cylinder 3, would bet the job on it (0.95)" in shown
+    assert "cylinders 25 × 1.00 + place 30 × 0.00 + kind 15 × 1.00" in shown
+    assert "Brier 0.902" in shown
+    assert "Now what your answer would have sounded like" in shown
+    assert desk.attempt.wrong_repairs == 1
+
+
+def test_a_passing_circuit_is_a_finding_and_no_parts_are_needed() -> None:
+    desk = new_desk("misfire_without_a_circuit")
+    shown = type_in(desk, "hear", "codes", "pair module 3", "wire engine 1", "finding", "0", "3", "y", "debrief")
+    assert "Circuit passes is a finding. It is never 'injector good'" in shown
+    assert "cylinders 25 × 1.00 + place 30 × 1.00 + kind 15 × 1.00" in shown
+
+
+@pytest.mark.parametrize(
+    ("typed", "told"),
+    [
+        ("dance", "I do not know 'dance'"),
+        ("hear 99", "There is no slot '99'. Slots: all, 1, 2"),
+        ("hear x", "'x' is not a number"),
+        ("stand moon", "There is no place 'moon'. Places: front, right, left, probe 1"),
+        ("pair nowhere 3", "Points: module, plug, right_front"),
+        ("pair module", "'pair module' needs 1 cylinder number(s)"),
+        ("pair right_front 2", "Cylinder 2 does not run through pass_through.right_front"),
+        ("returns module 3 3", "is named twice"),
+        ("wire coil 3", "A wire runs in the engine harness or under the cover"),
+        ("drop", "needs a place and a cylinder"),
+        ("swap 1", "'swap' needs two numbers"),
+        ("lend wheel", "A known-good part is an injector or the module"),
+        ("move everything", "There is no place 'everything'"),
+        ("repair connector 3", "There is no finding yet"),
+        ("compare 3", "'compare' needs two numbers"),
+        ("pair module ²", "is not a number"),
+    ],
+)
+def test_a_mistyped_line_says_what_is_allowed_and_costs_nothing(typed: str, told: str) -> None:
+    desk = new_desk(NAME)
+    assert told in type_in(desk, typed)
+    assert desk.attempt.minutes == 0.0
+
+
+def test_access_is_charged_once_for_each_state_of_the_engine() -> None:
+    desk = new_desk(NAME)
+    minutes = desk.attempt.case.profile.minutes
+    type_in(desk, "pair module 3", "pair module 1", "ground module 3")
+    assert desk.attempt.minutes == minutes["module_ohms"] + minutes["pin_to_ground"]
+    type_in(desk, "hear", "hear 3", "pair module 3")  # hearing plugs everything back
+    assert desk.attempt.minutes == 2 * minutes["module_ohms"] + minutes["pin_to_ground"] + minutes["actuation_test"]
+
+
+def test_cautions_stand_where_they_matter() -> None:
+    shown = type_in(new_desk(NAME), "hear", "pair module 3", "pair plug 3", "move engine", "heat cover")
+    for part in ("stays charged. Key off, wait, prove dead", "with a cover off and the key on", "never move live wiring",
+                 "no open flame", "never feel for a leak by hand", "maker's manual", "volume low"):  # fmt: skip
+        assert part in shown
+
+
+def test_an_intermittent_shows_only_while_it_is_moved() -> None:
+    desk = new_desk("tugged_at_the_clip")
+    shown = type_in(desk, "hear", "clear", "hear", "codes", "move engine", "hear", "codes")
+    assert "No code." in shown
+    assert shown.rindex("P0205") > shown.index("No code.")
+
+
+def test_reseating_cures_for_a_while() -> None:
+    desk = new_desk("good_again_by_magic")
+    shown = type_in(desk, "hear", "codes", "pair left_front 2", "clear", "hear", "codes")
+    assert "P0202" in shown
+    assert "No code." in shown
+
+
+def test_an_old_code_is_there_until_cleared_and_does_not_come_back() -> None:
+    shown = type_in(new_desk("old_code_in_memory"), "codes", "clear", "hear", "codes")
+    assert shown.count("P0202") == 2
+    assert shown.rstrip().rindex("No code.") > shown.rindex("P0202")
+
+
+def test_a_torn_playing_is_void_and_costs_nothing_to_repeat() -> None:
+    desk = new_desk(NAME, player=TornPlayer())
+    shown = type_in(desk, "hear", "hear")
+    assert "does not count" in shown
+    assert desk.attempt.minutes == desk.attempt.case.profile.minutes["actuation_test"]
+
+
+def test_a_pulled_device_falls_back_to_a_file() -> None:
+    shown = type_in(new_desk(NAME, player=GonePlayer()), "hear 3")
+    assert "The output device is gone." in shown
+    assert "Written to" in shown
+
+
+def test_ruling_out_is_kept_and_judged_only_by_the_learner() -> None:
+    desk = new_desk(NAME)
+    shown = type_in(desk, "out coil armature", "back coil")
+    assert "Ruled out, in my view: armature, solenoid coil" in shown
+    assert desk.attempt.ruled_out == {"armature"}
+
+
+def test_every_shipped_case_can_be_proved_by_its_own_repair() -> None:
+    from trainer.cases.shipped import case_named, case_names
+    from trainer.desk.desk import RememberingSolver
+    from trainer.practice.attempt import begun, finding_data, step
+    from trainer.practice.events import Event, EventKind
+    from trainer.practice.repair import Repair, repair, retest
+    from trainer.reasoning.finding import Finding, truth_of
+
+    solver = RememberingSolver()
+    for name in case_names():
+        case = case_named(name)
+        attempt = begun(case, case.seed)
+        attempt = step(attempt, Event(1, EventKind.FOUND, "t", finding_data(Finding(truth_of(case.faults), 0.95))))
+        for number, fault in enumerate(case.faults, start=2):
+            done = repair(attempt, Repair(fault.location, frozenset(fault.cylinders), fault.side))
+            attempt = step(attempt, Event(number, done.kind, "t", done.data))
+        assert attempt.faults_left == (), name
+        assert retest(attempt, solver).data["proved"], name
