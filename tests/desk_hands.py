@@ -42,7 +42,7 @@ class GonePlayer(RecordingPlayer):
         raise MissingHereError("device_gone")
 
 
-def clock():  # noqa: ANN201
+def clock():
     """Return a clock that ticks a second each time it is read."""
     ticks = iter(range(10_000))
     return lambda: f"2026-01-01T00:{next(ticks) // 60:02d}:00.000+00:00"
@@ -52,7 +52,15 @@ def new_desk(name: str, store: Store | None = None, player: object | None = None
     found = find_case(name)
     desk = Desk(store or opened(None), player or RecordingPlayer(), clock())
     row = AttemptRow(
-        attempt_id, "me", found.source, found.name, found.case.profile.digest, found.digest, found.case.seed, __version__, "t"
+        attempt_id,
+        "me",
+        found.source,
+        found.name,
+        found.case.profile.digest,
+        found.digest,
+        found.case.seed,
+        __version__,
+        "t",
     )
     desk.start(found.case, row)
     return desk

@@ -95,7 +95,11 @@ def test_each_slip_in_a_profile_is_named(right: str, wrong: str, told: str) -> N
 
 
 def test_all_problems_come_in_one_go() -> None:
-    broken = CASE.replace("seed: ", "seed: -").replace("temperature_c: 20.0", "temperature_c: hot").replace("kind: open", "kind: x")
+    broken = (
+        CASE.replace("seed: ", "seed: -")
+        .replace("temperature_c: 20.0", "temperature_c: hot")
+        .replace("kind: open", "kind: x")
+    )
     assert len(problems_of_case(broken)) == 3
 
 

@@ -49,7 +49,7 @@ def test_no_text_makes_a_code_reader_fail_otherwise(text: str) -> None:
 
 @pytest.mark.parametrize("profile", ALL, ids=lambda p: p.name)
 @pytest.mark.parametrize("difficulty", [1, 2, 3])
-def test_a_code_gives_the_identical_case(profile, difficulty: int) -> None:  # noqa: ANN001
+def test_a_code_gives_the_identical_case(profile, difficulty: int) -> None:
     for seed in (0, 7, 123_456, SEED_LIMIT - 1):
         case = draw_case(profile, difficulty, seed)
         assert case.code is not None

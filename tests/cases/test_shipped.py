@@ -22,7 +22,9 @@ def test_every_shipped_file_passes_check() -> None:
 
 def test_there_are_at_least_thirty_cases_and_no_two_alike() -> None:
     keys = Counter(
-        (case.profile.name, tuple((f.kind, f.location, f.cylinders) for f in case.faults)) for case in CASES if case.faults
+        (case.profile.name, tuple((f.kind, f.location, f.cylinders) for f in case.faults))
+        for case in CASES
+        if case.faults
     )
     assert len(CASES) >= 30
     assert max(keys.values()) == 1
@@ -43,7 +45,9 @@ def test_connector_faults_bank_faults_passing_circuits_old_codes_and_two_faults_
     assert (5, 7) in groups  # a whole connector
     assert (1, 2, 3, 4) in groups  # a whole bank
     assert sum(not case.faults for case in CASES) >= 3
-    assert any(case.stored and case.faults and case.stored[0].cylinder not in case.faults[0].cylinders for case in CASES)
+    assert any(
+        case.stored and case.faults and case.stored[0].cylinder not in case.faults[0].cylinders for case in CASES
+    )
     assert sum(len(case.faults) == 2 for case in CASES) >= 2
 
 
@@ -56,12 +60,12 @@ def test_the_engines_number_and_connect_in_different_ways() -> None:
 
 # even-fire orders are permutations; 720 degrees of crank over the cylinders (arithmetic)
 @pytest.mark.parametrize("profile", ALL, ids=lambda p: p.name)
-def test_a_firing_order_names_every_cylinder_once(profile) -> None:  # noqa: ANN001
+def test_a_firing_order_names_every_cylinder_once(profile) -> None:
     assert sorted(profile.firing_order) == list(profile.cylinders)
 
 
 @pytest.mark.parametrize("profile", ALL, ids=lambda p: p.name)
-def test_every_kind_of_fault_can_be_in_every_engine_that_has_its_place(profile) -> None:  # noqa: ANN001
+def test_every_kind_of_fault_can_be_in_every_engine_that_has_its_place(profile) -> None:
     kinds = {fault.kind for fault in single_faults(profile)}
     pairs = any(len(connector.injectors) > 1 for connector in profile.wiring.connectors)
     heaters = any(connector.heater_pin for connector in profile.wiring.connectors)

@@ -22,7 +22,9 @@ def given_and_lost_w(test: SolvedTest, step: int) -> tuple[float, float]:
     pulse, row = test.pulses_of(0)[0]
     rail_v = float(pulse.rail_v[step, row])
     lost = sum(
-        (volts[e.a] - volts[e.b]) ** 2 / e.at(loaded=True) for e in circuit.elements.values() if e.a in volts and e.b in volts
+        (volts[e.a] - volts[e.b]) ** 2 / e.at(loaded=True)
+        for e in circuit.elements.values()
+        if e.a in volts and e.b in volts
     )
     lost += sum((rail_v - volts[f"module.feed.{name}"]) ** 2 / feed.on_ohm for name, feed in circuit.feeds.items())
     drop, _slope = pulse_law(circuit, test.slots).drop(pulse.return_a[step])
@@ -45,7 +47,8 @@ def field_energy_j(test: SolvedTest, step: int) -> float:
 
 
 @pytest.mark.parametrize(
-    "kind", [None, FaultKind.SHORT_TO_GROUND, FaultKind.SHORTED_TURNS, FaultKind.SLUGGISH_ARMATURE, FaultKind.RETURN_TO_RETURN]
+    "kind",
+    [None, FaultKind.SHORT_TO_GROUND, FaultKind.SHORTED_TURNS, FaultKind.SLUGGISH_ARMATURE, FaultKind.RETURN_TO_RETURN],
 )
 def test_supplied_is_copper_wiring_background_limiter_motion_and_stored(kind: FaultKind | None) -> None:
     faults = [fault_of(NORTH, kind, 3)] if kind else []

@@ -128,7 +128,9 @@ def test_relabelling_does_not_change_physics_two_faults_act_at_once() -> None:
 
 def test_hot_copper_draws_less_current_at_a_low_supply() -> None:
     cold, hot = (
-        np.abs(solve_test(faulty_circuit(NORTH, [fault_of(NORTH, FaultKind.LOW_SUPPLY, 1)], conditions)).pulses[0].coil_a).max()
+        np.abs(
+            solve_test(faulty_circuit(NORTH, [fault_of(NORTH, FaultKind.LOW_SUPPLY, 1)], conditions)).pulses[0].coil_a
+        ).max()
         for conditions in (worst(fault_of(NORTH, FaultKind.LOW_SUPPLY, 1)), Conditions(temperature_c=100.0))
     )
     assert hot < 0.85 * cold

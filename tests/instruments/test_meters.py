@@ -18,7 +18,7 @@ from trainer.practice.measuring import Request, measured
 OPEN_3 = Fault(FaultKind.OPEN, Location.PASS_THROUGH, (3,), Side.RETURN)
 
 
-def read(request: Request, *faults: Fault, profile=NORTH, work: Work | None = None):  # noqa: ANN001, ANN201
+def read(request: Request, *faults: Fault, profile=NORTH, work: Work | None = None):
     return measured(profile, faults, work or Work(), request, 1)
 
 
@@ -79,7 +79,9 @@ def test_an_insulation_tester_through_an_injector_is_a_slip() -> None:
     through = read(Request("insulation", cylinder=3)).reading
     assert Slip.INSULATION_INTO_PART in through.slips
     assert through.display == "OL"
-    alone = read(Request("insulation", cylinder=3), work=Work(unplugged=frozenset({"pass_through.right_front"}))).reading
+    alone = read(
+        Request("insulation", cylinder=3), work=Work(unplugged=frozenset({"pass_through.right_front"}))
+    ).reading
     assert alone.slips == ()
 
 
@@ -87,7 +89,10 @@ def test_a_pushed_probe_spreads_the_terminal_and_the_next_reading_shows_it() -> 
     first = read(Request("pair", cylinder=3, firm=True))
     assert Slip.PROBE_PUSHED in first.reading.slips
     assert first.work.spread
-    later = read(Request("pair", point="pass_through.right_front", half="engine", cylinder=3), work=replace(first.work, unplugged=frozenset()))
+    later = read(
+        Request("pair", point="pass_through.right_front", half="engine", cylinder=3),
+        work=replace(first.work, unplugged=frozenset()),
+    )
     assert later.reading.display == "OL" or later.reading.value is not None
 
 
@@ -112,7 +117,7 @@ def test_supply_under_load_shows_a_slow_one() -> None:
 
 
 @pytest.mark.parametrize("profile", [NORTH, HARBOUR, FIELD, RIDGE], ids=lambda p: p.name)
-def test_a_moving_plate_leaves_a_dip_and_a_stuck_one_none(profile) -> None:  # noqa: ANN001
+def test_a_moving_plate_leaves_a_dip_and_a_stuck_one_none(profile) -> None:
     good = dip_of(measure_trace(profile, [], Work(), 3, 1))
     stuck = dip_of(measure_trace(profile, [fault_of(profile, FaultKind.STUCK_ARMATURE, 3)], Work(), 3, 1))
     slow = dip_of(measure_trace(profile, [fault_of(profile, FaultKind.SLUGGISH_ARMATURE, 3)], Work(), 3, 1))
@@ -141,7 +146,12 @@ def test_known_good_parts_take_the_fault_away_and_nothing_else() -> None:
 
     lent = Work(replaced=frozenset({(Location.COIL, 6)}))
     turns = fault_of(NORTH, FaultKind.SHORTED_TURNS, 6)
-    assert np.abs(solved_work(NORTH, (turns,), lent).pulses[0].coil_a - solved_work(NORTH, (), Work()).pulses[0].coil_a).max() < 1e-6
+    assert (
+        np.abs(
+            solved_work(NORTH, (turns,), lent).pulses[0].coil_a - solved_work(NORTH, (), Work()).pulses[0].coil_a
+        ).max()
+        < 1e-6
+    )
     assert [code.code for code in codes_of(solved_work(NORTH, (OPEN_3,), lent))] == ["P0203"]
 
 

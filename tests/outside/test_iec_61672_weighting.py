@@ -17,7 +17,9 @@ def test_weighting_a_agrees_at_every_frequency_of_the_table(row: dict[str, str])
     assert float(a_weighting_db(np.array(exact_hz))) == pytest.approx(float(row["A_dB"]), abs=0.06)
 
 
-@pytest.mark.parametrize("row", [r for r in ROWS if 40.0 < float(r["nominal_Hz"]) < 13000.0], ids=lambda r: r["nominal_Hz"])
+@pytest.mark.parametrize(
+    "row", [r for r in ROWS if 40.0 < float(r["nominal_Hz"]) < 13000.0], ids=lambda r: r["nominal_Hz"]
+)
 def test_a_tone_through_the_level_meter_is_weighted_so(row: dict[str, str]) -> None:
     rate_hz, exact_hz = 48_000, float(row["exact_Hz"])
     exact_hz = round(exact_hz)  # a whole number of periods in the second that is measured

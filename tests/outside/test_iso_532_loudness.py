@@ -19,7 +19,9 @@ def tone(frequency_hz: float, level_db: float) -> np.ndarray:
     [(250.0, 80.0, 14.655, 0.05 * 14.655), (1000.0, 60.0, 4.019, 0.1), (4000.0, 40.0, 1.549, 0.05 * 1.549)],
 )
 @pytest.mark.filterwarnings("ignore")  # the reference library warns of its own plotting back end
-def test_a_tone_is_as_loud_as_the_standard_says(frequency_hz: float, level_db: float, sone: float, within: float) -> None:
+def test_a_tone_is_as_loud_as_the_standard_says(
+    frequency_hz: float, level_db: float, sone: float, within: float
+) -> None:
     assert loudness_sone(tone(frequency_hz, level_db), RATE_HZ) == pytest.approx(sone, abs=within)
 
 

@@ -94,6 +94,10 @@ def test_random_resistive_trees_have_ngspices_operating_point(seed: int, tmp_pat
         if rng.random() < 0.3:
             branches.append((f"n{node}", "0", float(10.0 ** rng.uniform(0, 6))))
     theirs = _operating_point(branches, 12.0, tmp_path)
-    ours = solve([tuple("ground" if n == "0" else n for n in (a, b)) + (ohm,) for a, b, ohm in branches], [{"n0": 12.0}], [{}])
+    ours = solve(
+        [(*("ground" if n == "0" else n for n in (a, b)), ohm) for a, b, ohm in branches], [{"n0": 12.0}], [{}]
+    )
     for node in (f"n{n}" for n in range(1, 30)):
-        assert float(ours.voltage(node)[0]) == pytest.approx(theirs[f"v({node})" if f"v({node})" in theirs else node], abs=12e-6)
+        assert float(ours.voltage(node)[0]) == pytest.approx(
+            theirs[f"v({node})" if f"v({node})" in theirs else node], abs=12e-6
+        )

@@ -46,7 +46,9 @@ def test_the_rendered_room_decays_as_its_profile_says() -> None:
 
 
 def test_twice_the_distance_is_six_decibel_less() -> None:
-    near, far = (np.abs(_to_ears(Place(0, 0, 1.6), Place(0, distance, 1.6), np.array([500.0])))[0, 0] for distance in (2.0, 4.0))
+    near, far = (
+        np.abs(_to_ears(Place(0, 0, 1.6), Place(0, distance, 1.6), np.array([500.0])))[0, 0] for distance in (2.0, 4.0)
+    )
     assert 20 * math.log10(near / far) == pytest.approx(6.02, abs=0.01)
 
 

@@ -201,7 +201,7 @@ def example() -> Circuit:
         }.get((element.location, element.part), element.ohm)  # fmt: skip
         if element.part is Part.CONTACT:
             ohm = 0.01
-        if ".trunk." in name or element.location is Location.UNDER_COVER and element.cylinders == (1, 2, 3, 4):
+        if ".trunk." in name or (element.location is Location.UNDER_COVER and element.cylinders == (1, 2, 3, 4)):
             ohm = 0.0
         if element.part is Part.WINDING:
             ohm = 3.0

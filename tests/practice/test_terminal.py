@@ -21,7 +21,10 @@ def test_a_case_is_worked_from_complaint_to_debrief() -> None:
     assert "ohms, feed to return 3, module_connector (harness): OL" in shown
     assert "Every slot even, no code: proved." in shown
     assert "Score 100 of 100" in shown
-    assert "slot 3: no current of its own (0.0 A); 2.4 A through each of 7 others. That is the hum you heard" in shown
+    assert (
+        "slot 3, very faint: no current of its own (0.0 A); 2.4 A through each of 7 others. That is the hum you heard"
+        in shown
+    )
     assert isinstance(desk.player, RecordingPlayer)
     assert len(desk.player.heard) == 4  # test, compare, retest, truth; the answer was the truth
     assert desk.attempt.closed

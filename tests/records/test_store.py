@@ -64,7 +64,9 @@ while True:
 
 @pytest.mark.parametrize("moment_s", [0.05, 0.2, 0.4])
 def test_killed_while_writing_nothing_committed_is_lost(tmp_path: Path, moment_s: float) -> None:
-    writer = subprocess.Popen([sys.executable, "-c", WRITER, str(tmp_path)], stdout=subprocess.PIPE, text=True, cwd=os.getcwd())
+    writer = subprocess.Popen(
+        [sys.executable, "-c", WRITER, str(tmp_path)], stdout=subprocess.PIPE, text=True, cwd=os.getcwd()
+    )
     assert writer.stdout is not None
     writer.stdout.readline()
     time.sleep(moment_s)

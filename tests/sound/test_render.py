@@ -123,5 +123,3 @@ def test_chance_has_the_right_mean_and_spread_and_never_shifts_another_purpose()
     assert normal.std() == pytest.approx(1.0, abs=0.03)
     assert np.array_equal(Stream(1, "a").uniform(5), Stream(1, "a").uniform(5))
     assert not np.array_equal(Stream(1, "a").uniform(5), Stream(1, "b").uniform(5))
-
-

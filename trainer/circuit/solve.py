@@ -43,8 +43,8 @@ class Pulse:
     """One pulse in the slots it was solved for.
 
     Shapes: (step, slot, cylinder) for the coil's current and the return output's in ampere, flux linkage in weber,
-    position in metre, armature acceleration in m/s² and magnetic force in newton; (step, slot, output) for the feeds; (step, slot)
-    for the rail in volt.
+    position in metre, armature acceleration in m/s² and magnetic force in newton; (step, slot, output) for the
+    feeds; (step, slot) for the rail in volt.
     """
 
     slots: tuple[int, ...]
@@ -195,7 +195,16 @@ class _Solver:
         state.over[:] = 0.0
         records: dict[str, list[Floats]] = {
             name: []
-            for name in ("coil_a", "return_a", "linkage_wb", "position_m", "acceleration_m_s2", "force_n", "feed_a", "rail_v")
+            for name in (
+                "coil_a",
+                "return_a",
+                "linkage_wb",
+                "position_m",
+                "acceleration_m_s2",
+                "force_n",
+                "feed_a",
+                "rail_v",
+            )
         }
         self._advance(state, pulse_law(self.circuit, slots), self.on_steps, records, feeding=True)
         quiet, law = self.period_steps - self.on_steps, quiet_law(self.circuit, slots)
@@ -224,10 +233,10 @@ class _Solver:
         stage = _Stage(self, law, live)
         trip = self.circuit.profile.module.trip
         shape = (steps, count, injectors)
-        coil, driver, position, acceleration, force = (np.empty(shape) for _ in range(5))
+        linkage, driver, position, acceleration, force = (np.empty(shape) for _ in range(5))
         feed, rail_v = np.empty((steps, count, len(self.outputs))), np.empty((steps, count))
         for step in range(steps):
-            coil[step], driver[step], position[step] = state.linkage, state.driver, state.position
+            linkage[step], driver[step], position[step] = state.linkage, state.driver, state.position
             rail_v[step] = state.rail
             speed = state.speed
             parts = SWITCH_PARTS if stage.fresh else 1
@@ -239,8 +248,9 @@ class _Solver:
                 if state.over.max() > self.trip_at_s and self._trip(state):
                     stage = _Stage(self, law, state.fed)
         parts_of = {
-            "coil_a": self.magnets.magnetise(coil, position)[0], "return_a": driver, "linkage_wb": coil, "position_m": position,
-            "acceleration_m_s2": acceleration, "force_n": force, "feed_a": feed, "rail_v": rail_v,
+            "coil_a": self.magnets.magnetise(linkage, position)[0], "return_a": driver, "linkage_wb": linkage,
+            "position_m": position, "acceleration_m_s2": acceleration, "force_n": force,
+            "feed_a": feed, "rail_v": rail_v,
         }  # fmt: skip
         for name, part in parts_of.items():
             records[name].append(part)

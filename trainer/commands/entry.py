@@ -26,7 +26,7 @@ CASE = click.argument("case")
 @click.group(invoke_without_command=True, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(__version__, prog_name="injector-trainer")
 @click.option("--json", "as_json", is_flag=True, help="Print one JSON document to standard output.")
-@click.option("--data", type=click.Path(file_okay=False, path_type=Path), help="Folder for the records.")
+@click.option("--data", type=click.Path(path_type=Path), help="Folder for the records.")
 @click.pass_context
 def main(context: click.Context, as_json: bool, data: Path | None) -> None:
     """Hear an injector actuation test, gather evidence, name the place of the fault."""

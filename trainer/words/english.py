@@ -36,7 +36,6 @@ _NAMES = {
     "heard.dull": "dull",
     "heard.very_faint": "very faint",
     "heard.nothing": "nothing",
-    "slot.all": "all together",
     "slot.one": "slot {number}",
     "certainty.0.5": "a guess (0.50)",
     "certainty.0.75": "leaning (0.75)",
@@ -70,7 +69,6 @@ _CODES = {
     "code.group_open": "injector group supply open",
     "code.unnamed": "injector circuit, no cylinder named",
     "codes.none": "No code.",
-    "codes.head": "Codes in memory: {codes}",
     "codes.place": "A code says what the module sensed. It never says where.",
     "codes.cleared": "Memory cleared. Run the test and read again.",
 }
@@ -85,18 +83,18 @@ _SLIPS = {
 }
 
 _EXPLANATION = {
-    "reason.even": "{slot}: {own:.1f} A of its own; the plate moves; {under:+.0f} dB beside a good slot.",
+    "reason.even": "{slot}, {heard}: {own:.1f} A of its own; the plate moves; {under:+.1f} dB beside a good slot.",
     "reason.short_of_lift": (
-        "{slot}: only {own:.1f} A of its own: the plate does not lift; {under:+.0f} dB beside a good slot."
+        "{slot}, {heard}: only {own:.1f} A of its own: the plate does not lift; {under:+.1f} dB beside a good slot."
     ),
     "reason.stuck": (
-        "{slot}: {own:.1f} A of its own and still no movement: a dull push, {under:+.0f} dB beside a good slot."
+        "{slot}, {heard}: {own:.1f} A of its own and no movement: a dull push, {under:+.1f} dB beside a good slot."
     ),
     "reason.hum": (
-        "{slot}: no current of its own ({own:.1f} A); {others:.1f} A through each of {count} others. "
-        "That is the hum you heard, {under:+.0f} dB beside a good slot."
+        "{slot}, {heard}: no current of its own ({own:.1f} A); {others:.1f} A through each of {count} others. "
+        "That is the hum you heard, {under:+.1f} dB beside a good slot."
     ),
-    "reason.silent": "{slot}: no current of its own, and none through the others: nothing hums.",
+    "reason.silent": "{slot}, {heard}: no current of its own, and none through the others: nothing hums.",
     "reason.also": "{slot}: also moving here without being called: {cylinders}.",
     "reason.elsewhere": "{slot}: what moves is {cylinders}: the sound comes from another place.",
     "reason.tripped": "{slot}: the feed's over-current trip shut it.",
@@ -237,7 +235,6 @@ _TERMINAL = {
     "finding.ask_side": "Side of fault {number} (n where none)",
     "finding.ask_certainty": "How sure are you",
     "finding.committed": "Finding committed: {claims}, {certainty}.",
-    "finding.first": "Commit a finding first: type 'finding'.",
     "repair.ask": "Now the repair. Type 'repair PLACE CYLINDERS', then 'retest', then 'debrief'.",
     "repair.done": "Done: {what}. {minutes:.0f} min. Run 'retest' to see whether it was the fault.",
     "retest.proved": "Every slot even, no code: proved.",

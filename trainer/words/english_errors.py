@@ -66,8 +66,6 @@ _MACHINE = {
     "mend.no_sdl_device": "Plug one in, or listen to the written file.",
     "wrong.device_gone": "The output device is gone.",
     "mend.device_gone": "Plug it in again or choose another.",
-    "wrong.no_input": "This needs a terminal to type in.",
-    "mend.no_input": "Run it from a terminal.",
 }
 
 _FILES = {

@@ -1,0 +1,128 @@
+"""All figures in one command: JSON lines with value, unit, the same work done another way in this run, and the ratio."""
+
+from __future__ import annotations
+
+import json
+import os
+import resource
+import subprocess
+import sys
+import tempfile
+import time
+from collections.abc import Callable
+from pathlib import Path
+
+import yaml
+
+from tests.engines import HARBOUR, NORTH, RIDGE
+from tests.spice import run_ngspice
+from trainer.cases.profile_file import profile_from
+from trainer.cases.shipped import scenarios_folder
+from trainer.circuit.drive import slots_of
+from trainer.circuit.harness import circuit_of
+from trainer.circuit.netlist import netlist_of
+from trainer.circuit.profile import Profile
+from trainer.circuit.solve import solve_test
+from trainer.sound.render import Bed, render
+
+REPEATS = 5
+
+
+def best_s(work: Callable[[], object]) -> float:
+    """Return the least of several runs, after one to warm up: the others hold the machine's noise."""
+    work()
+    times = []
+    for _ in range(REPEATS):
+        start = time.perf_counter()
+        work()
+        times.append(time.perf_counter() - start)
+    return min(times)
+
+
+def tell(what: str, value: float, unit: str, other: str, other_value: float, ratio: float) -> None:
+    """Print one figure."""
+    line = {"what": what, "value": round(value, 4), "unit": unit, "other": other, "other_value": round(other_value, 4),
+            "ratio": round(ratio, 2)}  # fmt: skip
+    print(json.dumps(line), flush=True)
+
+
+def solve_and_render(profile: Profile) -> float:
+    """Tell how fast a whole test is solved and rendered, beside its own length."""
+    driven_s = profile.schedule.together_s + len(profile.cylinders) * profile.schedule.slot_s
+    seconds = best_s(lambda: render(solve_test(circuit_of(profile)), "front", Bed(), 1))
+    tell(
+        f"solve and render, {profile.name}",
+        seconds,
+        "s",
+        "the sound's own length of drive",
+        driven_s,
+        driven_s / seconds,
+    )
+    return seconds
+
+
+def twelve() -> Profile:
+    """Return the first engine grown to twelve cylinders."""
+    plain = yaml.safe_load((scenarios_folder() / "profiles" / "north_v8.yaml").read_text("utf-8"))
+    odd, even = [1, 3, 5, 7, 9, 11], [2, 4, 6, 8, 10, 12]
+    plain |= {"name": "twelve", "banks": {"right": odd, "left": even}, "firing_order": list(range(1, 13))}
+    plain["wiring"]["outputs"] = {"right": odd, "left": even}
+    plain["wiring"]["connectors"] = {
+        f"plug_{n}": {"injectors": [n, n + 2], "feed_pins": "shared", "engine_length_m": 0.9, "heater_pin": False}
+        for n in (1, 5, 9, 2, 6, 10)
+    }
+    plain["wiring"]["under_cover_length_m"] = dict.fromkeys(range(1, 13), 0.3)
+    plain["module"]["trip"]["current_a"] = 90.0
+    return profile_from(yaml.safe_dump(plain), "twelve")
+
+
+def against_ngspice() -> None:
+    """Tell the same first pulse in ngspice, at the loosest tolerance that stays within 1 % of its tight result."""
+    circuit, slots = circuit_of(NORTH), slots_of(NORTH)
+    ours = best_s(lambda: solve_test(circuit))
+    pulses = len(solve_test(circuit).pulses)
+    with tempfile.TemporaryDirectory() as folder:
+        start = time.perf_counter()
+        for slot in slots:
+            run_ngspice(netlist_of(circuit, slot, 0.006, "bench"), Path(folder))
+        theirs = (time.perf_counter() - start) * pulses
+    tell("solve a V8 test", ours, "s", f"ngspice, the same {pulses} pulses of 9 slots", theirs, theirs / ours)
+
+
+def process_figures() -> None:
+    """Tell start-up time and peak memory of whole processes, beside a bare interpreter."""
+    environment = {**os.environ}
+    bare = best_s(lambda: subprocess.run([sys.executable, "-c", "pass"], check=True))
+    call = [sys.executable, "-m", "trainer"]
+    helped = best_s(lambda: subprocess.run([*call, "--help"], check=True, capture_output=True))
+    tell("--help from a cold start", helped, "s", "a bare interpreter", bare, helped / bare)
+    with tempfile.TemporaryDirectory() as folder:
+        hear = [*call, "hear", "faint_hum_on_three", "-o", str(Path(folder) / "a.wav")]
+        heard = best_s(lambda: subprocess.run(hear, check=True, capture_output=True, env=environment))
+        tell("hear of a shipped case from a cold start", heard, "s", "--help", helped, heard / helped)
+        slow = [*call, "hear", "fades_in_the_burst", "-o", str(Path(folder) / "a.wav")]
+        faded = best_s(lambda: subprocess.run(slow, check=True, capture_output=True, env=environment))
+        tell("hear of the case with most pulses", faded, "s", "hear of a common case", heard, faded / heard)
+    peak_mb = resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss / 1024.0
+    tell("peak memory of these processes", peak_mb, "MB", "what is allowed", 300.0, peak_mb / 300.0)
+
+
+def main() -> None:
+    """Print every figure."""
+    six = solve_and_render(RIDGE)
+    eight = solve_and_render(NORTH)
+    solve_and_render(HARBOUR)
+    grown = solve_and_render(twelve())
+    tell("growth from 6 to 8 cylinders", eight, "s", "6 cylinders", six, eight / six)
+    tell("growth from 6 to 12 cylinders", grown, "s", "6 cylinders", six, grown / six)
+    circuit = circuit_of(NORTH)
+    coarse, fine = (best_s(lambda n=n: solve_test(circuit, steps_per_sample=n)) for n in (4, 8))
+    tell("solve at 384 kHz", fine, "s", "at 192 kHz", coarse, fine / coarse)
+    single = best_s(lambda: [solve_test(circuit, [slot]) for slot in slots_of(NORTH)])
+    tell("all slots as one array", coarse, "s", "slot after slot", single, single / coarse)
+    against_ngspice()
+    process_figures()
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,45 @@
+"""The built wheel, installed elsewhere, holds the scenarios and works."""
+
+from __future__ import annotations
+
+import json
+import os
+import subprocess
+import sys
+import zipfile
+from pathlib import Path
+
+REPOSITORY = Path(__file__).parents[2]
+
+
+def test_the_wheel_opens_every_shipped_case_in_another_folder(tmp_path: Path) -> None:
+    subprocess.run(
+        [sys.executable, "-m", "pip", "wheel", "--quiet", "--no-deps", "--wheel-dir", str(tmp_path), str(REPOSITORY)],
+        check=True, capture_output=True,
+    )  # fmt: skip
+    (wheel,) = tmp_path.glob("*.whl")
+    names = zipfile.ZipFile(wheel).namelist()
+    assert sum(name.startswith("trainer/scenarios/cases/") for name in names) >= 30
+    assert not any(name.startswith("tests/") for name in names)
+    site = tmp_path / "site"
+    subprocess.run(
+        [sys.executable, "-m", "pip", "install", "--quiet", "--no-deps", "--target", str(site), str(wheel)],
+        check=True, capture_output=True,
+    )  # fmt: skip
+    away = tmp_path / "away"
+    away.mkdir()
+    environment = {**os.environ, "PYTHONPATH": str(site)}
+    call = [sys.executable, "-m", "trainer"]
+    listed = subprocess.run(
+        [*call, "cases", "--json"], cwd=away, env=environment, check=True, capture_output=True, text=True
+    )
+    assert len(json.loads(listed.stdout)["cases"]) >= 30
+    where = subprocess.run(
+        [sys.executable, "-c", "import trainer; print(trainer.__file__)"],
+        cwd=away, env=environment, check=True, capture_output=True, text=True,
+    )  # fmt: skip
+    assert str(site) in where.stdout
+    subprocess.run(
+        [*call, "hear", "faint_hum_on_three", "-o", "x.wav", "--slot", "3"], cwd=away, env=environment, check=True
+    )
+    assert (away / "x.wav").stat().st_size > 100_000

@@ -1,0 +1,72 @@
+"""Sentences: every id that is used has a sentence, and none is left over."""
+
+from __future__ import annotations
+
+import ast
+import re
+from pathlib import Path
+
+from trainer.circuit.codes import Sensed
+from trainer.circuit.elements import Location, Side
+from trainer.circuit.faults import FaultKind
+from trainer.instruments.reading import Slip
+from trainer.reasoning.hearing import Heard
+from trainer.words import TEXTS, numbers, text
+
+PACKAGE = Path(__file__).parents[2] / "trainer"
+
+
+def used_ids() -> tuple[set[str], set[str]]:
+    """Return ids written out, and beginnings of ids that are completed at run time."""
+    whole, begun = set(), set()
+    for path in PACKAGE.rglob("*.py"):
+        if path.parent.name == "words":
+            continue
+        for node in ast.walk(ast.parse(path.read_text("utf-8"))):
+            if isinstance(node, ast.Constant) and isinstance(node.value, str):
+                whole.add(node.value)
+            if isinstance(node, ast.JoinedStr) and isinstance(node.values[0], ast.Constant):
+                begun.add(str(node.values[0].value))
+    return whole, begun
+
+
+def test_every_sentence_is_used_and_every_id_has_one() -> None:
+    whole, begun = used_ids()
+    prefixes = tuple(part for part in begun if part.endswith("."))
+    problems = {"problem.line", "problem.no_line"}
+    unused = {
+        key for key in TEXTS
+        if key not in whole and not key.startswith(prefixes) and not key.startswith(("wrong.", "mend.")) and key not in problems
+    }  # fmt: skip
+    assert not unused
+    ids = {
+        value
+        for value in whole
+        if re.fullmatch(r"(?:caution|finding|reason|debrief|file|card|work|hear)\.[a-z_]+", value)
+    }
+    assert {key for key in ids if key not in TEXTS} == set()
+
+
+def test_every_kind_place_side_slip_and_answer_has_its_words() -> None:
+    for prefix, members in (("kind", FaultKind), ("location", Location), ("side", Side), ("slip", Slip), ("heard", Heard),
+                            ("code", Sensed), ("rule", FaultKind)):  # fmt: skip
+        for member in members:
+            assert f"{prefix}.{member}" in TEXTS
+
+
+def test_each_error_says_what_is_wrong_and_how_to_mend_it() -> None:
+    keys = {key.split(".", 1)[1] for key in TEXTS if key.startswith("wrong.")}
+    raised = set()
+    for path in PACKAGE.rglob("*.py"):
+        source = path.read_text("utf-8")
+        raised |= set(re.findall(r"(?:WrongCallError|MissingHereError)\(\s*\"([a-z_]+)\"", source))
+    assert raised <= keys
+    assert keys - raised == set()
+    assert {f"mend.{key}" for key in keys} <= set(TEXTS)
+
+
+def test_numbers_as_a_person_writes_them() -> None:
+    assert numbers([3]) == "3"
+    assert numbers([3, 1]) == "1 and 3"
+    assert numbers([4, 2, 3]) == "2, 3 and 4"
+    assert text("slot.one", number=3) == "slot 3"
