@@ -156,3 +156,9 @@ def test_every_shipped_case_can_be_proved_by_its_own_repair() -> None:
             attempt = step(attempt, Event(number, done.kind, "t", done.data))
         assert attempt.faults_left == (), name
         assert retest(attempt, solver).data["proved"], name
+
+
+def test_the_input_may_end_in_the_middle_of_the_answer() -> None:
+    desk = new_desk(NAME)
+    assert "Nothing is lost" in type_in(desk, "finding", "1", "3", "3")
+    assert desk.attempt.finding is None

@@ -15,6 +15,7 @@ from trainer.commands.stores import data_folder
 from trainer.desk.case_source import FoundCase, find_case
 from trainer.desk.desk import Desk
 from trainer.errors import MissingHereError
+from trainer.output.doctor import pygame_check
 from trainer.output.player import FilePlayer, Player, best_player
 from trainer.records.store import AttemptRow, Store, opened
 from trainer.terminal.session import Session
@@ -47,6 +48,9 @@ def tell(line: str) -> None:
 def practise(wanted: Wanted, data: Path | None) -> Result:
     """Work one case in the terminal."""
     folder = data_folder(data)
+    pygame = pygame_check()
+    if not pygame.good:
+        tell(f"{pygame.name}: {pygame.found} → {pygame.mend}")
     store = _store(folder, insist=data is not None)
     try:
         if not wanted.terminal:

@@ -24,7 +24,7 @@ class Check:
 
 def machine_checks(data_folder: Path) -> tuple[Check, ...]:
     """Look at sound, display, versions and disk; never raises for what is missing."""
-    return (*_sound(), _display(), _pygame(), *_versions(), _disk(data_folder))
+    return (*_sound(), _display(), pygame_check(), *_versions(), _disk(data_folder))
 
 
 def _sound() -> list[Check]:
@@ -47,7 +47,8 @@ def _display() -> Check:
     return Check("display", False, text("file.no_display"), text("file.use_the_terminal"))
 
 
-def _pygame() -> Check:
+def pygame_check() -> Check:
+    """Tell whether the one distribution of pygame that is wanted is there, and no other in its place."""
     installed = [name for name in ("pygame", "pygame-ce") if _version(name)]
     if installed == ["pygame-ce"]:
         return Check("pygame", True, f"pygame-ce {_version('pygame-ce')}", "")

@@ -47,11 +47,10 @@ class Session:
         self._welcome()
         while not self._over:
             try:
-                line = self._ask(text("prompt", minutes=self.desk.attempt.minutes))
+                self._obey(self._ask(text("prompt", minutes=self.desk.attempt.minutes)).split())
             except EOFError:
                 self._leave([])
                 return
-            self._obey(line.split())
 
     def _obey(self, words: list[str]) -> None:
         if not words:

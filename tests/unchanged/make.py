@@ -1,0 +1,79 @@
+"""Makes again what is kept: the levels of every engine, and the pictures in assets_generated/ with their manifest.
+
+These guard against change; they prove nothing. Run: python -m tests.unchanged.make
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from pathlib import Path
+
+import numpy as np
+
+from tests.engines import ALL, NORTH, fault_of, solved
+from trainer.circuit.faults import FaultKind
+from trainer.circuit.profile import Profile
+from trainer.sound.render import Bed, Sound, render
+
+HERE = Path(__file__).parent
+ASSETS = HERE.parents[1] / "assets_generated"
+STRIP = "actuation_test_open_on_3.svg"
+WIDTH, HEIGHT, MIDDLE = 1200, 260, 120
+
+
+def levels(profile: Profile) -> dict[str, list[float]]:
+    """Return the slots' levels of a good engine and of three faults, to a tenth of a decibel."""
+    kinds = {"none": None, "open": FaultKind.OPEN, "stuck": FaultKind.STUCK_ARMATURE, "turns": FaultKind.SHORTED_TURNS}
+    rows = {}
+    for name, kind in kinds.items():
+        test = solved(profile, *([fault_of(profile, kind, 3)] if kind else []))
+        rows[name] = [round(slot.level_dba, 1) for slot in render(test, "front", Bed(), 1).slots]
+    return rows
+
+
+def strip_svg(sound: Sound) -> str:
+    """Return a test as a strip along time: one upright stroke for each 25 ms, as high as its peak in decibel."""
+    frames = round(0.025 * sound.rate_hz)
+    count = len(sound.samples) // frames
+    peaks = np.abs(sound.samples[: count * frames]).max(axis=1).reshape(count, frames).max(axis=1)
+    heights = np.clip((20.0 * np.log10(peaks) + 70.0) / 55.0, 0.0, 1.0) * 90.0
+    length_s = len(sound.samples) / sound.rate_hz
+    lines = [
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH} {HEIGHT}" font-family="sans-serif" font-size="20">',
+        "<title>An actuation test along time: all together, then each cylinder in numeric order; slot 3 only hums</title>",
+        f'<rect width="{WIDTH}" height="{HEIGHT}" fill="#14191F"/>',
+    ]
+    for part in sound.slots:
+        left, right = (round(WIDTH * t / length_s) for t in (part.window.start_s, part.window.end_s))
+        marked = part.window.slot.number == 3
+        frame = ' stroke="#E69F00" stroke-width="3"' if marked else ""
+        lines.append(f'<rect x="{left}" y="20" width="{right - left}" height="200" rx="6" fill="#1B2129"{frame}/>')
+        colour, weight = ("#E69F00", "bold") if marked else ("#C9D2DA", "normal")
+        centre = (left + right) // 2
+        name = f'<text x="{centre}" y="248" fill="{colour}" font-weight="{weight}" text-anchor="middle">'
+        lines.append(f"{name}{part.window.slot.name}</text>")
+    for number, height in enumerate(heights):
+        x = round(WIDTH * (number + 0.5) * 0.025 / length_s)
+        tall = max(round(float(height)), 1)
+        lines.append(f'<path d="M{x} {MIDDLE - tall}V{MIDDLE + tall}" stroke="#56B4E9"/>')
+    return "\n".join([*lines, "</svg>"]) + "\n"
+
+
+def strip() -> str:
+    """Return the README's picture."""
+    return strip_svg(render(solved(NORTH, fault_of(NORTH, FaultKind.OPEN, 3)), "front", Bed(level_dba=32.0), 1))
+
+
+def main() -> None:
+    """Write everything."""
+    kept = {profile.name: levels(profile) for profile in ALL}
+    (HERE / "levels.json").write_text(json.dumps(kept, indent=1) + "\n", "utf-8")
+    picture = strip()
+    (ASSETS / STRIP).write_text(picture, "utf-8")
+    manifest = {STRIP: hashlib.sha256(picture.encode("utf-8")).hexdigest()}
+    (ASSETS / "manifest.json").write_text(json.dumps(manifest, indent=1) + "\n", "utf-8")
+
+
+if __name__ == "__main__":
+    main()
