@@ -66,7 +66,7 @@ def twelve() -> Profile:
     plain = yaml.safe_load((scenarios_folder() / "profiles" / "north_v8.yaml").read_text("utf-8"))
     odd, even = [1, 3, 5, 7, 9, 11], [2, 4, 6, 8, 10, 12]
     plain |= {"name": "twelve", "banks": {"right": odd, "left": even}, "firing_order": list(range(1, 13))}
-    plain["wiring"]["outputs"] = {"right": odd, "left": even}
+    plain["wiring"]["outputs"] = {"right": list(odd), "left": list(even)}
     plain["wiring"]["connectors"] = {
         f"plug_{n}": {"injectors": [n, n + 2], "feed_pins": "shared", "engine_length_m": 0.9, "heater_pin": False}
         for n in (1, 5, 9, 2, 6, 10)
@@ -77,16 +77,18 @@ def twelve() -> Profile:
 
 
 def against_ngspice() -> None:
-    """Tell the same first pulse in ngspice, at the loosest tolerance that stays within 1 % of its tight result."""
+    """Tell the same pulses in ngspice: at the loosest tolerance within 1 % (measured: 0.6 %), and at our own error."""
     circuit, slots = circuit_of(NORTH), slots_of(NORTH)
     ours = best_s(lambda: solve_test(circuit))
     pulses = len(solve_test(circuit).pulses)
-    with tempfile.TemporaryDirectory() as folder:
-        start = time.perf_counter()
-        for slot in slots:
-            run_ngspice(netlist_of(circuit, slot, 0.006, "bench"), Path(folder))
-        theirs = (time.perf_counter() - start) * pulses
-    tell("solve a V8 test", ours, "s", f"ngspice, the same {pulses} pulses of 9 slots", theirs, theirs / ours)
+    for name, tolerance, step in (("loosest within 1 %", "1e-2", "5e-5"), ("as near as ours", "3e-3", "1e-5")):
+        with tempfile.TemporaryDirectory() as folder:
+            start = time.perf_counter()
+            for slot in slots:
+                netlist = netlist_of(circuit, slot, 0.006, "bench").replace("reltol=2e-4", f"reltol={tolerance}")
+                run_ngspice(netlist.replace(".tran 2e-6 0.006 0 2e-6", f".tran {step} 0.006 0 {step}"), Path(folder))
+            theirs = (time.perf_counter() - start) * pulses
+        tell("solve a V8 test", ours, "s", f"ngspice, {name}, {pulses} pulses of 9 slots", theirs, theirs / ours)
 
 
 def process_figures() -> None:
