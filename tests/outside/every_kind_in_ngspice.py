@@ -30,10 +30,11 @@ def main() -> int:
         for fault in chosen.values():
             circuit = faulty_circuit(profile, [fault], worst(fault))
             slot = next(slot for slot in slots_of(profile) if slot.number == fault.cylinders[0])
-            pulse = solve_test(circuit, [slot]).pulses[0]
+            solved = solve_test(circuit, [slot])
+            pulse = solved.pulses[0]
             with tempfile.TemporaryDirectory() as folder:
                 other = run_ngspice(netlist_of(circuit, slot, END_S, "proof"), Path(folder))
-            time_s = np.arange(len(pulse.coil_a)) / 192_000.0
+            time_s = np.arange(len(pulse.coil_a)) * solved.step_s
             time_s = time_s[time_s < END_S]
             peak = max(np.abs(pulse.coil_a).max(), 1e-3)
             error = [0.0, 0.0, 0.0]

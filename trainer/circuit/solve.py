@@ -22,8 +22,8 @@ from trainer.circuit.solenoid import magnets_of
 Floats = NDArray[np.float64]
 
 SAMPLE_RATE_HZ = 48_000
-STEPS_PER_SAMPLE = 4
-"""192 kHz: 5.2 µs, halved in the convergence test."""
+STEPS_PER_SAMPLE = 2
+"""96 kHz: 10.4 µs; docs/decisions.md says what this costs in accuracy."""
 
 SWITCH_PARTS = 4
 """How many parts the step after a switch is taken in."""
@@ -34,7 +34,7 @@ PERIODIC_RESIDUAL = 2e-3
 """Two pulses are the same when currents and positions differ by less than this share (RMS) of their peaks."""
 
 REST_CURRENT_A, REST_SPEED_M_S = 2e-3, 2e-4
-CHECK_STEPS = 48
+CHECK_STEPS = 24
 """How often the quiet part is asked whether everything is at rest: every 0.25 ms."""
 
 
