@@ -50,7 +50,14 @@ def test_a_finding_of_three_faults_or_another_certainty_is_refused() -> None:
 
 @pytest.mark.parametrize(
     ("level", "heard"),
-    [(65.5, Heard.EVEN), (60.0, Heard.WEAK), (46.0, Heard.DULL), (39.0, Heard.VERY_FAINT), (10.0, Heard.NOTHING)],
+    [
+        (71.0, Heard.LOUDER),
+        (65.5, Heard.EVEN),
+        (60.0, Heard.WEAK),
+        (46.0, Heard.DULL),
+        (39.0, Heard.VERY_FAINT),
+        (10.0, Heard.NOTHING),
+    ],
 )
-def test_five_answers(level: float, heard: Heard) -> None:
+def test_the_answers(level: float, heard: Heard) -> None:
     assert heard_as(level, 66.0, 34.0) is heard

@@ -14,20 +14,28 @@ MOVED_SHARE = 0.5
 
 @dataclass(frozen=True, slots=True)
 class SlotReason:
-    """One slot explained; currents in ampere, levels in dB(A) at the listener without the bed."""
+    """One slot explained; currents in ampere, levels in dB(A) at the listener without the bed.
+
+    `own_a` flows in the commanded coils, `output_a` in their outputs (means of the peaks). `held_back` says that a coil
+    has about its limit and does not move. `loaded` are others with far more than background that do not move.
+    """
 
     slot: int
     heard: Heard
     level_dba: float
     good_dba: float
     own_a: float
+    output_a: float
+    held_back: bool
     others: tuple[int, ...]
     others_a: float
+    loaded: tuple[int, ...]
     moved: tuple[int, ...]
     tripped: bool
 
 
-OTHERS_FROM_A = 0.05
+OTHERS_FROM_A, LOADED_FROM_A = 0.05, 4.0
+HELD_SHARE = 0.85
 
 
 def reasons_of(solved: SolvedTest, sound: Sound, good: Sound) -> tuple[SlotReason, ...]:
@@ -46,6 +54,8 @@ def reasons_of(solved: SolvedTest, sound: Sound, good: Sound) -> tuple[SlotReaso
             if way > MOVED_SHARE * lift
         )
         own = [peak[profile.cylinders.index(number)] for number in slot.commanded]
+        outputs = abs(pulse.return_a[: solved.on_steps, row]).max(axis=0)
+        mean_own = float(sum(own) / len(own))
         others = [
             (number, peak[column])
             for column, number in enumerate(profile.cylinders)
@@ -58,9 +68,12 @@ def reasons_of(solved: SolvedTest, sound: Sound, good: Sound) -> tuple[SlotReaso
                 heard=heard_as(level, fine, sound.bed.level_dba),
                 level_dba=level,
                 good_dba=fine,
-                own_a=float(sum(own) / len(own)),
+                own_a=mean_own,
+                output_a=float(sum(outputs[profile.cylinders.index(n)] for n in slot.commanded) / len(own)),
+                held_back=mean_own > HELD_SHARE * profile.module.limit_a and not set(slot.commanded) & set(moved),
                 others=tuple(number for number, _amps in others),
                 others_a=float(sum(amps for _n, amps in others) / len(others)) if others else 0.0,
+                loaded=tuple(n for n, amps in others if amps > LOADED_FROM_A and n not in moved),
                 moved=moved,
                 tripped=bool(solved.tripped[index]),
             )

@@ -13,7 +13,6 @@ from trainer.practice.debrief import Debrief
 from trainer.practice.events import EventKind
 from trainer.reasoning.explanation import SlotReason
 from trainer.reasoning.finding import Claim
-from trainer.reasoning.hearing import Heard
 from trainer.words import numbers, text
 
 
@@ -105,6 +104,10 @@ def card_lines(attempt: Attempt) -> list[str]:
     return [*lines, text("suspects.head", places=out), text("card.total", minutes=attempt.minutes)]
 
 
+NO_CURRENT_A, ANOTHER_WAY_A = 0.5, 3.0
+"""Below this a coil has no current of its own; from this difference on, current takes a way past coil or output."""
+
+
 def reason_line(reason: SlotReason, cylinders: int) -> str:
     """Return why one slot sounded as it did."""
     under = round(reason.level_dba - reason.good_dba, 1) + 0.0  # no minus before a nought
@@ -114,19 +117,20 @@ def reason_line(reason: SlotReason, cylinders: int) -> str:
     values: dict[str, Any] = {"slot": slot, "own": reason.own_a, "under": under, "heard": text(f"heard.{reason.heard}")}
     if reason.slot in reason.moved:
         line = text("reason.even", **values)
-    elif reason.own_a < 0.5:
+    elif reason.own_a < NO_CURRENT_A:
         count = len(reason.others)
-        key = "reason.hum" if count else "reason.silent"
-        line = text(key, others=reason.others_a, count=count, **values)
-    elif reason.heard in (Heard.DULL, Heard.WEAK) and reason.own_a > 5.0:
-        line = text("reason.stuck", **values)
+        line = text("reason.hum" if count else "reason.silent", others=reason.others_a, count=count, **values)
+    elif reason.loaded:
+        line = text("reason.shared", cylinders=numbers(reason.loaded), **values)
     else:
-        line = text("reason.short_of_lift", **values)
+        line = text("reason.stuck" if reason.held_back else "reason.short_of_lift", **values)
+    if abs(reason.output_a - reason.own_a) > ANOTHER_WAY_A:
+        line += " " + text("reason.another_way", output=reason.output_a)
     guests = [number for number in reason.moved if number != reason.slot]
     if guests:
         key = "reason.also" if reason.slot in reason.moved else "reason.elsewhere"
-        line += " " + text(key, slot=slot, cylinders=numbers(guests))
-    return line + (" " + text("reason.tripped", slot=slot) if reason.tripped else "")
+        line += " " + text(key, cylinders=numbers(guests))
+    return line + (" " + text("reason.tripped") if reason.tripped else "")
 
 
 def debrief_lines(debrief: Debrief, certainty: float, cylinders: int, question: str) -> list[str]:

@@ -31,6 +31,7 @@ _NAMES = {
     "location.armature": "armature",
     "side.feed": "feed side",
     "side.return": "return side",
+    "heard.louder": "louder",
     "heard.even": "even",
     "heard.weak": "weak",
     "heard.dull": "dull",
@@ -94,10 +95,15 @@ _EXPLANATION = {
         "{slot}, {heard}: no current of its own ({own:.1f} A); {others:.1f} A through each of {count} others. "
         "That is the hum you heard, {under:+.1f} dB beside a good slot."
     ),
+    "reason.shared": (
+        "{slot}, {heard}: {own:.1f} A of its own and as much through {cylinders}, on one allowance: no plate lifts; "
+        "{under:+.1f} dB beside a good slot."
+    ),
+    "reason.another_way": "Its output carries {output:.1f} A: the current takes another way.",
     "reason.silent": "{slot}, {heard}: no current of its own, and none through the others: nothing hums.",
-    "reason.also": "{slot}: also moving here without being called: {cylinders}.",
-    "reason.elsewhere": "{slot}: what moves is {cylinders}: the sound comes from another place.",
-    "reason.tripped": "{slot}: the feed's over-current trip shut it.",
+    "reason.also": "Also moving without being called: {cylinders}.",
+    "reason.elsewhere": "What moves is {cylinders}: the sound comes from another place.",
+    "reason.tripped": "The feed's over-current trip shut it.",
     "reason.burst": "all together: {moved} of {count} plates move; {under:+.1f} dB beside the good engine's burst.",
 }
 
