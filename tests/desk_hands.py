@@ -35,6 +35,13 @@ class TornPlayer(RecordingPlayer):
         return Played(self.way, void=True)
 
 
+class StoppedPlayer(RecordingPlayer):
+    """The learner presses Ctrl-C while it plays."""
+
+    def play(self, samples: np.ndarray, rate_hz: int) -> Played:
+        raise KeyboardInterrupt
+
+
 class GonePlayer(RecordingPlayer):
     """The device has been pulled."""
 

@@ -50,3 +50,14 @@ def test_failure_modes_mean_what_j1939_73_says() -> None:
 
 def test_both_code_systems_are_shipped() -> None:
     assert {profile.codes for profile in ALL} == {"p02xx", "spn_fmi"}
+
+
+def test_every_code_that_a_fault_sets_is_known_by_its_text() -> None:
+    from tests.engines import fault_of, solved
+    from trainer.circuit.codes import codes_of, known_codes
+    from trainer.circuit.faults import FaultKind
+
+    for profile in ALL:
+        for kind in (FaultKind.OPEN, FaultKind.STUCK_RETURN_DRIVER, FaultKind.NO_SUPPLY, FaultKind.SHORT_ACROSS_PAIR):
+            for code in codes_of(solved(profile, fault_of(profile, kind, 2))):
+                assert known_codes(profile)[code.code].cylinder == code.cylinder

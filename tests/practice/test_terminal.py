@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.desk_hands import RIGHT_ANSWER, GonePlayer, RecordingPlayer, TornPlayer, new_desk, type_in
+from tests.desk_hands import RIGHT_ANSWER, GonePlayer, RecordingPlayer, StoppedPlayer, TornPlayer, new_desk, type_in
 
 NAME = "faint_hum_on_three"
 
@@ -123,6 +123,12 @@ def test_a_torn_playing_is_void_and_costs_nothing_to_repeat() -> None:
     shown = type_in(desk, "hear", "hear")
     assert "does not count" in shown
     assert desk.attempt.minutes == desk.attempt.case.profile.minutes["actuation_test"]
+
+
+def test_a_playing_can_be_stopped_and_the_case_goes_on() -> None:
+    shown = type_in(new_desk(NAME, player=StoppedPlayer()), "hear", "codes")
+    assert "Stopped." in shown
+    assert "P0203" in shown
 
 
 def test_a_pulled_device_falls_back_to_a_file() -> None:

@@ -104,3 +104,14 @@ def stored_code(profile: Profile, cylinder: int, sensed: Sensed) -> Code:
     code = code_of(profile.codes, sensed, cylinder)
     assert code is not None
     return code
+
+
+def known_codes(profile: Profile) -> dict[str, Code]:
+    """Return every code that this engine's module can store, by its text; several senses share one generic code."""
+    single = [code_of(profile.codes, what, n) for n in profile.cylinders for what in FMI]
+    groups = [code_of(profile.codes, Sensed.GROUP_OPEN, None, row) for row in range(len(profile.wiring.outputs))]
+    known: dict[str, Code] = {}
+    for code in [*single, *groups, code_of(profile.codes, Sensed.UNNAMED, None)]:
+        if code is not None:
+            known.setdefault(code.code, code)
+    return known

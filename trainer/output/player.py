@@ -122,8 +122,11 @@ class SdlPlayer:
         """Play to the end."""
         whole = np.ascontiguousarray(np.round(np.clip(samples, -1.0, 1.0) * 32767.0).astype(np.int16))
         channel = self._pygame.sndarray.make_sound(whole).play()
-        while channel is not None and channel.get_busy():
-            self._pygame.time.wait(20)
+        try:
+            while channel is not None and channel.get_busy():
+                self._pygame.time.wait(20)
+        finally:
+            self._pygame.mixer.stop()
         return Played(self.way)
 
 

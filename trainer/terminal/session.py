@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from trainer.circuit.codes import codes_of, stored_code
+from trainer.circuit.codes import known_codes
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import FaultKind
 from trainer.desk.desk import Desk
@@ -99,6 +99,9 @@ class Session:
             self._say(told(error))
             self.desk.player = FilePlayer()
             played = self.desk.play(sound)
+        except KeyboardInterrupt:
+            self._say(text("hear.stopped"))
+            return
         if played.void:
             self._say(text("hear.void"))
         if played.file is not None:
@@ -131,12 +134,8 @@ class Session:
             self._say(text("codes.cleared"))
 
     def _meanings(self) -> dict[str, str]:
-        attempt = self.desk.attempt
-        case = attempt.case
-        solved = self.desk.solver(case.profile, attempt.faults_left, attempt.work)
-        found = [*codes_of(solved), *(stored_code(case.profile, item.cylinder, item.sensed) for item in case.stored)]
-        known = {code.code: shown.meaning_of(code.sensed, code.cylinder) for code in found}
-        return _WithUnknown(known)
+        known = known_codes(self.desk.attempt.case.profile)
+        return {name: shown.meaning_of(code.sensed, code.cylinder) for name, code in known.items()}
 
     def _measure(self, words: Sequence[str]) -> None:
         request = typed.request_of(self.desk.attempt.case.profile, [word.lower() for word in words])
@@ -291,10 +290,3 @@ class Session:
     def _leave(self, _words: Sequence[str]) -> None:
         self._say(text("left"))
         self._over = True
-
-
-class _WithUnknown(dict[str, str]):
-    """Meanings by code; one that is no longer set still has a line."""
-
-    def __missing__(self, code: str) -> str:
-        return text("code.earlier")
