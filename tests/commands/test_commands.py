@@ -35,7 +35,7 @@ def test_inspect_has_every_promised_key() -> None:
     assert (document["case"], document["profile"]) == (NAME, "north_v8")
     assert document["schedule"][0].keys() == {"slot", "start_s", "end_s"}
     assert document["schedule"][0]["slot"] == "all"
-    assert document["slots"][3].keys() == {"slot", "level_dba", "centroid_hz", "peak_current_a"}
+    assert document["slots"][3].keys() == {"slot", "level_dba", "with_bed_dba", "centroid_hz", "peak_current_a"}
     assert document["slots"][3]["peak_current_a"]["3"] < 0.01 < 2.0 < document["slots"][3]["peak_current_a"]["1"]
     (code,) = document["codes"]
     assert code.keys() == {"cylinder", "code", "spn", "fmi", "meaning"}
@@ -179,3 +179,11 @@ def test_help_loads_nothing_heavy() -> None:
     )
     done = subprocess.run([sys.executable, "-c", program], capture_output=True, text=True, check=True, cwd=os.getcwd())
     assert done.stdout.strip() == "[]"
+
+
+@pytest.mark.filterwarnings("ignore")  # the loudness library's own plotting back end warns
+def test_loudness_of_every_slot_can_be_asked_for() -> None:
+    slots = json.loads(run("inspect", NAME, "--json", "--loudness").stdout)["slots"]
+    sone = [slot["loudness_sone"] for slot in slots]
+    assert sone[0] > sone[1] > 4.0 * sone[3]
+    assert slots[0]["loudness_phon"] > slots[3]["loudness_phon"]

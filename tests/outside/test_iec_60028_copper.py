@@ -3,7 +3,13 @@
 import pytest
 
 from tests.engines import table
-from trainer.circuit.copper import awg_diameter_mm, copper_factor, wire_resistance_ohm
+from trainer.circuit.copper import copper_factor, wire_resistance_ohm
+
+
+def awg_diameter_mm(gauge: int) -> float:
+    """Return the diameter of a solid round conductor by its gauge (ASTM B258 geometric rule)."""
+    return float(0.127 * 92.0 ** ((36 - gauge) / 39))
+
 
 # rounded by the published tables to three figures; 22 AWG is printed as 53.2 where the formula gives 52.96
 AWG_OHM_PER_KM = {10: 3.28, 12: 5.21, 14: 8.29, 16: 13.2, 18: 21.0, 20: 33.3, 22: 53.2, 24: 84.2}

@@ -54,4 +54,4 @@ def test_events_come_in_order_and_a_finding_only_once() -> None:
         step(found, Event(2, EventKind.FOUND, "t", {"claims": [], "certainty": 0.5}))
     closed = step(found, Event(2, EventKind.CLOSED, "t", {}))
     with pytest.raises(ValueError, match="nothing follows"):
-        step(closed, Event(3, EventKind.NOTED, "t", {}))
+        step(closed, Event(3, EventKind.WORKED, "t", {}))

@@ -35,7 +35,7 @@ def test_an_event_is_never_stored_twice(tmp_path: Path) -> None:
     store = opened(tmp_path)
     new_desk(NAME, store)
     with pytest.raises(ValueError, match="stored already"):
-        store.append("a1", Event(1, EventKind.NOTED, "t", {}))
+        store.append("a1", Event(1, EventKind.WORKED, "t", {}))
     assert [event.number for event in store.events("a1")] == [1]
 
 
@@ -57,7 +57,7 @@ store.begin(AttemptRow("k", "me", "shipped", "x", "d", "d", 1, "0", "t"), Event(
 number = 1
 while True:
     number += 1
-    store.append("k", Event(number, EventKind.NOTED, "t", {"n": number}))
+    store.append("k", Event(number, EventKind.WORKED, "t", {"n": number}))
     print(number, flush=True)
 """
 

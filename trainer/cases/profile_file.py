@@ -122,7 +122,6 @@ class BodyForm(Form):
 
 class RoomForm(Form):
     volume_m3: Annotated[float, Field(ge=30, le=5000)]
-    surface_m2: Annotated[float, Field(ge=50, le=5000)]
     decay_s: Annotated[float, Field(ge=0.1, le=0.6)]
     listener_distance_m: Annotated[float, Field(ge=0.5, le=5)]
     bank_spacing_m: Annotated[float, Field(ge=0.1, le=2)]

@@ -20,8 +20,3 @@ def wire_resistance_ohm(length_m: float, area_mm2: float, temperature_c: float) 
     if length_m < 0.0 or area_mm2 <= 0.0:
         raise ValueError(f"a wire needs a length of 0 m or more and an area above 0, found {length_m=}, {area_mm2=}")
     return RESISTIVITY_OHM_M * length_m / (area_mm2 * 1e-6) * copper_factor(temperature_c)
-
-
-def awg_diameter_mm(gauge: int) -> float:
-    """Return the diameter of a solid round conductor by its American wire gauge (ASTM B258 geometric rule)."""
-    return float(0.127 * 92.0 ** ((36 - gauge) / 39))

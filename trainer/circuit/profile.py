@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Literal
 
 
@@ -70,7 +70,6 @@ class Room:
 
     volume_m3: float
     decay_s: float
-    surface_m2: float
     listener_distance_m: float
     bank_spacing_m: float
     cylinder_pitch_m: float
@@ -208,7 +207,3 @@ class Profile:
     def connector_of(self, cylinder: int) -> Connector:
         """Return the pass-through connector that serves a cylinder."""
         return next(connector for connector in self.wiring.connectors if cylinder in connector.injectors)
-
-    def with_solenoid(self, **changes: float) -> Profile:
-        """Return the profile with other solenoid values, for studies and tests."""
-        return replace(self, solenoid=replace(self.solenoid, **changes))  # type: ignore[arg-type]  # all fields are numbers

@@ -5,6 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
+import numpy as np
+
 from trainer.cases.case import Case
 from trainer.circuit.codes import codes_of
 from trainer.circuit.drive import slots_of
@@ -19,8 +21,8 @@ from trainer.errors import MissingHereError
 from trainer.instruments.bench import MODULE_CONNECTOR, Work, worked_circuit
 from trainer.practice.actions import solved_work
 from trainer.practice.measuring import Request, measured, plug_point, through_point
-from trainer.sound.levels import FULL_SCALE_PA
-from trainer.sound.loudness import loudness_sone
+from trainer.sound.levels import FULL_SCALE_PA, sum_db
+from trainer.sound.loudness import loudness_sone, phon_of
 from trainer.sound.render import Sound, render
 from trainer.words import numbers, text
 
@@ -70,6 +72,7 @@ def _slots(solved: SolvedTest, sound: Sound, loudness: bool) -> list[dict[str, A
         entry: dict[str, Any] = {
             "slot": part.window.slot.name,
             "level_dba": round(part.level_dba, 2),
+            "with_bed_dba": round(sum_db(np.array([part.level_dba, sound.bed.level_dba])), 2),
             "centroid_hz": round(part.centroid_hz, 1),
             "peak_current_a": {
                 str(number): round(float(peak), 3)
@@ -79,7 +82,8 @@ def _slots(solved: SolvedTest, sound: Sound, loudness: bool) -> list[dict[str, A
         if loudness:
             start, end = (round(t * sound.rate_hz) for t in (part.window.start_s, part.window.end_s))
             pressure = sound.samples[start:end].mean(axis=1) * FULL_SCALE_PA
-            entry["loudness_sone"] = round(loudness_sone(pressure, sound.rate_hz), 2)
+            sone = loudness_sone(pressure, sound.rate_hz)
+            entry |= {"loudness_sone": round(sone, 2), "loudness_phon": round(phon_of(sone), 1)}
         rows.append(entry)
     return rows
 

@@ -16,7 +16,6 @@ class EventKind(StrEnum):
     MEASURED = "measured"
     WORKED = "worked"
     SUSPECTED = "suspected"
-    NOTED = "noted"
     FOUND = "found"
     REPAIRED = "repaired"
     RETESTED = "retested"
