@@ -10,7 +10,7 @@ from pydantic import BeforeValidator, Field
 
 from trainer.cases.case import Case, StoredCode
 from trainer.cases.forms import Form, filled
-from trainer.cases.profile_file import TESTS, Cylinder, Name
+from trainer.cases.profile_form import TESTS, Cylinder, Name
 from trainer.cases.yaml_text import YamlText, read_text
 from trainer.circuit.codes import Sensed
 from trainer.circuit.elements import Location, Part, Side

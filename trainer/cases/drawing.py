@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from trainer.cases.case import Case, StoredCode
 from trainer.cases.case_code import CodeError, DrawnFrom, code_for, drawn_from, short_digest
-from trainer.cases.profile_file import TESTS
+from trainer.cases.profile_form import TESTS
 from trainer.circuit.chance import Stream
 from trainer.circuit.codes import Sensed
 from trainer.circuit.fault_space import single_faults

@@ -69,6 +69,12 @@ _MACHINE = {
 }
 
 _FILES = {
+    "file.another_name": "a name that is not a word of the faces",
+    "file.choose_another_name": "choose another name",
+    "file.softer_stop": "soften the stop or give the plate more mass",
+    "file.swing": "a swing of {swing:.2f} radian a step with this mass",
+    "file.take_spn_fmi": "take spn_fmi for more cylinders",
+    "file.within_pulse": "less than the pulse",
     "problem.line": "{file}, line {line}: {field} is {found}. Allowed: {allowed}. Mend: {mend}.",
     "file.a_code_as_printed": "a code as printed",
     "file.a_code_drawn_with_the_same_profiles": "a code drawn with the same profiles",
