@@ -63,6 +63,11 @@ CASE_SLIPS = [
     ("difficulty: 1", "difficulty: 1\nstored_codes: [{cylinder: 11, sensed: open}]", "stored_codes.0.cylinder is 11"),
     ("difficulty: 1", "difficulty: 1\ndifficulty: 2", "the key 'difficulty' stands twice"),
     ("title: ", "titel: ", "title is missing"),
+    (
+        "kind: open\n    location: pass_through_connector\n    side: return",
+        "kind: worn_armature\n    location: armature\n    severity: 0",
+        "severity is 0",
+    ),
 ]
 
 
@@ -86,6 +91,7 @@ PROFILE_SLIPS = [
     ("contact_ohm: 0.008", "contact_ohm: .inf", "wiring.contact_ohm"),
     ("limit_a: 8.0", "limit_a: 1.5", "module.open_below_a is"),
     ("stop_n_per_m: 15000000.0", "stop_n_per_m: 1e8", "solenoid.stop_n_per_m is a swing of 0.85 radian a step"),
+    ("    right_front:", "    live:", "wiring.connectors.live is live"),
     ("    right_front:", "    plug:", "wiring.connectors.plug is plug"),
     ("  right: [1, 3, 5, 7]", "  front: [1, 3, 5, 7]", "banks.front is front"),
 ]

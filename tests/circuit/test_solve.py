@@ -143,3 +143,20 @@ def test_a_trip_for_a_pulse_comes_back_and_one_for_a_slot_does_not() -> None:
     assert shorted.pulses[1].feed_a[:, 1, 0].max() > 50.0  # tries again with every pulse
     north = solved(NORTH, Fault(FaultKind.SHORT_TO_GROUND, Location.ENGINE_HARNESS, (1, 3, 5, 7), Side.FEED, 0.2))
     assert north.pulses[1].feed_a[:, 1, 0].max() < 1.0  # shut for the slot
+
+
+def test_a_trip_of_one_output_sets_no_code_for_injectors_on_another() -> None:
+    from trainer.circuit.codes import codes_of
+
+    fault = Fault(FaultKind.SHORT_TO_GROUND, Location.ENGINE_HARNESS, (2, 4, 6, 8), Side.FEED, 0.2)
+    assert {code.cylinder for code in codes_of(solved(NORTH, fault))} == {2, 4, 6, 8}
+
+
+def test_a_trip_until_the_key_is_turned_shuts_the_later_slots_too() -> None:
+    from tests.engines import FIELD
+
+    test = solved(FIELD, Fault(FaultKind.SHORT_TO_GROUND, Location.ENGINE_HARNESS, (1, 2, 3), Side.FEED, 0.2))
+    assert "front" in test.tripped[0]
+    assert all("front" not in slot.live for slot in test.slots[1:])
+    assert all("rear" in slot.live for slot in test.slots)
+    assert np.abs(test.pulses[0].coil_a[:, 1, 0]).max() < 0.1

@@ -164,3 +164,15 @@ def test_every_break_point_of_every_engine_can_be_measured() -> None:
             half = {"m": "harness", "p": "cover", "i": "injector"}[point[0]]
             reading = read(Request("pair", point, half, cylinder), profile=profile).reading
             assert reading.value == pytest.approx(profile.solenoid.coil_ohm_20c, abs=0.5)
+
+
+def test_a_wire_that_is_off_at_both_ends_is_measured_without_a_slip() -> None:
+    for location in (Location.ENGINE_HARNESS, Location.UNDER_COVER):
+        assert read(Request("wire", cylinder=1, location=location)).reading.slips == ()
+
+
+def test_a_dummy_load_takes_the_place_of_the_injector_and_its_faults() -> None:
+    sound = read(Request("dummy", cylinder=3)).reading.value
+    for kind in (FaultKind.SHORT_TO_GROUND, FaultKind.SHORT_ACROSS_PAIR, FaultKind.SHORTED_TURNS):
+        coil = fault_of(NORTH, kind, 3, Location.COIL)
+        assert read(Request("dummy", cylinder=3), coil).reading.value == pytest.approx(sound, abs=0.11)

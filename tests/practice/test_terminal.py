@@ -168,3 +168,17 @@ def test_the_input_may_end_in_the_middle_of_the_answer() -> None:
     desk = new_desk(NAME)
     assert "Nothing is lost" in type_in(desk, "finding", "1", "3", "3")
     assert desk.attempt.finding is None
+
+
+def test_measuring_between_repair_and_retest_does_not_leave_the_plugs_off() -> None:
+    desk = new_desk(NAME)
+    shown = type_in(desk, *RIGHT_ANSWER, "repair connector 3 return", "pair module 3", "retest")
+    assert "Every slot even, no code: proved." in shown
+
+
+def test_swaps_are_one_exchange_after_another() -> None:
+    desk = new_desk(NAME)
+    type_in(desk, "swap 1 2", "swap 2 3", "swap 1 2")
+    assert desk.attempt.work.swapped == ((1, 2), (2, 3), (1, 2))
+    type_in(desk, "swap 1 2")
+    assert desk.attempt.work.swapped == ((1, 2), (2, 3))

@@ -199,6 +199,9 @@ def _against_profile(row: int, item: FaultForm, profile: Profile) -> Iterator[Co
     if item.part is not None and item.part not in rule.places[item.location]:
         yield [*here, "part"], item.part, ", ".join(rule.places[item.location]), text("file.take_one_of_these_parts")
         return
+    if rule.unit.startswith(("times", "share")) and item.severity == 0.0:
+        yield [*here, "severity"], str(item.severity), text("file.above_0"), text("file.give_more")
+        return
     if rule.unit == "share of the turns" and item.severity is not None and not 0.0 < item.severity < 0.95:
         yield (
             [*here, "severity"],

@@ -13,7 +13,10 @@ from trainer.words import text
 MOST_P02XX = 12
 """SAE J2012 names twelve cylinders in its P0200 series."""
 
-WORDS_OF_POINTS = {"module", "plug", "engine", "cover"}
+WORDS_OF_POINTS = {
+    "module", "plug", "engine", "cover", "harness", "injector",
+    "connected", "firm", "live", "leads", "feed", "return",
+}  # fmt: skip
 """Words by which the faces name a place to measure; a connector cannot be called so."""
 
 MOST_SWING = 0.7

@@ -57,9 +57,9 @@ def _profile(form: ProfileForm) -> Profile:
         firing_order=tuple(form.firing_order),
         codes=form.codes,
         wiring=Wiring(
-            outputs={name: tuple(numbers) for name, numbers in wiring.outputs.items()},
+            outputs={name: tuple(sorted(numbers)) for name, numbers in wiring.outputs.items()},
             connectors=tuple(
-                Connector(name, tuple(c.injectors), c.feed_pins, c.engine_length_m, c.heater_pin)
+                Connector(name, tuple(sorted(c.injectors)), c.feed_pins, c.engine_length_m, c.heater_pin)
                 for name, c in wiring.connectors.items()
             ),
             **wiring.model_dump(exclude={"outputs", "connectors"}),

@@ -9,7 +9,7 @@ from pydantic import Field
 from trainer.cases.forms import Form
 
 Name = Annotated[str, Field(pattern=r"^[a-z][a-z0-9_]{1,30}$")]
-BankName = Annotated[str, Field(pattern=r"^[a-z][a-z ]{0,15}$")]
+BankName = Annotated[str, Field(pattern=r"^[a-z]+( [a-z]+)*$", max_length=16)]
 Cylinder = Annotated[int, Field(ge=1, le=16)]
 Positive = Annotated[float, Field(gt=0, le=1e9)]
 Amount = Annotated[float, Field(ge=0, le=1e9)]

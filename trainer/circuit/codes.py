@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Literal
 
+from trainer.circuit.drive import shut_by
 from trainer.circuit.profile import Profile
 from trainer.circuit.solve import SolvedTest
 
@@ -79,7 +80,7 @@ def codes_of(solved: SolvedTest) -> tuple[Code, ...]:
 def _sensed(solved: SolvedTest) -> Iterator[tuple[int, Sensed]]:
     """Yield what is sensed of each cylinder; what another slot shows of it comes first, its own slot overrules."""
     profile, module = solved.circuit.profile, solved.circuit.profile.module
-    early = round(module.short_sense_s / solved.step_s)
+    early = min(round(module.short_sense_s / solved.step_s), solved.on_steps - 1)
     own: dict[int, Sensed] = {}
     for index, slot in enumerate(solved.slots):
         pulse, row = solved.pulses_of(index)[0]
@@ -90,7 +91,7 @@ def _sensed(solved: SolvedTest) -> Iterator[tuple[int, Sensed]]:
             if abs(pulse.return_a[-1, row, column]) > module.held_above_a:
                 own[cylinder] = Sensed.HELD_HIGH
             if slot.number == cylinder and own.get(cylinder) is not Sensed.HELD_HIGH:
-                if solved.tripped[index]:
+                if any(profile.output_of(cylinder) in shut_by(profile, name) for name in solved.tripped[index]):
                     own[cylinder] = Sensed.TRIPPED
                 elif driven[early, column] > module.short_above_a:
                     own[cylinder] = Sensed.OVER

@@ -31,9 +31,8 @@ def fits(circuit: Circuit, fault: Fault) -> bool:
         return False
     if fault.kind is FaultKind.RETURN_TO_HEATER and not profile.connector_of(fault.cylinders[0]).heater_pin:
         return False
-    if fault.kind is FaultKind.RETURN_TO_RETURN and fault.location is not Location.ENGINE_HARNESS:
-        # inside a cover two returns can touch only where one connector brings both
-        return profile.connector_of(fault.cylinders[0]) == profile.connector_of(fault.cylinders[1])
+    if fault.kind is FaultKind.RETURN_TO_RETURN and not _side_by_side(profile, fault):
+        return False
     try:
         if fault.kind in _TOUCHING and fault.side is not None:
             touch_node(circuit, fault.location, fault.side, fault.cylinders)
@@ -42,6 +41,14 @@ def fits(circuit: Circuit, fault: Fault) -> bool:
     except KeyError:
         return False
     return True
+
+
+def _side_by_side(profile: Profile, fault: Fault) -> bool:
+    """Tell whether two returns run where they can touch: in one loom, in one connector, under one cover."""
+    first, second = fault.cylinders
+    if fault.location is Location.PASS_THROUGH:
+        return profile.connector_of(first) == profile.connector_of(second)
+    return fault.location is not Location.UNDER_COVER or profile.bank_of(first) == profile.bank_of(second)
 
 
 def sides_at(kind: FaultKind, location: Location) -> tuple[Side | None, ...]:

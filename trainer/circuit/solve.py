@@ -100,14 +100,16 @@ def solve_test(
         return solved
     while True:
         gone: frozenset[str] = frozenset()
-        live = []
-        for slot, tripped in zip(solved.slots, solved.tripped, strict=True):
+        live, agreed = [], True
+        for slot, seen, tripped in zip(chosen, solved.slots, solved.tripped, strict=True):
             live.append(replace(slot, live=slot.live - gone))
-            for output in tripped:
-                gone |= shut_by(circuit.profile, output)
-        if tuple(live) == solved.slots:
+            # what a later slot did counts only once it was solved with what the earlier ones leave it
+            agreed = agreed and live[-1] == seen
+            if agreed:
+                for output in tripped:
+                    gone |= shut_by(circuit.profile, output)
+        if agreed:
             return solved
-        # a slot after the trip is fed less, so it cannot trip more: this ends
         solved = _Solver(circuit, tuple(live), steps_per_sample).run()
 
 
@@ -132,7 +134,8 @@ class _Solver:
         residual = np.full(count, np.inf)
         tripped: list[frozenset[str]] = [frozenset()] * count
         previous: Pulse | None = None
-        total = round(self.circuit.profile.schedule.slot_s * self.circuit.profile.schedule.pulses_per_s)
+        schedule = self.circuit.profile.schedule
+        total = round(max(schedule.slot_s, schedule.together_s) * schedule.pulses_per_s)
         while active and len(pulses) < min(MOST_PULSES, max(total, LEAST_PULSES)):
             pulse, state = self._pulse(whole, active)
             pulses.append(pulse)
@@ -206,11 +209,14 @@ class _Solver:
                 "rail_v",
             )
         }
-        self._advance(state, pulse_law(self.circuit, slots), self.on_steps, records, feeding=True)
-        quiet, law = self.period_steps - self.on_steps, quiet_law(self.circuit, slots)
+        self._advance(
+            state, _Stage(self, pulse_law(self.circuit, slots), state.fed), self.on_steps, records, feeding=True
+        )
+        quiet = self.period_steps - self.on_steps
+        stage = _Stage(self, quiet_law(self.circuit, slots), [frozenset()] * len(slots))
         while quiet > 0 and not self._still(records):
             steps = min(self.check_steps, quiet)
-            self._advance(state, law, steps, records, feeding=False)
+            self._advance(state, stage, steps, records, feeding=False)
             quiet -= steps
         rail = self.circuit.rail
         fill = np.exp(-quiet * self.step_s / (rail.source_ohm * rail.reservoir_f))
@@ -225,12 +231,10 @@ class _Solver:
         return bool(np.abs(records["coil_a"][-1][-1]).max() < REST_CURRENT_A and moved < REST_SPEED_M_S)
 
     def _advance(
-        self, state: _State, law: OutputLaw, steps: int, records: dict[str, list[Floats]], feeding: bool
+        self, state: _State, stage: _Stage, steps: int, records: dict[str, list[Floats]], feeding: bool
     ) -> None:
-        """Take steps in one phase and record the state at the start of each; the first step follows a switch."""
+        """Take steps in one phase and record the state at the start of each."""
         count, injectors = state.linkage.shape
-        live = state.fed if feeding else [frozenset[str]()] * count
-        stage = _Stage(self, law, live)
         trip = self.circuit.profile.module.trip
         shape = (steps, count, injectors)
         linkage, driver, position, acceleration, force = (np.empty(shape) for _ in range(5))
@@ -246,7 +250,7 @@ class _Solver:
             if feeding:
                 state.over += self.step_s * (0.5 + 0.5 * np.tanh((fed - trip.current_a) / trip.width_a))
                 if state.over.max() > self.trip_at_s and self._trip(state):
-                    stage = _Stage(self, law, state.fed)
+                    stage = _Stage(self, stage.law, state.fed)
         parts_of = {
             "coil_a": self.magnets.magnetise(linkage, position)[0], "return_a": driver, "linkage_wb": linkage,
             "position_m": position, "acceleration_m_s2": acceleration, "force_n": force,
@@ -286,7 +290,7 @@ class _Stage:
         self.fresh = SWITCH_PARTS
 
     def step(self, state: _State, step_s: float, feeding: bool) -> tuple[Floats, Floats]:
-        """Advance the state; return the force in newton and the feeds' currents at the start of the step."""
+        """Advance the state; return the force in newton and the feeds' currents it began with."""
         half, law = self.injectors, self.law
         amperes, slope, by_motion, pull = self.magnets.magnetise(state.linkage, state.position)
         moved = self._move(state, pull, step_s)

@@ -27,8 +27,9 @@ class FoundCase:
     @property
     def digest(self) -> str:
         """A hash of the case's content and its profile's, to know it again."""
-        return hashlib.sha256(repr((self.case.faults, self.case.profile.digest, self.case.stored,
-                                    self.case.temperature_c, self.case.bed)).encode()).hexdigest()  # fmt: skip
+        case = self.case
+        parts = (case.faults, case.profile.digest, case.stored, case.temperature_c, case.bed, sorted(case.evidence))
+        return hashlib.sha256(repr(parts).encode()).hexdigest()
 
 
 def find_case(asked: str) -> FoundCase:

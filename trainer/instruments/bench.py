@@ -114,7 +114,8 @@ def node_of(profile: Profile, pin: Pin) -> str:
         raise KeyError(pin.half)
     if pin.side is Side.FEED and pin.name not in feed_names(profile, pin.break_point):
         raise KeyError(pin.name)
-    if pin.side is Side.RETURN and int(pin.name) not in cylinders_at(profile, pin.break_point):
+    here = {str(number) for number in cylinders_at(profile, pin.break_point)}
+    if pin.side is Side.RETURN and pin.name not in here:
         raise KeyError(pin.name)
     if pin.break_point == MODULE_CONNECTOR:
         if pin.half == "module":
@@ -138,6 +139,7 @@ def worked_circuit(profile: Profile, faults: Sequence[Fault], work: Work) -> Cir
         a, b = (circuit.elements[name] for name in names)
         circuit = circuit.with_element(names[0], replace(a, b=b.b)).with_element(names[1], replace(b, b=a.b))
     for number in sorted(work.dummy_loads):
+        circuit = _with_part_of(sound, circuit, Location.COIL, number)
         circuit = circuit.with_resistance(f"{Location.COIL}.winding.{number}", DUMMY_LOAD_OHM)
         circuit = circuit.with_resistance(f"{Location.COIL}.ring.{number}", 0.001)
     for name in sorted(work.spread):

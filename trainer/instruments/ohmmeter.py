@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from trainer.circuit.drive import battery_branch
 from trainer.circuit.elements import GROUND, RAIL, Circuit, feed_pin, return_pin
 from trainer.circuit.faults import Fault
 from trainer.circuit.network import Branch, solve
 from trainer.circuit.profile import Profile
-from trainer.instruments.bench import MODULE_CONNECTOR, Pin, Work, core_shorts, node_of, worked_circuit
+from trainer.instruments.bench import MODULE_CONNECTOR, Pin, Work, core_shorts, cylinders_at, node_of, worked_circuit
 from trainer.instruments.reading import OVER_RANGE, Reading, Slip, shown_ohm
 
 METER_CURRENT_A = 1e-3
@@ -55,7 +56,7 @@ def measure_ohm(
         return Reading("ohmmeter", None, "ohm", "----", (Slip.LIVE,))
     circuit = worked_circuit(profile, faults, work)
     resistance, voltage = between(circuit, nodes[0], nodes[1])
-    slips = _connected(work, pins)
+    slips = _connected(profile, work, pins)
     if abs(voltage) > 0.2:
         slips = (*slips, Slip.VOLTAGE_ON_WIRE)
     seen = abs(resistance + voltage / METER_CURRENT_A)
@@ -66,14 +67,21 @@ def measure_ohm(
     return Reading("ohmmeter", value, "ohm", display, slips)
 
 
-def _connected(work: Work, pins: tuple[Pin, Pin | None]) -> tuple[Slip, ...]:
+def _connected(profile: Profile, work: Work, pins: tuple[Pin, Pin | None]) -> tuple[Slip, ...]:
     """Note a measurement on a circuit that still hangs on the module or was not opened where it is probed."""
     opened = all(pin is None or pin.break_point in work.unplugged for pin in pins)
     # past an opened connector the module is cut off; before it only its own plug does that
-    before = any(pin is not None and pin.half in ("engine", "harness") for pin in pins)
-    towards_module = any(pin is not None and pin.break_point != MODULE_CONNECTOR for pin in pins)
-    live_module = before and towards_module and MODULE_CONNECTOR not in work.unplugged
-    return () if opened and not live_module else (Slip.STILL_CONNECTED,)
+    hangs = any(pin is not None and _hangs_on_module(profile, work, pin) for pin in pins)
+    return () if opened and not hangs else (Slip.STILL_CONNECTED,)
+
+
+def _hangs_on_module(profile: Profile, work: Work, pin: Pin) -> bool:
+    if MODULE_CONNECTOR in work.unplugged or pin.break_point == MODULE_CONNECTOR:
+        return False
+    if pin.half == "harness":
+        through = profile.connector_of(cylinders_at(profile, pin.break_point)[0]).name
+        return f"pass_through.{through}" not in work.unplugged
+    return pin.half == "engine"
 
 
 def measure_insulation(
@@ -84,13 +92,14 @@ def measure_insulation(
     if key_on:
         return Reading("insulation", None, "ohm", "----", (Slip.LIVE,))
     circuit = worked_circuit(profile, faults, work)
-    slips = _connected(work, (pin, None))
+    slips = _connected(profile, work, (pin, None))
     if not _isolated(circuit, node):
         slips = (*slips, Slip.INSULATION_INTO_PART)
     resistance, _voltage = between(circuit, node, GROUND)
     if resistance > profile.meter.insulation_top_ohm:
         return Reading("insulation", None, "ohm", OVER_RANGE, slips)
-    value, display = shown_ohm(profile.meter, resistance, seed, f"insulation {pin}")
+    tester = replace(profile.meter, percent=profile.meter.insulation_percent, top_ohm=profile.meter.insulation_top_ohm)
+    value, display = shown_ohm(tester, resistance, seed, f"insulation {pin}")
     return Reading("insulation", value, "ohm", display, slips)
 
 

@@ -1,7 +1,6 @@
 """What a learner can do, computed: each action returns the event's data and what is to be heard or shown.
 
-Access is charged once for each state of the engine: what is paid stands in `paid`, and a change of state takes the
-paid access away.
+Access is charged once: what is paid stands in `paid`; plugging everything back takes the access to break points away.
 """
 
 from __future__ import annotations
@@ -130,8 +129,9 @@ def swap(attempt: Attempt, first: int, second: int) -> Done:
         if number not in attempt.case.profile.cylinders or first == second:
             raise WrongCallError("no_swap", first=first, second=second)
     pair = (min(first, second), max(first, second))
-    swapped = tuple(p for p in attempt.work.swapped if p != pair)
-    work = replace(attempt.work, swapped=swapped if swapped != attempt.work.swapped else (*swapped, pair))
+    swapped = attempt.work.swapped
+    # one exchange after another: only the last of them is undone by doing it again
+    work = replace(attempt.work, swapped=swapped[:-1] if swapped[-1:] == (pair,) else (*swapped, pair))
     return _worked(attempt, work, (f"swap_returns:{pair}",), {"did": "swap", "what": list(pair)})
 
 

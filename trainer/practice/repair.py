@@ -12,6 +12,7 @@ from trainer.instruments.bench import Work
 from trainer.practice.actions import Done, Solver, sound_hash
 from trainer.practice.attempt import Attempt
 from trainer.practice.events import EventKind
+from trainer.practice.measuring import plugged_back
 from trainer.practice.work_data import data_of
 from trainer.sound.render import Sound, render
 
@@ -61,7 +62,7 @@ def repair(attempt: Attempt, wanted: Repair) -> Done:
         if test == "injector_swap":
             count = len(wanted.cylinders)
         minutes += count * profile.minutes[test]
-    work = _everything_back(attempt)
+    work = _everything_back(attempt, wanted)
     data = {
         "location": wanted.location, "cylinders": sorted(wanted.cylinders), "side": wanted.side,
         "mended": mended, "minutes": minutes, "work": data_of(work), "paid": [],
@@ -69,20 +70,27 @@ def repair(attempt: Attempt, wanted: Repair) -> Done:
     return Done(EventKind.REPAIRED, data)
 
 
-def _everything_back(attempt: Attempt) -> Work:
-    """After a repair the engine stands as it came, with nothing lent, swapped, moved or unplugged."""
-    conditions = replace(attempt.work.conditions, moved=None, heated=None)
-    return Work(conditions=conditions, spread=attempt.work.spread)
+def _everything_back(attempt: Attempt, wanted: Repair) -> Work:
+    """After a repair the engine stands as it came, with nothing lent, swapped, moved or unplugged.
+
+    Plugs that were off have been re-seated; a terminal that was spread stays so unless its place was repaired.
+    """
+    back = plugged_back(attempt.case.profile, attempt.work)
+    conditions = replace(back.conditions, moved=None, heated=None)
+    spread = frozenset(name for name in back.spread if not name.startswith(wanted.location))
+    return Work(conditions=conditions, spread=spread)
 
 
 def retest(attempt: Attempt, solver: Solver, place: str = "front", *, moved: Location | None = None) -> Done:
     """Run the test on the circuit as repaired, if wanted while the repaired place is moved."""
-    work = replace(attempt.work, conditions=replace(attempt.work.conditions, moved=moved))
+    back = plugged_back(attempt.case.profile, attempt.work)
+    work = replace(back, conditions=replace(back.conditions, moved=moved))
     solved = solver(attempt.case.profile, attempt.faults_left, work)
     sound = render(solved, place, attempt.case.bed, attempt.seed)
     codes = [code.code for code in codes_of(solved)]
     data = {
         "minutes": attempt.case.profile.minutes["actuation_test"], "codes": codes, "place": place,
+        "work": data_of(back),
         "sound": sound_hash(sound), "proved": not codes and is_even(attempt.case, sound, solver, attempt.seed),
     }  # fmt: skip
     return Done(EventKind.RETESTED, data, sound=sound)

@@ -69,6 +69,8 @@ _MACHINE = {
 }
 
 _FILES = {
+    "file.above_0": "above 0",
+    "file.give_more": "give more than 0",
     "file.another_name": "a name that is not a word of the faces",
     "file.choose_another_name": "choose another name",
     "file.softer_stop": "soften the stop or give the plate more mass",
