@@ -2,8 +2,8 @@
 
 A step is the linearly implicit trapezoidal rule: the ports give `v = e − Z·i`, each coil `dλ/dt = v`, each return
 output its law behind its choke; the slopes dλ/di and dv/di stand on the diagonal, so the step is stable from 0 Ω to
-1 GΩ. After a switch a few parts of a step by implicit Euler damp what the trapezoidal rule would let ring. The
-armature leaps between half steps with its losses in closed form. docs/decisions.md says why a small dense solve
+1 GΩ. After a switch, and every 0.25 ms between pulses, a few parts of a step by implicit Euler damp what the
+trapezoidal rule would let ring. The armature leaps between half steps with its losses in closed form. docs/decisions.md says why a small dense solve
 stands in each step.
 """
 
@@ -209,14 +209,11 @@ class _Solver:
                 "rail_v",
             )
         }
-        self._advance(
-            state, _Stage(self, pulse_law(self.circuit, slots), state.fed), self.on_steps, records, feeding=True
-        )
-        quiet = self.period_steps - self.on_steps
-        stage = _Stage(self, quiet_law(self.circuit, slots), [frozenset()] * len(slots))
+        self._advance(state, pulse_law(self.circuit, slots), self.on_steps, records, feeding=True)
+        quiet, law = self.period_steps - self.on_steps, quiet_law(self.circuit, slots)
         while quiet > 0 and not self._still(records):
             steps = min(self.check_steps, quiet)
-            self._advance(state, stage, steps, records, feeding=False)
+            self._advance(state, law, steps, records, feeding=False)
             quiet -= steps
         rail = self.circuit.rail
         fill = np.exp(-quiet * self.step_s / (rail.source_ohm * rail.reservoir_f))
@@ -231,10 +228,11 @@ class _Solver:
         return bool(np.abs(records["coil_a"][-1][-1]).max() < REST_CURRENT_A and moved < REST_SPEED_M_S)
 
     def _advance(
-        self, state: _State, stage: _Stage, steps: int, records: dict[str, list[Floats]], feeding: bool
+        self, state: _State, law: OutputLaw, steps: int, records: dict[str, list[Floats]], feeding: bool
     ) -> None:
         """Take steps in one phase and record the state at the start of each."""
         count, injectors = state.linkage.shape
+        stage = _Stage(self, law, state.fed if feeding else [frozenset[str]()] * count)
         trip = self.circuit.profile.module.trip
         shape = (steps, count, injectors)
         linkage, driver, position, acceleration, force = (np.empty(shape) for _ in range(5))
@@ -250,7 +248,7 @@ class _Solver:
             if feeding:
                 state.over += self.step_s * (0.5 + 0.5 * np.tanh((fed - trip.current_a) / trip.width_a))
                 if state.over.max() > self.trip_at_s and self._trip(state):
-                    stage = _Stage(self, stage.law, state.fed)
+                    stage = _Stage(self, law, state.fed)
         parts_of = {
             "coil_a": self.magnets.magnetise(linkage, position)[0], "return_a": driver, "linkage_wb": linkage,
             "position_m": position, "acceleration_m_s2": acceleration, "force_n": force,
