@@ -19,7 +19,7 @@ def test_a_case_is_worked_from_complaint_to_debrief() -> None:
     assert "P0203" in shown
     assert "A code says what the module sensed. It never says where." in shown
     assert "ohms, feed to return 3, module_connector (harness): OL" in shown
-    assert "Every slot even, no code: proved." in shown
+    assert "Every slot even, no code: proved as tested." in shown
     assert "Score 100 of 100" in shown
     assert (
         "slot 3, very faint: no current of its own (0.0 A); 2.4 A through each of 7 others. That is the hum you heard"
@@ -173,7 +173,7 @@ def test_the_input_may_end_in_the_middle_of_the_answer() -> None:
 def test_measuring_between_repair_and_retest_does_not_leave_the_plugs_off() -> None:
     desk = new_desk(NAME)
     shown = type_in(desk, *RIGHT_ANSWER, "repair connector 3 return", "pair module 3", "retest")
-    assert "Every slot even, no code: proved." in shown
+    assert "Every slot even, no code: proved as tested." in shown
 
 
 def test_swaps_are_one_exchange_after_another() -> None:
@@ -182,3 +182,24 @@ def test_swaps_are_one_exchange_after_another() -> None:
     assert desk.attempt.work.swapped == ((1, 2), (2, 3), (1, 2))
     type_in(desk, "swap 1 2")
     assert desk.attempt.work.swapped == ((1, 2), (2, 3))
+
+
+def test_the_questions_of_a_finding_can_be_left_and_places_named_by_word() -> None:
+    desk = new_desk(NAME)
+    assert "Not committed." in type_in(desk, "finding", "seven", "1", "3", "cancel")
+    assert desk.attempt.finding is None
+    type_in(desk, "finding", "1", "3", "connector", "1", "2", "2", "yes")
+    assert desk.attempt.finding is not None
+    assert {claim.location for claim in desk.attempt.finding.claims} == {"pass_through_connector"}
+
+
+def test_a_plug_that_is_still_off_elsewhere_is_told_with_the_reading() -> None:
+    shown = type_in(new_desk(NAME), "pair right_front 3", "pair module 3", "look")
+    assert "Still unplugged elsewhere: pass_through.right_front" in shown
+    assert "Unplugged: module_connector, pass_through.right_front" in shown
+
+
+def test_a_heat_fault_wrongly_repaired_shows_when_the_retest_is_warm() -> None:
+    desk = new_desk("dies_after_lunch")
+    shown = type_in(desk, "finding", "1", "2", "cover", "1", "2", "2", "yes", "repair cover 2", "retest warm coil")
+    assert "Not even, or a code has come back" in shown

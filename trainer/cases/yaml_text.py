@@ -69,7 +69,11 @@ class YamlText:
             ) from error
         if not isinstance(self.value, dict):
             raise self._refuse(
-                1, "the file", type(self.value).__name__, text("file.a_mapping_of_fields"), text("file.start_with_form")
+                1,
+                "the file",
+                text("file.empty") if self.value is None else type(self.value).__name__,
+                text("file.a_mapping_of_fields"),
+                text("file.start_with_form"),
             )
 
     def _refuse(self, line: int | None, field: str, found: str, allowed: str, mend: str) -> ProblemsFoundError:

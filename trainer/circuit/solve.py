@@ -3,8 +3,8 @@
 A step is the linearly implicit trapezoidal rule: the ports give `v = e − Z·i`, each coil `dλ/dt = v`, each return
 output its law behind its choke; the slopes dλ/di and dv/di stand on the diagonal, so the step is stable from 0 Ω to
 1 GΩ. After a switch, and every 0.25 ms between pulses, a few parts of a step by implicit Euler damp what the
-trapezoidal rule would let ring. The armature leaps between half steps with its losses in closed form. docs/decisions.md says why a small dense solve
-stands in each step.
+trapezoidal rule would let ring. The armature leaps between half steps with its losses in closed form.
+docs/decisions.md says why a small dense solve stands in each step.
 """
 
 from __future__ import annotations

@@ -60,7 +60,8 @@ def plain_proof(attempt: Attempt) -> float:
     }  # fmt: skip
     places |= {(line.data["did"], "", "", "") for line in attempt.card if line.kind is EventKind.WORKED}
     retests = [line for line in attempt.card if line.kind is EventKind.RETESTED]
-    proved = (bool(retests) and bool(retests[-1].data["proved"])) or not attempt.case.faults
+    shown = bool(retests) and bool(retests[-1].data["proved"]) and not attempt.faults_left
+    proved = shown or not attempt.case.faults
     steps = (EventKind.HEARD in kinds, EventKind.CODES_READ in kinds, len(places) >= 2, proved)
     return sum(steps) / len(steps)
 

@@ -181,7 +181,10 @@ def _live(profile: Profile, faults: Sequence[Fault], work: Work, request: Reques
     if request.what == "supply":
         reading = measure_supply(profile, faults, work)
     elif request.what == "drop":
-        reading = measure_drop(profile, faults, work, _drop_pins(profile, request), request.cylinder)
+        # a drop is over one wire: returns that were swapped go home for it
+        reading = measure_drop(
+            profile, faults, replace(work, swapped=()), _drop_pins(profile, request), request.cylinder
+        )
     elif request.what == "dummy":
         loaded = replace(work, dummy_loads=work.dummy_loads | {request.cylinder})
         reading = measure_dummy_current(profile, faults, loaded, request.cylinder)

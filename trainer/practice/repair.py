@@ -81,10 +81,17 @@ def _everything_back(attempt: Attempt, wanted: Repair) -> Work:
     return Work(conditions=conditions, spread=spread)
 
 
-def retest(attempt: Attempt, solver: Solver, place: str = "front", *, moved: Location | None = None) -> Done:
-    """Run the test on the circuit as repaired, if wanted while the repaired place is moved."""
+def retest(
+    attempt: Attempt,
+    solver: Solver,
+    place: str = "front",
+    *,
+    moved: Location | None = None,
+    heated: Location | None = None,
+) -> Done:
+    """Run the test on the circuit as repaired, if wanted while a place is moved or warm."""
     back = plugged_back(attempt.case.profile, attempt.work)
-    work = replace(back, conditions=replace(back.conditions, moved=moved))
+    work = replace(back, conditions=replace(back.conditions, moved=moved, heated=heated))
     solved = solver(attempt.case.profile, attempt.faults_left, work)
     sound = render(solved, place, attempt.case.bed, attempt.seed)
     codes = [code.code for code in codes_of(solved)]

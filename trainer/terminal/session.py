@@ -21,6 +21,10 @@ Ask = Callable[[str], str]
 Say = Callable[[str], None]
 
 
+class _CancelledError(Exception):
+    """The learner takes the question back."""
+
+
 class Session:
     """One sitting at one case. `ask` returns a typed line and raises EOFError at the end of input."""
 
@@ -146,6 +150,9 @@ class Session:
         reading = done.data["reading"]
         self._say(text("reading", what=shown.request_text(done.data["request"]), display=reading["display"]))
         self._lines([text(f"slip.{slip}") for slip in reading["slips"]])
+        elsewhere = sorted(self.desk.attempt.work.unplugged - {request.point})
+        if elsewhere:
+            self._say(text("reading.elsewhere", places=", ".join(elsewhere)))
 
     def _move(self, words: Sequence[str]) -> None:
         self._caution("caution.moving")
@@ -186,7 +193,8 @@ class Session:
 
     def _look(self, _words: Sequence[str]) -> None:
         self.desk.do(actions.look(self.desk.attempt))
-        self._say(text("work.look"))
+        off = sorted(self.desk.attempt.work.unplugged)
+        self._say(text("work.look_off", places=", ".join(off)) if off else text("work.look"))
 
     def _suspect(self, words: Sequence[str], *, add: bool) -> None:
         places = frozenset(typed.place_of(word).value for word in words)
@@ -201,7 +209,8 @@ class Session:
         """Ask for one of the options by number or word, again and again."""
         self._lines([f"  {place} {label}" for place, (_value, label) in enumerate(options, start=1)])
         while True:
-            answer = self._ask(f"{question}: ").strip().lower()
+            answer = self._answer(f"{question}: ")
+            answer = typed.PLACES[answer].value if answer in typed.PLACES else answer
             for place, (value, label) in enumerate(options, start=1):
                 if answer in (str(place), value.lower(), label.lower()):
                     return value
@@ -210,9 +219,24 @@ class Session:
     def _finding(self, _words: Sequence[str]) -> None:
         if self.desk.attempt.finding is not None:
             raise WrongCallError("committed_already")
+        try:
+            self._ask_finding()
+        except _CancelledError:
+            self._say(text("finding.dropped"))
+
+    def _answer(self, question: str) -> str:
+        answer = self._ask(question).strip().lower()
+        if answer == "cancel":
+            raise _CancelledError
+        return answer
+
+    def _ask_finding(self) -> None:
+        self._say(text("finding.cancel"))
         count = ""
         while count not in ("0", "1", "2"):
-            count = self._ask(text("finding.ask_count") + ": ").strip()
+            count = self._answer(text("finding.ask_count") + ": ")
+            if count not in ("0", "1", "2"):
+                self._say(text("finding.count_again"))
         claims = tuple(self._claim(number + 1) for number in range(int(count)))
         sure = self._choice(
             text("finding.ask_certainty"), [(str(value), text(f"certainty.{value}")) for value in CERTAINTIES]
@@ -230,7 +254,7 @@ class Session:
     def _claim(self, number: int) -> Claim:
         while True:
             try:
-                cylinders = typed.cylinders_of(self._ask(text("finding.ask_cylinders", number=number) + ": "))
+                cylinders = typed.cylinders_of(self._answer(text("finding.ask_cylinders", number=number) + ": "))
                 break
             except WrongCallError as error:
                 self._say(told(error))
@@ -263,8 +287,11 @@ class Session:
 
     def _retest(self, words: Sequence[str]) -> None:
         self._need_finding()
-        moved = typed.place_of(words[1]) if len(words) == 2 and words[0] == "moving" else None
-        done: Done = self.desk.do(repair.retest(self.desk.attempt, self.desk.solver, self.place, moved=moved))
+        place = typed.place_of(words[1]) if len(words) == 2 and words[0] in ("moving", "warm") else None
+        moved, heated = (place if words and words[0] == word else None for word in ("moving", "warm"))
+        done: Done = self.desk.do(
+            repair.retest(self.desk.attempt, self.desk.solver, self.place, moved=moved, heated=heated)
+        )
         assert done.sound is not None
         self._play(done.sound, text("hear.whole"), self.place)
         self._lines(shown.code_lines(done.data["codes"], self._meanings()))

@@ -231,6 +231,10 @@ _TERMINAL = {
     "work.none": "Let go.",
     "work.swap": "Returns {first} and {second} swapped at the module connector.",
     "work.substitute": "Known-good part in: {what}. Run the test again.",
+    "reading.elsewhere": "Still unplugged elsewhere: {places}. 'hear' plugs everything back.",
+    "work.look_off": "Unplugged: {places}. 'hear' plugs everything back.",
+    "finding.cancel": "'cancel' takes you out of these questions.",
+    "finding.count_again": "Type 0, 1 or 2.",
     "work.look": "All plugs are home. From outside nothing looks burnt or wet; inside you would have to unplug.",
     "reading": "{what}: {display}",
     "codes.line": "{code}  {meaning}",
@@ -243,7 +247,7 @@ _TERMINAL = {
     "finding.committed": "Finding committed: {claims}, {certainty}.",
     "repair.ask": "Now the repair. Type 'repair PLACE CYLINDERS', then 'retest', then 'debrief'.",
     "repair.done": "Done: {what}. {minutes:.0f} min. Run 'retest' to see whether it was the fault.",
-    "retest.proved": "Every slot even, no code: proved.",
+    "retest.proved": "Every slot even, no code: proved as tested. What came and went: retest moving or warm.",
     "retest.not_proved": "Not even, or a code has come back: the fault is still there.",
     "left": "Stopped here. Nothing is lost; the same command goes on with this case.",
     "closed": "Case closed.",
@@ -277,7 +281,7 @@ _HELP = {
         "Work       move PLACE | move none · heat PLACE | heat none · swap N M · look\n"
         "           lend injector N | lend module   known-good part in\n"
         "Think      out PLACE · back PLACE          rule a place out, or take it back · card\n"
-        "Answer     finding · then repair PLACE N[,M] [feed|return] · retest [moving PLACE] · debrief\n"
+        "Answer     finding · then repair PLACE N[,M] [feed|return] · retest [moving PLACE | warm PLACE] · debrief\n"
         "Other      engine · help · leave\n"
         "PLACE of a fault: module, engine, connector, cover, coil, armature"
     ),

@@ -69,6 +69,7 @@ _MACHINE = {
 }
 
 _FILES = {
+    "file.empty": "empty",
     "file.above_0": "above 0",
     "file.give_more": "give more than 0",
     "file.another_name": "a name that is not a word of the faces",
