@@ -203,3 +203,8 @@ def test_a_heat_fault_wrongly_repaired_shows_when_the_retest_is_warm() -> None:
     desk = new_desk("dies_after_lunch")
     shown = type_in(desk, "finding", "1", "2", "cover", "1", "2", "2", "yes", "repair cover 2", "retest warm coil")
     assert "Not even, or a code has come back" in shown
+
+
+def test_a_lent_part_proves_nothing_at_the_retest() -> None:
+    desk = new_desk("the_module_says_no")
+    assert "Not even, or a code has come back" in type_in(desk, "lend module", *RIGHT_ANSWER, "retest")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import json
 import sys
 from collections.abc import Callable, Sequence
@@ -23,6 +24,9 @@ class Result:
 
 def finish(work: Callable[[], Result], *, as_json: bool) -> None:
     """Run a command's work, print its result and exit; nothing a person can cause ends in a traceback."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")  # a console without Ω still shows the number
     try:
         result = work()
     except ProblemsFoundError as error:

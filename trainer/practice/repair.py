@@ -90,7 +90,9 @@ def retest(
     heated: Location | None = None,
 ) -> Done:
     """Run the test on the circuit as repaired, if wanted while a place is moved or warm."""
-    back = plugged_back(attempt.case.profile, attempt.work)
+    # what was lent or swapped goes back first: only the repair is tested
+    plugged = plugged_back(attempt.case.profile, attempt.work)
+    back = Work(conditions=plugged.conditions, spread=plugged.spread, covers_off=plugged.covers_off)
     work = replace(back, conditions=replace(back.conditions, moved=moved, heated=heated))
     solved = solver(attempt.case.profile, attempt.faults_left, work)
     sound = render(solved, place, attempt.case.bed, attempt.seed)

@@ -112,7 +112,8 @@ def reason_line(reason: SlotReason, cylinders: int) -> str:
     """Return why one slot sounded as it did."""
     under = round(reason.level_dba - reason.good_dba, 1) + 0.0  # no minus before a nought
     if reason.slot == 0:
-        return text("reason.burst", moved=len(reason.moved), count=cylinders, under=under)
+        line = text("reason.burst", moved=len(reason.moved), count=cylinders, under=under)
+        return line + (" " + text("reason.tripped") if reason.tripped else "")
     slot = text("slot.one", number=reason.slot)
     values: dict[str, Any] = {"slot": slot, "own": reason.own_a, "under": under, "heard": text(f"heard.{reason.heard}")}
     if reason.slot in reason.moved:

@@ -138,14 +138,14 @@ _DEBRIEF = {
     "rule.open_when_hot": "Even cold is 'not shown', never 'good': warm one place at a time.",
     "rule.cured_by_reseating": "Your own unplugging can cure a contact for a while. Measure before you re-seat.",
     "rule.short_across_pair": "Current without a coil's delay is a short: codes say so; ohms find the place.",
-    "rule.short_to_ground": "A short to ground does not change the pair; only pin to ground shows it.",
+    "rule.short_to_ground": "A short to ground does not change the pair; of all ohms only pin to ground shows it.",
     "rule.short_to_battery": "Look for voltage with the key off before you trust any ohms.",
     "rule.return_to_return": "Two coils that share one allowance of current may both stay down: dull, twice.",
     "rule.return_to_heater": "A heater is a way to ground: the injector clicks in slots that are not its own.",
     "rule.crossed_returns": "An even level from the wrong place is still wrong. Check wire by wire.",
     "rule.shorted_turns": "Fewer turns and a closed ring on the core: low ohms, fast current, little pull.",
-    "rule.dead_return_driver": "Wiring and coil read well, and the swap moves the silence: look at the module.",
-    "rule.return_driver_stuck_on": "Clicks in every slot and clean wiring: an output that never lets go.",
+    "rule.dead_return_driver": "Wiring and coil read well, and after a swap the same slot is dead: the module.",
+    "rule.return_driver_stuck_on": "Clicks in every slot of its feed and clean wiring: an output that never lets go.",
     "rule.dead_feed_driver": "A group that dies with good feed wiring has a dead feed.",
     "rule.low_supply": "All alike and all wrong is one cause: measure the supply first.",
     "rule.slow_recharge": "The burst loads the supply most: even one by one and thin together is the supply.",
@@ -265,7 +265,7 @@ _TERMINAL = {
 
 _HELP = {
     "help": (
-        "Listen     hear [SLOT ...] [moving PLACE]   run the whole test, or replay slots (all, 1, 2, ...)\n"
+        "Listen     hear [SLOT ...]                 run the whole test, or replay slots (all, 1, 2, ...)\n"
         "           compare A B                     two slots after one another, same gain\n"
         "           stand PLACE                     front, a bank, or 'probe N'; moves where you listen\n"
         "Codes      codes · clear\n"
