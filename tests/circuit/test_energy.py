@@ -27,7 +27,7 @@ def given_and_lost_w(test: SolvedTest, step: int) -> tuple[float, float]:
         if e.a in volts and e.b in volts
     )
     lost += sum((rail_v - volts[f"module.feed.{name}"]) ** 2 / feed.on_ohm for name, feed in circuit.feeds.items())
-    drop, _slope = pulse_law(circuit, test.slots).drop(pulse.return_a[step])
+    drop, _slope = pulse_law([(circuit, slot) for slot in test.slots]).drop(pulse.return_a[step])
     return rail_v * float(pulse.feed_a[step, row].sum()), float(lost + (drop * pulse.return_a[step]).sum())
 
 

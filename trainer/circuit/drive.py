@@ -89,14 +89,15 @@ class OutputLaw:
         return volts, self.ohm + self.swing_v * steep / self.width_a
 
 
-def pulse_law(circuit: Circuit, slots: Sequence[Slot]) -> OutputLaw:
-    """Return the outputs' law during a pulse."""
-    module = circuit.profile.module
-    drivers = [circuit.returns[number] for number in circuit.profile.cylinders]
-    commanded = np.array([[n in slot.commanded for n in circuit.profile.cylinders] for slot in slots])
-    on_ohm, off_ohm, limit_v = (
-        np.array([getattr(driver, name) for driver in drivers]) for name in ("on_ohm", "off_ohm", "limit_v")
-    )
+def pulse_law(rows: Sequence[tuple[Circuit, Slot]]) -> OutputLaw:
+    """Return the outputs' law during a pulse, a row for each slot of a circuit."""
+    cylinders = rows[0][0].profile.cylinders
+    module = rows[0][0].profile.module
+    commanded = np.array([[n in slot.commanded for n in cylinders] for _circuit, slot in rows])
+    values = [
+        [(r.on_ohm, r.off_ohm, r.limit_v) for r in (circuit.returns[n] for n in cylinders)] for circuit, _slot in rows
+    ]
+    on_ohm, off_ohm, limit_v = np.moveaxis(np.array(values), 2, 0)
     swing = np.where(commanded, limit_v / 2.0, 0.0)
     return OutputLaw(
         ohm=np.where(commanded, on_ohm, off_ohm),
@@ -108,16 +109,17 @@ def pulse_law(circuit: Circuit, slots: Sequence[Slot]) -> OutputLaw:
     )
 
 
-def quiet_law(circuit: Circuit, slots: Sequence[Slot]) -> OutputLaw:
-    """Return the outputs' law between pulses: every output on its clamp."""
-    drivers = [circuit.returns[number] for number in circuit.profile.cylinders]
-    shape = (len(slots), len(drivers))
+def quiet_law(circuits: Sequence[Circuit]) -> OutputLaw:
+    """Return the outputs' law between pulses, a row for each circuit: every output on its clamp."""
+    profile = circuits[0].profile
+    values = [[(r.on_ohm, r.clamp_v) for r in (c.returns[n] for n in profile.cylinders)] for c in circuits]
+    on_ohm, clamp_v = np.moveaxis(np.array(values), 2, 0)
     return OutputLaw(
-        ohm=np.broadcast_to(np.array([driver.on_ohm for driver in drivers]), shape),
-        offset_v=np.zeros(shape),
-        swing_v=np.broadcast_to(np.array([driver.clamp_v for driver in drivers]), shape),
-        centre_a=np.zeros(shape),
-        width_a=np.full(shape, circuit.profile.module.clamp_width_a),
+        ohm=on_ohm,
+        offset_v=np.zeros(on_ohm.shape),
+        swing_v=clamp_v,
+        centre_a=np.zeros(on_ohm.shape),
+        width_a=np.full(on_ohm.shape, profile.module.clamp_width_a),
         chord=True,
     )
 
@@ -155,6 +157,16 @@ def battery_branch(circuit: Circuit) -> Branch:
     return ("battery.source", BATTERY, circuit.profile.module.battery_ohm)
 
 
+def rail_branches(circuit: Circuit, live: frozenset[str]) -> dict[str, Branch]:
+    """Return the whole network under drive current by name: feed outputs, battery, everything between."""
+    names = [f"feed.{name}.{way}" for name in circuit.feeds for way in ("on", "off")]
+    branches = dict(zip(names, feed_branches(circuit, live), strict=True))
+    branches["battery"] = battery_branch(circuit)
+    for name, element in circuit.elements.items():
+        branches[name] = (element.a, element.b, element.at(loaded=True))
+    return branches
+
+
 @dataclass(slots=True)
 class Reductions:
     """The network of one circuit reduced to its ports, kept per set of live outputs."""
@@ -165,10 +177,8 @@ class Reductions:
     def of(self, live: frozenset[str]) -> Ports:
         """Return the ports with these outputs on."""
         if live not in self.kept:
-            feeds = feed_branches(self.circuit, live)
-            inner = [(e.a, e.b, e.at(loaded=True)) for e in self.circuit.elements.values()]
-            watched = range(0, len(feeds), 2)
-            branches = [*feeds, battery_branch(self.circuit), *inner]
+            branches = list(rail_branches(self.circuit, live).values())
+            watched = range(0, 2 * len(self.circuit.feeds), 2)
             self.kept[live] = ports_of(branches, port_nodes(self.circuit), watched, RAIL, "battery.source")
         return self.kept[live]
 

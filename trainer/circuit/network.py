@@ -35,15 +35,12 @@ class Solution:
         return np.asarray(self.voltage_v[self.node_index[node]])
 
 
-def solve(
-    branches: Sequence[Branch],
-    sources: Sequence[Mapping[str, float]],
-    injections: Sequence[Mapping[str, float]],
-) -> Solution:
-    """Solve one network for many columns at once.
+def system_of(
+    branches: Sequence[Branch], sources: Sequence[Mapping[str, float]], injections: Sequence[Mapping[str, float]]
+) -> tuple[Floats, Floats, dict[str, int]]:
+    """Return matrix, right sides and the row of every free node; branch currents follow the nodes, in order.
 
-    A column gives the voltage of every source node (all columns name the same nodes) and the current that is put
-    into other nodes, in ampere. Raises ValueError if the columns disagree on which nodes are sources.
+    Raises ValueError if the columns disagree on which nodes are sources.
     """
     fixed = tuple(sources[0]) if sources else ()
     if any(tuple(column) != fixed for column in sources) or len(sources) != len(injections):
@@ -69,6 +66,21 @@ def solve(
         for node, current_a in column.items():
             if node in index:
                 right[index[node], number] += current_a
+    return matrix, right, index
+
+
+def solve(
+    branches: Sequence[Branch],
+    sources: Sequence[Mapping[str, float]],
+    injections: Sequence[Mapping[str, float]],
+) -> Solution:
+    """Solve one network for many columns at once.
+
+    A column gives the voltage of every source node (all columns name the same nodes) and the current that is put
+    into other nodes, in ampere. Raises ValueError if the columns disagree on which nodes are sources.
+    """
+    matrix, right, index = system_of(branches, sources, injections)
+    count, fixed = len(index), tuple(sources[0]) if sources else ()
     solved = np.linalg.solve(matrix, right)
     voltages = (
         np.concatenate([solved[:count], np.array([[column[node] for column in sources] for node in fixed])])

@@ -7,8 +7,9 @@ working gaps with leakage beside them; the force is ½·(gap magnetomotive force
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, fields, replace
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -22,7 +23,7 @@ MU_0 = 4e-7 * math.pi
 
 @dataclass(frozen=True, slots=True)
 class Magnets:
-    """Solenoid values as arrays over injectors, ready for time stepping."""
+    """Solenoid values as arrays, ready for time stepping; shape (injector,) or (row, injector)."""
 
     turns: Floats
     turns_squared: Floats
@@ -41,6 +42,12 @@ class Magnets:
     stop: Floats
     stop_damping: Floats
     stop_width_m: Floats
+
+    def of(self, rows: Sequence[int]) -> Magnets:
+        """Return some rows of arrays of shape (row, injector)."""
+        picked = list(rows)
+        arrays = {f.name: getattr(self, f.name)[picked] for f in fields(self) if f.name != "doublings"}
+        return replace(self, **arrays)
 
     def magnetise(self, linkage_wb: Floats, position_m: Floats) -> tuple[Floats, Floats, Floats, Floats]:
         """Return current in ampere, its slopes over linkage (1/henry) and position (A/m), and force in newton.
@@ -71,9 +78,19 @@ class Magnets:
 
 def magnets_of(solenoids: Sequence[Solenoid]) -> Magnets:
     """Gather solenoids, in cylinder order, into arrays of shape (injector,)."""
+    return _gathered(lambda name: [getattr(solenoid, name) for solenoid in solenoids], solenoids[0].saturation_power)
 
+
+def magnets_of_rows(rows: Sequence[Sequence[Solenoid]]) -> Magnets:
+    """Gather the solenoids of many circuits into arrays of shape (row, injector)."""
+    return _gathered(
+        lambda name: [[getattr(solenoid, name) for solenoid in row] for row in rows], rows[0][0].saturation_power
+    )
+
+
+def _gathered(values: Callable[[str], list[Any]], saturation_power: int) -> Magnets:
     def gather(name: str) -> Floats:
-        return np.array([getattr(solenoid, name) for solenoid in solenoids], dtype=float)
+        return np.array(values(name), dtype=float)
 
     area, gaps = gather("pole_area_m2"), gather("gap_count")
     turns, scale = gather("turns"), MU_0 * area / gaps
@@ -86,7 +103,7 @@ def magnets_of(solenoids: Sequence[Solenoid]) -> Magnets:
         leakage_h=gather("leakage_permeance_h"),
         iron_per_h=gather("iron_reluctance_per_h"),
         saturation_wb=gather("saturation_t") * area,
-        doublings=solenoids[0].saturation_power.bit_length() - 1,
+        doublings=saturation_power.bit_length() - 1,
         mass_kg=gather("mass_kg"),
         spring=gather("spring_n_per_m"),
         preload_n=gather("preload_n"),

@@ -1,10 +1,7 @@
 """Time stepping of the whole actuation test: every slot and injector advances as one array.
 
-A step is the linearly implicit trapezoidal rule: the ports give `v = e − Z·i`, each coil `dλ/dt = v`, each return
-output its law behind its choke; the slopes dλ/di and dv/di stand on the diagonal, so the step is stable from 0 Ω to
-1 GΩ. After a switch, and every 0.25 ms between pulses, a few parts of a step by implicit Euler damp what the
-trapezoidal rule would let ring. The armature leaps between half steps with its losses in closed form.
-docs/decisions.md says why a small dense solve stands in each step.
+Slots of many circuits can advance together, each with its own ports, coils and outputs. A slot that has come to rest
+between pulses leaves the array; a pulse that ends at rest where it began repeats itself.
 """
 
 from __future__ import annotations
@@ -15,9 +12,10 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from trainer.circuit.drive import OutputLaw, Reductions, Slot, pulse_law, quiet_law, shut_by, slots_of, stacked
+from trainer.circuit.drive import OutputLaw, Reductions, Slot, pulse_law, quiet_law, shut_by, slots_of
 from trainer.circuit.elements import Circuit
-from trainer.circuit.solenoid import magnets_of
+from trainer.circuit.solenoid import magnets_of_rows
+from trainer.circuit.stepping import SWITCH_PARTS, Row, Stage, State, at_rest
 
 Floats = NDArray[np.float64]
 
@@ -25,17 +23,15 @@ SAMPLE_RATE_HZ = 48_000
 STEPS_PER_SAMPLE = 2
 """96 kHz: 10.4 µs; docs/decisions.md says what this costs in accuracy."""
 
-SWITCH_PARTS = 4
-"""How many parts the step after a switch is taken in."""
-
 LEAST_PULSES = 3
 MOST_PULSES = 16
 PERIODIC_RESIDUAL = 2e-3
 """Two pulses are the same when currents and positions differ by less than this share (RMS) of their peaks."""
 
 REST_CURRENT_A, REST_SPEED_M_S = 2e-3, 2e-4
+FULL_RAIL_SHARE = 0.999
 CHECK_STEPS = 24
-"""How often the quiet part is asked whether everything is at rest: every 0.25 ms."""
+"""How often the quiet part is asked whether a slot is at rest: every 0.25 ms."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,11 +55,9 @@ class Pulse:
 
 
 @dataclass(frozen=True, slots=True)
-class SolvedTest:
-    """The actuation test of one circuit: its slots and pulses, trips, and the residual each slot ended with."""
+class Solved:
+    """Solved slots: their pulses, what tripped in each, and the residual each ended with."""
 
-    circuit: Circuit
-    slots: tuple[Slot, ...]
     step_s: float
     on_steps: int
     pulses: tuple[Pulse, ...]
@@ -75,18 +69,12 @@ class SolvedTest:
         return [(pulse, pulse.slots.index(slot)) for pulse in self.pulses if slot in pulse.slots]
 
 
-@dataclass(slots=True)
-class _State:
-    """The moving part of a solve; arrays of shape (slot, cylinder), (slot,) and (slot, output)."""
+@dataclass(frozen=True, slots=True)
+class SolvedTest(Solved):
+    """The actuation test of one circuit."""
 
-    linkage: Floats
-    position: Floats
-    speed: Floats
-    driver: Floats
-    rail: Floats
-    over: Floats
-    fed: list[frozenset[str]]
-    tripped: list[frozenset[str]]
+    circuit: Circuit
+    slots: tuple[Slot, ...]
 
 
 def solve_test(
@@ -94,94 +82,86 @@ def solve_test(
 ) -> SolvedTest:
     """Solve the actuation test of a circuit; a trip that lasts until the key is turned shuts the later slots too."""
     chosen = tuple(slots if slots is not None else slots_of(circuit.profile))
-    solver = _Solver(circuit, chosen, steps_per_sample)
-    solved = solver.run()
-    if circuit.profile.module.trip.until != "key":
-        return solved
+    reductions = Reductions(circuit, {})
+    asked = list(chosen)
     while True:
-        gone: frozenset[str] = frozenset()
-        live, agreed = [], True
-        for slot, seen, tripped in zip(chosen, solved.slots, solved.tripped, strict=True):
-            live.append(replace(slot, live=slot.live - gone))
-            # what a later slot did counts only once it was solved with what the earlier ones leave it
-            agreed = agreed and live[-1] == seen
-            if agreed:
-                for output in tripped:
-                    gone |= shut_by(circuit.profile, output)
+        solved = solve_rows([Row(circuit, slot, reductions) for slot in asked], steps_per_sample, LEAST_PULSES)
+        left = left_live(circuit, chosen, asked, solved.tripped)
+        if left == asked:
+            return SolvedTest(
+                solved.step_s, solved.on_steps, solved.pulses, solved.tripped, solved.residual, circuit, tuple(asked)
+            )
+        asked = left
+
+
+def left_live(
+    circuit: Circuit, planned: Sequence[Slot], seen: Sequence[Slot], tripped: Sequence[frozenset[str]]
+) -> list[Slot]:
+    """Return the slots with what trips in earlier ones leave live, as far as that can be told from `seen`."""
+    if circuit.profile.module.trip.until != "key":
+        return list(seen)
+    gone: frozenset[str] = frozenset()
+    live, agreed = [], True
+    for slot, solved, trips in zip(planned, seen, tripped, strict=True):
+        live.append(replace(slot, live=slot.live - gone))
+        # what a later slot did counts only once it was solved with what the earlier ones leave it
+        agreed = agreed and live[-1] == solved
         if agreed:
-            return solved
-        solved = _Solver(circuit, tuple(live), steps_per_sample).run()
+            for output in trips:
+                gone |= shut_by(circuit.profile, output)
+    return live
+
+
+def solve_rows(rows: Sequence[Row], steps_per_sample: int = STEPS_PER_SAMPLE, least_pulses: int = 1) -> Solved:
+    """Solve slots of circuits of one profile, at least so many pulses of each."""
+    return _Solver(rows, steps_per_sample).run(least_pulses)
+
+
+_RECORDS = ("coil_a", "return_a", "linkage_wb", "position_m", "acceleration_m_s2", "force_n")
 
 
 class _Solver:
-    def __init__(self, circuit: Circuit, slots: tuple[Slot, ...], steps_per_sample: int) -> None:
-        self.circuit, self.slots = circuit, slots
-        profile = circuit.profile
+    def __init__(self, rows: Sequence[Row], steps_per_sample: int) -> None:
+        self.rows = list(rows)
+        profile = rows[0].circuit.profile
+        self.profile = profile
         self.step_s = 1.0 / (SAMPLE_RATE_HZ * steps_per_sample)
         self.check_steps = CHECK_STEPS * steps_per_sample // STEPS_PER_SAMPLE
         self.on_steps = round(profile.schedule.pulse_s / self.step_s)
         self.period_steps = round(1.0 / profile.schedule.pulses_per_s / self.step_s)
-        self.outputs = tuple(circuit.feeds)
-        self.magnets = magnets_of([circuit.solenoids[number] for number in profile.cylinders])
-        self.reductions = Reductions(circuit, {})
+        self.outputs = tuple(rows[0].circuit.feeds)
+        self.magnets = magnets_of_rows([[row.circuit.solenoids[n] for n in profile.cylinders] for row in rows])
         self.trip_at_s = profile.module.trip.delay_s - self.step_s / 4.0  # whole steps add up to a hair less
 
-    def run(self) -> SolvedTest:
-        count, injectors = len(self.slots), len(self.circuit.profile.cylinders)
-        whole = self._at_rest(count, injectors)
+    def run(self, least_pulses: int) -> Solved:
+        count = len(self.rows)
+        state = at_rest(self.rows, self.magnets)
         active = list(range(count))
         pulses: list[Pulse] = []
         residual = np.full(count, np.inf)
         tripped: list[frozenset[str]] = [frozenset()] * count
-        previous: Pulse | None = None
-        schedule = self.circuit.profile.schedule
+        schedule = self.profile.schedule
         total = round(max(schedule.slot_s, schedule.together_s) * schedule.pulses_per_s)
-        while active and len(pulses) < min(MOST_PULSES, max(total, LEAST_PULSES)):
-            pulse, state = self._pulse(whole, active)
+        while active and len(pulses) < min(MOST_PULSES, max(total, least_pulses)):
+            pulse, state, still = self._pulse(state, active)
+            for place, row in enumerate(active):
+                tripped[row] |= state.tripped[place]
+            if pulses:
+                residual[active] = self._residual(pulses[-1], pulse)
+            else:
+                residual[still] = 0.0
             pulses.append(pulse)
-            for row, slot in enumerate(active):
-                tripped[slot] |= state.tripped[row]
-            if previous is not None:
-                residual[active] = self._residual(previous, pulse)
-            done = [len(pulses) >= LEAST_PULSES and residual[slot] < PERIODIC_RESIDUAL for slot in active]
-            keep = [row for row, ended in enumerate(done) if not ended]
-            whole = self._kept(state, keep)
-            active = [active[row] for row in keep]
-            previous = pulse
-        return SolvedTest(self.circuit, self.slots, self.step_s, self.on_steps, tuple(pulses), tuple(tripped), residual)
-
-    def _at_rest(self, count: int, injectors: int) -> _State:
-        magnets = self.magnets
-        sink = -(magnets.preload_n / (magnets.stop + magnets.spring))
-        return _State(
-            linkage=np.zeros((count, injectors)),
-            position=np.tile(sink, (count, 1)),
-            speed=np.zeros((count, injectors)),
-            driver=np.zeros((count, injectors)),
-            rail=np.full(count, self.circuit.rail.supply_v),
-            over=np.zeros((count, len(self.outputs))),
-            fed=[slot.live for slot in self.slots],
-            tripped=[frozenset()] * count,
-        )
-
-    @staticmethod
-    def _kept(state: _State, rows: list[int]) -> _State:
-        return _State(
-            linkage=state.linkage[rows],
-            position=state.position[rows],
-            speed=state.speed[rows],
-            driver=state.driver[rows],
-            rail=state.rail[rows],
-            over=state.over[rows],
-            fed=[state.fed[row] for row in rows],
-            tripped=[state.tripped[row] for row in rows],
-        )
+            done = [len(pulses) >= least_pulses and residual[row] < PERIODIC_RESIDUAL for row in active]
+            keep = [place for place, ended in enumerate(done) if not ended]
+            state = state.of(keep)
+            active = [active[place] for place in keep]
+        return Solved(self.step_s, self.on_steps, tuple(pulses), tuple(tripped), residual)
 
     def _residual(self, before: Pulse, after: Pulse) -> Floats:
         rows = [before.slots.index(slot) for slot in after.slots]
         steps = min(len(before.coil_a), len(after.coil_a))
         worst = np.zeros(len(after.slots))
-        lift = 2.0 * self.magnets.half_lift_m
+        lift = 2.0 * self.magnets.half_lift_m[list(after.slots)]
         for name, scale in (("coil_a", None), ("position_m", lift)):
             old, new = getattr(before, name)[:steps, rows], getattr(after, name)[:steps]
             size = np.maximum(np.abs(new).max(axis=0), 1e-2) if scale is None else scale
@@ -189,140 +169,89 @@ class _Solver:
             worst = np.maximum(worst, change.max(axis=1))
         return worst
 
-    def _pulse(self, state: _State, active: list[int]) -> tuple[Pulse, _State]:
-        profile = self.circuit.profile
-        slots = [self.slots[slot] for slot in active]
-        until = profile.module.trip.until
-        if until == "pulse":
-            state.fed = [slot.live for slot in slots]
+    def _pulse(self, state: State, active: list[int]) -> tuple[Pulse, State, list[int]]:
+        """Solve one pulse; return it, the state before the next one, and the slots that ended as they began."""
+        count, injectors = len(active), len(self.profile.cylinders)
+        if self.profile.module.trip.until == "pulse":
+            state.fed = [self.rows[row].slot.live for row in active]
         state.over[:] = 0.0
-        records: dict[str, list[Floats]] = {
-            name: []
-            for name in (
-                "coil_a",
-                "return_a",
-                "linkage_wb",
-                "position_m",
-                "acceleration_m_s2",
-                "force_n",
-                "feed_a",
-                "rail_v",
-            )
-        }
-        self._advance(state, pulse_law(self.circuit, slots), self.on_steps, records, feeding=True)
-        quiet, law = self.period_steps - self.on_steps, quiet_law(self.circuit, slots)
-        while quiet > 0 and not self._still(records):
-            steps = min(self.check_steps, quiet)
-            self._advance(state, law, steps, records, feeding=False)
-            quiet -= steps
-        rail = self.circuit.rail
-        fill = np.exp(-quiet * self.step_s / (rail.source_ohm * rail.reservoir_f))
-        state.rail = rail.supply_v + (state.rail - rail.supply_v) * fill
-        arrays = {name: np.concatenate(parts) for name, parts in records.items()}
-        return Pulse(tuple(active), **arrays), state
+        records = {name: np.zeros((self.period_steps, count, injectors)) for name in _RECORDS}
+        records["feed_a"] = np.zeros((self.period_steps, count, len(self.outputs)))
+        records["rail_v"] = np.zeros((self.period_steps, count))
+        everything = list(range(count))
+        law = pulse_law([(self.rows[row].circuit, self.rows[row].slot) for row in active])
+        self._advance(state, active, law, records, everything, range(self.on_steps), feeding=True)
+        waiting, step, rest_from = everything, self.on_steps, np.full(count, self.period_steps)
+        while step < self.period_steps and waiting:
+            until = min(step + self.check_steps, self.period_steps)
+            part, there = state.of(waiting), [active[place] for place in waiting]
+            law = quiet_law([self.rows[row].circuit for row in there])
+            self._advance(part, there, law, records, waiting, range(step, until), feeding=False)
+            state.put(waiting, part)
+            step = until
+            still = self._still(records, waiting, step)
+            for name, record in records.items():
+                if name != "acceleration_m_s2":
+                    record[step:, still] = record[step - 1, still]
+            rest_from[still] = step
+            waiting = [place for place in waiting if place not in still]
+        self._recharge(state, active, rest_from)
+        arrays = {name: record[: int(rest_from.max())] for name, record in records.items()}
+        full = np.array([self.rows[row].circuit.rail.supply_v * FULL_RAIL_SHARE for row in active])
+        began = (rest_from < self.period_steps) & (state.rail >= full)
+        return Pulse(tuple(active), **arrays), state, [row for row, same in zip(active, began, strict=True) if same]
 
-    def _still(self, records: dict[str, list[Floats]]) -> bool:
-        if len(records["coil_a"]) < 2:
-            return False
-        moved = np.abs(np.diff(records["position_m"][-1][-2:], axis=0)).max() / self.step_s
-        return bool(np.abs(records["coil_a"][-1][-1]).max() < REST_CURRENT_A and moved < REST_SPEED_M_S)
+    def _recharge(self, state: State, active: list[int], rest_from: NDArray[np.int_]) -> None:
+        """Fill the reservoirs over the rest of the period, in closed form."""
+        rails = [self.rows[row].circuit.rail for row in active]
+        supply, source, reservoir = np.array([(r.supply_v, r.source_ohm, r.reservoir_f) for r in rails]).T
+        fill = np.exp(-(self.period_steps - rest_from) * self.step_s / (source * reservoir))
+        state.rail = supply + (state.rail - supply) * fill
+
+    def _still(self, records: dict[str, Floats], places: list[int], step: int) -> list[int]:
+        moved = np.abs(records["position_m"][step - 1, places] - records["position_m"][step - 2, places]).max(axis=1)
+        current = np.abs(records["coil_a"][step - 1, places]).max(axis=1)
+        at_rest_now = (current < REST_CURRENT_A) & (moved / self.step_s < REST_SPEED_M_S)
+        return [place for place, still in zip(places, at_rest_now, strict=True) if still]
 
     def _advance(
-        self, state: _State, law: OutputLaw, steps: int, records: dict[str, list[Floats]], feeding: bool
-    ) -> None:
+        self, state: State, active: list[int], law: OutputLaw, records: dict[str, Floats], places: list[int],
+        steps: range, *, feeding: bool,
+    ) -> None:  # fmt: skip
         """Take steps in one phase and record the state at the start of each."""
-        count, injectors = state.linkage.shape
-        stage = _Stage(self, law, state.fed if feeding else [frozenset[str]()] * count)
-        trip = self.circuit.profile.module.trip
-        shape = (steps, count, injectors)
+        rows, magnets = [self.rows[row] for row in active], self.magnets.of(active)
+        stage = Stage(rows, magnets, law, state.fed if feeding else [frozenset[str]()] * len(rows))
+        trip = self.profile.module.trip
+        shape = (len(steps), *state.linkage.shape)
         linkage, driver, position, acceleration, force = (np.empty(shape) for _ in range(5))
-        feed, rail_v = np.empty((steps, count, len(self.outputs))), np.empty((steps, count))
-        for step in range(steps):
-            linkage[step], driver[step], position[step] = state.linkage, state.driver, state.position
-            rail_v[step] = state.rail
+        feed, rail_v = np.empty((*shape[:2], len(self.outputs))), np.empty(shape[:2])
+        for place in range(len(steps)):
+            linkage[place], driver[place], position[place] = state.linkage, state.driver, state.position
+            rail_v[place] = state.rail
             speed = state.speed
             parts = SWITCH_PARTS if stage.fresh else 1
             for _ in range(parts):
-                force[step], fed = stage.step(state, self.step_s / parts, feeding)
-            acceleration[step], feed[step] = (state.speed - speed) / self.step_s, fed
+                force[place], fed = stage.step(state, self.step_s / parts, feeding)
+            acceleration[place], feed[place] = (state.speed - speed) / self.step_s, fed
             if feeding:
                 state.over += self.step_s * (0.5 + 0.5 * np.tanh((fed - trip.current_a) / trip.width_a))
                 if state.over.max() > self.trip_at_s and self._trip(state):
-                    stage = _Stage(self, law, state.fed)
+                    stage = Stage(rows, magnets, law, state.fed)
         parts_of = {
-            "coil_a": self.magnets.magnetise(linkage, position)[0], "return_a": driver, "linkage_wb": linkage,
+            "coil_a": magnets.magnetise(linkage, position)[0], "return_a": driver, "linkage_wb": linkage,
             "position_m": position, "acceleration_m_s2": acceleration, "force_n": force,
             "feed_a": feed, "rail_v": rail_v,
         }  # fmt: skip
         for name, part in parts_of.items():
-            records[name].append(part)
+            records[name][steps.start : steps.stop, places] = part
 
-    def _trip(self, state: _State) -> bool:
+    def _trip(self, state: State) -> bool:
         """Shut what each over-current trip shuts; return whether anything changed."""
         changed = False
         for row, column in np.argwhere(state.over > self.trip_at_s):
             name = self.outputs[column]
             if name in state.fed[row]:
                 state.tripped[row] |= {name}
-                state.fed[row] = state.fed[row] - shut_by(self.circuit.profile, name)
+                state.fed[row] = state.fed[row] - shut_by(self.profile, name)
                 changed = True
         return changed
-
-
-class _Stage:
-    """The equations of one phase, reduced and stacked over slots, and one step of them."""
-
-    def __init__(self, solver: _Solver, law: OutputLaw, live: list[frozenset[str]]) -> None:
-        arrays = stacked([solver.reductions.of(outputs) for outputs in live])
-        self.shared, self.from_rail = arrays["shared"], arrays["rail"]
-        self.constant = arrays["battery"] * solver.circuit.profile.module.battery_v
-        self.law, self.magnets, self.rail = law, solver.magnets, solver.circuit.rail
-        self.choke_h = solver.circuit.profile.module.return_choke_h
-        count, injectors = law.ohm.shape
-        self.injectors, self.size = injectors, 2 * injectors
-        self.matrix = np.empty((count, self.size, self.size))
-        self.current = np.empty((count, self.size, 1))
-        self.inertia = np.empty((count, self.size))
-        self.diagonal = self.matrix.reshape(count, self.size * self.size)[:, :: self.size + 1]
-        self.before = np.zeros((count, self.size))
-        self.fresh = SWITCH_PARTS
-
-    def step(self, state: _State, step_s: float, feeding: bool) -> tuple[Floats, Floats]:
-        """Advance the state; return the force in newton and the feeds' currents it began with."""
-        half, law = self.injectors, self.law
-        amperes, slope, by_motion, pull = self.magnets.magnetise(state.linkage, state.position)
-        moved = self._move(state, pull, step_s)
-        drop, bend = law.drop(state.driver)
-        self.current[:, :half, 0], self.current[:, half:, 0] = amperes + by_motion * moved, state.driver
-        seen = self.from_rail * state.rail[:, None] + self.constant + (self.shared @ self.current)[:, :, 0]
-        left, fed = seen[:, : self.size], seen[:, self.size :]
-        left[:, half:] -= drop
-        # the weight of the end of the step: implicit Euler in the parts of a step after a switch, else trapezoidal
-        share = 1.0 if self.fresh else 0.5
-        self.inertia[:, :half] = 1.0 / (slope * (share * step_s))
-        self.inertia[:, half:] = self.choke_h / (share * step_s)
-        left += (1.0 - share) / share * self.before
-        np.negative(self.shared[:, : self.size], out=self.matrix)
-        self.diagonal += self.inertia
-        self.diagonal[:, half:] += bend
-        change = np.linalg.solve(self.matrix, left[:, :, None])[:, :, 0]
-        self.before = change * self.inertia - (1.0 - share) / share * self.before
-        self.fresh = max(self.fresh - 1, 0)
-        state.linkage = state.linkage + change[:, :half] / slope
-        state.driver = state.driver + change[:, half:]
-        drawn = fed.sum(axis=1) if feeding else 0.0
-        filling = (self.rail.supply_v - state.rail) / self.rail.source_ohm
-        state.rail = state.rail + step_s / self.rail.reservoir_f * (filling - drawn)
-        return pull, fed
-
-    def _move(self, state: _State, pull: Floats, step_s: float) -> Floats:
-        """Leap one step, losses in closed form; return the way in metre."""
-        magnets = self.magnets
-        stop, damping = magnets.stop_force_n(state.position)
-        push = pull - magnets.preload_n - magnets.spring * state.position + stop
-        loss = magnets.viscous + damping
-        gone = -np.expm1(-step_s / magnets.mass_kg * loss)
-        state.speed = state.speed + gone * (push / loss - state.speed)
-        moved = step_s * state.speed
-        state.position = state.position + moved
-        return moved
