@@ -5,14 +5,19 @@ Codes: SAE J2012 (P0200 series) and SAE J1939 (SPN 651 is the first injector; fa
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 from typing import Literal
 
-from trainer.circuit.drive import shut_by
+import numpy as np
+from numpy.typing import NDArray
+
+from trainer.circuit.drive import Slot, shut_by
 from trainer.circuit.profile import Profile
-from trainer.circuit.solve import SolvedTest
+from trainer.circuit.solve import Solved, SolvedTest
+
+Floats = NDArray[np.float64]
 
 
 class Sensed(StrEnum):
@@ -64,38 +69,62 @@ def code_of(system: Literal["p02xx", "spn_fmi"], sensed: Sensed, cylinder: int |
     return Code(cylinder, f"P{number:04d}", None, None, sensed)
 
 
+@dataclass(frozen=True, slots=True)
+class SlotCurrents:
+    """What the module's current test sees in one slot of the return outputs' currents, in ampere, shape (cylinder,).
+
+    The most while driven, what flows early in the pulse, and what still flows when the pulse's period ends.
+    """
+
+    slot: Slot
+    most_a: Floats
+    early_a: Floats
+    end_a: Floats
+    tripped: frozenset[str]
+
+
+def slot_currents(solved: Solved, row: int, slot: Slot, profile: Profile) -> SlotCurrents:
+    """Return what the module sees in one solved slot, by its first pulse."""
+    pulse, place = solved.pulses_of(row)[0]
+    early = min(round(profile.module.short_sense_s / solved.step_s), solved.on_steps - 1)
+    driven = pulse.return_a[: solved.on_steps, place]
+    return SlotCurrents(slot, driven.max(axis=0), driven[early], pulse.return_a[-1, place], solved.tripped[row])
+
+
 def codes_of(solved: SolvedTest) -> tuple[Code, ...]:
     """Return the codes that a test leaves, in numeric order of cylinders, groups after them."""
     profile = solved.circuit.profile
-    sensed = dict(_sensed(solved))
+    return codes_from(profile, [slot_currents(solved, row, slot, profile) for row, slot in enumerate(solved.slots)])
+
+
+def codes_from(profile: Profile, slots: Sequence[SlotCurrents]) -> tuple[Code, ...]:
+    """Return the codes that follow from what was seen in every slot of a test."""
+    sensed = dict(_sensed(profile, slots))
     codes = [code_of(profile.codes, what, cylinder) for cylinder, what in sorted(sensed.items())]
     for group, numbers in enumerate(profile.wiring.outputs.values()):
         if len(numbers) > 1 and all(sensed.get(number) is Sensed.OPEN for number in numbers):
             codes.append(code_of(profile.codes, Sensed.GROUP_OPEN, None, group))
-    if not sensed and any(solved.tripped):
+    if not sensed and any(slot.tripped for slot in slots):
         codes.append(code_of(profile.codes, Sensed.UNNAMED, None))
     return tuple(code for code in codes if code is not None)
 
 
-def _sensed(solved: SolvedTest) -> Iterator[tuple[int, Sensed]]:
+def _sensed(profile: Profile, slots: Sequence[SlotCurrents]) -> Iterator[tuple[int, Sensed]]:
     """Yield what is sensed of each cylinder; what another slot shows of it comes first, its own slot overrules."""
-    profile, module = solved.circuit.profile, solved.circuit.profile.module
-    early = min(round(module.short_sense_s / solved.step_s), solved.on_steps - 1)
+    module = profile.module
     own: dict[int, Sensed] = {}
-    for index, slot in enumerate(solved.slots):
-        pulse, row = solved.pulses_of(index)[0]
-        driven = pulse.return_a[: solved.on_steps, row]
+    for seen in slots:
         for column, cylinder in enumerate(profile.cylinders):
-            if cylinder not in slot.commanded and driven[:, column].max() > module.uncommanded_above_a:
+            if cylinder not in seen.slot.commanded and seen.most_a[column] > module.uncommanded_above_a:
                 yield cylinder, Sensed.UNCOMMANDED
-            if abs(pulse.return_a[-1, row, column]) > module.held_above_a:
+            if abs(seen.end_a[column]) > module.held_above_a:
                 own[cylinder] = Sensed.HELD_HIGH
-            if slot.number == cylinder and own.get(cylinder) is not Sensed.HELD_HIGH:
-                if any(profile.output_of(cylinder) in shut_by(profile, name) for name in solved.tripped[index]):
+            if seen.slot.number == cylinder and own.get(cylinder) is not Sensed.HELD_HIGH:
+                if any(profile.output_of(cylinder) in shut_by(profile, name) for name in seen.tripped):
                     own[cylinder] = Sensed.TRIPPED
-                elif driven[early, column] > module.short_above_a:
+                elif seen.early_a[column] > module.short_above_a:
                     own[cylinder] = Sensed.OVER
-                elif driven[:, column].max() < module.open_below_a:
+                elif seen.most_a[column] < module.open_below_a:
                     own[cylinder] = Sensed.OPEN
     yield from own.items()
 

@@ -28,8 +28,15 @@ MOST_PULSES = 16
 PERIODIC_RESIDUAL = 2e-3
 """Two pulses are the same when currents and positions differ by less than this share (RMS) of their peaks."""
 
-REST_CURRENT_A, REST_SPEED_M_S = 2e-3, 2e-4
-FULL_RAIL_SHARE = 0.999
+REST_CHANGE_A, REST_SPEED_M_S = 5e-4, 2e-4
+"""A slot is at rest when no coil's current changed by more between two checks, and no plate moves faster."""
+
+FULL_RAIL_SHARE = 0.98
+"""A reservoir filled so far is as good as full: a fiftieth of the voltage is a fifth of a decibel at most."""
+
+REST_FLUX_SHARE = 0.01
+"""What flux may be left, as a share of saturation, in a core that ends as it began."""
+
 CHECK_STEPS = 24
 """How often the quiet part is asked whether a slot is at rest: every 0.25 ms."""
 
@@ -198,7 +205,9 @@ class _Solver:
         self._recharge(state, active, rest_from)
         arrays = {name: record[: int(rest_from.max())] for name, record in records.items()}
         full = np.array([self.rows[row].circuit.rail.supply_v * FULL_RAIL_SHARE for row in active])
-        began = (rest_from < self.period_steps) & (state.rail >= full)
+        flux = np.abs(state.linkage / self.magnets.turns[active]).max(axis=1)
+        empty = flux < REST_FLUX_SHARE * self.magnets.saturation_wb.min()
+        began = (rest_from < self.period_steps) & (state.rail >= full) & empty
         return Pulse(tuple(active), **arrays), state, [row for row, same in zip(active, began, strict=True) if same]
 
     def _recharge(self, state: State, active: list[int], rest_from: NDArray[np.int_]) -> None:
@@ -209,9 +218,10 @@ class _Solver:
         state.rail = supply + (state.rail - supply) * fill
 
     def _still(self, records: dict[str, Floats], places: list[int], step: int) -> list[int]:
+        before = max(step - 1 - self.check_steps, 0)
         moved = np.abs(records["position_m"][step - 1, places] - records["position_m"][step - 2, places]).max(axis=1)
-        current = np.abs(records["coil_a"][step - 1, places]).max(axis=1)
-        at_rest_now = (current < REST_CURRENT_A) & (moved / self.step_s < REST_SPEED_M_S)
+        change = np.abs(records["coil_a"][step - 1, places] - records["coil_a"][before, places]).max(axis=1)
+        at_rest_now = (change < REST_CHANGE_A) & (moved / self.step_s < REST_SPEED_M_S)
         return [place for place, still in zip(places, at_rest_now, strict=True) if still]
 
     def _advance(

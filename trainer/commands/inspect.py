@@ -19,8 +19,8 @@ from trainer.commands.slots import slot_number
 from trainer.desk.case_source import find_case
 from trainer.errors import MissingHereError
 from trainer.instruments.bench import MODULE_CONNECTOR, Work, worked_circuit
+from trainer.instruments.measuring import Request, measured, plug_point, through_point
 from trainer.practice.actions import solved_work
-from trainer.practice.measuring import Request, measured, plug_point, through_point
 from trainer.sound.levels import FULL_SCALE_PA, sum_db
 from trainer.sound.loudness import loudness_sone, phon_of
 from trainer.sound.render import Sound, render

@@ -130,8 +130,13 @@ def node_of(profile: Profile, pin: Pin) -> str:
 
 def worked_circuit(profile: Profile, faults: Sequence[Fault], work: Work) -> Circuit:
     """Return the circuit with its faults as the work so far has left it, connectors that are off taken out."""
-    circuit = with_faults(circuit_of(profile, work.conditions.temperature_c), faults, work.conditions)
-    sound = circuit_of(profile, work.conditions.temperature_c)
+    return worked(circuit_of(profile, work.conditions.temperature_c), faults, work)
+
+
+def worked(sound: Circuit, faults: Sequence[Fault], work: Work) -> Circuit:
+    """Return a sound circuit with faults in it as the work so far has left it."""
+    profile = sound.profile
+    circuit = with_faults(sound, faults, work.conditions)
     for location, number in sorted(work.replaced):
         circuit = _with_part_of(sound, circuit, location, number)
     for first, second in work.swapped:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from trainer.circuit.drive import battery_branch
-from trainer.circuit.elements import GROUND, RAIL, Circuit, feed_pin, return_pin
+from trainer.circuit.elements import GROUND, OPEN_OHM, RAIL, Circuit, feed_pin, return_pin
 from trainer.circuit.faults import Fault
 from trainer.circuit.network import Branch, solve
 from trainer.circuit.profile import Profile
@@ -17,13 +17,21 @@ METER_CURRENT_A = 1e-3
 """What a hand-held ohmmeter sends on its low ranges: from memory."""
 
 
-def quiet_branches(circuit: Circuit) -> list[Branch]:
+def resting_branches(circuit: Circuit) -> dict[str, Branch]:
     """Return the resting network with the key off: feeds dead, the module's outputs as the background network."""
-    branches = [(element.a, element.b, element.ohm) for element in circuit.elements.values()]
-    branches += core_shorts(circuit)
-    branches += [(return_pin(n), GROUND, circuit.returns[n].off_ohm) for n in circuit.profile.cylinders]
-    branches += [(RAIL, feed_pin(name), 1e9) for name in circuit.feeds]
-    return [*branches, battery_branch(circuit)]
+    branches = {name: (element.a, element.b, element.ohm) for name, element in circuit.elements.items()}
+    for n, short in zip(circuit.profile.cylinders, core_shorts(circuit), strict=True):
+        branches[f"core.{n}"] = short
+        branches[f"output.{n}"] = (return_pin(n), GROUND, circuit.returns[n].off_ohm)
+    for name in circuit.feeds:
+        branches[f"feed.{name}"] = (RAIL, feed_pin(name), OPEN_OHM)
+    branches["battery"] = battery_branch(circuit)
+    return branches
+
+
+def quiet_branches(circuit: Circuit) -> list[Branch]:
+    """Return the resting network's branches without their names."""
+    return list(resting_branches(circuit).values())
 
 
 def between(circuit: Circuit, a: str, b: str) -> tuple[float, float]:

@@ -7,14 +7,16 @@ from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
+from numpy.lib.stride_tricks import sliding_window_view
 from numpy.typing import NDArray
+from scipy.signal import lfilter
 
 from trainer.circuit.chance import Stream
 from trainer.circuit.drive import battery_branch, feed_branches, port_nodes, slots_of
 from trainer.circuit.elements import RAIL, Circuit
 from trainer.circuit.faults import Fault
 from trainer.circuit.network import solve
-from trainer.circuit.profile import Profile
+from trainer.circuit.profile import Meter, Profile
 from trainer.circuit.solve import SolvedTest, solve_test
 from trainer.instruments.bench import Pin, Work, node_of, worked_circuit
 from trainer.instruments.reading import Reading
@@ -87,30 +89,33 @@ def measure_trace(profile: Profile, faults: Sequence[Fault], work: Work, cylinde
     """Take a current trace of a return at the module: one pole at the probe's bandwidth, seeded noise."""
     solved = _solved(profile, faults, work, cylinder)
     pulse, row = solved.pulses_of(0)[0]
-    steps = min(round(TRACE_S / solved.step_s), len(pulse.return_a))
-    current_a = pulse.return_a[:steps, row, profile.cylinders.index(cylinder)]
-    kept = np.exp(-2.0 * np.pi * profile.meter.probe_bandwidth_hz * solved.step_s)
-    seen = np.empty(steps)
-    last = 0.0
-    for step, value in enumerate(current_a):
-        last = kept * last + (1.0 - kept) * value
-        seen[step] = last
-    seen += profile.meter.probe_noise_a * Stream(seed, f"trace {cylinder}").normal(steps)
-    return Trace(np.arange(steps) * solved.step_s, seen)
+    clean = clean_trace(profile.meter, pulse.return_a[:, row, profile.cylinders.index(cylinder)], solved.step_s)
+    noise = profile.meter.probe_noise_a * Stream(seed, f"trace {cylinder}").normal(len(clean.time_s))
+    return Trace(clean.time_s, clean.current_a + noise)
+
+
+def clean_trace(meter: Meter, current_a: Floats, step_s: float) -> Trace:
+    """Return what a probe of the meter's bandwidth makes of a current, before its noise."""
+    steps = min(round(TRACE_S / step_s), len(current_a))
+    kept = np.exp(-2.0 * np.pi * meter.probe_bandwidth_hz * step_s)
+    seen = lfilter([1.0 - kept], [1.0, -kept], current_a[:steps])
+    return Trace(np.arange(steps) * step_s, np.asarray(seen))
+
+
+DIP_WIDTH, DIP_AHEAD, DIP_LEAST_A = 9, 40, 0.15
+"""Samples a trace is smoothed over, samples within which it must turn up again, and the least dip that is told."""
 
 
 def dip_of(trace: Trace) -> tuple[float, float] | None:
     """Return time and depth of the dip that a moving armature leaves in a trace, or None where there is none."""
-    width = 9
-    smooth = np.convolve(trace.current_a, np.ones(width) / width, mode="valid")
+    smooth = np.convolve(trace.current_a, np.ones(DIP_WIDTH) / DIP_WIDTH, mode="valid")
     rising = int(np.argmax(smooth > 0.3 * smooth.max()))
-    best: tuple[float, float] | None = None
-    peak = smooth[rising]
-    for index in range(rising, len(smooth) - 40):
-        peak = max(peak, smooth[index])
-        ahead = smooth[index : index + 40]
-        depth = float(peak - smooth[index])
-        turns_up = smooth[index] <= ahead.min() + 1e-12 and ahead.max() > smooth[index] + 0.15
-        if depth > 0.15 and turns_up and (best is None or depth > best[1]):
-            best = (float(trace.time_s[index + width // 2]), depth)
-    return best
+    ahead = sliding_window_view(smooth, DIP_AHEAD)[rising:-1]
+    here = smooth[rising : rising + len(ahead)]
+    depth = np.maximum.accumulate(here) - here
+    turns_up = (here <= ahead.min(axis=1) + 1e-12) & (ahead.max(axis=1) > here + DIP_LEAST_A)
+    depth = np.where((depth > DIP_LEAST_A) & turns_up, depth, 0.0)
+    if not len(depth) or depth.max() == 0.0:
+        return None
+    index = int(np.argmax(depth))
+    return float(trace.time_s[rising + index + DIP_WIDTH // 2]), float(depth[index])

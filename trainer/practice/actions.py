@@ -19,10 +19,10 @@ from trainer.circuit.profile import Profile
 from trainer.circuit.solve import SolvedTest, solve_test
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work, worked_circuit
+from trainer.instruments.measuring import Request, measured, plugged_back
 from trainer.instruments.under_load import Trace
 from trainer.practice.attempt import Attempt
 from trainer.practice.events import EventKind
-from trainer.practice.measuring import Request, measured, plugged_back
 from trainer.practice.work_data import data_of
 from trainer.sound.places import places_of
 from trainer.sound.render import Sound, render

@@ -9,10 +9,10 @@ from trainer.circuit.codes import codes_of
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import Conditions, Fault
 from trainer.instruments.bench import Work
+from trainer.instruments.measuring import plugged_back
 from trainer.practice.actions import Done, Solver, sound_hash
 from trainer.practice.attempt import Attempt
 from trainer.practice.events import EventKind
-from trainer.practice.measuring import plugged_back
 from trainer.practice.work_data import data_of
 from trainer.sound.render import Sound, render
 

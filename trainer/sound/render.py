@@ -23,6 +23,7 @@ from trainer.sound.timeline import RAMP_S, Window, timeline_of
 
 Floats32 = NDArray[np.float32]
 Complex64 = NDArray[np.complex64]
+Floats = NDArray[np.float64]
 
 TEMPLATE_FRAMES = 2**15
 """How long one pulse is followed: 0.68 s, past the shipped rooms' decay."""
@@ -70,7 +71,7 @@ def render(solved: SolvedTest, place: str, bed: Bed, seed: int, only: Sequence[i
     chosen = [row for row, slot in enumerate(solved.slots) if only is None or slot.number in only]
     windows, length_s = timeline_of(profile.schedule, [solved.slots[row] for row in chosen])
     frames = round(length_s * SAMPLE_RATE_HZ)
-    paths = _paths(_ByContent(profile), place)
+    paths = paths_of(profile, place)
     pressure = np.zeros((2, frames + TEMPLATE_FRAMES), dtype=np.float32)
     heard = []
     for row, window in zip(chosen, windows, strict=True):
@@ -104,9 +105,13 @@ class _ByContent:
         return hash(self.profile.digest)
 
 
+def paths_of(profile: Profile, place: str) -> Complex64:
+    """Return force to pressure at each ear, shape (cylinder, ear, frequency); raises KeyError for an unknown place."""
+    return _paths(_ByContent(profile), place)
+
+
 @lru_cache(maxsize=8)
 def _paths(keyed: _ByContent, place: str) -> Complex64:
-    """Return force to pressure at each ear, shape (cylinder, ear, frequency)."""
     profile = keyed.profile
     frequency = np.fft.rfftfreq(TEMPLATE_FRAMES, 1.0 / SAMPLE_RATE_HZ)
     bodies = body_response(profile, frequency)[:, None, :]
@@ -140,15 +145,20 @@ def _slot_pa(solved: SolvedTest, row: int, window: Window, paths: Complex64, see
     return np.asarray(dry * np.float32(10.0 ** (gain_db / 20.0))), gain_db
 
 
+def force_of(pulse: Pulse, row: int, masses: Floats, elastic_fraction: float, step_s: float) -> Floats32:
+    """Return what shakes each injector's body in one pulse, shape (cylinder, frame) at the sound's rate, in newton."""
+    force = -masses * pulse.acceleration_m_s2[:, row] + elastic_fraction * pulse.force_n[:, row]
+    steps = round(1.0 / (step_s * SAMPLE_RATE_HZ))
+    whole = force[: len(force) // steps * steps]
+    return np.asarray(whole.reshape(-1, steps, whole.shape[1]).mean(axis=1).T, dtype=np.float32)
+
+
 def _template(solved: SolvedTest, pulse_row: tuple[Pulse, int], paths: Complex64) -> Floats32:
     """Return one pulse's pressure at both ears, shape (ear, TEMPLATE_FRAMES)."""
     pulse, row = pulse_row
-    body = solved.circuit.profile.body
-    masses = np.array([solved.circuit.solenoids[number].mass_kg for number in solved.circuit.profile.cylinders])
-    force = -masses * pulse.acceleration_m_s2[:, row] + body.elastic_fraction * pulse.force_n[:, row]
-    steps = round(1.0 / (solved.step_s * SAMPLE_RATE_HZ))
-    whole = force[: len(force) // steps * steps]
-    sampled = whole.reshape(-1, steps, whole.shape[1]).mean(axis=1).T.astype(np.float32)
+    circuit = solved.circuit
+    masses = np.array([circuit.solenoids[number].mass_kg for number in circuit.profile.cylinders])
+    sampled = force_of(pulse, row, masses, circuit.profile.body.elastic_fraction, solved.step_s)
     spectrum = scipy.fft.rfft(sampled, TEMPLATE_FRAMES, axis=1)
     ears = np.einsum("cf,cef->ef", spectrum, paths)
     return np.asarray(scipy.fft.irfft(ears, TEMPLATE_FRAMES, axis=1), dtype=np.float32)

@@ -97,7 +97,7 @@ def measured(profile: Profile, faults: Sequence[Fault], work: Work, request: Req
     _check(profile, request)
     if request.what in LIVE_TESTS:
         return _live(profile, faults, work, request, seed)
-    pins = _pins(profile, request)
+    pins = pins_of(profile, request)
     points = tuple(dict.fromkeys(pin.break_point for pin in pins if pin is not None))
     tests = access_tests(profile, points)
     if request.what in ("ground", "insulation"):
@@ -148,7 +148,8 @@ def _check(profile: Profile, request: Request) -> None:
         raise WrongCallError("not_here", cylinder=request.other, point=request.point, cylinders=numbers(here))
 
 
-def _pins(profile: Profile, request: Request) -> tuple[Pin, Pin | None]:
+def pins_of(profile: Profile, request: Request) -> tuple[Pin, Pin | None]:
+    """Return the two pins between which a resistance is asked for; None stands for engine ground."""
     number, point, half = request.cylinder, request.point, request.half
     own = Pin(point, half, Side.RETURN, str(number))
     if request.what == "pair":
@@ -183,7 +184,7 @@ def _live(profile: Profile, faults: Sequence[Fault], work: Work, request: Reques
     elif request.what == "drop":
         # a drop is over one wire: returns that were swapped go home for it
         reading = measure_drop(
-            profile, faults, replace(work, swapped=()), _drop_pins(profile, request), request.cylinder
+            profile, faults, replace(work, swapped=()), drop_pins_of(profile, request), request.cylinder
         )
     elif request.what == "dummy":
         loaded = replace(work, dummy_loads=work.dummy_loads | {request.cylinder})
@@ -202,7 +203,8 @@ def _live(profile: Profile, faults: Sequence[Fault], work: Work, request: Reques
     return Measured(reading, trace, work, tests)
 
 
-def _drop_pins(profile: Profile, request: Request) -> tuple[Pin, Pin]:
+def drop_pins_of(profile: Profile, request: Request) -> tuple[Pin, Pin]:
+    """Return the two pins between which a voltage drop is asked for; raises WrongCallError for another place."""
     number, side = request.cylinder, request.side
     through = through_point(profile, number)
 
