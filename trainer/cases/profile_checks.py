@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from trainer.cases.profile_form import TESTS, ProfileForm
 from trainer.circuit.elements import Location
+from trainer.circuit.faults import FaultKind
+from trainer.circuit.profile import PASSES
 from trainer.circuit.solve import SAMPLE_RATE_HZ, STEPS_PER_SAMPLE
 from trainer.words import text
 
@@ -21,6 +23,9 @@ WORDS_OF_POINTS = {
 
 MOST_SWING = 0.7
 """How far a plate on its stop may swing in one step, in radian; from 2 on, the step would run away."""
+
+PRIOR_NAMES = {PASSES, *(location.value for location in Location)}
+"""What shares are given for: every place, and a circuit that passes."""
 
 Contradiction = tuple[list[str], str, str, str]
 """Path of the field, what was found, what is allowed, the mend."""
@@ -122,7 +127,8 @@ def _physics(form: ProfileForm) -> Iterator[Contradiction]:
 def _prices(form: ProfileForm) -> Iterator[Contradiction]:
     for field, given, wanted in (
         ("minutes", set(form.minutes), set(TESTS)),
-        ("priors", set(form.priors), {location.value for location in Location}),
+        ("priors", set(form.priors), PRIOR_NAMES),
+        ("kinds", set(form.kinds), {kind.value for kind in FaultKind}),
     ):
         if given != wanted:
             odd = sorted(given ^ wanted)
@@ -132,10 +138,11 @@ def _prices(form: ProfileForm) -> Iterator[Contradiction]:
                 ", ".join(sorted(wanted)),
                 text("file.price_each_once"),
             )
-    if set(form.priors) and abs(sum(form.priors.values()) - 1.0) > 1e-6:
-        yield (
-            ["priors"],
-            text("file.sum", total=sum(form.priors.values())),
-            text("file.a_sum_of_1"),
-            text("file.scale_the_shares"),
-        )
+    yield from wrong_sum(form.priors)
+
+
+def wrong_sum(priors: Mapping[str, float]) -> Iterator[Contradiction]:
+    """Yield what is wrong with shares that do not make one whole."""
+    if priors and abs(sum(priors.values()) - 1.0) > 1e-6:
+        total = text("file.sum", total=sum(priors.values()))
+        yield ["priors"], total, text("file.a_sum_of_1"), text("file.scale_the_shares")

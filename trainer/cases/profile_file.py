@@ -75,4 +75,5 @@ def _profile(form: ProfileForm) -> Profile:
         meter=Meter(**form.meter.model_dump()),
         minutes=dict(form.minutes),
         priors=dict(form.priors),
+        kinds=dict(form.kinds),
     )

@@ -155,3 +155,4 @@ class ProfileForm(Form):
     meter: MeterForm
     minutes: dict[str, Annotated[float, Field(gt=0, le=600)]]
     priors: dict[str, Annotated[float, Field(ge=0, le=1)]]
+    kinds: dict[str, Annotated[float, Field(gt=0, le=1000)]]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from itertools import combinations
 
 from trainer.circuit.elements import Circuit, Location, Side
@@ -13,10 +13,12 @@ from trainer.circuit.profile import Profile
 _TOUCHING = (FaultKind.SHORT_TO_GROUND, FaultKind.SHORT_TO_BATTERY, FaultKind.RETURN_TO_HEATER)
 
 
-def single_faults(profile: Profile, severities: int = 1) -> tuple[Fault, ...]:
-    """Return all single faults of a profile, with up to so many severities of each kind."""
+def single_faults(
+    profile: Profile, severities: int = 1, more: Mapping[str, tuple[float, ...]] | None = None
+) -> tuple[Fault, ...]:
+    """Return all single faults of a profile, with up to so many severities of each kind, and more by their unit."""
     circuit = circuit_of(profile)
-    candidates = dict.fromkeys(_candidates(profile, severities))
+    candidates = dict.fromkeys(_candidates(profile, severities, more or {}))
     return tuple(fault for fault in candidates if fits(circuit, fault))
 
 
@@ -74,11 +76,12 @@ def scopes_at(profile: Profile, kind: FaultKind, location: Location, side: Side 
     return list(dict.fromkeys([*groups, *own]))
 
 
-def _candidates(profile: Profile, severities: int) -> Iterator[Fault]:
+def _candidates(profile: Profile, severities: int, more: Mapping[str, tuple[float, ...]]) -> Iterator[Fault]:
     for kind, rule in KINDS.items():
+        amounts = (*rule.severities[:severities], *more.get(rule.unit, ()))
         for location, parts in rule.places.items():
             for side in sides_at(kind, location):
                 for cylinders in scopes_at(profile, kind, location, side):
                     for part in parts:
-                        for severity in rule.severities[:severities]:
+                        for severity in amounts:
                             yield Fault(kind, location, cylinders, side, severity, part)

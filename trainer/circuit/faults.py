@@ -103,7 +103,7 @@ def segment_name(circuit: Circuit, fault: Fault) -> str:
     scope = scope_name(fault.cylinders)
     if fault.location is Location.COIL:
         return _known(circuit, [f"{Location.COIL}.winding.{scope}"])
-    part = fault.part or (Part.CONTACT if fault.location is Location.PASS_THROUGH else Part.WIRE)
+    part = fault.part or KINDS[fault.kind].places[fault.location][0]
     if part is Part.CONTACT:
         return _known(circuit, [f"{fault.location}.contact.{fault.side}.{scope}"])
     runs = [f"{fault.location}.{run}.{fault.side}.{scope}.near" for run in ("wire", "trunk")]

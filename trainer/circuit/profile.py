@@ -6,6 +6,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
+PASSES = "circuit_passes"
+"""The name, among the priors, of an engine whose circuit is sound."""
+
 
 @dataclass(frozen=True, slots=True)
 class Solenoid:
@@ -170,7 +173,10 @@ class Meter:
 
 @dataclass(frozen=True, slots=True)
 class Profile:
-    """An engine and its actuation circuit; `digest` identifies the content of its file."""
+    """An engine and its actuation circuit; `digest` identifies the content of its file.
+
+    `priors` are shares by location and for PASSES; `kinds` are weights of the kinds that a location can have.
+    """
 
     name: str
     title: str
@@ -187,6 +193,7 @@ class Profile:
     meter: Meter
     minutes: Mapping[str, float]
     priors: Mapping[str, float]
+    kinds: Mapping[str, float]
 
     @property
     def cylinders(self) -> tuple[int, ...]:

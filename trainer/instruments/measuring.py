@@ -177,7 +177,7 @@ def _ends(profile: Profile, request: Request) -> tuple[Pin, Pin]:
 
 def _live(profile: Profile, faults: Sequence[Fault], work: Work, request: Request, seed: int) -> Measured:
     work = plugged_back(profile, work)
-    tests: tuple[str, ...] = (LIVE_TESTS[request.what],)
+    tests = live_tests(profile, request)
     trace = None
     if request.what == "supply":
         reading = measure_supply(profile, faults, work)
@@ -189,9 +189,6 @@ def _live(profile: Profile, faults: Sequence[Fault], work: Work, request: Reques
     elif request.what == "dummy":
         loaded = replace(work, dummy_loads=work.dummy_loads | {request.cylinder})
         reading = measure_dummy_current(profile, faults, loaded, request.cylinder)
-        bank = profile.bank_of(request.cylinder)
-        work = replace(work, covers_off=work.covers_off | {bank})
-        tests = (f"cover_off:{bank}", *tests)
     else:
         trace = measure_trace(profile, faults, work, request.cylinder, seed)
         dip = dip_of(trace)
@@ -200,7 +197,19 @@ def _live(profile: Profile, faults: Sequence[Fault], work: Work, request: Reques
             "no dip" if dip is None else f"dip of {dip[1]:.1f} A at {dip[0] * 1e3:.2f} ms"
         )
         reading = Reading("trace", round(peak, 1), "ampere", shown)
-    return Measured(reading, trace, work, tests)
+    covers = {test.partition(":")[2] for test in tests if test.startswith("cover_off:")}
+    return Measured(reading, trace, replace(work, covers_off=work.covers_off | covers), tests)
+
+
+def live_tests(profile: Profile, request: Request) -> tuple[str, ...]:
+    """Return what a measurement on the driven engine costs: each injector apart, a cover where one is in the way."""
+    if request.what == "supply":
+        return ("load_drop:supply",)
+    under = request.what == "dummy"
+    if request.what == "drop":
+        under = any(pin.break_point.startswith("injector_plug.") for pin in drop_pins_of(profile, request))
+    cover = (f"cover_off:{profile.bank_of(request.cylinder)}",) if under else ()
+    return (*cover, f"{LIVE_TESTS[request.what]}:{request.cylinder}")
 
 
 def drop_pins_of(profile: Profile, request: Request) -> tuple[Pin, Pin]:
@@ -211,10 +220,13 @@ def drop_pins_of(profile: Profile, request: Request) -> tuple[Pin, Pin]:
     def pin(point: str, half: str) -> Pin:
         return feed_pin_for(profile, point, half, number) if side is Side.FEED else Pin(point, half, side, str(number))
 
+    plug = plug_point(number)
     ends = {
+        Location.DRIVE_MODULE: ((MODULE_CONNECTOR, "module"), (MODULE_CONNECTOR, "harness")),
         Location.ENGINE_HARNESS: ((MODULE_CONNECTOR, "module"), (through, "engine")),
         Location.PASS_THROUGH: ((through, "engine"), (through, "cover")),
-        Location.UNDER_COVER: ((through, "cover"), (plug_point(number), "injector")),
+        Location.UNDER_COVER: ((through, "cover"), (plug, "injector")),
+        Location.COIL: ((plug, "harness"), (plug, "injector")),
     }
     if request.location not in ends:
         raise WrongCallError("no_drop", place=text(f"location.{request.location}"))

@@ -8,8 +8,9 @@ through, in steps of ROUNDED; so 1 GΩ and 2 GΩ are the same, and 2.6 Ω and 2.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -17,24 +18,24 @@ from numpy.typing import NDArray
 from trainer.circuit.drive import Reductions, Slot, port_nodes, rail_branches, slots_of
 from trainer.circuit.edits import EditedNetwork, edit_between
 from trainer.circuit.elements import RAIL, Circuit
-from trainer.circuit.network import Ports
+from trainer.circuit.network import Branch, Ports
 from trainer.circuit.solve import left_live, solve_rows
 from trainer.circuit.stepping import Row
 from trainer.reasoning.slot_traits import SlotTraits, traits_of
 from trainer.sound.traits import Ears
 
-Floats = NDArray[np.float64]
+Floats = NDArray[np.floating[Any]]
 Key = tuple[object, ...]
 
 REFERENCE_OHM = 5.0
-ROUNDED, BURST_ROUNDED = 0.02, 0.05
-HUM_STEP_A = 0.05
+ROUNDED, BURST_ROUNDED = 0.03, 0.06
+HUM_STEP_A = 0.1
 """Steps in which the small currents are compared where nothing clicks."""
 
 CLICKS_FROM = 1.5
 """A coil can click, or push, from this many times the largest background current of the sound engine on."""
 
-FEED_STEP_A = 6.0
+FEED_STEP_A = 8.0
 """Steps in which a feed's current is compared once it comes near its trip."""
 
 ROWS_AT_ONCE = 128
@@ -83,7 +84,7 @@ class Equivalents:
         none = {RAIL: 0.0, "battery.source": 0.0}
         sources = [{**none, RAIL: 1.0}, {**none, "battery.source": 1.0}, *([none] * len(ports))]
         injections = [{}, {}, *({a: -1.0, b: 1.0} for a, b in ports)]
-        networks: dict[frozenset[str], tuple[EditedNetwork, Mapping[str, tuple[str, str, float]]]] = {}
+        networks: dict[frozenset[str], tuple[EditedNetwork, dict[str, Branch]]] = {}
         for circuit, reduction, slots in work:
             for live in {slot.live for slot in slots} - reduction.kept.keys():
                 if live not in networks:
@@ -155,10 +156,12 @@ class Equivalents:
                     and one.circuit.returns[number] != self.sound.returns[number]
                 )
             )
+            pushed = held[row][mine].tobytes() if held[row].any() else b""
+            small = b"" if clicks.any() else hum[row].tobytes()
+            live = one.slot.live if near_trip[row].any() else None
             keys.append((
-                one.slot.number, one.slot.live if near_trip[row].any() else None, one.circuit.rail, odd, tuple(mine),
-                seen[row][np.ix_(mine, mine)].tobytes(), driven[row][mine].tobytes(), held[row][mine].tobytes() if held[row].any() else b"",
-                near_trip[row].tobytes(), b"" if clicks.any() else hum[row].tobytes(),
+                one.slot.number, live, one.circuit.rail, odd, tuple(mine), seen[row][np.ix_(mine, mine)].tobytes(),
+                driven[row][mine].tobytes(), pushed, near_trip[row].tobytes(), small,
             ))  # fmt: skip
         return keys
 

@@ -1,0 +1,79 @@
+"""What is believed after evidence: the posterior over hypotheses, in logarithms, the same in whatever order it came."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Hashable, Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from trainer.reasoning.finding import Claim
+from trainer.reasoning.hypotheses import Hypotheses
+from trainer.reasoning.questions import Answers, Expected, Question, in_order
+
+Floats = NDArray[np.floating[Any]]
+
+
+@dataclass(frozen=True)
+class Belief:
+    """The posterior of every hypothesis, and the evidence that none of them explains."""
+
+    hypotheses: Hypotheses
+    log_weight: Floats
+    unexplained: tuple[Question, ...] = ()
+
+    @cached_property
+    def probability(self) -> Floats:
+        """The posterior, shape (hypothesis,); it sums to 1 and is nowhere exactly nought where the prior is not."""
+        weight = np.exp(self.log_weight - self.log_weight.max())
+        return np.asarray(weight / weight.sum())
+
+    def of_claims(self, claims: Sequence[Claim]) -> float:
+        """Return the probability that a finding is right."""
+        return float(self.probability[self.hypotheses.matching(claims)].sum())
+
+    def summed(self, key: Callable[[tuple[Claim, ...]], Iterable[Hashable]]) -> dict[Hashable, float]:
+        """Return the posterior summed by what a key says of each hypothesis's claims, largest first."""
+        sums: dict[Hashable, float] = {}
+        for claims, chance in zip(self.hypotheses.claims, self.probability, strict=True):
+            for name in dict.fromkeys(key(claims)):
+                sums[name] = sums.get(name, 0.0) + float(chance)
+        return dict(sorted(sums.items(), key=lambda item: (-item[1], repr(item[0]))))
+
+    @cached_property
+    def findings(self) -> dict[Hashable, float]:
+        """The posterior of every finding: cylinders, place and kind of each fault; sides and severities summed."""
+        return self.summed(lambda claims: [finding_key(claims)])
+
+
+def finding_key(claims: Sequence[Claim]) -> Hashable:
+    """Return what a finding says, without sides; an empty one is "circuit passes"."""
+    return tuple(sorted((tuple(sorted(claim.cylinders)), str(claim.location), str(claim.kind)) for claim in claims))
+
+
+def believed(hypotheses: Hypotheses, expected: Mapping[Question, Expected], answers: Answers) -> Belief:
+    """Return the belief after answers; raises KeyError for an answer to something that was not expected."""
+    log_weight = np.log(np.maximum(hypotheses.prior, 1e-300))
+    unexplained = []
+    for question in in_order(answers):
+        log_weight = log_weight + expected[question].log_likelihood(answers[question])
+        if not expected[question].explains(answers[question]):
+            unexplained.append(question)
+    return Belief(hypotheses, log_weight, tuple(unexplained))
+
+
+def bits_between(
+    one: int, other: int, hypotheses: Hypotheses, expected: Mapping[Question, Expected], answers: Answers
+) -> tuple[float, dict[Question, float]]:
+    """Return by how many bits the prior, and each answer, speaks for one hypothesis against another.
+
+    Their sum is the logarithm to base 2 of the posterior odds.
+    """
+    bits = {}
+    for question in in_order(answers):
+        logs = expected[question].log_likelihood(answers[question])
+        bits[question] = float(logs[one] - logs[other]) / np.log(2.0)
+    return float(np.log2(hypotheses.prior[one] / hypotheses.prior[other])), bits

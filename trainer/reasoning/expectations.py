@@ -1,0 +1,295 @@
+"""What every hypothesis expects of every question, computed from its own circuit; nothing is typed in.
+
+Most hypotheses leave the same circuit under most work: each distinct circuit is solved, and each distinct network
+measured, once.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from trainer.circuit.codes import codes_from, known_codes
+from trainer.circuit.drive import port_nodes, rail_branches, slots_of
+from trainer.circuit.edits import Edit, EditedNetwork, edit_between
+from trainer.circuit.elements import GROUND, RAIL, Circuit
+from trainer.circuit.harness import circuit_of
+from trainer.circuit.network import Branch
+from trainer.circuit.profile import Profile
+from trainer.instruments.bench import Pin, Work, break_points, node_of, worked
+from trainer.instruments.looking import seen_bridges
+from trainer.instruments.ohmmeter import METER_CURRENT_A, resting_branches
+from trainer.reasoning.equivalents import Equivalents
+from trainer.reasoning.hypotheses import Faults
+from trainer.reasoning.questions import Expected, Question
+from trainer.reasoning.scales import (
+    CURRENT_STEP_A,
+    DIP_STEP_A,
+    DIP_STEP_S,
+    accuracy_scale,
+    heard_scale,
+    insulation_scale,
+    ohm_scale,
+)
+from trainer.reasoning.slot_traits import SlotTraits, TraceMarks
+from trainer.sound.places import places_of
+from trainer.sound.traits import ears_of
+
+Floats = NDArray[np.floating[Any]]
+
+KEPT, STRAY, OLD, FROM_THE_ROAD = 0.998, 0.002, 0.02, 0.5
+"""Chances that a code stands in memory: set by the test just run; by nothing; left by something mended since; left by
+an intermittent that is at rest now, or by any fault before the first test. Common practice, no published source."""
+
+SEEN, FANCIED = 0.95, 0.01
+"""Chances that a bridge in plain view is noticed, and that one is noticed that is not there: from memory."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Group:
+    """The distinct circuits under one piece of work, and which of them each hypothesis leaves."""
+
+    base: Circuit
+    circuits: tuple[Circuit, ...]
+    edits: tuple[Edit, ...]
+    index: NDArray[np.int_]
+
+
+class Expectations:
+    """What hypotheses of one profile at one temperature expect, kept once computed."""
+
+    def __init__(self, profile: Profile, hypotheses: Sequence[Faults], equivalents: Equivalents) -> None:
+        self.profile, self.hypotheses, self.equivalents = profile, tuple(hypotheses), equivalents
+        self._tests: dict[object, tuple[SlotTraits, ...]] = {}
+        self._groups: dict[tuple[Work, bool], _Group] = {}
+        self.kept: dict[Question, Floats] = {}
+        self._worst: list[frozenset[str]] | None = None
+
+    def of(self, questions: Iterable[Question], bed_dba: float) -> dict[Question, Expected]:
+        """Return what is expected of each question under a bed of some level."""
+        asked = list(dict.fromkeys(questions))
+        self._fill([question for question in asked if question not in self.kept])
+        result = {}
+        for question in asked:
+            values = self.kept[question]
+            if question.kind == "slot":
+                values = heard_scale(values, bed_dba)
+            result[question] = Expected(values, flags=question.kind in ("codes", "look"))
+        return result
+
+    def _fill(self, questions: Sequence[Question]) -> None:
+        resting: dict[Work, list[Question]] = {}
+        driven: dict[Work, list[Question]] = {}
+        for question in questions:
+            if question.kind in ("ohms", "insulation"):
+                resting.setdefault(question.work, []).append(question)
+            elif question.kind == "drop":
+                driven.setdefault(question.work, []).append(question)
+            elif question.kind == "codes":
+                self.kept[question] = self._codes(question)
+            elif question.kind == "look":
+                self.kept[question] = self._looks(question)
+            else:
+                self.kept[question] = np.array([self._of_test(question, test) for test in self.tests(question.work)])
+        for work, alike in resting.items():
+            self._measure(work, alike)
+        for work, alike in driven.items():
+            self._drops(work, alike)
+
+    def tests(self, work: Work) -> list[tuple[SlotTraits, ...]]:
+        """Return the whole test of every hypothesis as the work has left its engine."""
+        group = self._group(work, loaded=True)
+        keys = [(work.conditions.temperature_c, _content(circuit, self._sound(work))) for circuit in group.circuits]
+        new = {key: circuit for key, circuit in zip(keys, group.circuits, strict=True) if key not in self._tests}
+        if new:
+            solved = self.equivalents.tests_of(group.base, list(new.values()))
+            self._tests.update(zip(new, solved, strict=True))
+        return [self._tests[keys[place]] for place in group.index]
+
+    def _sound(self, work: Work) -> Circuit:
+        temperature_c = work.conditions.temperature_c
+        if temperature_c == self.equivalents.sound.temperature_c:
+            return self.equivalents.sound
+        return circuit_of(self.profile, temperature_c)
+
+    def _group(self, work: Work, *, loaded: bool) -> _Group:
+        """Work every hypothesis's circuit and keep the distinct ones."""
+        # covers do not change a circuit
+        work = replace(work, covers_off=frozenset())
+        kept = self._groups.get((work, loaded))
+        if kept is not None:
+            return kept
+        sound = self._sound(work)
+        base = worked(sound, (), work)
+        outputs = frozenset(self.profile.wiring.outputs)
+        network = rail_branches(base, outputs) if loaded else resting_branches(base)
+        places: dict[object, int] = {}
+        circuits: list[Circuit] = []
+        edits: list[Edit] = []
+        index = []
+        for faults in self.hypotheses:
+            circuit = worked(sound, faults, work)
+            branches = rail_branches(circuit, outputs) if loaded else resting_branches(circuit)
+            edit = edit_between(network, branches)
+            key = (tuple(sorted(edit.changed.items())), edit.gone, edit.added, _parts(circuit, sound) if loaded else ())
+            if key not in places:
+                places[key] = len(circuits)
+                circuits.append(circuit)
+                edits.append(edit)
+            index.append(places[key])
+        group = _Group(base, tuple(circuits), tuple(edits), np.array(index))
+        self._groups[work, loaded] = group
+        return group
+
+    def _measure(self, work: Work, questions: Sequence[Question]) -> None:
+        """Fill in resistances: one network, an edit for each distinct circuit, all pairs of pins at once."""
+        group = self._group(work, loaded=False)
+        battery_v = self.profile.module.battery_v
+        pairs = [tuple(_node(self.profile, pin) for pin in question.pins) for question in questions]
+        sources = [{"battery.source": battery_v}, *([{"battery.source": 0.0}] * len(pairs))]
+        injections = [{}, *({a: 1.0, b: -1.0} for a, b in pairs)]
+        network = EditedNetwork(resting_branches(group.base), sources, injections, [(a, b) for a, b in pairs])
+        seen = np.array([network.outputs(edit) for edit in group.edits])
+        for place, question in enumerate(questions):
+            ohm = np.abs(seen[:, place, place + 1] + seen[:, place, 0] / METER_CURRENT_A)
+            scale = insulation_scale if question.kind == "insulation" else ohm_scale
+            self.kept[question] = scale(ohm, self.profile.meter)[group.index][:, None]
+
+    def _drops(self, work: Work, questions: Sequence[Question]) -> None:
+        """Fill in voltages between two pins at the end of a pulse, from the solved currents of their slots."""
+        group = self._group(work, loaded=True)
+        tests = self.tests(work)
+        first = {int(place): number for number, place in reversed(list(enumerate(group.index)))}
+        ports = port_nodes(group.base)
+        none = {RAIL: 0.0, "battery.source": 0.0}
+        sources = [{**none, RAIL: 1.0}, {**none, "battery.source": 1.0}, *([none] * len(ports))]
+        injections = [{}, {}, *({x: -1.0, y: 1.0} for x, y in ports)]
+        live_in = {slot.number: slot.live for slot in slots_of(self.profile)}
+        battery_v = self.profile.module.battery_v
+        for live in dict.fromkeys(live_in[question.slot] for question in questions):
+            alike = [question for question in questions if live_in[question.slot] == live]
+            base = rail_branches(group.base, live)
+            pairs = [(_node(self.profile, a), _node(self.profile, b)) for a, b in (one.pins for one in alike)]
+            network = EditedNetwork(base, sources, injections, pairs)
+            volts = np.empty((len(group.circuits), len(alike)))
+            for place, circuit in enumerate(group.circuits):
+                seen = network.outputs(edit_between(base, rail_branches(circuit, live)))
+                for column, question in enumerate(alike):
+                    traits = tests[first[place]][self._row(question.slot)]
+                    ends = (traits.coil_end_a, traits.return_end_a)
+                    drive = np.concatenate([[traits.rail_end_v, battery_v], *ends])
+                    volts[place, column] = abs(float(seen[column] @ drive))
+            for column, question in enumerate(alike):
+                self.kept[question] = accuracy_scale(volts[group.index, column], 1.0, 0.05)[:, None]
+
+    def _row(self, slot: int) -> int:
+        return 0 if slot == 0 else self.profile.cylinders.index(slot) + 1
+
+    def _of_test(self, question: Question, test: tuple[SlotTraits, ...]) -> Floats:
+        traits = test[self._row(question.slot)]
+        if question.kind == "slot":
+            return np.asarray(traits.sound[self.equivalents.ears.places.index(question.place)])
+        if question.kind == "supply":
+            return accuracy_scale(np.array([test[0].rail_low_v]), 0.5, 0.2)
+        if question.kind == "dummy":
+            column = self.profile.cylinders.index(question.slot)
+            return accuracy_scale(np.array([abs(traits.return_end_a[column])]), 1.0, 0.1)
+        return trace_scale(traits.trace)
+
+    def _codes(self, question: Question) -> Floats:
+        names = list(known_codes(self.profile))
+        here = [self._stand(test) for test in self.tests(question.work)]
+        road = self._on_the_road()
+        chances = np.empty((len(self.hypotheses), len(names)))
+        for row, (now, before) in enumerate(zip(here, road, strict=True)):
+            for column, name in enumerate(names):
+                left = STRAY if question.cleared else FROM_THE_ROAD if name in before else OLD
+                chances[row, column] = KEPT if question.tested and name in now else left
+        return chances
+
+    def _looks(self, question: Question) -> Floats:
+        group = self._group(question.work, loaded=False)
+        places = looked_at(self.profile)
+        seen = [seen_bridges(circuit, question.work) for circuit in group.circuits]
+        chances = [[SEEN if place in bridges else FANCIED for place in places] for bridges in seen]
+        return np.array(chances)[group.index]
+
+    def _stand(self, test: tuple[SlotTraits, ...]) -> frozenset[str]:
+        return frozenset(code.code for code in codes_from(self.profile, [slot.seen for slot in test]))
+
+    def _on_the_road(self) -> list[frozenset[str]]:
+        """Return the codes that each hypothesis leaves where everything moves and is warm."""
+        if self._worst is None:
+            conditions = Work().conditions
+            self._worst = [frozenset()] * len(self.hypotheses)
+            temperature_c = self.equivalents.sound.temperature_c
+            for location in {fault.location for faults in self.hypotheses for fault in faults}:
+                work = Work(
+                    conditions=replace(conditions, temperature_c=temperature_c, moved=location, heated=location)
+                )
+                tests = self.tests(work)
+                for row, faults in enumerate(self.hypotheses):
+                    if any(fault.location is location for fault in faults):
+                        self._worst[row] |= self._stand(tests[row])
+        return self._worst
+
+
+def trace_scale(marks: TraceMarks) -> Floats:
+    """Return a trace's marks on one scale: peak, early current, dip's time and depth (both nought without a dip)."""
+    return np.array([
+        marks.peak_a / CURRENT_STEP_A, marks.early_a / CURRENT_STEP_A,
+        marks.dip_s / DIP_STEP_S, marks.dip_a / DIP_STEP_A,
+    ])  # fmt: skip
+
+
+def looked_at(profile: Profile) -> tuple[str, ...]:
+    """Return every place that eyes can be turned to: the break points, and each bank with its cover off."""
+    return (*break_points(profile), *profile.banks)
+
+
+def look_flags(profile: Profile, bridges: Iterable[str]) -> Floats:
+    """Return where a bridge was seen, as flags in the order of all places that eyes can be turned to."""
+    seen = set(bridges)
+    return np.array([float(place in seen) for place in looked_at(profile)])
+
+
+def code_flags(profile: Profile, codes: Iterable[str]) -> Floats:
+    """Return which of the module's codes stand in memory, as flags in the order of all that it knows."""
+    present = set(codes)
+    return np.array([float(name in present) for name in known_codes(profile)])
+
+
+def expectations_of(profile: Profile, temperature_c: float, hypotheses: Sequence[Faults]) -> Expectations:
+    """Return the expectations of hypotheses on an engine at one temperature."""
+    sound = circuit_of(profile, temperature_c)
+    return Expectations(profile, hypotheses, Equivalents(sound, ears_of(profile, tuple(places_of(profile)))))
+
+
+def _node(profile: Profile, pin: Pin | None) -> str:
+    return GROUND if pin is None else node_of(profile, pin)
+
+
+def _parts(circuit: Circuit, sound: Circuit) -> tuple[object, ...]:
+    """Return what differs from the sound engine beside its wiring: coils and plates, outputs, supply."""
+    odd = [
+        (number, circuit.solenoids[number], circuit.returns[number])
+        for number in circuit.solenoids
+        if circuit.solenoids[number] is not sound.solenoids[number]
+        or circuit.returns[number] is not sound.returns[number]
+    ]
+    feeds = [(name, feed) for name, feed in circuit.feeds.items() if feed is not sound.feeds[name]]
+    return (tuple(odd), tuple(feeds), None if circuit.rail is sound.rail else circuit.rail)
+
+
+def _content(circuit: Circuit, sound: Circuit) -> object:
+    """Return a circuit's whole content under drive, as what differs from the sound engine."""
+    differing: list[tuple[str, Branch | None]] = []
+    for name, element in circuit.elements.items():
+        if sound.elements.get(name) is not element:
+            differing.append((name, (element.a, element.b, element.at(loaded=True))))
+    differing += [(name, None) for name in sound.elements.keys() - circuit.elements.keys()]
+    return (tuple(sorted(differing)), _parts(circuit, sound))

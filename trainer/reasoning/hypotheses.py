@@ -1,0 +1,89 @@
+"""Everything that a profile allows to be wrong, one fault at a time, with how likely it is before any evidence."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+from numpy.typing import NDArray
+
+from trainer.circuit.fault_space import single_faults
+from trainer.circuit.faults import KINDS, Fault
+from trainer.circuit.profile import PASSES, Profile
+from trainer.reasoning.finding import Claim, truth_of
+
+Floats = NDArray[np.float64]
+Faults = tuple[Fault, ...]
+
+SEVERITIES = 3
+"""How many severities of a kind stand for all."""
+
+
+@dataclass(frozen=True)
+class Hypotheses:
+    """What can be the matter, each as its faults (none: the circuit passes), with its prior; the priors sum to 1."""
+
+    faults: tuple[Faults, ...]
+    prior: Floats
+
+    @cached_property
+    def claims(self) -> tuple[tuple[Claim, ...], ...]:
+        """What would be right to say for each."""
+        return tuple(truth_of(faults) for faults in self.faults)
+
+    def matching(self, claims: Sequence[Claim]) -> NDArray[np.bool_]:
+        """Tell which hypotheses a finding names; a side that is not named fits both."""
+        return np.array([same_claims(claims, mine) for mine in self.claims])
+
+
+def same_claims(said: Sequence[Claim], true: Sequence[Claim]) -> bool:
+    """Tell whether two findings name the same: cylinders, places, kinds, and sides where both name one."""
+    if len(said) != len(true):
+        return False
+    left = list(true)
+    for claim in said:
+        fit = next((other for other in left if _same(claim, other)), None)
+        if fit is None:
+            return False
+        left.remove(fit)
+    return True
+
+
+def _same(one: Claim, other: Claim) -> bool:
+    sides = one.side is None or other.side is None or one.side is other.side
+    return sides and (one.cylinders, one.location, one.kind) == (other.cylinders, other.location, other.kind)
+
+
+def single_hypotheses(
+    profile: Profile,
+    priors: Mapping[str, float] | None = None,
+    seen: Sequence[Fault] = (),
+    severities: int = SEVERITIES,
+) -> Hypotheses:
+    """Return all single faults of a profile, up to so many severities of each kind, and "circuit passes".
+
+    A location's share goes to its kinds by their weights, and within a kind to every place and severity alike. The
+    severities of the faults in `seen` are added for every kind of the same unit, so that none stands out by its value.
+    Raises ValueError for priors that do not sum to 1.
+    """
+    shares = profile.priors if priors is None else priors
+    if abs(sum(shares.values()) - 1.0) > 1e-6:
+        raise ValueError(f"priors sum to 1, found {sum(shares.values())}")
+    more: dict[str, tuple[float, ...]] = {}
+    for fault in seen:
+        if fault.amount() not in KINDS[fault.kind].severities[:severities]:
+            more[KINDS[fault.kind].unit] = (*more.get(KINDS[fault.kind].unit, ()), fault.amount())
+    faults = single_faults(profile, severities, more)
+    alike = Counter((fault.location, fault.kind) for fault in faults)
+    weight: dict[str, float] = {}
+    for location, kind in alike:
+        weight[location] = weight.get(location, 0.0) + profile.kinds[kind]
+    prior = [
+        shares[fault.location] * profile.kinds[fault.kind] / weight[fault.location] / alike[fault.location, fault.kind]
+        for fault in faults
+    ]
+    whole = np.array([shares[PASSES], *prior])
+    return Hypotheses(((), *((fault,) for fault in faults)), whole / whole.sum())

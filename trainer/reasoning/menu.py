@@ -1,0 +1,207 @@
+"""The tests that an engine offers, each with its prices and the questions it answers."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator, Sequence
+from dataclasses import replace
+
+from trainer.circuit.drive import slots_of
+from trainer.circuit.elements import Location, Side
+from trainer.circuit.faults import Conditions
+from trainer.circuit.profile import Profile
+from trainer.instruments.bench import MODULE_CONNECTOR, Work, contacts_of, feed_names
+from trainer.instruments.measuring import (
+    Request,
+    access_tests,
+    drop_pins_of,
+    live_tests,
+    pins_of,
+    plug_point,
+    through_point,
+    unplugged,
+)
+from trainer.reasoning.questions import Question, Test
+
+WIRING = (Location.ENGINE_HARNESS, Location.PASS_THROUGH, Location.UNDER_COVER)
+
+WHOLE = "actuation_test:as it comes"
+"""The price of the whole test on an engine as it came."""
+
+
+def menu_of(profile: Profile, temperature_c: float) -> tuple[Test, ...]:
+    """Return every test that can be done next on an engine as it came."""
+    begin = Work(conditions=Conditions(temperature_c=temperature_c))
+    return (
+        *_listening(profile, begin),
+        *_at_the_module(profile, begin),
+        *(test for bank in profile.banks for test in _at_a_bank(profile, begin, bank)),
+        *_driven(profile, begin),
+        *_provoked(profile, begin),
+    )
+
+
+def offered(menu: Sequence[Test], evidence: Collection[str]) -> tuple[Test, ...]:
+    """Return the tests whose every price is among those that a case offers."""
+    return tuple(
+        test for test in menu if all(price.partition(":")[0] in evidence for price in (*test.prices, *test.needs))
+    )
+
+
+def _heard(profile: Profile, work: Work, place: str = "front") -> tuple[Question, ...]:
+    return tuple(Question("slot", work, slot=slot.number, place=place) for slot in slots_of(profile))
+
+
+def _listening(profile: Profile, begin: Work) -> Iterator[Test]:
+    yield Test("hear", (WHOLE,), True, _heard(profile, begin))
+    probed = tuple(Question("slot", begin, slot=n, place=f"probe {n}") for n in profile.cylinders)
+    yield Test("probe", (), True, probed, needs=(WHOLE,))
+    yield Test("codes", ("codes",), True, (Question("codes", begin),), needs=(WHOLE,))
+
+
+def _ohms(
+    profile: Profile, begin: Work, requests: Sequence[Request], also: Sequence[str] = ()
+) -> tuple[tuple[Question, ...], tuple[str, ...]]:
+    """Return the questions of resistances with all their plugs off, and what access to them costs."""
+    pins = [pins_of(profile, request) for request in requests]
+    points = tuple(dict.fromkeys([*also, *(pin.break_point for pair in pins for pin in pair if pin is not None)]))
+    work = unplugged(profile, begin, points)
+    return tuple(Question("ohms", work, pins=pair) for pair in pins), access_tests(profile, points)
+
+
+def _grounds(profile: Profile, point: str, half: str, cylinders: Sequence[int]) -> list[Request]:
+    returns = [Request("ground", point, half, number) for number in cylinders]
+    feeds = [
+        Request("ground", point, half, behind[0], side=Side.FEED) for behind in feed_names(profile, point).values()
+    ]
+    return [*returns, *feeds]
+
+
+def _at_the_module(profile: Profile, begin: Work) -> Iterator[Test]:
+    point, numbers = MODULE_CONNECTOR, profile.cylinders
+    pairs, prices = _ohms(profile, begin, [Request("pair", point, "harness", n) for n in numbers])
+    yield Test("module_pairs", prices, False, pairs)
+    following = (*numbers[1:], numbers[0])
+    between = [Request("returns", point, "harness", n, other) for n, other in zip(numbers, following, strict=True)]
+    returns, prices = _ohms(profile, begin, between)
+    yield Test("module_returns", prices, False, returns)
+    grounds, prices = _ohms(profile, begin, _grounds(profile, point, "harness", numbers))
+    yield Test("module_grounds", (*prices, "pin_to_ground"), False, grounds)
+
+
+def _at_a_bank(profile: Profile, begin: Work, bank: str) -> Iterator[Test]:
+    numbers = tuple(sorted(profile.banks[bank]))
+    through = tuple(dict.fromkeys(through_point(profile, n) for n in numbers))
+    pairs, prices = _ohms(profile, begin, [Request("pair", through_point(profile, n), "cover", n) for n in numbers])
+    yield Test(f"through_pairs:{bank}", prices, False, pairs)
+    here = [
+        request
+        for point in through
+        for request in _grounds(profile, point, "cover", [n for n in numbers if through_point(profile, n) == point])
+    ]
+    grounds, prices = _ohms(profile, begin, here)
+    yield Test(f"through_grounds:{bank}", (*prices, "pin_to_ground"), False, grounds)
+    for name, location in (("engine", Location.ENGINE_HARNESS), ("cover", Location.UNDER_COVER)):
+        ends = [Request("wire", cylinder=n, side=side, location=location) for n in numbers for side in Side]
+        wires, prices = _ohms(profile, begin, ends)
+        yield Test(f"wires_{name}:{bank}", prices, False, wires)
+    loose = [Request("ground", MODULE_CONNECTOR, "harness", n) for n in numbers]
+    outputs = dict.fromkeys(profile.output_of(n) for n in numbers)
+    loose += [
+        Request("ground", MODULE_CONNECTOR, "harness", profile.wiring.outputs[name][0], side=Side.FEED)
+        for name in outputs
+    ]
+    loose += [
+        Request("returns", MODULE_CONNECTOR, "harness", n, other)
+        for n in numbers
+        for other in profile.cylinders
+        if other > n or profile.bank_of(other) != bank
+    ]
+    engine, prices = _ohms(profile, begin, loose, through)
+    yield Test(f"engine_alone:{bank}", (*prices, "pin_to_ground"), False, engine)
+    plugs, prices = _ohms(profile, begin, [Request("pair", plug_point(n), "injector", n) for n in numbers])
+    yield Test(f"plug_pairs:{bank}", prices, False, plugs)
+    coils = [
+        Request("ground", plug_point(n), "injector", n, side=side) for n in numbers for side in (Side.RETURN, Side.FEED)
+    ]
+    leaks, prices = _ohms(profile, begin, coils)
+    yield Test(f"plug_grounds:{bank}", (*prices, "pin_to_ground"), False, leaks)
+    covered = [Request("ground", through_point(profile, n), "cover", n, side=side) for n in numbers for side in Side]
+    covered += [
+        Request("returns", through_point(profile, n), "cover", n, other)
+        for n in numbers
+        for other in profile.connector_of(n).injectors
+        if other > n
+    ]
+    alone, prices = _ohms(profile, begin, covered, tuple(plug_point(n) for n in numbers))
+    yield Test(f"cover_alone:{bank}", (*prices, "pin_to_ground"), False, alone)
+
+    opened = unplugged(profile, begin, through)
+    prices = (*access_tests(profile, through), "look")
+    yield Test(f"look_through:{bank}", prices, False, (Question("look", opened),))
+    plugs_off = tuple(plug_point(n) for n in numbers)
+    bare = unplugged(profile, begin, plugs_off)
+    yield Test(f"look_cover:{bank}", (*access_tests(profile, plugs_off), "look"), False, (Question("look", bare),))
+
+
+def _driven(profile: Profile, begin: Work) -> Iterator[Test]:
+    yield Test("supply", ("load_drop:supply",), True, (Question("supply", begin),))
+    outside = (Location.DRIVE_MODULE, Location.ENGINE_HARNESS, Location.PASS_THROUGH)
+    for number in profile.cylinders:
+        trace = Request("trace", cylinder=number)
+        yield Test(f"trace:{number}", live_tests(profile, trace), True, (Question("trace", begin, slot=number),))
+        for name, places in (("drops", outside), ("drops_cover", (Location.UNDER_COVER, Location.COIL))):
+            requests = [
+                Request("drop", cylinder=number, side=side, location=place) for place in places for side in Side
+            ]
+            prices = tuple(dict.fromkeys(price for request in requests for price in live_tests(profile, request)))
+            questions = tuple(
+                Question("drop", begin, slot=number, pins=drop_pins_of(profile, request)) for request in requests
+            )
+            yield Test(f"{name}:{number}", prices, True, questions)
+
+
+def _provoked(profile: Profile, begin: Work) -> Iterator[Test]:
+    for location in WIRING:
+        work = replace(begin, conditions=replace(begin.conditions, moved=location))
+        prices = (f"move_harness:{location}", f"actuation_test:{location} moved")
+        yield Test(f"move:{location}", prices, True, _heard(profile, work))
+    for location in (*WIRING, Location.COIL):
+        work = replace(begin, conditions=replace(begin.conditions, heated=location))
+        prices = (f"heat:{location}", f"actuation_test:{location} warm")
+        yield Test(f"heat:{location}", prices, True, _heard(profile, work))
+    outside = [MODULE_CONNECTOR, *dict.fromkeys(through_point(profile, n) for n in profile.cylinders)]
+    for name, points in (
+        ("reseat", outside), ("reseat_plugs", [plug_point(n) for n in profile.cylinders]),
+    ):  # fmt: skip
+        seated = frozenset(contact for point in points for contact in contacts_of(profile, point))
+        work = replace(begin, conditions=replace(begin.conditions, reseated=seated))
+        yield Test(name, (*access_tests(profile, points), f"actuation_test:{name}"), True, _heard(profile, work))
+    lent = replace(begin, replaced=frozenset({(Location.DRIVE_MODULE, 0)}))
+    prices = ("module_substitution", "actuation_test:module lent")
+    yield Test("lend_module", prices, True, _heard(profile, lent))
+    for number in profile.cylinders:
+        lent = replace(begin, replaced=frozenset({(Location.COIL, number)}))
+        prices = (f"injector_swap:{number}", f"actuation_test:injector {number} lent")
+        yield Test(f"lend_injector:{number}", prices, True, _heard(profile, lent))
+
+
+def closer_tests(profile: Profile, temperature_c: float, cylinders: Sequence[int]) -> tuple[Test, ...]:
+    """Return tests that are worth thinking of once a few cylinders are left.
+
+    The swap of a return with the next one's on the same feed, heard in both slots; a dummy load for the injector.
+    """
+    begin = Work(conditions=Conditions(temperature_c=temperature_c))
+    tests = []
+    for number in cylinders:
+        loaded = replace(begin, dummy_loads=frozenset({number}))
+        prices = live_tests(profile, Request("dummy", cylinder=number))
+        tests.append(Test(f"dummy:{number}", prices, True, (Question("dummy", loaded, slot=number),)))
+        row = profile.wiring.outputs[profile.output_of(number)]
+        other = row[(row.index(number) + 1) % len(row)]
+        if other == number:
+            continue
+        pair = (min(number, other), max(number, other))
+        work = replace(begin, swapped=(pair,))
+        prices = (f"swap_returns:{pair}", f"actuation_test:{pair} swapped")
+        tests.append(Test(f"swap:{number}", prices, True, tuple(Question("slot", work, slot=n) for n in pair)))
+    return tuple(tests)

@@ -1,0 +1,158 @@
+"""Which test to do next, and the whole path to a finding, its repair and its retest."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Collection, Hashable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from trainer.reasoning.channels import Channel
+from trainer.reasoning.prices import after_plugging_back, minutes_of, unpaid
+from trainer.reasoning.questions import Test
+
+Floats = NDArray[np.floating[Any]]
+
+PROVED = 0.95
+"""The posterior at which a finding is proved."""
+
+FREE_MINUTES = 0.5
+"""What a test costs in time once everything it needs is paid: reading a meter. From memory."""
+
+LEAST_BITS = 0.02
+AHEAD_TESTS, AHEAD_OUTCOMES = 5, 6
+"""How many of the best tests, and of each one's likeliest outcomes, are looked one step beyond."""
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """A test that can be done next: expected bits, minutes now, and bits per minute looking one step ahead."""
+
+    test: Test
+    bits: float
+    minutes: float
+    rate: float
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One step of a path: what was done, its minutes, what it was expected to tell and what is believed after it."""
+
+    name: str
+    minutes: float
+    bits: float
+    belief: float
+
+
+def cost_of(test: Test, paid: Collection[str], minutes: Mapping[str, float]) -> tuple[float, frozenset[str]]:
+    """Return a test's minutes now, and what is paid after it."""
+    left = after_plugging_back(paid) if test.plugged else frozenset(paid)
+    # what a plugged test opens on its way is paid in it, and closed again by it
+    new = unpaid(test.prices, left)
+    after = left | set(new)
+    return max(minutes_of(new, minutes), FREE_MINUTES), after_plugging_back(after) if test.plugged else after
+
+
+def paid_enough(test: Test, paid: Collection[str]) -> bool:
+    """Tell whether a test can be done now."""
+    return set(test.needs) <= set(paid)
+
+
+def ranked(
+    channels: Sequence[Channel], probability: Floats, paid: Collection[str], minutes: Mapping[str, float],
+    *, ahead: bool = True,
+) -> list[Choice]:  # fmt: skip
+    """Return the tests by bits per minute, best first; the best few are looked at one step further."""
+    choices = []
+    for channel in channels:
+        if not paid_enough(channel.test, paid):
+            continue
+        bits = channel.bits(probability)
+        price, _after = cost_of(channel.test, paid, minutes)
+        choices.append((bits / price, bits, price, channel))
+    choices.sort(key=lambda choice: (-choice[0], choice[3].test.name))
+    result = []
+    others = [channel for _rate, _bits, _price, channel in choices[: 3 * AHEAD_TESTS]]
+    others += [channel for channel in channels if not paid_enough(channel.test, paid)]
+    for place, (rate, bits, price, channel) in enumerate(choices):
+        beyond = rate
+        if ahead and place < AHEAD_TESTS and bits > LEAST_BITS:
+            after = cost_of(channel.test, paid, minutes)[1]
+            beyond = max(rate, _rate_ahead(channel, bits, price, others, probability, after, minutes))
+        result.append(Choice(channel.test, bits, price, beyond))
+    return sorted(result, key=lambda choice: (-choice.rate, choice.test.name))
+
+
+def _rate_ahead(
+    channel: Channel, bits: float, price: float, others: Sequence[Channel], probability: Floats,
+    paid: frozenset[str], minutes: Mapping[str, float],
+) -> float:  # fmt: skip
+    """Return bits per minute of a test together with the best single test after each of its likeliest outcomes."""
+    chance = channel.outcomes(probability)
+    likely = np.argsort(-chance)[:AHEAD_OUTCOMES]
+    more_bits, more_minutes = 0.0, 0.0
+    for outcome in likely:
+        after = channel.after(probability, int(outcome))
+        best = (0.0, 0.0, FREE_MINUTES)
+        for other in others:
+            if other is channel or not paid_enough(other.test, paid):
+                continue
+            told = other.bits(after)
+            cost = cost_of(other.test, paid, minutes)[0]
+            if told > LEAST_BITS and told / cost > best[0]:
+                best = (told / cost, told, cost)
+        if best[1] > 0.0:
+            more_bits += float(chance[outcome]) * best[1]
+            more_minutes += float(chance[outcome]) * best[2]
+    return (bits + more_bits) / (price + more_minutes)
+
+
+Proved = Callable[[Floats], float]
+"""Returns the posterior of the best finding."""
+
+
+def best_finding(keys: Sequence[Hashable]) -> Proved:
+    """Return a measure of how sure the best finding is, for hypotheses that lead to these findings."""
+    names = {key: place for place, key in enumerate(dict.fromkeys(keys))}
+    index = np.array([names[key] for key in keys])
+    return lambda probability: float(np.bincount(index, weights=probability).max())
+
+
+def path_to(
+    available: Callable[[Floats], Sequence[Channel]], prior: Floats, minutes: Mapping[str, float], proved: Proved,
+    answered: Callable[[Floats, Test], Floats],
+    choose: Callable[[Sequence[Channel], Floats, frozenset[str]], Channel | None],
+) -> tuple[tuple[Step, ...], Floats]:  # fmt: skip
+    """Do one test after another until a finding is proved or nothing chosen is left; return steps and posterior.
+
+    `available` gives the tests to think of at a belief; `answered` the belief after a test as it comes out here.
+    """
+    paid: frozenset[str] = frozenset()
+    probability, steps = prior, list[Step]()
+    done: set[str] = set()
+    while proved(probability) < PROVED:
+        left = [channel for channel in available(probability) if channel.test.name not in done]
+        chosen = choose(left, probability, paid)
+        if chosen is None:
+            break
+        bits = chosen.bits(probability)
+        price, paid = cost_of(chosen.test, paid, minutes)
+        probability = answered(probability, chosen.test)
+        done.add(chosen.test.name)
+        steps.append(Step(chosen.test.name, price, bits, proved(probability)))
+    return tuple(steps), probability
+
+
+def by_information(
+    minutes: Mapping[str, float], *, ahead: bool = True
+) -> Callable[[Sequence[Channel], Floats, frozenset[str]], Channel | None]:
+    """Return the choice of the test with most bits per minute, as long as any tells something."""
+
+    def choose(left: Sequence[Channel], probability: Floats, paid: frozenset[str]) -> Channel | None:
+        order = ranked(left, probability, paid, minutes, ahead=ahead)
+        best = next((choice.test for choice in order if choice.bits > LEAST_BITS), None)
+        return next((channel for channel in left if channel.test is best), None)
+
+    return choose
