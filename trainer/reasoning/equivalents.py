@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from hashlib import blake2b
 from typing import Any
 
 import numpy as np
@@ -25,7 +26,7 @@ from trainer.reasoning.slot_traits import SlotTraits, traits_of
 from trainer.sound.traits import Ears
 
 Floats = NDArray[np.floating[Any]]
-Key = tuple[object, ...]
+Key = bytes
 
 REFERENCE_OHM = 5.0
 ROUNDED, BURST_ROUNDED = 0.03, 0.06
@@ -39,8 +40,11 @@ FEED_STEP_A = 8.0
 """Steps in which a feed's current is compared once it comes near its trip."""
 
 ROWS_AT_ONCE = 128
-HELD = 7
-"""Where a key holds what the battery pushes while nothing is driven."""
+
+
+def digest_of(*parts: object) -> bytes:
+    """Return a short name of values that is the same in every run; sets are handed in sorted."""
+    return blake2b(repr(parts).encode("utf-8"), digest_size=16).digest()
 
 
 @dataclass(slots=True)
@@ -50,7 +54,9 @@ class Equivalents:
     sound: Circuit
     ears: Ears
     solved: dict[Key, SlotTraits] = field(default_factory=dict)
+    tests: dict[bytes, tuple[SlotTraits, ...]] = field(default_factory=dict)
     _hum_a: float | None = None
+    _slow: set[Key] = field(default_factory=set)
 
     def tests_of(self, base: Circuit, circuits: Sequence[Circuit]) -> list[tuple[SlotTraits, ...]]:
         """Return every slot of the whole test of many circuits, each an edit of the base."""
@@ -101,7 +107,7 @@ class Equivalents:
     def _solve(self, rows: Sequence[Row], keys: Sequence[Key]) -> None:
         new = {key: row for key, row in zip(keys, rows, strict=True) if key not in self.solved}
         # slots that will need several pulses go together: the others need not wait for them
-        order = sorted(new, key=lambda key: (new[key].circuit.rail != self.sound.rail, bool(key[HELD])))
+        order = sorted(new, key=lambda key: (new[key].circuit.rail != self.sound.rail, key in self._slow))
         for start in range(0, len(order), ROWS_AT_ONCE):
             part = order[start : start + ROWS_AT_ONCE]
             chosen = [new[key] for key in part]
@@ -158,11 +164,12 @@ class Equivalents:
             )
             pushed = held[row][mine].tobytes() if held[row].any() else b""
             small = b"" if clicks.any() else hum[row].tobytes()
-            live = one.slot.live if near_trip[row].any() else None
-            keys.append((
-                one.slot.number, live, one.circuit.rail, odd, tuple(mine), seen[row][np.ix_(mine, mine)].tobytes(),
+            live = sorted(one.slot.live) if near_trip[row].any() else None
+            keys.append(digest_of(
+                one.slot.number, live, one.circuit.rail, odd, mine.tobytes(), seen[row][np.ix_(mine, mine)].tobytes(),
                 driven[row][mine].tobytes(), pushed, near_trip[row].tobytes(), small,
             ))  # fmt: skip
+            self._slow |= {keys[-1]} if pushed else set()
         return keys
 
 

@@ -23,7 +23,7 @@ from trainer.circuit.profile import Profile
 from trainer.instruments.bench import Pin, Work, break_points, node_of, worked
 from trainer.instruments.looking import seen_bridges
 from trainer.instruments.ohmmeter import METER_CURRENT_A, resting_branches
-from trainer.reasoning.equivalents import Equivalents
+from trainer.reasoning.equivalents import Equivalents, digest_of
 from trainer.reasoning.hypotheses import Faults
 from trainer.reasoning.questions import Expected, Question
 from trainer.reasoning.scales import (
@@ -64,7 +64,6 @@ class Expectations:
 
     def __init__(self, profile: Profile, hypotheses: Sequence[Faults], equivalents: Equivalents) -> None:
         self.profile, self.hypotheses, self.equivalents = profile, tuple(hypotheses), equivalents
-        self._tests: dict[object, tuple[SlotTraits, ...]] = {}
         self._groups: dict[tuple[Work, bool], _Group] = {}
         self.kept: dict[Question, Floats] = {}
         self._worst: list[frozenset[str]] | None = None
@@ -103,12 +102,15 @@ class Expectations:
     def tests(self, work: Work) -> list[tuple[SlotTraits, ...]]:
         """Return the whole test of every hypothesis as the work has left its engine."""
         group = self._group(work, loaded=True)
-        keys = [(work.conditions.temperature_c, _content(circuit, self._sound(work))) for circuit in group.circuits]
-        new = {key: circuit for key, circuit in zip(keys, group.circuits, strict=True) if key not in self._tests}
+        sound = self._sound(work)
+        keys = [digest_of(work.conditions.temperature_c, _content(circuit, sound)) for circuit in group.circuits]
+        new = {
+            key: circuit for key, circuit in zip(keys, group.circuits, strict=True) if key not in self.equivalents.tests
+        }
         if new:
             solved = self.equivalents.tests_of(group.base, list(new.values()))
-            self._tests.update(zip(new, solved, strict=True))
-        return [self._tests[keys[place]] for place in group.index]
+            self.equivalents.tests.update(zip(new, solved, strict=True))
+        return [self.equivalents.tests[keys[place]] for place in group.index]
 
     def _sound(self, work: Work) -> Circuit:
         temperature_c = work.conditions.temperature_c

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import cache
 from typing import Any, Literal
 
 import numpy as np
@@ -37,7 +38,6 @@ class Question:
     pins: tuple[Pin | None, ...] = ()
     cleared: bool = False
     tested: bool = True
-    connected: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,6 +89,20 @@ class Test:
     needs: tuple[str, ...] = ()
 
 
+@cache
+def name_of(question: Question) -> str:
+    """Return a name that is the same in every run; two questions are the same when their names are."""
+    work, conditions = question.work, question.work.conditions
+    pins = ["-" if pin is None else f"{pin.break_point}/{pin.half}/{pin.side}/{pin.name}" for pin in question.pins]
+    parts: list[object] = [
+        question.kind, question.slot, question.place, *pins, question.cleared, question.tested,
+        conditions.temperature_c, conditions.moved, conditions.heated, sorted(conditions.reseated),
+        sorted(work.unplugged), sorted(work.covers_off), work.swapped, sorted(work.replaced),
+        sorted(work.dummy_loads), sorted(work.spread),
+    ]  # fmt: skip
+    return " ".join(str(part) for part in parts)
+
+
 def in_order(answers: Answers) -> Sequence[Question]:
     """Return the questions in an order that does not depend on when they were asked, so that sums are the same."""
-    return sorted(answers, key=repr)
+    return sorted(answers, key=name_of)

@@ -1,0 +1,158 @@
+"""The universe of a profile on disk, so that it is solved once: under everything that its content follows from.
+
+A file that is damaged, of another program or of another profile is left alone or written over; nothing is told, since
+nothing is lost.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import os
+import tempfile
+import zipfile
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from trainer.circuit.codes import SlotCurrents
+from trainer.circuit.drive import Slot, slots_of
+from trainer.circuit.profile import Profile
+from trainer.reasoning.hypotheses import Faults
+from trainer.reasoning.questions import name_of
+from trainer.reasoning.reasoner import Universe, universe_of
+from trainer.reasoning.slot_traits import SlotTraits, TraceMarks
+
+Arrays = dict[str, NDArray[Any]]
+ROOMS = ("circuit", "sound", "instruments", "reasoning")
+"""The rooms whose code decides what a universe holds."""
+
+
+def solved_universe(profile: Profile, temperature_c: float, folder: Path | None, seen: Faults = ()) -> Universe:
+    """Return a universe with every question of its menu answered, from disk where it can be, else solved and kept."""
+    universe = universe_of(profile, temperature_c, seen)
+    path = None if folder is None else folder / f"{_content(universe)}.npz"
+    if path is not None and _load(universe, path):
+        return universe
+    questions = [question for test in universe.menu for question in test.questions]
+    universe.expectations.of(questions, 0.0)
+    if path is not None:
+        _save(universe, path)
+    return universe
+
+
+def _content(universe: Universe) -> str:
+    parts = (universe.profile.digest, universe.temperature_c, universe.faults, _program())
+    return hashlib.sha256(repr(parts).encode("utf-8")).hexdigest()[:32]
+
+
+@cache
+def _program() -> str:
+    """Return a hash of the code that solves."""
+    package = Path(__file__).parent.parent
+    whole = hashlib.sha256()
+    for room in ROOMS:
+        for path in sorted((package / room).glob("*.py")):
+            whole.update(path.read_bytes())
+    return whole.hexdigest()
+
+
+def _save(universe: Universe, path: Path) -> None:
+    """Write the file whole; a folder that cannot be written keeps nothing."""
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        with tempfile.NamedTemporaryFile(dir=path.parent, suffix=".part", delete=False) as part:
+            try:
+                np.savez(part, allow_pickle=False, **_arrays(universe))
+                part.flush()
+                os.fsync(part.fileno())
+                Path(part.name).replace(path)
+            except BaseException:
+                Path(part.name).unlink(missing_ok=True)
+                raise
+    except OSError:
+        return
+
+
+def _load(universe: Universe, path: Path) -> bool:
+    """Fill the universe from a file; tell whether that could be done, and leave it untouched if not."""
+    try:
+        with np.load(path, allow_pickle=False) as file:
+            arrays = {name: file[name] for name in file.files}
+        solved, tests, kept = _from_arrays(universe, arrays)
+    except (OSError, ValueError, KeyError, IndexError, EOFError, zipfile.BadZipFile):
+        return False
+    universe.expectations.equivalents.solved.update(solved)
+    universe.expectations.equivalents.tests.update(tests)
+    universe.expectations.kept.update(kept)
+    return True
+
+
+_VECTORS = ("most_a", "early_a", "end_a", "coil_end_a", "return_end_a")
+
+
+def _arrays(universe: Universe) -> Arrays:
+    equivalents, kept = universe.expectations.equivalents, universe.expectations.kept
+    slots = list(equivalents.solved.values())
+    place = {key: number for number, key in enumerate(equivalents.solved)}
+    by_identity = {id(traits): place[key] for key, traits in equivalents.solved.items()}
+    outputs = tuple(universe.profile.wiring.outputs)
+    questions = list(dict.fromkeys(question for test in universe.menu for question in test.questions))
+    return {
+        "keys": np.array([list(key) for key in equivalents.solved], dtype=np.uint8),
+        "slot": np.array([one.seen.slot.number for one in slots]),
+        "live": np.array([[name in one.seen.slot.live for name in outputs] for one in slots]),
+        "tripped": np.array([[name in one.seen.tripped for name in outputs] for one in slots]),
+        "sound": np.array([one.sound for one in slots]),
+        "trace": np.array([(t.trace.peak_a, t.trace.early_a, t.trace.dip_s, t.trace.dip_a) for t in slots]),
+        "rail": np.array([(one.rail_end_v, one.rail_low_v) for one in slots]),
+        **{name: np.array([_vector(one, name) for one in slots]) for name in _VECTORS},
+        "test_keys": np.array([list(key) for key in equivalents.tests], dtype=np.uint8),
+        "test_slots": np.array([[by_identity[id(t)] for t in test] for test in equivalents.tests.values()]),
+        "names": np.array([name_of(question) for question in questions]),
+        "widths": np.array([kept[question].shape[1] for question in questions]),
+        "kept": np.concatenate([kept[question] for question in questions], axis=1),
+    }
+
+
+def _vector(traits: SlotTraits, name: str) -> NDArray[Any]:
+    return np.asarray(getattr(traits.seen if hasattr(traits.seen, name) else traits, name))
+
+
+def _from_arrays(universe: Universe, arrays: Arrays) -> tuple[dict[Any, Any], dict[Any, Any], dict[Any, Any]]:
+    """Return solved slots, tests and kept answers; raises KeyError, ValueError or IndexError for what does not fit."""
+    profile = universe.profile
+    outputs = tuple(profile.wiring.outputs)
+    commanded = {slot.number: slot.commanded for slot in slots_of(profile)}
+    slots = []
+    for row, number in enumerate(arrays["slot"].tolist()):
+        live = frozenset(name for name, on in zip(outputs, arrays["live"][row], strict=True) if on)
+        tripped = frozenset(name for name, on in zip(outputs, arrays["tripped"][row], strict=True) if on)
+        most, early, end, coil, back = (arrays[name][row] for name in _VECTORS)
+        rail_end_v, rail_low_v = arrays["rail"][row].tolist()
+        slots.append(
+            SlotTraits(
+                sound=arrays["sound"][row],
+                seen=SlotCurrents(Slot(number, commanded[number], live), most, early, end, tripped),
+                trace=TraceMarks(*arrays["trace"][row].tolist()),
+                coil_end_a=coil,
+                return_end_a=back,
+                rail_end_v=rail_end_v,
+                rail_low_v=rail_low_v,
+            )
+        )
+    solved = {bytes(key): traits for key, traits in zip(arrays["keys"], slots, strict=True)}
+    tests = {
+        bytes(key): tuple(slots[place] for place in places)
+        for key, places in zip(arrays["test_keys"], arrays["test_slots"].tolist(), strict=True)
+    }
+    questions = list(dict.fromkeys(question for test in universe.menu for question in test.questions))
+    if [name_of(question) for question in questions] != arrays["names"].tolist():
+        raise ValueError("another menu")
+    if len(arrays["kept"]) != len(universe.faults):
+        raise ValueError("other hypotheses")
+    edges = np.cumsum(arrays["widths"])[:-1]
+    kept = dict(zip(questions, np.split(arrays["kept"], edges, axis=1), strict=True))
+    return solved, tests, kept
