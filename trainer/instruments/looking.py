@@ -20,6 +20,8 @@ def seen_bridges(circuit: Circuit, work: Work) -> frozenset[str]:
         if element.part is Part.LINK and element.a not in SOURCES
         for node in (element.a, element.b)
     }
+    if not touched:
+        return frozenset()
     seen = {point for point in work.unplugged if touched & _terminals(circuit, point)}
     seen |= {bank for bank in work.covers_off if touched & _under_cover(circuit, bank)}
     return frozenset(seen)

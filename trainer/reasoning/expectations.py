@@ -65,6 +65,7 @@ class Expectations:
     def __init__(self, profile: Profile, hypotheses: Sequence[Faults], equivalents: Equivalents) -> None:
         self.profile, self.hypotheses, self.equivalents = profile, tuple(hypotheses), equivalents
         self._groups: dict[tuple[Work, bool], _Group] = {}
+        self._tests: dict[Work, list[tuple[SlotTraits, ...]]] = {}
         self.kept: dict[Question, Floats] = {}
         self._worst: list[frozenset[str]] | None = None
 
@@ -101,6 +102,9 @@ class Expectations:
 
     def tests(self, work: Work) -> list[tuple[SlotTraits, ...]]:
         """Return the whole test of every hypothesis as the work has left its engine."""
+        work = replace(work, covers_off=frozenset())
+        if work in self._tests:
+            return self._tests[work]
         group = self._group(work, loaded=True)
         sound = self._sound(work)
         keys = [digest_of(work.conditions.temperature_c, _content(circuit, sound)) for circuit in group.circuits]
@@ -110,7 +114,8 @@ class Expectations:
         if new:
             solved = self.equivalents.tests_of(group.base, list(new.values()))
             self.equivalents.tests.update(zip(new, solved, strict=True))
-        return [self.equivalents.tests[keys[place]] for place in group.index]
+        self._tests[work] = [self.equivalents.tests[keys[place]] for place in group.index]
+        return self._tests[work]
 
     def _sound(self, work: Work) -> Circuit:
         temperature_c = work.conditions.temperature_c
@@ -127,17 +132,14 @@ class Expectations:
             return kept
         sound = self._sound(work)
         base = worked(sound, (), work)
-        outputs = frozenset(self.profile.wiring.outputs)
-        network = rail_branches(base, outputs) if loaded else resting_branches(base)
         places: dict[object, int] = {}
         circuits: list[Circuit] = []
         edits: list[Edit] = []
         index = []
         for faults in self.hypotheses:
             circuit = worked(sound, faults, work)
-            branches = rail_branches(circuit, outputs) if loaded else resting_branches(circuit)
-            edit = edit_between(network, branches)
-            key = (tuple(sorted(edit.changed.items())), edit.gone, edit.added, _parts(circuit, sound) if loaded else ())
+            edit = _edit(base, circuit, loaded=loaded)
+            key = (tuple(edit.changed.items()), edit.gone, edit.added, _parts(circuit, sound) if loaded else ())
             if key not in places:
                 places[key] = len(circuits)
                 circuits.append(circuit)
@@ -285,6 +287,30 @@ def _parts(circuit: Circuit, sound: Circuit) -> tuple[object, ...]:
     ]
     feeds = [(name, feed) for name, feed in circuit.feeds.items() if feed is not sound.feeds[name]]
     return (tuple(odd), tuple(feeds), None if circuit.rail is sound.rail else circuit.rail)
+
+
+def _edit(base: Circuit, circuit: Circuit, *, loaded: bool) -> Edit:
+    """Return what differs between two circuits' wiring, and at rest between their outputs, under a load or a meter."""
+    changed: dict[str, float] = {}
+    gone, added = set(), []
+    for name, element in circuit.elements.items():
+        old = base.elements.get(name)
+        if old is element or old == element:
+            continue
+        ohm = element.at(loaded)
+        if old is not None and (old.a, old.b) == (element.a, element.b):
+            if old.at(loaded) != ohm:
+                changed[name] = ohm
+            continue
+        if old is not None:
+            gone.add(name)
+        added.append((element.a, element.b, ohm))
+    gone |= base.elements.keys() - circuit.elements.keys()
+    if not loaded:
+        for number, driver in circuit.returns.items():
+            if driver.off_ohm != base.returns[number].off_ohm:
+                changed[f"output.{number}"] = driver.off_ohm
+    return Edit(changed, frozenset(gone), tuple(added))
 
 
 def _content(circuit: Circuit, sound: Circuit) -> object:
