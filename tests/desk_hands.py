@@ -8,6 +8,7 @@ from pathlib import Path
 import numpy as np
 
 from trainer import __version__
+from trainer.cases.universe_cache import Universes
 from trainer.desk.case_source import find_case
 from trainer.desk.desk import Desk
 from trainer.errors import MissingHereError
@@ -49,6 +50,10 @@ class GonePlayer(RecordingPlayer):
         raise MissingHereError("device_gone")
 
 
+UNIVERSES = Universes()
+"""Solved once for all tests of a run."""
+
+
 def clock():
     """Return a clock that ticks a second each time it is read."""
     ticks = iter(range(10_000))
@@ -57,7 +62,7 @@ def clock():
 
 def new_desk(name: str, store: Store | None = None, player: object | None = None, attempt_id: str = "a1") -> Desk:
     found = find_case(name)
-    desk = Desk(store or opened(None), player or RecordingPlayer(), clock())
+    desk = Desk(store or opened(None), player or RecordingPlayer(), clock(), UNIVERSES)
     row = AttemptRow(
         attempt_id,
         "me",
@@ -75,7 +80,7 @@ def new_desk(name: str, store: Store | None = None, player: object | None = None
 
 def resumed_desk(name: str, store: Store, attempt_id: str = "a1") -> Desk:
     found = find_case(name)
-    desk = Desk(store, RecordingPlayer(), clock())
+    desk = Desk(store, RecordingPlayer(), clock(), UNIVERSES)
     row = next(row for row in store.open_attempts("me", found.name, found.digest) if row.id == attempt_id)
     desk.resume(found.case, row)
     return desk

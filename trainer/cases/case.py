@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from trainer.circuit.codes import Sensed
@@ -35,3 +36,10 @@ class Case:
     seed: int
     difficulty: int
     code: str | None = None
+    priors: Mapping[str, float] | None = None
+    right_answer: tuple[Fault, ...] | None = None
+
+    @property
+    def to_be_found(self) -> tuple[Fault, ...]:
+        """What a right finding names: the faults, or another answer where the case is meant to stay open."""
+        return self.faults if self.right_answer is None else self.right_answer

@@ -10,6 +10,7 @@ from pydantic import BeforeValidator, Field
 
 from trainer.cases.case import Case, StoredCode
 from trainer.cases.forms import Form, filled
+from trainer.cases.profile_checks import PRIOR_NAMES, wrong_sum
 from trainer.cases.profile_form import TESTS, Cylinder, Name
 from trainer.cases.yaml_text import YamlText, read_text
 from trainer.circuit.codes import Sensed
@@ -55,6 +56,10 @@ class BedForm(Form):
     level_dba: Annotated[float, Field(ge=20, le=60)] = 34.0
 
 
+class OpenForm(Form):
+    right_answer: Annotated[list[FaultForm], Field(max_length=2)]
+
+
 class CaseForm(Form):
     form: Literal["case/1"]
     name: Name
@@ -69,6 +74,8 @@ class CaseForm(Form):
     takeaway: Annotated[str, Field(min_length=10, max_length=300)]
     seed: Annotated[int, Field(ge=0, lt=2**31)]
     difficulty: Annotated[int, Field(ge=1, le=3)]
+    priors: dict[str, Annotated[float, Field(ge=0, le=1)]] | None = None
+    stays_open: OpenForm | None = None
 
 
 ProfileFinder = Callable[[str], Profile]
@@ -114,6 +121,8 @@ def case_from(content: str, file: str, profile_named: ProfileFinder) -> Case:
         takeaway=form.takeaway,
         seed=form.seed,
         difficulty=form.difficulty,
+        priors=None if form.priors is None else dict(form.priors),
+        right_answer=None if form.stays_open is None else tuple(_fault(item) for item in form.stays_open.right_answer),
     )
 
 
@@ -132,7 +141,11 @@ Contradiction = tuple[list[str | int], str, str, str]
 
 def _contradictions(form: CaseForm, profile: Profile) -> Iterator[Contradiction]:
     for row, item in enumerate(form.faults):
-        yield from _against_profile(row, item, profile)
+        yield from _against_profile(["faults", row], item, profile)
+    for row, item in enumerate(form.stays_open.right_answer if form.stays_open else []):
+        yield from _against_profile(["stays_open", "right_answer", row], item, profile)
+    if form.priors is not None:
+        yield from _wrong_priors(form.priors)
     if len(form.faults) == 2:
         first, second = (_fault(item) for item in form.faults)
         if (first.location, set(first.cylinders)) == (second.location, set(second.cylinders)):
@@ -171,8 +184,16 @@ def _contradictions(form: CaseForm, profile: Profile) -> Iterator[Contradiction]
             )
 
 
-def _against_profile(row: int, item: FaultForm, profile: Profile) -> Iterator[Contradiction]:
-    here: list[str | int] = ["faults", row]
+def _wrong_priors(priors: dict[str, float]) -> Iterator[Contradiction]:
+    if set(priors) != PRIOR_NAMES:
+        odd = ", ".join(sorted(set(priors) ^ PRIOR_NAMES))
+        yield ["priors"], text("file.odd", names=odd), ", ".join(sorted(PRIOR_NAMES)), text("file.price_each_once")
+        return
+    for path, found, allowed, mend in wrong_sum(priors):
+        yield [*path], found, allowed, mend
+
+
+def _against_profile(here: list[str | int], item: FaultForm, profile: Profile) -> Iterator[Contradiction]:
     unknown = [n for n in item.cylinders if n not in profile.cylinders]
     if unknown:
         yield (

@@ -17,12 +17,14 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from trainer.cases.case import Case
 from trainer.circuit.codes import SlotCurrents
 from trainer.circuit.drive import Slot, slots_of
+from trainer.circuit.faults import KINDS
 from trainer.circuit.profile import Profile
-from trainer.reasoning.hypotheses import Faults
+from trainer.reasoning.hypotheses import SEVERITIES, Faults
 from trainer.reasoning.questions import name_of
-from trainer.reasoning.reasoner import Universe, universe_of
+from trainer.reasoning.reasoner import Matter, Reasoner, Universe, universe_of
 from trainer.reasoning.slot_traits import SlotTraits, TraceMarks
 
 Arrays = dict[str, NDArray[Any]]
@@ -41,6 +43,28 @@ def solved_universe(profile: Profile, temperature_c: float, folder: Path | None,
     if path is not None:
         _save(universe, path)
     return universe
+
+
+class Universes:
+    """The universes used so far, each solved or loaded once; `folder` None keeps nothing on disk."""
+
+    def __init__(self, folder: Path | None = None) -> None:
+        self._folder = folder
+        self._kept: dict[tuple[str, float, Faults], Universe] = {}
+
+    def reasoner(self, case: Case) -> Reasoner:
+        """Return a reasoner for a case."""
+        matter = matter_of(case)
+        off_grid = tuple(f for f in case.faults if f.amount() not in KINDS[f.kind].severities[:SEVERITIES])
+        key = (case.profile.digest, case.temperature_c, off_grid)
+        if key not in self._kept:
+            self._kept[key] = solved_universe(case.profile, case.temperature_c, self._folder, off_grid)
+        return Reasoner(matter, self._kept[key])
+
+
+def matter_of(case: Case) -> Matter:
+    """Return what a case is about, as far as reasoning goes."""
+    return Matter(case.profile, case.temperature_c, case.faults, case.evidence, case.bed.level_dba, case.priors)
 
 
 def _content(universe: Universe) -> str:

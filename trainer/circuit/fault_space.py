@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from itertools import combinations
 
 from trainer.circuit.elements import Circuit, Location, Side
-from trainer.circuit.faults import KINDS, Fault, FaultKind, segment_name, touch_node
+from trainer.circuit.faults import KINDS, Conditions, Fault, FaultKind, faulty_circuit, segment_name, touch_node
 from trainer.circuit.harness import circuit_of, feed_scope
 from trainer.circuit.profile import Profile
 
@@ -85,3 +85,10 @@ def _candidates(profile: Profile, severities: int, more: Mapping[str, tuple[floa
                     for part in parts:
                         for severity in amounts:
                             yield Fault(kind, location, cylinders, side, severity, part)
+
+
+def comes_and_goes(fault: Fault, profile: Profile, temperature_c: float) -> bool:
+    """Tell whether a fault is at rest as the engine stands and at work where its place is moved and warm."""
+    provoked = Conditions(temperature_c, moved=fault.location, heated=fault.location)
+    resting = faulty_circuit(profile, [fault], Conditions(temperature_c))
+    return resting.elements != faulty_circuit(profile, [fault], provoked).elements

@@ -318,6 +318,19 @@ KINDS: Mapping[FaultKind, Kind] = {
 }  # fmt: skip
 
 
+OPENS = frozenset({
+    FaultKind.OPEN, FaultKind.OPEN_WHEN_MOVED, FaultKind.OPEN_WHEN_HOT, FaultKind.CURED_BY_RESEATING,
+    FaultKind.DEAD_RETURN_DRIVER, FaultKind.DEAD_FEED_DRIVER,
+})  # fmt: skip
+"""Kinds that keep current out."""
+
+SHORTS = frozenset({
+    FaultKind.SHORT_ACROSS_PAIR, FaultKind.SHORT_TO_GROUND, FaultKind.SHORT_TO_BATTERY, FaultKind.RETURN_TO_RETURN,
+    FaultKind.RETURN_TO_HEATER, FaultKind.SHORTED_TURNS, FaultKind.STUCK_RETURN_DRIVER,
+})  # fmt: skip
+"""Kinds that give current another way, or more of it."""
+
+
 def with_faults(circuit: Circuit, faults: Iterable[Fault], conditions: Conditions) -> Circuit:
     """Return the circuit with every fault in it; raises KeyError where a fault names a segment it does not have."""
     for fault in faults:

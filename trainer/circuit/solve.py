@@ -119,6 +119,32 @@ def left_live(
     return live
 
 
+ALIKE_SHARE = 1e-6
+"""Two solutions of a slot that differ by less than this share of their largest values are the same."""
+
+
+def with_shared_slots(one: SolvedTest, other: SolvedTest) -> SolvedTest:
+    """Return the second test with every slot that is the same in both taken from the first, bit for bit."""
+    shared = {row for row in range(len(one.slots)) if _alike(one.pulses_of(row), other.pulses_of(row))}
+    pulses = [replace(pulse, slots=tuple(row if row in shared else -1 for row in pulse.slots)) for pulse in one.pulses]
+    pulses += [
+        replace(pulse, slots=tuple(-1 if row in shared else row for row in pulse.slots)) for pulse in other.pulses
+    ]
+    return replace(other, pulses=tuple(pulses))
+
+
+def _alike(one: Sequence[tuple[Pulse, int]], other: Sequence[tuple[Pulse, int]]) -> bool:
+    if len(one) != len(other):
+        return False
+    for (first, row), (second, place) in zip(one, other, strict=True):
+        steps = min(len(first.coil_a), len(second.coil_a))
+        for name in ("coil_a", "return_a", "position_m"):
+            a, b = getattr(first, name)[:steps, row], getattr(second, name)[:steps, place]
+            if np.abs(a - b).max() > ALIKE_SHARE * max(float(np.abs(a).max()), 1e-12):
+                return False
+    return True
+
+
 def solve_rows(rows: Sequence[Row], steps_per_sample: int = STEPS_PER_SAMPLE, least_pulses: int = 1) -> Solved:
     """Solve slots of circuits of one profile, at least so many pulses of each."""
     return _Solver(rows, steps_per_sample).run(least_pulses)

@@ -44,6 +44,7 @@ def main(context: click.Context, as_json: bool, data: Path | None) -> None:
 @click.option("--sound", type=click.Choice(["device", "file"]), default="device", show_default=True,
               help="Play, or only write files.")  # fmt: skip
 @click.option("--device", help="Output device by name.")
+@click.option("--no-hints", is_flag=True, help="Refuse hints in this sitting.")
 @click.pass_obj
 def practice(
     options: Globals,
@@ -54,11 +55,12 @@ def practice(
     new: bool = False,
     sound: str = "device",
     device: str | None = None,
+    no_hints: bool = False,
 ) -> None:
     """Work a case: shipped name, file or case code; without one, the next that suits."""
     from trainer.commands.practice import Wanted, practise
 
-    wanted = Wanted(case, seed, text, learner, new, sound == "file", device)
+    wanted = Wanted(case, seed, text, learner, new, sound == "file", device, not no_hints)
     finish(lambda: practise(wanted, options.data), as_json=options.as_json)
 
 

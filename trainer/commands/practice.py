@@ -10,8 +10,9 @@ from pathlib import Path
 
 from trainer import __version__
 from trainer.cases.shipped import case_named, case_names
+from trainer.cases.universe_cache import Universes
 from trainer.commands.result import Result
-from trainer.commands.stores import data_folder
+from trainer.commands.stores import data_folder, universe_folder
 from trainer.desk.case_source import FoundCase, find_case
 from trainer.desk.desk import Desk
 from trainer.errors import MissingHereError
@@ -33,6 +34,7 @@ class Wanted:
     new: bool
     to_file: bool
     device: str | None
+    hints: bool = True
 
 
 def now_utc() -> str:
@@ -59,7 +61,7 @@ def practise(wanted: Wanted, data: Path | None) -> Result:
         player: Player = (
             FilePlayer() if wanted.to_file else best_player(wanted.device, None, lambda error: tell(told(error)))
         )
-        desk = Desk(store, player, now_utc)
+        desk = Desk(store, player, now_utc, Universes(universe_folder()), hints=wanted.hints)
         _seat(desk, found, wanted)
         Session(desk, input, lambda line: print(line, flush=True)).run()  # noqa: T201  # the terminal is this face
     finally:

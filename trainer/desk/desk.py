@@ -7,6 +7,7 @@ from typing import Any
 
 from trainer import __version__
 from trainer.cases.case import Case
+from trainer.cases.universe_cache import Universes
 from trainer.circuit.faults import Fault
 from trainer.circuit.profile import Profile
 from trainer.circuit.solve import SolvedTest
@@ -17,7 +18,10 @@ from trainer.practice.actions import Done, solved_work
 from trainer.practice.attempt import Attempt, begun, finding_data, replayed, step
 from trainer.practice.debrief import Debrief, debrief_of
 from trainer.practice.events import Event, EventKind
+from trainer.practice.hints import Hint, next_hint
 from trainer.reasoning.finding import Finding
+from trainer.reasoning.reasoner import Reasoner
+from trainer.reasoning.score import Score, calibration
 from trainer.records.store import AttemptRow, Store
 from trainer.sound.render import Sound
 from trainer.words import numbers
@@ -42,24 +46,28 @@ class RememberingSolver:
 
 
 class Desk:
-    """An attempt with its store and player. `now` gives the time as UTC text."""
+    """An attempt with its store, player and universes. `now` gives the time as UTC text; `hints` allows help."""
 
-    def __init__(self, store: Store, player: Player, now: Callable[[], str]) -> None:
+    def __init__(
+        self, store: Store, player: Player, now: Callable[[], str], universes: Universes, *, hints: bool = True
+    ) -> None:
         self.store, self.player, self._now = store, player, now
+        self._universes, self.hints = universes, hints
         self.solver = RememberingSolver()
+        self._reasoner: tuple[Case, Reasoner] | None = None
         self.attempt: Attempt
         self.attempt_id: str
 
     def start(self, case: Case, row: AttemptRow) -> None:
         """Begin an attempt; it is in the store before anything is heard."""
-        self.attempt, self.attempt_id = begun(case, row.seed), row.id
+        self.attempt, self.attempt_id, self._learner = begun(case, row.seed), row.id, row.learner
         first = Event(1, EventKind.STARTED, self._now(), {"version": __version__})
         self.store.begin(row, first)
         self.attempt = step(self.attempt, first)
 
     def resume(self, case: Case, row: AttemptRow) -> None:
         """Go on with a stored attempt."""
-        self.attempt_id = row.id
+        self.attempt_id, self._learner = row.id, row.learner
         self.attempt = replayed(case, row.seed, self.store.events(row.id))
 
     def do(self, done: Done) -> Done:
@@ -89,12 +97,41 @@ class Desk:
         """Return the debrief; raises WrongCallError before a finding."""
         if self.attempt.finding is None:
             raise WrongCallError("finding_first")
-        return debrief_of(self.attempt, self.solver)
+        return debrief_of(self.attempt, self.solver, self.reasoner)
 
-    def close(self, points: float) -> None:
+    @property
+    def reasoner(self) -> Reasoner:
+        """What can be reasoned about this case; the first call may take seconds."""
+        if self._reasoner is None or self._reasoner[0] is not self.attempt.case:
+            self._reasoner = (self.attempt.case, self._universes.reasoner(self.attempt.case))
+        return self._reasoner[1]
+
+    def hint(self) -> Hint:
+        """Give the next hint, stronger each time until something new is done; raises WrongCallError where none is."""
+        if not self.hints:
+            raise WrongCallError("no_hints")
+        if self.attempt.finding is not None:
+            raise WrongCallError("hint_after_finding")
+        hint = next_hint(self.attempt, self.reasoner)
+        self._happen(EventKind.HINTED, {"strength": hint.strength, "test": hint.test})
+        return hint
+
+    def close(self, score: Score) -> None:
         """End the attempt with its score."""
         if not self.attempt.closed:
-            self._happen(EventKind.CLOSED, {"points": round(points, 2)})
+            assert self.attempt.finding is not None
+            told = {"certainty": self.attempt.finding.certainty, "right": score.right}
+            self._happen(EventKind.CLOSED, {"points": round(score.points, 2), **told})
+
+    def told_certainties(self, now: Score) -> dict[float, tuple[int, float]]:
+        """Return the learner's calibration over all closed attempts and the score of this one."""
+        assert self.attempt.finding is not None
+        before = [
+            (float(data["certainty"]), bool(data["right"]))
+            for data in self.store.closings(self._learner, except_for=self.attempt_id)
+            if "certainty" in data
+        ]
+        return calibration([*before, (self.attempt.finding.certainty, now.right)])
 
     def _happen(self, kind: EventKind, data: dict[str, Any]) -> None:
         event = Event(self.attempt.events + 1, kind, self._now(), data)

@@ -16,6 +16,9 @@ from trainer.instruments.reading import OVER_RANGE, Reading, Slip, shown_ohm
 METER_CURRENT_A = 1e-3
 """What a hand-held ohmmeter sends on its low ranges: from memory."""
 
+VOLTAGE_TOLD_V = 0.2
+"""Voltage on a dead wire that a meter would notice: common practice, no published source."""
+
 
 def resting_branches(circuit: Circuit) -> dict[str, Branch]:
     """Return the resting network with the key off: feeds dead, the module's outputs as the background network."""
@@ -65,7 +68,7 @@ def measure_ohm(
     circuit = worked_circuit(profile, faults, work)
     resistance, voltage = between(circuit, nodes[0], nodes[1])
     slips = _connected(profile, work, pins)
-    if abs(voltage) > 0.2:
+    if abs(voltage) > VOLTAGE_TOLD_V:
         slips = (*slips, Slip.VOLTAGE_ON_WIRE)
     seen = abs(resistance + voltage / METER_CURRENT_A)
     if not nulled:
@@ -103,7 +106,9 @@ def measure_insulation(
     slips = _connected(profile, work, (pin, None))
     if not _isolated(circuit, node):
         slips = (*slips, Slip.INSULATION_INTO_PART)
-    resistance, _voltage = between(circuit, node, GROUND)
+    resistance, voltage = between(circuit, node, GROUND)
+    if abs(voltage) > VOLTAGE_TOLD_V:
+        slips = (*slips, Slip.VOLTAGE_ON_WIRE)
     if resistance > profile.meter.insulation_top_ohm:
         return Reading("insulation", None, "ohm", OVER_RANGE, slips)
     tester = replace(profile.meter, percent=profile.meter.insulation_percent, top_ohm=profile.meter.insulation_top_ohm)

@@ -19,20 +19,19 @@ from trainer.circuit.profile import Profile
 from trainer.circuit.solve import SolvedTest, solve_test
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work, worked_circuit
+from trainer.instruments.looking import seen_bridges
 from trainer.instruments.measuring import Request, measured, plugged_back
 from trainer.instruments.under_load import Trace
 from trainer.practice.attempt import Attempt
 from trainer.practice.events import EventKind
 from trainer.practice.work_data import data_of
+from trainer.reasoning.prices import after_plugging_back, minutes_of, unpaid
 from trainer.sound.places import places_of
 from trainer.sound.render import Sound, render
 from trainer.words import numbers, text
 
 Solver = Callable[[Profile, tuple[Fault, ...], Work], SolvedTest]
 """Solves the test of a worked circuit; the desk hands in one that remembers."""
-
-ACCESS = ("module_ohms", "pass_through_ohms", "injector_ohms", "pin_to_ground", "look")
-"""What is paid anew once everything has been plugged back."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,8 +91,11 @@ def codes_now(attempt: Attempt) -> list[str]:
     return list(dict.fromkeys([*stored, *(attempt.test_codes or ())]))
 
 
-def measure(attempt: Attempt, request: Request) -> Done:
-    """Take a reading; raises WrongCallError for one that the case does not offer or the engine cannot give."""
+def measure(attempt: Attempt, request: Request, predicted: str | None = None) -> Done:
+    """Take a reading, beside what the learner expected of it if that was said.
+
+    Raises WrongCallError for a reading that the case does not offer or the engine cannot give.
+    """
     result = measured(attempt.case.profile, attempt.faults_left, attempt.work, request, attempt.seed)
     for test in result.tests:
         _allow(attempt.case, test.partition(":")[0])
@@ -101,6 +103,7 @@ def measure(attempt: Attempt, request: Request) -> Done:
     data = _charged(attempt, result.work, result.tests)
     data |= {
         "request": _plain(request),
+        "predicted": predicted,
         "reading": {
             "instrument": reading.instrument, "value": reading.value, "unit": reading.unit,
             "display": reading.display, "slips": [str(slip) for slip in reading.slips],
@@ -147,9 +150,15 @@ def substitute(attempt: Attempt, location: Location, cylinder: int) -> Done:
     return _worked(attempt, work, (test,), {"did": "substitute", "what": [location, cylinder]})
 
 
+def give_back(attempt: Attempt) -> Done:
+    """Take lent parts out again and put the engine's own back in."""
+    return _worked(attempt, replace(attempt.work, replaced=frozenset()), (), {"did": "give_back", "what": None})
+
+
 def look(attempt: Attempt) -> Done:
-    """Look at the connectors: what a look can show is that nothing is unplugged, wet or burnt from outside."""
-    return _worked(attempt, attempt.work, ("look",), {"did": "look", "what": None})
+    """Look at what is open: connectors that are off, wiring under covers that are off; a bridge there is seen."""
+    seen = seen_bridges(worked_circuit(attempt.case.profile, attempt.faults_left, attempt.work), attempt.work)
+    return _worked(attempt, attempt.work, ("look",), {"did": "look", "what": sorted(seen)})
 
 
 def _worked(attempt: Attempt, work: Work, tests: tuple[str, ...], did: dict[str, Any]) -> Done:
@@ -171,9 +180,9 @@ def _charged(attempt: Attempt, work: Work, tests: Sequence[str]) -> dict[str, An
     """Return the event data that an action always has: its minutes, what is now paid, the state it leaves."""
     paid = attempt.paid
     if attempt.work.unplugged and not work.unplugged:
-        paid = frozenset(test for test in paid if test.partition(":")[0] not in ACCESS)
-    new = [test for test in tests if test not in paid]
-    minutes = sum(attempt.case.profile.minutes[test.partition(":")[0]] for test in new)
+        paid = after_plugging_back(paid)
+    new = unpaid(tests, paid)
+    minutes = minutes_of(new, attempt.case.profile.minutes)
     return {"minutes": minutes, "paid": sorted(paid | set(new)), "work": data_of(work)}
 
 

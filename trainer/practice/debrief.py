@@ -1,114 +1,168 @@
-"""The debrief: truth against finding, the score, why each slot sounded as it did, the path taken.
-
-Proof and economy are plain versions: proof counts kinds of evidence, economy compares with a fixed textbook path.
-They stand in until evidence is weighed by simulation.
-"""
+"""The debrief: truth against finding, the score, why each slot sounded as it did, the path beside the best path."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from trainer.cases.case import Case
+from trainer.circuit.codes import known_codes
 from trainer.circuit.elements import Location
-from trainer.circuit.fault_space import fits
-from trainer.circuit.faults import Conditions
+from trainer.circuit.fault_space import comes_and_goes, fits
+from trainer.circuit.faults import Conditions, Fault
 from trainer.circuit.harness import circuit_of
+from trainer.circuit.solve import with_shared_slots
+from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work
+from trainer.instruments.measuring import measured
+from trainer.instruments.reading import Slip
 from trainer.practice.actions import Solver
-from trainer.practice.attempt import Attempt, CardLine
+from trainer.practice.attempt import Attempt, CardLine, begun
 from trainer.practice.events import EventKind
+from trainer.practice.gathered import request_of_data
+from trainer.practice.weighing import Weighing, weighed
+from trainer.practice.work_data import work_of
+from trainer.reasoning.belief import finding_key
 from trainer.reasoning.explanation import SlotReason, reasons_of
 from trainer.reasoning.finding import Claim, fault_of, truth_of
-from trainer.reasoning.score import Score, score_of
+from trainer.reasoning.misconceptions import Wrong, coded_cylinders, misconception_of, slots_by_number
+from trainer.reasoning.planning import Step
+from trainer.reasoning.prices import mending_minutes
+from trainer.reasoning.reasoner import Reasoner
+from trainer.reasoning.score import Proof, Score, score_of
 from trainer.sound.render import Sound, render
-
-TEXTBOOK = {
-    Location.DRIVE_MODULE: ("module_ohms", "swap_returns"),
-    Location.ENGINE_HARNESS: ("module_ohms", "pass_through_ohms"),
-    Location.PASS_THROUGH: ("module_ohms", "pass_through_ohms"),
-    Location.UNDER_COVER: ("module_ohms", "pass_through_ohms", "cover_off", "injector_ohms"),
-    Location.COIL: ("module_ohms", "pass_through_ohms", "cover_off", "injector_ohms"),
-    Location.ARMATURE: ("module_ohms", "current_trace"),
-}
-"""What a textbook path measures after the test and the codes, by where the fault is: common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True)
+class OtherReading:
+    """A reading that was taken, and what it would have shown if the finding were true."""
+
+    line: CardLine
+    display: str
+
+
+@dataclass(frozen=True)
 class Debrief:
-    """Everything the debrief shows; sounds are rendered at the front from the attempt's own seed."""
+    """Everything the debrief shows; sounds are rendered at the front from the attempt's own seed.
+
+    `shown_at` is where the engine is moved and warm while the truth is played: an intermittent fault is shown at
+    work. `misconception` is None for a right finding.
+    """
 
     truth: tuple[Claim, ...]
     claims: tuple[Claim, ...]
     score: Score
+    proof: Proof
     reasons: tuple[SlotReason, ...]
-    path: tuple[CardLine, ...]
+    weighing: Weighing
+    best_path: tuple[Step, ...]
     minutes: float
-    textbook_minutes: float
     truth_sound: Sound
     answer_sound: Sound | None
     answer_reasons: tuple[SlotReason, ...]
+    other_readings: tuple[OtherReading, ...]
+    shown_at: Location | None
+    wrong: Wrong | None
+    misconception: str | None
 
 
-def plain_proof(attempt: Attempt) -> float:
-    """Return a plain share of proof: heard, codes read, measured at two places or by two means, retest even."""
-    kinds = {line.kind for line in attempt.card}
-    places = {
-        (line.data["request"]["what"], line.data["request"]["point"], line.data["request"]["half"],
-         line.data["request"]["location"])
-        for line in attempt.card
-        if line.kind is EventKind.MEASURED
-    }  # fmt: skip
-    places |= {(line.data["did"], "", "", "") for line in attempt.card if line.kind is EventKind.WORKED}
-    retests = [line for line in attempt.card if line.kind is EventKind.RETESTED]
-    shown = bool(retests) and bool(retests[-1].data["proved"]) and not attempt.faults_left
-    proved = shown or not attempt.case.faults
-    steps = (EventKind.HEARD in kinds, EventKind.CODES_READ in kinds, len(places) >= 2, proved)
-    return sum(steps) / len(steps)
-
-
-def textbook_minutes(case: Case) -> float:
-    """Return the minutes of the textbook path to a case's fault; to a clean bill where the circuit passes."""
-    tests = {"actuation_test", "codes"}
-    for location in [fault.location for fault in case.faults] or [Location.ENGINE_HARNESS]:
-        tests |= set(TEXTBOOK[location])
-    return sum(case.profile.minutes[test] for test in tests)
-
-
-def debrief_of(attempt: Attempt, solver: Solver) -> Debrief:
+def debrief_of(attempt: Attempt, solver: Solver, reasoner: Reasoner) -> Debrief:
     """Return the debrief of an attempt that has a finding; raises ValueError for one that has none."""
     if attempt.finding is None:
         raise ValueError("an attempt is debriefed after its finding")
     case = attempt.case
-    work = Work(conditions=Conditions(temperature_c=case.temperature_c))
-    # an intermittent fault is shown at work: moved and warm where it is
-    shown = work
-    if case.faults:
-        place = case.faults[0].location
-        conditions = Conditions(temperature_c=case.temperature_c, moved=place, heated=place)
-        shown = Work(conditions=conditions)
-    good = render(solver(case.profile, (), work), "front", case.bed, attempt.seed)
+    cold = Work(conditions=Conditions(temperature_c=case.temperature_c))
+    good = render(solver(case.profile, (), cold), "front", case.bed, attempt.seed)
+    at_rest = (fault.location for fault in case.faults if comes_and_goes(fault, case.profile, case.temperature_c))
+    shown_at = next(at_rest, None)
+    shown = cold if shown_at is None else Work(conditions=replace(cold.conditions, moved=shown_at, heated=shown_at))
     solved = solver(case.profile, case.faults, shown)
     truth_sound = render(solved, "front", case.bed, attempt.seed)
-    used = sum(line.minutes for line in attempt.card if line.kind not in (EventKind.REPAIRED, EventKind.RETESTED))
-    par = textbook_minutes(case)
-    score = score_of(attempt.finding, truth_of(case.faults), plain_proof(attempt), min(1.0, par / used) if used else 0)
+    reasons = reasons_of(solved, truth_sound, good)
+    weighing = weighed(attempt, reasoner)
+    proof = proof_of(attempt, reasoner, weighing)
+    truth = truth_of(case.to_be_found)
+    score = score_of(attempt.finding, truth, proof)
+    answer = tuple(fault_of(claim) for claim in attempt.finding.claims)
     answer_sound: Sound | None = None
     answer_reasons: tuple[SlotReason, ...] = ()
-    answer = tuple(fault_of(claim) for claim in attempt.finding.claims)
+    other_readings: tuple[OtherReading, ...] = ()
     sound_circuit = circuit_of(case.profile)
     if all(fits(sound_circuit, fault) for fault in answer):
-        answered = solver(case.profile, answer, shown)
+        answered = with_shared_slots(solved, solver(case.profile, answer, shown))
         answer_sound = render(answered, "front", case.bed, attempt.seed)
         answer_reasons = reasons_of(answered, answer_sound, good)
+        other_readings = _other_readings(attempt, answer)
+    wrong = None if score.right else _wrong(attempt, truth, reasons)
     return Debrief(
         truth=truth_of(case.faults),
         claims=attempt.finding.claims,
         score=score,
-        reasons=reasons_of(solved, truth_sound, good),
-        path=attempt.card,
+        proof=proof,
+        reasons=reasons,
+        weighing=weighing,
+        best_path=reasoner.best_path,
         minutes=attempt.minutes,
-        textbook_minutes=par,
         truth_sound=truth_sound,
         answer_sound=answer_sound,
         answer_reasons=answer_reasons,
+        other_readings=other_readings,
+        shown_at=shown_at,
+        wrong=wrong,
+        misconception=None if wrong is None else misconception_of(wrong),
+    )
+
+
+def proof_of(attempt: Attempt, reasoner: Reasoner, weighing: Weighing) -> Proof:
+    """Return how well a finding was proved, and its minutes beside the best path's.
+
+    Both paths include the right repair and a retest: where it was not made, its minutes are still to come.
+    """
+    assert attempt.finding is not None
+    case = attempt.case
+    used = attempt.minutes
+    if attempt.faults_left:
+        used += mending_minutes(case.profile, attempt.faults_left, attempt.work.covers_off)
+    reachable = reasoner.everything.findings.get(finding_key(truth_of(case.to_be_found)), 0.0)
+    return Proof(
+        posterior=weighing.belief.of_claims(attempt.finding.claims),
+        reachable=1.0 if case.right_answer is None else reachable,
+        best_minutes=sum(step.minutes for step in reasoner.best_path),
+        used_minutes=used,
+        alike=reasoner.alike_places,
+    )
+
+
+def _other_readings(attempt: Attempt, answer: tuple[Fault, ...]) -> tuple[OtherReading, ...]:
+    """Return every reading taken beside what it would have been on an engine with the faults that were named."""
+    before = begun(attempt.case, attempt.seed).work
+    readings = []
+    for line in attempt.card:
+        if line.kind is EventKind.FOUND:
+            break
+        if line.kind is EventKind.MEASURED:
+            request = request_of_data(line.data["request"])
+            try:
+                other = measured(attempt.case.profile, answer, before, request, attempt.seed).reading
+            except WrongCallError:
+                continue
+            readings.append(OtherReading(line, other.display))
+        before = work_of(line.data["work"]) if "work" in line.data else before
+    return tuple(readings)
+
+
+def _wrong(attempt: Attempt, truth: tuple[Claim, ...], reasons: tuple[SlotReason, ...]) -> Wrong:
+    """Return a wrong finding with its circumstances."""
+    assert attempt.finding is not None
+    known = known_codes(attempt.case.profile)
+    lines = [line for line in attempt.card if line.kind in (EventKind.CODES_READ, EventKind.MEASURED)]
+    read = [known[name].cylinder for line in lines for name in line.data.get("codes", ()) if name in known]
+    taken = [line for line in lines if line.kind is EventKind.MEASURED]
+    slips = frozenset(Slip(slip) for line in taken for slip in line.data["reading"]["slips"])
+    return Wrong(
+        attempt.case.profile,
+        truth,
+        attempt.finding.claims,
+        slots_by_number(reasons),
+        coded_cylinders(read),
+        bool(taken),
+        slips,
     )

@@ -16,6 +16,7 @@ class EventKind(StrEnum):
     MEASURED = "measured"
     WORKED = "worked"
     SUSPECTED = "suspected"
+    HINTED = "hinted"
     FOUND = "found"
     REPAIRED = "repaired"
     RETESTED = "retested"

@@ -14,17 +14,8 @@ from trainer.practice.actions import Done, Solver, sound_hash
 from trainer.practice.attempt import Attempt
 from trainer.practice.events import EventKind
 from trainer.practice.work_data import data_of
+from trainer.reasoning.prices import repair_minutes
 from trainer.sound.render import Sound, render
-
-MINUTES_BY_LOCATION = {
-    Location.DRIVE_MODULE: ("module_substitution",),
-    Location.ENGINE_HARNESS: ("repair_wire",),
-    Location.PASS_THROUGH: ("repair_connector",),
-    Location.UNDER_COVER: ("cover_off", "repair_wire"),
-    Location.COIL: ("cover_off", "injector_swap"),
-    Location.ARMATURE: ("cover_off", "injector_swap"),
-}
-"""What each repair is made of; a cover that is off already is not paid again."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,13 +46,7 @@ def repair(attempt: Attempt, wanted: Repair) -> Done:
     mended = [
         row for row, fault in enumerate(attempt.case.faults) if row not in attempt.repaired and mends(wanted, fault)
     ]
-    minutes = 0.0
-    for test in MINUTES_BY_LOCATION[wanted.location]:
-        banks = {profile.bank_of(number) for number in wanted.cylinders}
-        count = len(banks - attempt.work.covers_off) if test == "cover_off" else 1
-        if test == "injector_swap":
-            count = len(wanted.cylinders)
-        minutes += count * profile.minutes[test]
+    minutes = repair_minutes(profile, wanted.location, wanted.cylinders, attempt.work.covers_off)
     work = _everything_back(attempt, wanted)
     data = {
         "location": wanted.location, "cylinders": sorted(wanted.cylinders), "side": wanted.side,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Hashable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Any
+from typing import Any, TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
@@ -15,6 +15,9 @@ from trainer.reasoning.hypotheses import Hypotheses
 from trainer.reasoning.questions import Answers, Expected, Question, in_order
 
 Floats = NDArray[np.floating[Any]]
+Name = TypeVar("Name", bound=Hashable)
+FindingKey = tuple[tuple[tuple[int, ...], str, str], ...]
+"""What a finding says: cylinders, place and kind of each fault."""
 
 
 @dataclass(frozen=True)
@@ -35,21 +38,21 @@ class Belief:
         """Return the probability that a finding is right."""
         return float(self.probability[self.hypotheses.matching(claims)].sum())
 
-    def summed(self, key: Callable[[tuple[Claim, ...]], Iterable[Hashable]]) -> dict[Hashable, float]:
+    def summed(self, key: Callable[[tuple[Claim, ...]], Iterable[Name]]) -> dict[Name, float]:
         """Return the posterior summed by what a key says of each hypothesis's claims, largest first."""
-        sums: dict[Hashable, float] = {}
+        sums: dict[Name, float] = {}
         for claims, chance in zip(self.hypotheses.claims, self.probability, strict=True):
             for name in dict.fromkeys(key(claims)):
                 sums[name] = sums.get(name, 0.0) + float(chance)
         return dict(sorted(sums.items(), key=lambda item: (-item[1], repr(item[0]))))
 
     @cached_property
-    def findings(self) -> dict[Hashable, float]:
+    def findings(self) -> dict[FindingKey, float]:
         """The posterior of every finding: cylinders, place and kind of each fault; sides and severities summed."""
         return self.summed(lambda claims: [finding_key(claims)])
 
 
-def finding_key(claims: Sequence[Claim]) -> Hashable:
+def finding_key(claims: Sequence[Claim]) -> FindingKey:
     """Return what a finding says, without sides; an empty one is "circuit passes"."""
     return tuple(sorted((tuple(sorted(claim.cylinders)), str(claim.location), str(claim.kind)) for claim in claims))
 

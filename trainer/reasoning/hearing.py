@@ -16,7 +16,7 @@ class Heard(StrEnum):
     NOTHING = "nothing"
 
 
-LOUDER_DB = 2.5
+LOUDER_DB = 1.5
 EVEN_DB, WEAK_DB, DULL_DB = 3.0, 12.0, 23.5
 """How far under its own good level a slot may lie to be called so; chosen between the shipped profiles' faults."""
 

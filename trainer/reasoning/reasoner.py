@@ -10,10 +10,12 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from trainer.circuit.elements import Location
 from trainer.circuit.profile import Profile
 from trainer.reasoning.belief import Belief, believed, finding_key
 from trainer.reasoning.channels import Channel, channels_of
 from trainer.reasoning.expectations import Expectations, expectations_of
+from trainer.reasoning.finding import truth_of
 from trainer.reasoning.hypotheses import Faults, Hypotheses, single_hypotheses
 from trainer.reasoning.menu import closer_tests, menu_of, offered
 from trainer.reasoning.pairs import with_pairs
@@ -174,6 +176,23 @@ class Reasoner:
         questions = dict.fromkeys(question for test in self.tests for question in test.questions)
         return self.belief(self.truth_answers(list(questions)))
 
+    @cached_property
+    def alike_places(self) -> frozenset[Location]:
+        """The places that all offered evidence cannot tell from the true one, for the same cylinders and kind."""
+        if len(self.matter.truth) != 1:
+            return frozenset()
+        (true,) = truth_of(self.matter.truth)
+        logs = self.everything.log_weight - np.log(np.maximum(self.hypotheses.prior, 1e-300))
+        best: dict[Location, float] = {}
+        for claims, log in zip(self.hypotheses.claims, logs, strict=True):
+            if len(claims) == 1 and (claims[0].cylinders, claims[0].kind) == (true.cylinders, true.kind):
+                best[claims[0].location] = max(best.get(claims[0].location, -np.inf), float(log))
+        level = best.get(true.location, np.inf)
+        return frozenset(place for place, log in best.items() if log > level - ALIKE_NATS)
+
+
+ALIKE_NATS = float(np.log(3.0))
+"""Evidence that speaks less than three to one for a place cannot be asked to separate it."""
 
 FLAG_UP = 0.3
 """The chance from which on a flag is up on the case's own engine: under it lie old and stray codes."""

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
+from trainer.circuit.elements import Location
 from trainer.reasoning.finding import Claim, Finding
+from trainer.reasoning.planning import PROVED
 
 CYLINDERS, LOCATION, KIND, PROOF, ECONOMY = 25.0, 30.0, 15.0, 20.0, 10.0
 
@@ -40,17 +42,44 @@ def overlap(named: Collection[object], true: Collection[object]) -> float:
     return len(first & second) / len(first | second) if first | second else 1.0
 
 
-def score_of(finding: Finding, truth: tuple[Claim, ...], proof: float, economy: float) -> Score:
-    """Score a finding against the truth, given how well it was proved and how economically (shares from 0 to 1).
+@dataclass(frozen=True, slots=True)
+class Proof:
+    """How well a finding was proved and at what cost: what its score is worked out from.
+
+    `posterior` is the finding's probability given what was gathered, `reachable` the right one's given everything that
+    was offered. `alike` are the places that no offered evidence tells from the true one.
+    """
+
+    posterior: float
+    reachable: float
+    best_minutes: float
+    used_minutes: float
+    alike: frozenset[Location] = frozenset()
+
+    @property
+    def share(self) -> float:
+        """The share of proof: full at 0.95, or at what can be reached where a case is meant to stay open."""
+        return min(self.posterior / min(PROVED, self.reachable), 1.0) if self.reachable > 0.0 else 0.0
+
+    @property
+    def economy(self) -> float:
+        """The best path's minutes over those used, at most 1."""
+        return min(self.best_minutes / self.used_minutes, 1.0) if self.used_minutes > 0.0 else 1.0
+
+
+def score_of(finding: Finding, truth: tuple[Claim, ...], proof: Proof) -> Score:
+    """Score a finding against the truth and its proof.
 
     Economy counts only where proof is full and the location right.
     """
     cylinders = overlap(_cylinders(finding.claims), _cylinders(truth))
-    location = overlap([c.location for c in finding.claims], [c.location for c in truth])
+    true_places = [c.location for c in truth]
+    named = [true_places[0] if c.location in proof.alike and true_places else c.location for c in finding.claims]
+    location = overlap(named, true_places)
     kind = overlap([c.kind for c in finding.claims], [c.kind for c in truth])
     right = cylinders == 1.0 and location == 1.0 and kind == 1.0
-    thrifty = economy if proof >= 1.0 and location == 1.0 else 0.0
-    return Score(cylinders, location, kind, proof, thrifty, binary_brier(finding.certainty, right), right)
+    thrifty = proof.economy if proof.share >= 1.0 and location == 1.0 else 0.0
+    return Score(cylinders, location, kind, proof.share, thrifty, binary_brier(finding.certainty, right), right)
 
 
 def binary_brier(certainty: float, right: bool) -> float:
@@ -60,3 +89,11 @@ def binary_brier(certainty: float, right: bool) -> float:
 
 def _cylinders(claims: tuple[Claim, ...]) -> set[int]:
     return {cylinder for claim in claims for cylinder in claim.cylinders}
+
+
+def calibration(told: Sequence[tuple[float, bool]]) -> dict[float, tuple[int, float]]:
+    """Return, for each certainty that was said, how often it was said and the share of those that were right."""
+    rows: dict[float, list[bool]] = {}
+    for certainty, right in told:
+        rows.setdefault(certainty, []).append(right)
+    return {certainty: (len(row), sum(row) / len(row)) for certainty, row in sorted(rows.items())}

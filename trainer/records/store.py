@@ -6,6 +6,7 @@ import json
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 from sqlalchemy import Connection, Engine, create_engine, event, func, insert, select
 from sqlalchemy.exc import DatabaseError, IntegrityError, OperationalError
@@ -61,6 +62,21 @@ class Store:
                 Event(row.number, EventKind(row.kind), row.at, json.loads(row.data))
                 for row in connection.execute(wanted)
             ]
+
+    def closings(self, learner: str, except_for: str) -> list[dict[str, Any]]:
+        """Return what the learner's closed attempts ended with, one of them left out."""
+        wanted = (
+            select(event_table.c.data)
+            .join(attempt_table, attempt_table.c.id == event_table.c.attempt_id)
+            .where(
+                attempt_table.c.learner == learner,
+                attempt_table.c.id != except_for,
+                event_table.c.kind == EventKind.CLOSED.value,
+            )
+            .order_by(event_table.c.at)
+        )
+        with self._engine.connect() as connection:
+            return [json.loads(row.data) for row in connection.execute(wanted)]
 
     def open_attempts(self, learner: str, case_name: str, case_digest: str) -> Sequence[AttemptRow]:
         """Return a learner's attempts at a case that have no end yet, the newest first."""

@@ -5,24 +5,22 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from trainer.circuit.codes import known_codes
-from trainer.circuit.elements import Location, Side
-from trainer.circuit.faults import FaultKind
+from trainer.circuit.elements import Location
 from trainer.desk.desk import Desk
 from trainer.errors import MissingHereError, WrongCallError
 from trainer.output.player import FilePlayer
 from trainer.practice import actions, repair
 from trainer.practice.actions import Done
-from trainer.reasoning.finding import CERTAINTIES, Claim, Finding
 from trainer.sound.render import Sound
-from trainer.terminal import shown, typed
+from trainer.terminal import debriefing, reasons, shown, typed
+from trainer.terminal.questions import Questions
 from trainer.words import numbers, text, told
 
 Ask = Callable[[str], str]
 Say = Callable[[str], None]
 
-
-class _CancelledError(Exception):
-    """The learner takes the question back."""
+ASKED_FROM_MINUTES = 60.0
+"""Work from this price on is asked about before it is done."""
 
 
 class Session:
@@ -33,6 +31,7 @@ class Session:
         self.place = "front"
         self._cautioned: set[str] = set()
         self._over = False
+        self._predicted: str | None = None
         self._commands: dict[str, Callable[[Sequence[str]], None]] = {
             "hear": self._hear, "compare": self._compare, "stand": self._stand,
             "codes": lambda words: self._codes(clear=False), "clear": lambda words: self._codes(clear=True),
@@ -41,6 +40,7 @@ class Session:
             "card": lambda words: self._lines(shown.card_lines(self.desk.attempt)),
             "engine": lambda words: self._lines(shown.engine_lines(self.desk.attempt.case.profile)),
             "help": lambda words: self._say(text("help")),
+            "expect": self._expect, "hint": self._hint, "why": self._why,
             "finding": self._finding, "repair": self._repair, "retest": self._retest, "debrief": self._debrief,
             "leave": self._leave,
             **dict.fromkeys(typed.READINGS, self._measure),
@@ -144,15 +144,29 @@ class Session:
     def _measure(self, words: Sequence[str]) -> None:
         request = typed.request_of(self.desk.attempt.case.profile, [word.lower() for word in words])
         self._caution("caution.drive")
-        done = self.desk.do(actions.measure(self.desk.attempt, request))
+        done = self._if_worth(actions.measure(self.desk.attempt, request, self._predicted))
+        if done is None:
+            return
         if self.desk.attempt.work.covers_off:
             self._caution("caution.cover")
         reading = done.data["reading"]
         self._say(text("reading", what=shown.request_text(done.data["request"]), display=reading["display"]))
+        if self._predicted is not None:
+            self._say(text("expect.beside", predicted=self._predicted, display=reading["display"]))
+            self._predicted = None
         self._lines([text(f"slip.{slip}") for slip in reading["slips"]])
         elsewhere = sorted(self.desk.attempt.work.unplugged - {request.point})
         if elsewhere:
             self._say(text("reading.elsewhere", places=", ".join(elsewhere)))
+
+    def _if_worth(self, done: Done) -> Done | None:
+        """Carry out an action; one that takes long is asked about first."""
+        if done.data["minutes"] >= ASKED_FROM_MINUTES:
+            answer = self._ask(text("price.ask", minutes=done.data["minutes"])).strip().lower()
+            if answer not in ("y", "yes"):
+                self._say(text("price.left"))
+                return None
+        return self.desk.do(done)
 
     def _move(self, words: Sequence[str]) -> None:
         self._caution("caution.moving")
@@ -181,20 +195,26 @@ class Session:
         self._say(text("work.swap", first=first, second=second))
 
     def _lend(self, words: Sequence[str]) -> None:
-        if list(words[:1]) == ["module"]:
+        if list(words) == ["none"]:
+            self.desk.do(actions.give_back(self.desk.attempt))
+            self._say(text("work.given_back"))
+            return
+        if list(words) == ["module"]:
             location, cylinder = Location.DRIVE_MODULE, 0
         elif len(words) == 2 and words[0] == "injector":
             location, cylinder = Location.COIL, typed.number_of(words[1])
         else:
             raise WrongCallError("needs_part")
         self._caution("caution.drive")
-        self.desk.do(actions.substitute(self.desk.attempt, location, cylinder))
-        self._say(text("work.substitute", what=" ".join(words)))
+        if self._if_worth(actions.substitute(self.desk.attempt, location, cylinder)) is not None:
+            self._say(text("work.substitute", what=" ".join(words)))
 
     def _look(self, _words: Sequence[str]) -> None:
-        self.desk.do(actions.look(self.desk.attempt))
+        done = self.desk.do(actions.look(self.desk.attempt))
         off = sorted(self.desk.attempt.work.unplugged)
         self._say(text("work.look_off", places=", ".join(off)) if off else text("work.look"))
+        if done.data["what"]:
+            self._say(text("work.look_seen", places=", ".join(done.data["what"])))
 
     def _suspect(self, words: Sequence[str], *, add: bool) -> None:
         places = frozenset(typed.place_of(word).value for word in words)
@@ -203,72 +223,38 @@ class Session:
         named = ", ".join(text(f"location.{place}") for place in sorted(self.desk.attempt.ruled_out))
         self._say(text("suspects.head", places=named or text("suspects.none")))
 
-    # the answer
+    # thinking
 
-    def _choice(self, question: str, options: Sequence[tuple[str, str]]) -> str:
-        """Ask for one of the options by number or word, again and again."""
-        self._lines([f"  {place} {label}" for place, (_value, label) in enumerate(options, start=1)])
-        while True:
-            answer = self._answer(f"{question}: ")
-            answer = typed.PLACES[answer].value if answer in typed.PLACES else answer
-            for place, (value, label) in enumerate(options, start=1):
-                if answer in (str(place), value.lower(), label.lower()):
-                    return value
-            self._say(text("choice.again", count=len(options)))
+    def _expect(self, words: Sequence[str]) -> None:
+        if not words:
+            raise WrongCallError("no_expectation")
+        self._predicted = " ".join(words)[:40]
+        self._say(text("expect.noted"))
+
+    def _hint(self, _words: Sequence[str]) -> None:
+        if self.desk.hints:
+            self._say(text("reasoning.wait"))
+        self._lines(reasons.hint_lines(self.desk.hint()))
+
+    def _why(self, words: Sequence[str]) -> None:
+        self._need_finding()
+        self._say(text("reasoning.wait"))
+        number = typed.number_of(words[0]) if words else None
+        self._lines(reasons.why_lines(self.desk.attempt, self.desk.reasoner, number))
+
+    # the answer
 
     def _finding(self, _words: Sequence[str]) -> None:
         if self.desk.attempt.finding is not None:
             raise WrongCallError("committed_already")
-        try:
-            self._ask_finding()
-        except _CancelledError:
-            self._say(text("finding.dropped"))
-
-    def _answer(self, question: str) -> str:
-        answer = self._ask(question).strip().lower()
-        if answer == "cancel":
-            raise _CancelledError
-        return answer
-
-    def _ask_finding(self) -> None:
-        self._say(text("finding.cancel"))
-        count = ""
-        while count not in ("0", "1", "2"):
-            count = self._answer(text("finding.ask_count") + ": ")
-            if count not in ("0", "1", "2"):
-                self._say(text("finding.count_again"))
-        claims = tuple(self._claim(number + 1) for number in range(int(count)))
-        sure = self._choice(
-            text("finding.ask_certainty"), [(str(value), text(f"certainty.{value}")) for value in CERTAINTIES]
-        )
-        finding = Finding(claims, float(sure))
-        self._say(text("finding.check", claims=shown.claims_text(claims)))
-        if self._ask(text("finding.sure")).strip().lower() not in ("y", "yes"):
+        finding = Questions(self._ask, self._say, self.desk.attempt.case.profile).finding()
+        if finding is None:
             self._say(text("finding.dropped"))
             return
         self.desk.commit(finding)
         certainty = text(f"certainty.{finding.certainty}")
-        self._say(text("finding.committed", claims=shown.claims_text(claims), certainty=certainty))
-        self._say(text("repair.ask") if claims else text("finding.passes_next"))
-
-    def _claim(self, number: int) -> Claim:
-        while True:
-            try:
-                cylinders = typed.cylinders_of(self._answer(text("finding.ask_cylinders", number=number) + ": "))
-                break
-            except WrongCallError as error:
-                self._say(told(error))
-        location = self._choice(
-            text("finding.ask_location", number=number), [(place, text(f"location.{place}")) for place in Location]
-        )
-        kind = self._choice(
-            text("finding.ask_kind", number=number), [(kind, text(f"kind.{kind}")) for kind in FaultKind]
-        )
-        side = self._choice(
-            text("finding.ask_side", number=number),
-            [*((side, text(f"side.{side}")) for side in Side), ("n", text("side.none"))],
-        )
-        return Claim(cylinders, Location(location), FaultKind(kind), None if side == "n" else Side(side))
+        self._say(text("finding.committed", claims=shown.claims_text(finding.claims), certainty=certainty))
+        self._say(text("repair.ask") if finding.claims else text("finding.passes_next"))
 
     def _need_finding(self) -> None:
         if self.desk.attempt.finding is None:
@@ -282,13 +268,14 @@ class Session:
             raise WrongCallError(
                 "no_cylinder", cylinder=min(unknown), cylinders=numbers(self.desk.attempt.case.profile.cylinders)
             )
-        done = self.desk.do(repair.repair(self.desk.attempt, wanted))
+        done = self._if_worth(repair.repair(self.desk.attempt, wanted))
+        if done is None:
+            return
         self._say(text("repair.done", what=" ".join(words), minutes=done.data["minutes"]))
 
     def _retest(self, words: Sequence[str]) -> None:
         self._need_finding()
-        place = typed.place_of(words[1]) if len(words) == 2 and words[0] in ("moving", "warm") else None
-        moved, heated = (place if words and words[0] == word else None for word in ("moving", "warm"))
+        moved, heated = typed.retest_of([word.lower() for word in words])
         done: Done = self.desk.do(
             repair.retest(self.desk.attempt, self.desk.solver, self.place, moved=moved, heated=heated)
         )
@@ -299,18 +286,16 @@ class Session:
 
     def _debrief(self, _words: Sequence[str]) -> None:
         self._need_finding()
+        self._say(text("reasoning.wait"))
         debrief = self.desk.debrief()
-        attempt = self.desk.attempt
-        assert attempt.finding is not None
-        case = attempt.case
-        lines = shown.debrief_lines(debrief, attempt.finding.certainty, len(case.profile.cylinders), case.takeaway)
-        self._lines(lines)
+        told = self.desk.told_certainties(debrief.score)
+        self._lines(debriefing.debrief_lines(debrief, self.desk.attempt, told))
         self._say(text("debrief.again"))
         self._play(debrief.truth_sound, text("hear.whole"), "front")
         if debrief.answer_sound is not None and debrief.claims != debrief.truth:
             self._say(text("debrief.yours"))
             self._play(debrief.answer_sound, text("hear.whole"), "front")
-        self.desk.close(debrief.score.points)
+        self.desk.close(debrief.score)
         self._say(text("closed"))
         self._over = True
 

@@ -6,10 +6,9 @@ from collections.abc import Iterable, Sequence
 from typing import Any
 
 from trainer.circuit.codes import Sensed
-from trainer.circuit.elements import Side
+from trainer.circuit.elements import Location, Side
 from trainer.circuit.profile import Profile
 from trainer.practice.attempt import Attempt, CardLine
-from trainer.practice.debrief import Debrief
 from trainer.practice.events import EventKind
 from trainer.reasoning.explanation import SlotReason
 from trainer.reasoning.finding import Claim
@@ -67,6 +66,14 @@ def request_text(request: dict[str, Any]) -> str:
     return " ".join(text(key, cylinder=cylinder, other=request["other"], point=point, place=place, side=side).split())
 
 
+def test_text(name: str) -> str:
+    """Return a test of the menu in words."""
+    family, _colon, what = name.partition(":")
+    if family in ("move", "heat"):
+        what = text(f"location.{what}")
+    return text(f"plan.{family}", what=what)
+
+
 def card_line(line: CardLine) -> str | None:
     """Return one line of the job card, or None for what does not stand on it."""
     data = line.data
@@ -77,11 +84,19 @@ def card_line(line: CardLine) -> str | None:
         shown = text("card.codes", codes=", ".join(data["codes"]) or text("card.no_codes"))
     elif line.kind is EventKind.MEASURED:
         shown = text("reading", what=request_text(data["request"]), display=data["reading"]["display"])
+        if data.get("predicted"):
+            shown += " " + text("card.predicted", predicted=data["predicted"])
         shown += "".join(f" [{slip.replace('_', ' ')}]" for slip in data["reading"]["slips"])
     elif line.kind is EventKind.WORKED:
-        shown = text(f"card.{data['did']}", what=_what(data["what"]))
+        what = text("look.nothing") if data["did"] == "look" and not data["what"] else _what(data["what"])
+        shown = text(f"card.{data['did']}", what=what)
     elif line.kind is EventKind.REPAIRED:
         shown = text("card.repair", place=text(f"location.{data['location']}"), cylinders=numbers(data["cylinders"]))
+    elif line.kind is EventKind.HINTED:
+        test = test_text(data["test"]) if data["test"] else text("hint.nothing")
+        shown = text("card.hint", strength=data["strength"], test=test)
+        # the weakest hint has not said which test it means, and the card must not either
+        shown = text("card.hint_first") if data["strength"] == 1 else shown
     elif line.kind is EventKind.RETESTED:
         shown = text("retest.proved" if data["proved"] else "retest.not_proved")
     else:
@@ -93,7 +108,8 @@ def _what(what: object) -> str:
     if what is None:
         return text("suspects.none")
     if isinstance(what, list):
-        return " ".join(text(f"location.{item}") if isinstance(item, str) else str(item) for item in what if item)
+        places = set(Location)
+        return " ".join(text(f"location.{item}") if item in places else str(item) for item in what if item)
     return text(f"location.{what}")
 
 
@@ -125,32 +141,14 @@ def reason_line(reason: SlotReason, cylinders: int) -> str:
         line = text("reason.shared", cylinders=numbers(reason.loaded), **values)
     else:
         line = text("reason.stuck" if reason.held_back else "reason.short_of_lift", **values)
-    if abs(reason.output_a - reason.own_a) > ANOTHER_WAY_A:
-        line += " " + text("reason.another_way", output=reason.output_a)
     guests = [number for number in reason.moved if number != reason.slot]
+    if (
+        abs(reason.output_a - reason.own_a) > ANOTHER_WAY_A
+        and not reason.loaded
+        and not (guests and reason.output_a > reason.own_a)
+    ):
+        line += " " + text("reason.another_way", output=reason.output_a)
     if guests:
         key = "reason.also" if reason.slot in reason.moved else "reason.elsewhere"
         line += " " + text(key, cylinders=numbers(guests))
     return line + (" " + text("reason.tripped") if reason.tripped else "")
-
-
-def debrief_lines(debrief: Debrief, certainty: float, cylinders: int, question: str) -> list[str]:
-    """Return the debrief in the terminal: truth, answer, score with its arithmetic, reasons, rule, path."""
-    score = debrief.score
-    lines = [
-        text("debrief.truth", claims=claims_text(debrief.truth)),
-        text("debrief.answer", claims=claims_text(debrief.claims), certainty=text(f"certainty.{certainty}")),
-        "",
-        text("debrief.score", points=score.points),
-        "  " + text("debrief.arithmetic", **{name: getattr(score, name) for name in
-                                            ("cylinders", "location", "kind", "proof", "economy")}),
-        "  " + text("debrief.certainty", brier=score.brier),
-        "  " + text("debrief.minutes", minutes=debrief.minutes, textbook=debrief.textbook_minutes),
-        "",
-        text("debrief.why"),
-    ]  # fmt: skip
-    lines += ["  " + reason_line(reason, cylinders) for reason in debrief.reasons]
-    rules = [text(f"rule.{claim.kind}") for claim in debrief.truth] or [text("debrief.passed_rule")]
-    lines += ["", *(text("debrief.rule", rule=rule) for rule in rules), "", text("debrief.path")]
-    lines += [line for line in map(card_line, debrief.path) if line]
-    return [*lines, "", text("debrief.take", question=question)] if question else lines

@@ -39,6 +39,7 @@ def number_of(word: str) -> int:
 
 def place_of(word: str) -> Location:
     """Return the place of a fault that a word names; raises WrongCallError."""
+    word = word.lower()
     if word in PLACES:
         return PLACES[word]
     if word in [location.value for location in Location]:
@@ -60,8 +61,9 @@ def listening_place(profile: Profile, words: Sequence[str]) -> str:
 
 
 def cylinders_of(word: str) -> frozenset[int]:
-    """Return cylinders typed as `3` or `1,3`; raises WrongCallError."""
-    return frozenset(number_of(part.strip()) for part in word.split(","))
+    """Return cylinders typed as `3`, `1,3`, `1 3` or `1 and 3`; raises WrongCallError."""
+    parts = word.replace(",", " ").replace(" and ", " ").split()
+    return frozenset(number_of(part) for part in parts or [word])
 
 
 def request_of(profile: Profile, words: Sequence[str]) -> Request:
@@ -77,6 +79,7 @@ def request_of(profile: Profile, words: Sequence[str]) -> Request:
         side=Side.FEED if "feed" in rest else Side.RETURN,
     )
     if what == "supply":
+        refuse_extra(words[0], rest)
         return asked
     if what in ("trace", "dummy"):
         return replace(asked, cylinder=_numbers(rest, 1, words)[0])
@@ -119,9 +122,26 @@ def _numbers(left: Sequence[str], count: int, words: Sequence[str]) -> list[int]
     return [number_of(word) for word in left]
 
 
+def refuse_extra(word: str, extra: Sequence[str]) -> None:
+    """Refuse words that mean nothing where they stand, before anything is done or charged; raises WrongCallError."""
+    if extra:
+        raise WrongCallError("extra_words", word=word, extra=" ".join(extra))
+
+
+def retest_of(words: Sequence[str]) -> tuple[Location | None, Location | None]:
+    """Return which place is moved and which is warm in a retest; raises WrongCallError."""
+    if not words:
+        return None, None
+    if len(words) != 2 or words[0] not in ("moving", "warm"):
+        raise WrongCallError("extra_words", word="retest", extra=" ".join(words))
+    place = place_of(words[1])
+    return (place, None) if words[0] == "moving" else (None, place)
+
+
 def repair_of(words: Sequence[str]) -> Repair:
     """Return the repair that words ask for: place, cylinders, side; raises WrongCallError."""
     if len(words) < 2:
         raise WrongCallError("needs_repair")
     sides = [side for side in Side if side.value in words[2:]]
+    refuse_extra("repair", [word for word in words[2:] if word not in [side.value for side in sides]])
     return Repair(place_of(words[0]), cylinders_of(words[1]), sides[0] if sides else None)

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from trainer.errors import Problem, ToldError
-from trainer.words import english, english_errors
+from trainer.words import english, english_errors, english_reasoning
 
-TEXTS = {**english.TEXTS, **english_errors.TEXTS}
+TEXTS = {**english.TEXTS, **english_errors.TEXTS, **english_reasoning.TEXTS}
 
 
 def text(key: str, /, **values: object) -> str:
@@ -19,6 +19,15 @@ def numbers(cylinders: Iterable[int]) -> str:
     """Return cylinder numbers as a person writes them: `3`, `1, 3 and 5`."""
     listed = [str(number) for number in sorted(cylinders)]
     return listed[0] if len(listed) == 1 else ", ".join(listed[:-1]) + " and " + listed[-1] if listed else "none"
+
+
+def percent(chance: float) -> str:
+    """Return a probability as a person writes it; nothing is ever certain by rounding."""
+    if 0.0 < chance < 0.001:
+        return text("percent.under")
+    if 0.999 < chance < 1.0:
+        return text("percent.over")
+    return text("percent.plain", percent=100.0 * chance)
 
 
 def told_apart(error: ToldError) -> tuple[str, str]:

@@ -38,6 +38,10 @@ _NAMES = {
     "heard.very_faint": "very faint",
     "heard.nothing": "nothing",
     "slot.one": "slot {number}",
+    "percent.plain": "{percent:.1f} %",
+    "percent.under": "< 0.1 %",
+    "percent.over": "> 99.9 %",
+    "slot.cylinders_out": "cylinder {cylinders}",
     "certainty.0.5": "a guess (0.50)",
     "certainty.0.75": "leaning (0.75)",
     "certainty.0.95": "would bet the job on it (0.95)",
@@ -115,11 +119,11 @@ _DEBRIEF = {
     "debrief.score": "Score {points:.0f} of 100",
     "debrief.arithmetic": (
         "cylinders 25 × {cylinders:.2f} + place 30 × {location:.2f} + kind 15 × {kind:.2f} "
-        "+ proof 20 × {proof:.2f} (a plain count of evidence) "
-        "+ economy 10 × {economy:.2f} (against a textbook path)"
+        "+ proof 20 × {proof:.2f} + economy 10 × {economy:.2f}"
     ),
     "debrief.certainty": "Certainty, scored apart: Brier {brier:.3f} (0 is best, 1 is worst).",
-    "debrief.minutes": "Minutes: {minutes:.0f} used; a textbook path takes {textbook:.0f}.",
+    "debrief.calibration": "So far: {rows}.",
+    "debrief.calibration_row": "said {said:.2f} {count} times, right {right}",
     "debrief.rule": "The rule: {rule}",
     "debrief.passed_rule": (
         "Circuit passes is a finding. It is never 'injector good': this test does not show nozzles, seals, "
@@ -142,7 +146,10 @@ _DEBRIEF = {
     "rule.short_to_battery": "Look for voltage with the key off before you trust any ohms.",
     "rule.return_to_return": "Two coils that share one allowance of current may both stay down: dull, twice.",
     "rule.return_to_heater": "A heater is a way to ground: the injector clicks in slots that are not its own.",
-    "rule.crossed_returns": "An even level from the wrong place is still wrong. Check wire by wire.",
+    "rule.crossed_returns": (
+        "Crossed returns leave each half good: check wire by wire. In one bank the level stays even and only the place "
+        "is wrong."
+    ),
     "rule.shorted_turns": "Fewer turns and a closed ring on the core: low ohms, fast current, little pull.",
     "rule.dead_return_driver": "Wiring and coil read well, and after a swap the same slot is dead: the module.",
     "rule.return_driver_stuck_on": "Clicks in every slot of its feed and clean wiring: an output that never lets go.",
@@ -176,6 +183,7 @@ _CAUTIONS = {
 
 _TERMINAL = {
     "card.head": "Job card",
+    "card.predicted": "(expected {predicted})",
     "card.heard": "heard: {slots}, from the place {place}",
     "card.codes": "codes: {codes}",
     "card.no_codes": "none",
@@ -183,7 +191,8 @@ _TERMINAL = {
     "card.heat": "warmed: {what}",
     "card.swap": "returns swapped: {what}",
     "card.substitute": "known-good part in: {what}",
-    "card.look": "looked at the connectors",
+    "card.give_back": "own parts back in: {what}",
+    "card.look": "looked at what is open: {what}",
     "card.repair": "repaired: {place}, cylinder {cylinders}",
     "card.total": "Total {minutes:.0f} min",
     "request.pair": "ohms, feed to return {cylinder}, {point}",
@@ -226,6 +235,7 @@ _TERMINAL = {
     "hear.codes_later": "Sequence ended. Codes can be read now.",
     "suspects.head": "Ruled out, in my view: {places}",
     "suspects.none": "nothing yet",
+    "look.nothing": "nothing seen",
     "work.move": "Moving: {what}. It goes on until 'move none'.",
     "work.heat": "Warmed: {what}. It stays warm until 'heat none'.",
     "work.none": "Let go.",
@@ -247,8 +257,15 @@ _TERMINAL = {
     "finding.committed": "Finding committed: {claims}, {certainty}.",
     "repair.ask": "Now the repair. Type 'repair PLACE CYLINDERS', then 'retest', then 'debrief'.",
     "repair.done": "Done: {what}. {minutes:.0f} min. Run 'retest' to see whether it was the fault.",
-    "retest.proved": "Every slot even, no code: proved as tested. What came and went: retest moving or warm.",
+    "retest.proved": (
+        "Every slot even and no code, as the engine stands now. What came and went is not proved by this: "
+        "retest it moving or warm."
+    ),
     "retest.not_proved": "Not even, or a code has come back: the fault is still there.",
+    "work.look_seen": "Something bridges what should not touch, at: {places}.",
+    "work.given_back": "Known-good parts are out again, the engine's own are back in.",
+    "price.ask": "That takes {minutes:.0f} min. Do it? (yes/no): ",
+    "price.left": "Not done; nothing is charged.",
     "left": "Stopped here. Nothing is lost; the same command goes on with this case.",
     "closed": "Case closed.",
     "unknown_command": "I do not know '{word}'. Type 'help'.",
@@ -274,14 +291,17 @@ _HELP = {
         "           ground POINT N | ground POINT feed N     pin to engine ground\n"
         "           wire engine|cover N [feed]      one wire end to end\n"
         "           insulation POINT N\n"
-        "           drop engine|connector|cover N [feed]     voltage drop while driven\n"
+        "           drop module|engine|connector|cover|coil N [feed]     voltage drop while driven\n"
         "           supply · trace N · dummy N\n"
         "             POINT: module, plug (injector side), plug harness, or a connector's name [engine|cover]\n"
         "             add 'connected', 'firm', 'live' or 'leads' to measure so (and learn what that does)\n"
         "Work       move PLACE | move none · heat PLACE | heat none · swap N M · look\n"
-        "           lend injector N | lend module   known-good part in\n"
+        "           lend injector N | lend module | lend none     known-good part in, or out again\n"
         "Think      out PLACE · back PLACE          rule a place out, or take it back · card\n"
+        "           expect WORDS                    say what the next reading should be, before you take it\n"
+        "           hint                            three of rising strength; they stand on the card\n"
         "Answer     finding · then repair PLACE N[,M] [feed|return] · retest [moving PLACE | warm PLACE] · debrief\n"
+        "           why [N]                         after the finding: what your evidence leaves, and why\n"
         "Other      engine · help · leave\n"
         "PLACE of a fault: module, engine, connector, cover, coil, armature"
     ),

@@ -1,0 +1,67 @@
+"""Three hints of rising strength: which kind of step is next, which one and its worth, the step worked through."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from trainer.practice.attempt import Attempt
+from trainer.practice.events import EventKind
+from trainer.practice.gathered import paid_for
+from trainer.practice.weighing import weighed
+from trainer.reasoning.belief import Belief, FindingKey, finding_key
+from trainer.reasoning.channels import Channel
+from trainer.reasoning.planning import LEAST_BITS, PROVED
+from trainer.reasoning.reasoner import Reasoner
+
+STRENGTHS = 3
+WORKED_FINDINGS = 3
+
+
+@dataclass(frozen=True, slots=True)
+class Hint:
+    """One hint: its strength, the test it points to ("" where nothing more is to be learned), its minutes and bits.
+
+    `findings` are the likeliest findings with their chances, and `leads` groups them by what the test would show: the
+    same number, the same answer. Both are told by the strongest hint only.
+    """
+
+    strength: int
+    test: str
+    minutes: float = 0.0
+    bits: float = 0.0
+    findings: tuple[tuple[FindingKey, float], ...] = ()
+    leads: tuple[int, ...] = ()
+
+
+def next_hint(attempt: Attempt, reasoner: Reasoner) -> Hint:
+    """Return the next hint, a step stronger than the last one unless evidence has come in since."""
+    belief = weighed(attempt, reasoner).belief
+    findings = tuple(list(belief.findings.items())[:WORKED_FINDINGS])
+    strength = _strength(attempt)
+    choices = reasoner.next_tests(belief.probability, paid_for(attempt))
+    best = next((choice for choice in choices if choice.bits > LEAST_BITS), None)
+    if best is None or findings[0][1] >= PROVED:
+        return Hint(strength, "", findings=findings if strength == STRENGTHS else ())
+    if strength < STRENGTHS:
+        return Hint(strength, best.test.name, best.minutes, best.bits)
+    channels = (*reasoner.channels, *reasoner.closer(belief.probability))
+    channel = next(channel for channel in channels if channel.test == best.test)
+    leads = tuple(_likeliest_outcome(channel, belief, key) for key, _chance in findings)
+    return Hint(strength, best.test.name, best.minutes, best.bits, findings, leads)
+
+
+def _likeliest_outcome(channel: Channel, belief: Belief, key: FindingKey) -> int:
+    """Return which of a test's outcomes the likeliest hypothesis of a finding leads to."""
+    rows = [row for row, claims in enumerate(belief.hypotheses.claims) if finding_key(claims) == key]
+    return int(channel.label[max(rows, key=lambda row: float(belief.probability[row]))])
+
+
+def _strength(attempt: Attempt) -> int:
+    """Return 1 after new evidence, else one more than the last hint, up to the strongest."""
+    strength = 0
+    for line in attempt.card:
+        if line.kind is EventKind.HINTED:
+            strength = int(line.data["strength"])
+        elif line.kind in (EventKind.HEARD, EventKind.CODES_READ, EventKind.MEASURED, EventKind.WORKED):
+            strength = 0
+    return min(strength + 1, STRENGTHS)

@@ -1,0 +1,174 @@
+"""Why a wrong finding was wrong: one named misconception for each, or none.
+
+Each has a predicate over the truth, the finding and what was gathered. The order matters: the first that fits is told.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Collection, Mapping, Sequence
+from dataclasses import dataclass, field
+
+from trainer.circuit.elements import Location
+from trainer.circuit.faults import OPENS, SHORTS
+from trainer.circuit.profile import Profile
+from trainer.instruments.reading import Slip
+from trainer.reasoning.explanation import SlotReason
+from trainer.reasoning.finding import Claim
+from trainer.reasoning.hearing import Heard
+
+ALONG = (Location.DRIVE_MODULE, Location.ENGINE_HARNESS, Location.PASS_THROUGH, Location.UNDER_COVER, Location.COIL)
+"""The places in the order in which current meets them: neighbours meet at a connector."""
+
+NO_CURRENT_A = 0.5
+
+
+@dataclass(frozen=True, slots=True)
+class Wrong:
+    """A wrong finding with its circumstances: the truth's slots as they sounded, and what the learner did.
+
+    `coded` are the cylinders that the codes read had named.
+    """
+
+    profile: Profile
+    truth: tuple[Claim, ...]
+    said: tuple[Claim, ...]
+    slots: Mapping[int, SlotReason]
+    coded: frozenset[int] = frozenset()
+    measured: bool = False
+    slips: frozenset[Slip] = field(default_factory=frozenset)
+
+    def pairs(self) -> list[tuple[Claim, Claim]]:
+        """Return every claim beside every true one."""
+        return [(said, true) for said in self.said for true in self.truth]
+
+    def same_cylinders(self) -> list[tuple[Claim, Claim]]:
+        """Return claims beside true ones that share a cylinder."""
+        return [(said, true) for said, true in self.pairs() if said.cylinders & true.cylinders]
+
+
+Predicate = Callable[[Wrong], bool]
+
+
+def _insisted(wrong: Wrong) -> bool:
+    return not wrong.truth and bool(wrong.said)
+
+
+def _not_shown(wrong: Wrong) -> bool:
+    return bool(wrong.truth) and not wrong.said
+
+
+def _silent_loudspeaker(wrong: Wrong) -> bool:
+    """Said that nothing sounds anywhere, where slots were even."""
+    everyone = frozenset(wrong.profile.cylinders)
+    said_silent = any(said.cylinders == everyone and said.location is Location.DRIVE_MODULE for said in wrong.said)
+    return said_silent and any(slot.heard is Heard.EVEN for number, slot in wrong.slots.items() if number)
+
+
+def _one_for_group(wrong: Wrong) -> bool:
+    return any(len(true.cylinders) > 1 and said.cylinders < true.cylinders for said, true in wrong.pairs())
+
+
+def _single(wrong: Wrong) -> tuple[int, int] | None:
+    """Return the cylinder said and the true one, where each is one and they differ."""
+    if len(wrong.said) == len(wrong.truth) == 1:
+        said, true = wrong.said[0].cylinders, wrong.truth[0].cylinders
+        if len(said) == len(true) == 1 and said != true:
+            return min(said), min(true)
+    return None
+
+
+def _counted_burst(wrong: Wrong) -> bool:
+    one = _single(wrong)
+    return one is not None and one[0] == one[1] + 1
+
+
+def _firing_order(wrong: Wrong) -> bool:
+    one = _single(wrong)
+    return one is not None and wrong.profile.firing_order[one[1] - 1] == one[0]
+
+
+def _code_of_another(wrong: Wrong) -> bool:
+    """Named a cylinder because a code did, though nothing is wrong there."""
+    true = {number for claim in wrong.truth for number in claim.cylinders}
+    said = {number for claim in wrong.said for number in claim.cylinders}
+    return bool(said & wrong.coded - true)
+
+
+def _code_for_location(wrong: Wrong) -> bool:
+    coded = any(said.cylinders & wrong.coded and said.location is not true.location
+                for said, true in wrong.same_cylinders())  # fmt: skip
+    return (coded and not wrong.measured) or _code_of_another(wrong)
+
+
+def _hum_for_circuit(wrong: Wrong) -> bool:
+    """Heard the others' hum in a slot without current of its own, and blamed the injector."""
+    injector = {Location.COIL, Location.ARMATURE}
+    for said, true in wrong.same_cylinders():
+        hums = any(
+            wrong.slots[number].own_a < NO_CURRENT_A and wrong.slots[number].others
+            for number in said.cylinders & true.cylinders
+            if number in wrong.slots
+        )
+        if hums and said.location in injector and true.location not in injector:
+            return True
+    return False
+
+
+def _connected(wrong: Wrong) -> bool:
+    misplaced = any(said.location is not true.location for said, true in wrong.same_cylinders())
+    return Slip.STILL_CONNECTED in wrong.slips and misplaced
+
+
+def _open_for_short(wrong: Wrong) -> bool:
+    return any(
+        (said.kind in OPENS and true.kind in SHORTS) or (said.kind in SHORTS and true.kind in OPENS)
+        for said, true in wrong.same_cylinders()
+    )
+
+
+def _wrong_side(wrong: Wrong) -> bool:
+    """The right cylinder, and a place that meets the true one at a connector."""
+    return any(
+        said.location in ALONG
+        and true.location in ALONG
+        and abs(ALONG.index(said.location) - ALONG.index(true.location)) == 1
+        for said, true in wrong.same_cylinders()
+    )
+
+
+def _by_ear_alone(wrong: Wrong) -> bool:
+    misplaced = any(said.location is not true.location for said, true in wrong.same_cylinders())
+    return misplaced and not wrong.measured and not wrong.coded
+
+
+MISCONCEPTIONS: Mapping[str, Predicate] = {
+    "insisted": _insisted,
+    "not_shown": _not_shown,
+    "silent_loudspeaker": _silent_loudspeaker,
+    "one_for_group": _one_for_group,
+    "counted_burst": _counted_burst,
+    "firing_order": _firing_order,
+    "measured_connected": _connected,
+    "hum_for_circuit": _hum_for_circuit,
+    "open_for_short": _open_for_short,
+    "code_for_location": _code_for_location,
+    "wrong_side": _wrong_side,
+    "by_ear_alone": _by_ear_alone,
+}
+
+UNCLASSIFIED = "unclassified"
+
+
+def misconception_of(wrong: Wrong) -> str:
+    """Return the name of the misconception behind a wrong finding, or "unclassified"."""
+    return next((name for name, fits in MISCONCEPTIONS.items() if fits(wrong)), UNCLASSIFIED)
+
+
+def coded_cylinders(codes: Sequence[int | None]) -> frozenset[int]:
+    """Return the cylinders that codes name."""
+    return frozenset(number for number in codes if number is not None)
+
+
+def slots_by_number(reasons: Collection[SlotReason]) -> dict[int, SlotReason]:
+    """Return the reasons by their slot."""
+    return {reason.slot: reason for reason in reasons}

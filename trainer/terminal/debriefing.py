@@ -1,0 +1,209 @@
+"""The debrief as lines of text."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from trainer.circuit.faults import OPENS, SHORTS
+from trainer.practice.attempt import Attempt
+from trainer.practice.debrief import Debrief
+from trainer.practice.events import EventKind
+from trainer.practice.weighing import Weighed
+from trainer.reasoning.belief import finding_key
+from trainer.reasoning.hearing import Heard
+from trainer.reasoning.misconceptions import UNCLASSIFIED
+from trainer.terminal.reasons import finding_text
+from trainer.terminal.shown import card_line, claims_text, reason_line, request_text, test_text
+from trainer.words import numbers, percent, text
+
+LEFT_SHOWN, LEFT_FROM = 4, 0.005
+
+
+def debrief_lines(debrief: Debrief, attempt: Attempt, told: Mapping[float, tuple[int, float]]) -> list[str]:
+    """Return the debrief: truth, answer, score with its arithmetic, reasons, refutation, rule, both paths, question.
+
+    `told` is the learner's calibration so far: how often each certainty was said, and the share that was right.
+    """
+    return [
+        *_verdict(debrief, attempt, told),
+        "",
+        *_reasons(debrief, attempt),
+        "",
+        *_refutation(debrief, attempt),
+        *_rules(debrief),
+        "",
+        *_paths(debrief),
+        *_suspects(debrief, attempt),
+        *_other_readings(debrief),
+        *_left(debrief),
+        "",
+        text("debrief.take", question=_question(debrief, attempt)),
+    ]
+
+
+def _verdict(debrief: Debrief, attempt: Attempt, told: Mapping[float, tuple[int, float]]) -> Iterator[str]:
+    assert attempt.finding is not None
+    score, proof = debrief.score, debrief.proof
+    yield text("debrief.truth", claims=claims_text(debrief.truth))
+    certainty = text(f"certainty.{attempt.finding.certainty}")
+    yield text("debrief.answer", claims=claims_text(debrief.claims), certainty=certainty)
+    yield ""
+    yield text("debrief.score", points=score.points)
+    shares = ("cylinders", "location", "kind", "proof", "economy")
+    yield "  " + text("debrief.arithmetic", **{name: getattr(score, name) for name in shares})
+    chance = percent(proof.posterior)
+    if attempt.case.right_answer is None:
+        yield "  " + text("debrief.proof", percent=chance)
+    else:
+        yield "  " + text("debrief.proof_open", percent=chance, reachable=percent(proof.reachable))
+    yield "  " + text("debrief.economy", used=proof.used_minutes, best=proof.best_minutes)
+    yield "  " + text("debrief.certainty", brier=score.brier)
+    if told:
+        rows = [
+            text("debrief.calibration_row", said=said, count=count, right=percent(share))
+            for said, (count, share) in told.items()
+        ]
+        yield "  " + text("debrief.calibration", rows="; ".join(rows))
+
+
+def _reasons(debrief: Debrief, attempt: Attempt) -> Iterator[str]:
+    if debrief.shown_at is not None:
+        yield text("debrief.shown_at", place=text(f"location.{debrief.shown_at}"))
+    yield text("debrief.why")
+    count = len(attempt.case.profile.cylinders)
+    for reason in debrief.reasons:
+        yield "  " + reason_line(reason, count)
+
+
+def _refutation(debrief: Debrief, attempt: Attempt) -> Iterator[str]:
+    if debrief.misconception is None or debrief.wrong is None:
+        return
+    if debrief.misconception != UNCLASSIFIED:
+        yield text("debrief.misconception", name=text(f"misconception.{debrief.misconception}"))
+    yield text(f"refute.{debrief.misconception}", **refutation_values(debrief, attempt))
+    yield ""
+
+
+def refutation_values(debrief: Debrief, attempt: Attempt) -> dict[str, object]:
+    """Return this case's own numbers for a refutation's words."""
+    assert debrief.wrong is not None
+    slots = debrief.wrong.slots
+    true = sorted({number for claim in debrief.wrong.truth for number in claim.cylinders})
+    said = sorted({number for claim in debrief.claims for number in claim.cylinders})
+    slot = slots[true[0]] if true else slots[0]
+    single = [reason for number, reason in slots.items() if number]
+    even = [reason for reason in single if reason.heard is Heard.EVEN]
+    readings = [line.data["reading"]["display"] for line in attempt.card if line.kind is EventKind.MEASURED]
+    left = debrief.weighing.belief.of_claims(debrief.wrong.truth)
+    return {
+        "said": numbers(said),
+        "true": claims_text(debrief.wrong.truth),
+        "true_slot": true[0] if true else 0,
+        "group": numbers(true),
+        "under": slot.good_dba - slot.level_dba,
+        "own": slot.own_a,
+        "output": slot.output_a,
+        "others": slot.others_a,
+        "humming": len(slot.others),
+        "count": len(single),
+        "even": len(even),
+        "level": max((reason.level_dba for reason in single), default=0.0),
+        "spread": max((abs(reason.level_dba - reason.good_dba) for reason in single), default=0.0),
+        "bed": attempt.case.bed.level_dba,
+        "firing": "-".join(str(number) for number in attempt.case.profile.firing_order),
+        "display": ", ".join(dict.fromkeys(readings)) or text("suspects.none"),
+        "left": percent(left),
+        "said_chance": percent(debrief.proof.posterior),
+    }
+
+
+def _rules(debrief: Debrief) -> Iterator[str]:
+    rules = [text(f"rule.{claim.kind}") for claim in debrief.truth] or [text("debrief.passed_rule")]
+    for rule in rules:
+        yield text("debrief.rule", rule=rule)
+
+
+def _paths(debrief: Debrief) -> Iterator[str]:
+    yield text("debrief.path")
+    for weighed in debrief.weighing.lines:
+        yield from _weighed(weighed)
+    yield ""
+    yield text("debrief.best")
+    for step in debrief.best_path:
+        yield text(
+            "debrief.best_step",
+            minutes=step.minutes,
+            test=test_text(step.name),
+            bits=step.bits,
+            percent=percent(step.belief),
+        )
+
+
+def _weighed(weighed: Weighed) -> Iterator[str]:
+    line = card_line(weighed.line)
+    if line is None:
+        return
+    yield line
+    if not weighed.bits:
+        return
+    out = [text(f"location.{place}") for place in weighed.places_out]
+    if weighed.cylinders_out:
+        out.append(text("slot.cylinders_out", cylinders=numbers(weighed.cylinders_out)))
+    names = text("debrief.step_out", names=", ".join(out)) if out else ""
+    yield text("debrief.step", bits=weighed.bits, percent=percent(weighed.sure), out=names)
+    if weighed.unexplained:
+        yield text("debrief.step_strange")
+
+
+def _suspects(debrief: Debrief, attempt: Attempt) -> Iterator[str]:
+    """Compare the places that the learner ruled out, only now."""
+    true = {str(claim.location) for claim in debrief.truth}
+    left = debrief.weighing.belief.summed(lambda claims: [str(claim.location) for claim in claims])
+    right = []
+    for place in sorted(attempt.ruled_out):
+        name = text(f"location.{place}")
+        if place in true:
+            yield text("debrief.suspects_wrong", places=name)
+        elif left.get(place, 0.0) >= EARLY_FROM:
+            yield text("debrief.suspects_early", places=name, percent=percent(left[place]))
+        else:
+            right.append(name)
+    if right:
+        yield text("debrief.suspects_right", places=", ".join(right))
+
+
+EARLY_FROM = 0.05
+
+
+def _other_readings(debrief: Debrief) -> Iterator[str]:
+    """Tell what the finding would have measured like, where it was wrong."""
+    if debrief.score.right or not debrief.other_readings:
+        return
+    yield text("debrief.other_readings")
+    differing = [
+        reading for reading in debrief.other_readings if reading.display != reading.line.data["reading"]["display"]
+    ]
+    for reading in differing:
+        what = request_text(reading.line.data["request"])
+        shown = reading.line.data["reading"]["display"]
+        yield text("debrief.other_reading", what=what, display=shown, other=reading.display)
+    if not differing:
+        yield text("debrief.even_alike")
+
+
+def _left(debrief: Debrief) -> Iterator[str]:
+    yield text("debrief.left")
+    findings = debrief.weighing.belief.findings
+    named = {finding_key(debrief.claims), finding_key(debrief.truth)}
+    for place, (key, chance) in enumerate(findings.items()):
+        if (place < LEFT_SHOWN and chance >= LEFT_FROM) or key in named:
+            yield text("debrief.left_line", percent=percent(chance), finding=finding_text(key))
+
+
+def _question(debrief: Debrief, attempt: Attempt) -> str:
+    if attempt.case.takeaway:
+        return attempt.case.takeaway
+    kinds = {claim.kind for claim in debrief.truth}
+    if not kinds:
+        return text("take.passes")
+    return text("take.opens" if kinds <= OPENS else "take.shorts" if kinds <= SHORTS else "take.others")

@@ -1,0 +1,140 @@
+"""Reasoning as lines of text: tests, hints, findings with their chances, bits for and against."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+from trainer.circuit.elements import Location
+from trainer.errors import WrongCallError
+from trainer.instruments.bench import Work
+from trainer.practice.attempt import Attempt
+from trainer.practice.gathered import Shown, everything_shown, gathered
+from trainer.practice.hints import Hint
+from trainer.reasoning.belief import Belief, FindingKey, bits_between, finding_key
+from trainer.reasoning.questions import Question
+from trainer.reasoning.reasoner import Reasoner
+from trainer.terminal.shown import test_text
+from trainer.words import numbers, percent, text
+
+SHOWN_FINDINGS = 5
+SHOWN_BITS = 0.05
+SHOWN_LINES = 12
+"""How many findings, which bits and how many lines a view shows; the rest is summed."""
+
+STEP_KINDS: Mapping[str, str] = {
+    "hear": "listen", "probe": "listen", "codes": "memory",
+    "module_pairs": "outside", "module_returns": "outside", "module_grounds": "outside", "through_pairs": "outside",
+    "through_grounds": "outside", "wires_engine": "outside", "engine_alone": "outside",
+    "plug_pairs": "inside", "plug_grounds": "inside", "wires_cover": "inside", "cover_alone": "inside",
+    "look_through": "eyes", "look_cover": "eyes",
+    "supply": "driven", "trace": "driven", "drops": "driven", "drops_cover": "driven", "dummy": "driven",
+    "move": "provoke", "heat": "provoke", "reseat": "provoke", "reseat_plugs": "provoke",
+    "lend_module": "exchange", "lend_injector": "exchange", "swap": "exchange",
+}  # fmt: skip
+"""What kind of step each test is, for the weakest hint."""
+
+
+def finding_text(key: FindingKey) -> str:
+    """Return a finding in words."""
+    if not key:
+        return text("debrief.passes")
+    return "; ".join(
+        text(
+            "debrief.claim",
+            kind=text(f"kind.{kind}"),
+            location=text(f"location.{location}"),
+            side="",
+            cylinders=numbers(cylinders),
+        )
+        for cylinders, location, kind in key
+    )
+
+
+def hint_lines(hint: Hint) -> list[str]:
+    """Return a hint in words."""
+    if not hint.test:
+        proved = bool(hint.findings) and hint.findings[0][1] >= 0.95
+        return [text("hint.proved" if proved or not hint.findings else "hint.nothing")]
+    if hint.strength == 1:
+        kind = STEP_KINDS[hint.test.partition(":")[0]]
+        return [text("hint.first", step=text(f"kind_of_step.{kind}"))]
+    test = test_text(hint.test)
+    if not hint.findings:
+        return [text("hint.second", test=test, minutes=hint.minutes, bits=hint.bits)]
+    letters = {lead: chr(ord("A") + place) for place, lead in enumerate(dict.fromkeys(hint.leads))}
+    lines = [text("hint.third", test=test)]
+    lines += [
+        text("hint.finding", percent=percent(chance), finding=finding_text(key), lead=letters[lead])
+        for (key, chance), lead in zip(hint.findings, hint.leads, strict=True)
+    ]
+    return [*lines, text("hint.same")]
+
+
+def why_lines(attempt: Attempt, reasoner: Reasoner, number: int | None) -> list[str]:
+    """Return what the evidence leaves, or why one finding of that list has its chance.
+
+    Raises WrongCallError for a number that is not in the list.
+    """
+    shown = everything_shown(gathered(attempt, reasoner))
+    belief = reasoner.belief(shown)
+    findings = list(belief.findings)[:SHOWN_FINDINGS]
+    if number is None:
+        lines = [text("debrief.left")]
+        return lines + [
+            f"{place:>3}" + text("debrief.left_line", percent=percent(belief.findings[key]), finding=finding_text(key))
+            for place, key in enumerate(findings, start=1)
+        ]
+    if not 1 <= number <= len(findings):
+        raise WrongCallError("no_rival", number=number, count=len(findings))
+    return bits_lines(reasoner, belief, shown, findings[number - 1])
+
+
+def bits_lines(reasoner: Reasoner, belief: Belief, shown: Shown, key: FindingKey) -> list[str]:
+    """Return, in bits, what speaks for a finding against its strongest rival, strongest first."""
+    rival = next(other for other in belief.findings if other != key)
+    one, other = _likeliest(belief, key), _likeliest(belief, rival)
+    prior, bits = bits_between(one, other, reasoner.hypotheses, reasoner.expected(list(shown)), shown)
+    order = sorted((question for question in bits if abs(bits[question]) >= SHOWN_BITS), key=lambda q: -abs(bits[q]))
+    told = order[:SHOWN_LINES]
+    lines = [
+        text(
+            "why.head",
+            finding=finding_text(key),
+            percent=percent(belief.findings[key]),
+            rival=finding_text(rival),
+            other=percent(belief.findings[rival]),
+        ),
+        text("why.prior", bits=prior),
+        *(text("why.line", bits=bits[question], question=question_text(question)) for question in told),
+    ]
+    rest = sum(bits.values()) - sum(bits[question] for question in told)
+    if abs(rest) >= SHOWN_BITS:
+        lines.append(text("why.rest", bits=rest))
+    return [*lines, text("why.total", bits=prior + sum(bits.values()))]
+
+
+def _likeliest(belief: Belief, key: FindingKey) -> int:
+    rows = [row for row, claims in enumerate(belief.hypotheses.claims) if finding_key(claims) == key]
+    return max(rows, key=lambda row: float(belief.log_weight[row]))
+
+
+def question_text(question: Question) -> str:
+    """Return a question in words."""
+    pins = " – ".join(
+        text("question.ground") if pin is None else f"{pin.break_point} {pin.half} {pin.side} {pin.name}"
+        for pin in question.pins
+    )
+    slot = "all" if question.slot == 0 else question.slot
+    return text(
+        f"question.{question.kind}", slot=slot, place=question.place, pins=pins, work="".join(_work(question.work))
+    )
+
+
+def _work(work: Work) -> Iterable[str]:
+    for key, place in (("question.moved", work.conditions.moved), ("question.warm", work.conditions.heated)):
+        if place is not None:
+            yield text(key, place=text(f"location.{Location(place)}"))
+    changed = [f"{first}↔{second}" for first, second in work.swapped]
+    changed += [f"{text(f'location.{place}')} {number or ''}".strip() for place, number in sorted(work.replaced)]
+    if changed:
+        yield text("question.changed", what=", ".join(changed))

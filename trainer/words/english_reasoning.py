@@ -1,0 +1,180 @@
+"""English for reasoning: tests to do next, misconceptions, hints, paths and proofs."""
+
+_TESTS = {
+    "plan.hear": "run the whole test and listen from the front",
+    "plan.probe": "probe each injector in its own slot",
+    "plan.codes": "read the codes after the test",
+    "plan.module_pairs": "ohms, feed to each return, at the module connector",
+    "plan.module_returns": "ohms, return to return, at the module connector",
+    "plan.module_grounds": "every pin to ground at the module connector",
+    "plan.through_pairs": "ohms at the pass-through connectors of bank {what}, cover side",
+    "plan.through_grounds": "pins to ground at the pass-through connectors of bank {what}, cover side",
+    "plan.wires_engine": "engine-harness wires end to end, bank {what}",
+    "plan.wires_cover": "under-cover wires end to end, bank {what}",
+    "plan.engine_alone": "the engine harness of bank {what} alone: wires to ground and to each other",
+    "plan.cover_alone": "the under-cover harness of bank {what} alone: wires to ground and to each other",
+    "plan.plug_pairs": "ohms of the injectors at their plugs, bank {what}",
+    "plan.plug_grounds": "injector pins to ground at their plugs, bank {what}",
+    "plan.look_through": "look into the open pass-through connectors, bank {what}",
+    "plan.look_cover": "look under the cover, bank {what}",
+    "plan.supply": "drive supply while all are driven together",
+    "plan.trace": "current trace of cylinder {what}",
+    "plan.drops": "voltage drops up to the pass-through connector, cylinder {what}, driven",
+    "plan.drops_cover": "voltage drops under the cover, cylinder {what}, driven",
+    "plan.move": "move the harness during the test: {what}",
+    "plan.heat": "warm a place and run the test: {what}",
+    "plan.reseat": "take the outer connectors off and on again, then run the test",
+    "plan.reseat_plugs": "take the injector plugs off and on again, then run the test",
+    "plan.lend_module": "run the test with a known-good module",
+    "plan.lend_injector": "run the test with a known-good injector {what}",
+    "plan.swap": "swap the return of cylinder {what} with its neighbour's and hear both",
+    "plan.dummy": "a dummy load in place of injector {what}",
+    "plan.repair_and_retest": "the right repair, and the test once more",
+    "kind_of_step.listen": "Listen again, closer or from another place: hearing has not told all it can.",
+    "kind_of_step.memory": "Ask what the module itself has noticed.",
+    "kind_of_step.outside": "A meter, at a connector that can be reached from outside.",
+    "kind_of_step.inside": "Nothing outside tells more: it is time to open up.",
+    "kind_of_step.driven": "Measure while current flows: at rest it may look good.",
+    "kind_of_step.provoke": "What comes and goes must be provoked.",
+    "kind_of_step.exchange": "Exchange one thing, and see whether the fault goes with it.",
+    "kind_of_step.eyes": "Use your eyes before another reading.",
+}
+
+_HINTS = {
+    "hint.first": "Hint 1 of 3: {step} (Hints stand on the job card. The next one is stronger.)",
+    "hint.second": "Hint 2 of 3: {test}. {minutes:.0f} min; expected to tell {bits:.1f} bits.",
+    "hint.third": "Hint 3 of 3, worked: {test}. Before it, this is what your evidence leaves:",
+    "hint.finding": "  {percent:>8}  {finding}  → answer {lead}",
+    "hint.same": "Findings with the same answer letter are not told apart by this test.",
+    "hint.proved": "Your evidence already proves one finding. Think what you have, then commit.",
+    "hint.nothing": "No test on offer tells more. Commit, and say how sure you are.",
+    "card.hint": "hint {strength}: {test}",
+    "card.hint_first": "hint 1",
+    "expect.noted": "Noted. Take the reading and compare.",
+    "expect.beside": "You expected {predicted}; the display says {display}.",
+    "reasoning.wait": "Working out what the evidence proves (a few seconds for a new engine).",
+}
+
+_MISCONCEPTIONS = {
+    "misconception.insisted": "fault insisted on where the circuit passes",
+    "misconception.not_shown": "not shown taken for good",
+    "misconception.silent_loudspeaker": "a silent loudspeaker taken for a silent circuit",
+    "misconception.one_for_group": "one slot for a whole group",
+    "misconception.counted_burst": "the all-together burst counted as a slot",
+    "misconception.firing_order": "firing order for numeric order",
+    "misconception.measured_connected": "measured while connected",
+    "misconception.hum_for_circuit": "hum taken for a working circuit",
+    "misconception.open_for_short": "open taken for short, or short for open",
+    "misconception.code_for_location": "a code taken for a location",
+    "misconception.wrong_side": "wrong side of a connector",
+    "misconception.by_ear_alone": "a place named by ear alone",
+    "misconception.unclassified": "unclassified",
+    "refute.insisted": (
+        "All {count} slots are even, within {spread:.1f} dB of the sound engine, and every plate moves. "
+        "A complaint is no proof of this circuit: it passes, and the fault is elsewhere."
+    ),
+    "refute.not_shown": (
+        "The fault is {true}. What you did could not show it: your evidence left it at {left}. "
+        "'Not shown' is an answer about the test, never about the part."
+    ),
+    "refute.silent_loudspeaker": (
+        "You heard nothing anywhere, but {even} of {count} slots stand at {level:.0f} dB(A) over a bed of {bed:.0f}. "
+        "If the bed is silent too, it is your loudspeaker."
+    ),
+    "refute.one_for_group": (
+        "You named {said}; {group} share what is broken. Listen to the whole row before you name one: "
+        "all of them stand {under:.0f} dB under their good level."
+    ),
+    "refute.counted_burst": (
+        "The first sound is all together and belongs to nobody. Slot {true_slot} is the one "
+        "{under:.0f} dB down; counting the burst makes it {said}."
+    ),
+    "refute.firing_order": (
+        "The test goes 1, 2, 3 …, not {firing}. The bad slot is number {true_slot}; in firing order "
+        "place {true_slot} would be cylinder {said}."
+    ),
+    "refute.measured_connected": (
+        "With the plug on, your meter read everything that hangs on the wire: you saw {display}. "
+        "Open the break point first; then the same pins say where it is."
+    ),
+    "refute.hum_for_circuit": (
+        "In slot {true_slot} its own coil carries {own:.2f} A: no circuit. What you heard is {others:.1f} A "
+        "through each of {humming} others. The injector has not been asked; the circuit to it is open."
+    ),
+    "refute.open_for_short": (
+        "Slot {true_slot}: its output carries {output:.1f} A at most and its coil {own:.1f} A. "
+        "An open has neither; a short has the first without the second. The pair in ohms tells them apart."
+    ),
+    "refute.code_for_location": (
+        "The code names a cylinder or an old story, never a place. Every place along one wire sets the same code; "
+        "the truth is {true}. Ohms at successive break points would have told."
+    ),
+    "refute.wrong_side": (
+        "Right cylinder, one connector off: the truth is {true}. Unplug there and measure both sides: "
+        "the side that reads wrong has it; if both read well, it is the contact between."
+    ),
+    "refute.by_ear_alone": (
+        "By ear every break along one circuit is the same {under:.0f} dB. Your evidence gave your place "
+        "{said_chance} and the true one {left}. The ear names the cylinder; the meter names the place."
+    ),
+    "refute.unclassified": ("The truth is {true}. Your evidence gave your finding {said_chance} and the truth {left}."),
+}
+
+_DEBRIEF = {
+    "debrief.proof": "Proof: what you gathered gives your finding {percent}; 95 % is full proof.",
+    "debrief.proof_open": ("Proof: your finding has {percent}; this case can be known to {reachable} at most."),
+    "debrief.economy": (
+        "Minutes: {used:.0f} with the right repair and its retest; the best path takes {best:.0f}. "
+        "Economy counts once proof is full and the place right."
+    ),
+    "debrief.misconception": "What happened: {name}.",
+    "debrief.step": "           {bits:.1f} bits; best finding now {percent}{out}",
+    "debrief.step_out": "; ruled out: {names}",
+    "debrief.step_strange": "           nothing on this engine explains that answer",
+    "debrief.best": "The best path to this fault:",
+    "debrief.best_step": "{minutes:>5.0f} min  {test}  ({bits:.1f} bits; then {percent})",
+    "debrief.shown_at": "The fault comes and goes. It is played at work: {place} moved and warm.",
+    "debrief.left": "What your evidence leaves:",
+    "debrief.left_line": "  {percent:>8}  {finding}",
+    "debrief.suspects_right": "You had ruled out {places}: rightly.",
+    "debrief.suspects_wrong": "You had ruled out {places}, and that is where it is.",
+    "debrief.suspects_early": "You had ruled out {places} while your evidence still gave it {percent}.",
+    "debrief.other_reading": "  {what}: you read {display}; your answer would have read {other}",
+    "debrief.other_readings": "Your readings beside those of an engine with your answer in it:",
+    "debrief.even_alike": "  every reading you took would have been the same: none of them speaks for your answer",
+    "take.opens": "What in this case told you that no current flows, and what told you where it stops?",
+    "take.shorts": "Where did the current go instead, and which reading showed it?",
+    "take.others": "Which reading told this fault from a plain open?",
+    "take.passes": "What would you still have to do before you said 'good'?",
+    "why.head": "{finding}: {percent}, beside {rival}: {other}. For (+) or against (−) it, in bits:",
+    "why.prior": "  {bits:+7.1f}  before any evidence",
+    "why.line": "  {bits:+7.1f}  {question}",
+    "why.rest": "  {bits:+7.1f}  everything else",
+    "why.total": "  {bits:+7.1f}  together",
+    "question.slot": "slot {slot} heard from {place}{work}",
+    "question.codes": "codes{work}",
+    "question.ohms": "ohms {pins}{work}",
+    "question.insulation": "insulation {pins}{work}",
+    "question.drop": "drop {pins}, cylinder {slot} driven{work}",
+    "question.supply": "drive supply{work}",
+    "question.trace": "trace of cylinder {slot}{work}",
+    "question.dummy": "dummy load at {slot}{work}",
+    "question.look": "a look at what is open{work}",
+    "question.ground": "ground",
+    "question.moved": ", {place} moved",
+    "question.warm": ", {place} warm",
+    "question.changed": ", with {what}",
+    "inspect.posterior": "Posterior with every offered piece of evidence:",
+    "inspect.path": "Best path:",
+    "check.unsolvable": "cannot be singled out: {left}",
+    "check.solvable": "the truth at 95 % with all offered evidence, or stays_open with the right answer",
+    "check.offer": "offer {test}",
+    "check.nothing_separates": "no test separates them: take another fault, or add stays_open",
+    "check.not_open": "open on purpose, but its evidence proves {finding} ({percent})",
+    "check.take_open_out": "take stays_open out, or offer less evidence",
+    "check.inaudible": "slot {slot} at {level:.0f} dB(A) under a bed of {bed:.0f} dB(A)",
+    "check.audible": "decisive sound at least {margin:.0f} dB over the bed",
+    "check.quieter_bed": "lower the bed to {bed:.0f} dB(A), or take another bed",
+}
+
+TEXTS: dict[str, str] = {**_TESTS, **_HINTS, **_MISCONCEPTIONS, **_DEBRIEF}
