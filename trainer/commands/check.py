@@ -5,22 +5,30 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 
+from trainer.cases.case import Case
 from trainer.cases.case_file import case_from
+from trainer.cases.case_proofs import AUDIBLE_MARGIN_DB, inaudible, unsolvable
 from trainer.cases.profile_file import profile_from
 from trainer.cases.shipped import finder_beside
+from trainer.cases.universe_cache import Universes
 from trainer.cases.yaml_text import YamlText, read_text
 from trainer.commands.result import Result, problems_result
 from trainer.errors import Problem, ProblemsFoundError
-from trainer.words import text
+from trainer.terminal.reasons import finding_text
+from trainer.terminal.shown import test_text
+from trainer.words import percent, text
 
 
-def check_paths(paths: Sequence[Path]) -> Result:
-    """Read every file, and every YAML file under every folder, and return all problems found."""
+def check_paths(paths: Sequence[Path], universes: Universes) -> Result:
+    """Read every file, and every YAML file under every folder, and return all problems found.
+
+    A case must also be solvable with what it offers, and what decides it must be heard.
+    """
     files = list(_files(paths))
     problems: list[Problem] = []
     for path in files:
         try:
-            check_file(path)
+            check_file(path, universes)
         except ProblemsFoundError as error:
             problems += error.problems
     if not files:
@@ -41,14 +49,18 @@ def check_paths(paths: Sequence[Path]) -> Result:
     return Result((text("check.good", count=len(files)),), {"problems": [], "files": [str(path) for path in files]})
 
 
-def check_file(path: Path) -> None:
+def check_file(path: Path, universes: Universes) -> None:
     """Read one profile or case by its own `form` field; raises ProblemsFoundError."""
     content = read_text(path)
-    form = YamlText(content, path.name).value.get("form")
+    parsed = YamlText(content, path.name)
+    form = parsed.value.get("form")
     if form == "profile/1":
         profile_from(content, path.name)
     elif form == "case/1":
-        case_from(content, path.name, finder_beside(path))
+        case = case_from(content, path.name, finder_beside(path))
+        problems = [*_unsolved(case, parsed, universes), *_unheard(case, parsed)]
+        if problems:
+            raise ProblemsFoundError(problems)
     else:
         raise ProblemsFoundError(
             [
@@ -61,6 +73,47 @@ def check_file(path: Path) -> None:
                     text("file.start_the_file_with_one_of_them"),
                 )
             ]
+        )
+
+
+def _unsolved(case: Case, parsed: YamlText, universes: Universes) -> Iterator[Problem]:
+    """Yield what is wrong with a case that its evidence cannot decide, or that is called open and is not."""
+    found = unsolvable(case, universes)
+    if found is None and case.right_answer is None:
+        return
+    if found is None:
+        key, chance = next(iter(universes.reasoner(case).everything.findings.items()))
+        yield Problem(
+            parsed.file,
+            parsed.line_of(["stays_open"]),
+            "stays_open",
+            text("check.not_open", finding=finding_text(key), percent=percent(chance)),
+            text("check.solvable"),
+            text("check.take_open_out"),
+        )
+    elif case.right_answer is None:
+        left = "; ".join(f"{finding_text(key)} ({percent(chance)})" for key, chance in found.left)
+        mend = text("check.nothing_separates")
+        if found.separated_by is not None:
+            mend = text("check.offer", test=test_text(found.separated_by))
+        yield Problem(
+            parsed.file, parsed.line_of(["evidence"]), "evidence", text("check.unsolvable", left=left),
+            text("check.solvable"), mend,
+        )  # fmt: skip
+
+
+def _unheard(case: Case, parsed: YamlText) -> Iterator[Problem]:
+    """Yield what decides a case and does not stand out of its bed."""
+    quiet = list(inaudible(case))
+    if quiet:
+        worst = min(quiet, key=lambda one: one.level_dba)
+        yield Problem(
+            parsed.file,
+            parsed.line_of(["bed"]),
+            "bed",
+            text("check.inaudible", slot=worst.slot, level=worst.level_dba, bed=worst.bed_dba),
+            text("check.audible", margin=AUDIBLE_MARGIN_DB),
+            text("check.quieter_bed", bed=max(worst.level_dba - AUDIBLE_MARGIN_DB, 0.0)),
         )
 
 

@@ -86,13 +86,16 @@ def hear(
 @click.option("--netlist", type=click.Path(dir_okay=False, path_type=Path), help="Write a slot as a SPICE netlist.")
 @click.option("--slot", help="The netlist's slot: all, or a cylinder's number; the fault's own without it.")
 @click.option("--loudness", is_flag=True, help="Add ISO 532-1 loudness (needs the extra 'loudness').")
+@click.option("--why", help="Explain one hypothesis in bits, for example: '3 pass_through_connector open'.")
 @AS_JSON
 @click.pass_obj
-def inspect(options: Globals, case: str, netlist: Path | None, slot: str | None, loudness: bool, as_json: bool) -> None:
-    """Show an instructor everything about a case: truth, slots, currents, codes, readings."""
+def inspect(
+    options: Globals, case: str, netlist: Path | None, slot: str | None, loudness: bool, why: str | None, as_json: bool
+) -> None:
+    """Show an instructor everything about a case: truth, slots, codes, readings, posterior, best path."""
     from trainer.commands.inspect import inspect_case
 
-    finish(lambda: inspect_case(case, netlist, slot, loudness), as_json=as_json or options.as_json)
+    finish(lambda: inspect_case(case, netlist, slot, loudness, why), as_json=as_json or options.as_json)
 
 
 @main.command()
@@ -101,9 +104,11 @@ def inspect(options: Globals, case: str, netlist: Path | None, slot: str | None,
 @click.pass_obj
 def check(options: Globals, paths: tuple[Path, ...], as_json: bool) -> None:
     """Check profiles and cases: files, or folders of them."""
+    from trainer.cases.universe_cache import Universes
     from trainer.commands.check import check_paths
+    from trainer.commands.stores import universe_folder
 
-    finish(lambda: check_paths(paths), as_json=as_json or options.as_json)
+    finish(lambda: check_paths(paths, Universes(universe_folder())), as_json=as_json or options.as_json)
 
 
 @main.command()

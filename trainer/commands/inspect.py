@@ -8,14 +8,17 @@ from typing import Any
 import numpy as np
 
 from trainer.cases.case import Case
+from trainer.cases.universe_cache import Universes
 from trainer.circuit.codes import codes_of
 from trainer.circuit.drive import slots_of
 from trainer.circuit.elements import Side
 from trainer.circuit.faults import Conditions
 from trainer.circuit.netlist import netlist_of
 from trainer.circuit.solve import SolvedTest
+from trainer.commands.reasoned import reasoned, reasoned_lines, why_document
 from trainer.commands.result import Result
 from trainer.commands.slots import slot_number
+from trainer.commands.stores import universe_folder
 from trainer.desk.case_source import find_case
 from trainer.errors import MissingHereError
 from trainer.instruments.bench import MODULE_CONNECTOR, Work, worked_circuit
@@ -29,8 +32,8 @@ from trainer.words import numbers, text
 NETLIST_END_S = 0.006
 
 
-def inspect_case(asked: str, netlist: Path | None, slot: str | None, loudness: bool) -> Result:
-    """Return truth, schedule, slots, codes and readings of a case at rest and cold as it comes."""
+def inspect_case(asked: str, netlist: Path | None, slot: str | None, loudness: bool, why: str | None = None) -> Result:
+    """Return truth, schedule, slots, codes and readings of a case as it comes, and what its evidence proves."""
     case = find_case(asked).case
     work = Work(conditions=Conditions(temperature_c=case.temperature_c))
     solved = solved_work(case.profile, case.faults, work)
@@ -54,7 +57,13 @@ def inspect_case(asked: str, netlist: Path | None, slot: str | None, loudness: b
         ],
         "readings": _readings(case, work),
     }  # fmt: skip
-    return Result(_lines(case, document), document)
+    reasoner = Universes(universe_folder()).reasoner(case)
+    document |= reasoned(reasoner)
+    lines = (*_lines(case, document), *reasoned_lines(reasoner))
+    if why is None:
+        return Result(lines, document)
+    told, rows = why_document(reasoner, why)
+    return Result((*lines, *told), document | {"why": rows})
 
 
 def _fault(fault: Any) -> dict[str, Any]:

@@ -92,7 +92,7 @@ def why_lines(attempt: Attempt, reasoner: Reasoner, number: int | None) -> list[
 def bits_lines(reasoner: Reasoner, belief: Belief, shown: Shown, key: FindingKey) -> list[str]:
     """Return, in bits, what speaks for a finding against its strongest rival, strongest first."""
     rival = next(other for other in belief.findings if other != key)
-    one, other = _likeliest(belief, key), _likeliest(belief, rival)
+    one, other = likeliest(belief, key), likeliest(belief, rival)
     prior, bits = bits_between(one, other, reasoner.hypotheses, reasoner.expected(list(shown)), shown)
     order = sorted((question for question in bits if abs(bits[question]) >= SHOWN_BITS), key=lambda q: -abs(bits[q]))
     told = order[:SHOWN_LINES]
@@ -113,7 +113,8 @@ def bits_lines(reasoner: Reasoner, belief: Belief, shown: Shown, key: FindingKey
     return [*lines, text("why.total", bits=prior + sum(bits.values()))]
 
 
-def _likeliest(belief: Belief, key: FindingKey) -> int:
+def likeliest(belief: Belief, key: FindingKey) -> int:
+    """Return the row of the likeliest hypothesis of a finding."""
     rows = [row for row, claims in enumerate(belief.hypotheses.claims) if finding_key(claims) == key]
     return max(rows, key=lambda row: float(belief.log_weight[row]))
 
