@@ -7,8 +7,8 @@ from pathlib import Path
 
 import numpy as np
 
+from tests.universes import UNIVERSES
 from trainer import __version__
-from trainer.cases.universe_cache import Universes
 from trainer.desk.case_source import find_case
 from trainer.desk.desk import Desk
 from trainer.errors import MissingHereError
@@ -48,10 +48,6 @@ class GonePlayer(RecordingPlayer):
 
     def play(self, samples: np.ndarray, rate_hz: int) -> Played:
         raise MissingHereError("device_gone")
-
-
-UNIVERSES = Universes()
-"""Solved once for all tests of a run."""
 
 
 def clock():

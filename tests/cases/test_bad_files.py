@@ -84,7 +84,7 @@ PROFILE_SLIPS = [
     ("live: all", "live: some", "wiring.live is 'some'"),
     ("mass_kg: 0.015", "mass_kg: -1", "solenoid.mass_kg is -1"),
     ("pulse_s: 0.003", "pulse_s: 0.015", "test.pulse_s is"),
-    ("drive_module: 0.10", "drive_module: 0.50", "priors is a sum of 1.4"),
+    ("drive_module: 0.09", "drive_module: 0.49", "priors is a sum of 1.4"),
     ("  codes: 6\n", "", "minutes is missing or unknown: codes"),
     ("codes: 6", "codes: -6", "minutes.codes is -6"),
     ("injectors: [1, 3]", "injectors: [1, 2]", "wiring.connectors"),

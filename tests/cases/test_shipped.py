@@ -5,6 +5,7 @@ from collections import Counter, defaultdict
 import pytest
 
 from tests.engines import ALL
+from tests.universes import UNIVERSES
 from trainer.cases.shipped import case_named, case_names, profile_names, scenarios_folder
 from trainer.circuit.elements import Location
 from trainer.circuit.fault_space import single_faults
@@ -15,7 +16,7 @@ CASES = [case_named(name) for name in case_names()]
 
 
 def test_every_shipped_file_passes_check() -> None:
-    result = check_paths([scenarios_folder()])
+    result = check_paths([scenarios_folder()], UNIVERSES)
     assert result.exit_code == 0, result.lines
     assert len(result.document["files"]) == len(case_names()) + len(profile_names())
 

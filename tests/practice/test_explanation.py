@@ -2,6 +2,7 @@
 
 import pytest
 
+from tests.universes import reasoner_of
 from trainer.cases.shipped import case_named
 from trainer.desk.desk import RememberingSolver
 from trainer.practice.attempt import begun, finding_data, step
@@ -16,7 +17,7 @@ SOLVER = RememberingSolver()
 def line(name: str, slot: int) -> str:
     case = case_named(name)
     found = Event(1, EventKind.FOUND, "t", finding_data(Finding(truth_of(case.faults), 0.95)))
-    debrief = debrief_of(step(begun(case, case.seed), found), SOLVER)
+    debrief = debrief_of(step(begun(case, case.seed), found), SOLVER, reasoner_of(name))
     reason = next(reason for reason in debrief.reasons if reason.slot == slot)
     return reason_line(reason, len(case.profile.cylinders))
 

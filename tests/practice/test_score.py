@@ -6,7 +6,7 @@ from trainer.circuit.elements import Location
 from trainer.circuit.faults import FaultKind
 from trainer.reasoning.finding import Claim, Finding
 from trainer.reasoning.hearing import Heard, heard_as
-from trainer.reasoning.score import binary_brier, score_of
+from trainer.reasoning.score import Proof, binary_brier, calibration, score_of
 
 
 def claim(cylinders: set[int], location: Location = Location.PASS_THROUGH, kind: FaultKind = FaultKind.OPEN) -> Claim:
@@ -17,6 +17,10 @@ def claim(cylinders: set[int], location: Location = Location.PASS_THROUGH, kind:
 @pytest.mark.parametrize(("certainty", "right", "brier"), [(0.8, True, 0.04), (0.8, False, 0.64), (0.5, True, 0.25)])
 def test_brier(certainty: float, right: bool, brier: float) -> None:
     assert binary_brier(certainty, right) == pytest.approx(brier)
+
+
+def proof(share: float, economy: float) -> Proof:
+    return Proof(posterior=0.95 * share, reachable=1.0, best_minutes=economy * 50.0, used_minutes=50.0)
 
 
 TRUTH = (claim({1, 2, 3, 4}),)
@@ -30,14 +34,37 @@ TABLE = [
 ]
 
 
-@pytest.mark.parametrize(("claims", "proof", "economy", "points"), TABLE)
-def test_points(claims: tuple[Claim, ...], proof: float, economy: float, points: float) -> None:
-    assert score_of(Finding(claims, 0.75), TRUTH, proof, economy).points == pytest.approx(points)
+@pytest.mark.parametrize(("claims", "proved", "economy", "points"), TABLE)
+def test_points(claims: tuple[Claim, ...], proved: float, economy: float, points: float) -> None:
+    assert score_of(Finding(claims, 0.75), TRUTH, proof(proved, economy)).points == pytest.approx(points)
+
+
+def test_a_place_that_no_offered_evidence_tells_from_the_true_one_shares_its_credit() -> None:
+    said = Finding((claim({1, 2, 3, 4}, Location.COIL),), 0.75)
+    alike = Proof(0.95, 1.0, 50.0, 50.0, frozenset({Location.COIL, Location.PASS_THROUGH}))
+    assert score_of(said, TRUTH, alike).location == 1.0
+    assert score_of(said, TRUTH, proof(1.0, 1.0)).location == 0.0
+
+
+def test_where_a_case_stays_open_proof_is_full_at_what_can_be_reached() -> None:
+    assert Proof(0.6, 0.6, 50.0, 50.0).share == 1.0
+    assert Proof(0.3, 0.6, 50.0, 50.0).share == 0.5
+    assert Proof(0.475, 1.0, 50.0, 50.0).share == pytest.approx(0.5)
+
+
+def test_minutes_below_the_best_path_earn_no_more_than_its_own() -> None:
+    assert Proof(0.95, 1.0, 100.0, 50.0).economy == 1.0
+    assert Proof(0.95, 1.0, 50.0, 100.0).economy == 0.5
+
+
+def test_calibration_sets_the_share_that_was_right_beside_what_was_said() -> None:
+    said = [(0.95, True), (0.95, True), (0.95, False), (0.5, False)]
+    assert calibration(said) == {0.5: (1, 0.0), 0.95: (3, pytest.approx(2 / 3))}
 
 
 def test_where_the_circuit_passes_cylinders_and_kind_are_right_only_if_none_is_named() -> None:
-    assert score_of(Finding((), 0.75), (), 1.0, 1.0).points == 100.0
-    named = score_of(Finding((claim({3}),), 0.75), (), 1.0, 1.0)
+    assert score_of(Finding((), 0.75), (), proof(1.0, 1.0)).points == 100.0
+    named = score_of(Finding((claim({3}),), 0.75), (), proof(1.0, 1.0))
     assert (named.cylinders, named.kind, named.location) == (0.0, 0.0, 0.0)
 
 
@@ -51,7 +78,7 @@ def test_a_finding_of_three_faults_or_another_certainty_is_refused() -> None:
 @pytest.mark.parametrize(
     ("level", "heard"),
     [
-        (71.0, Heard.LOUDER),
+        (68.0, Heard.LOUDER),
         (65.5, Heard.EVEN),
         (60.0, Heard.WEAK),
         (46.0, Heard.DULL),

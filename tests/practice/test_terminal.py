@@ -13,20 +13,21 @@ def test_a_case_is_worked_from_complaint_to_debrief() -> None:
     desk = new_desk(NAME)
     shown = type_in(
         desk, "hear", "codes", "compare 3 5", "pair module 3", "wire engine 3", "pair right_front cover 3",
-        *RIGHT_ANSWER, "repair connector 3 return", "retest", "debrief",
+        "hear", *RIGHT_ANSWER, "repair connector 3 return", "retest", "debrief",
     )  # fmt: skip
     assert "Delivery van" in shown
     assert "P0203" in shown
     assert "A code says what the module sensed. It never says where." in shown
     assert "ohms, feed to return 3, module_connector (harness): OL" in shown
-    assert "Every slot even, no code: proved as tested." in shown
+    assert "Every slot even and no code, as the engine stands now." in shown
     assert "Score 100 of 100" in shown
+    assert "So far: said 0.75 1 times, right 100.0 %." in shown
     assert (
         "slot 3, very faint: no current of its own (0.0 A); 2.4 A through each of 7 others. That is the hum you heard"
         in shown
     )
     assert isinstance(desk.player, RecordingPlayer)
-    assert len(desk.player.heard) == 4  # test, compare, retest, truth; the answer was the truth
+    assert len(desk.player.heard) == 5  # test, compare, test again, retest, truth; the answer was the truth
     assert desk.attempt.closed
 
 
@@ -39,7 +40,9 @@ def test_the_truth_never_shows_before_the_debrief() -> None:
 
 def test_a_wrong_answer_is_heard_beside_the_truth_and_scored_in_parts() -> None:
     desk = new_desk(NAME)
-    shown = type_in(desk, "hear", "finding", "1", "3", "5", "1", "3", "3", "yes", "repair coil 3", "retest", "debrief")
+    shown = type_in(
+        desk, "hear", "finding", "1", "3", "5", "1", "3", "3", "yes", "repair coil 3", "yes", "retest", "debrief"
+    )
     assert "Not even, or a code has come back" in shown
     assert "Your finding: open, solenoid coil, cylinder 3, would bet the job on it (0.95)" in shown
     assert "cylinders 25 × 1.00 + place 30 × 0.00 + kind 15 × 1.00" in shown
@@ -92,7 +95,7 @@ def test_access_is_charged_once_for_each_state_of_the_engine() -> None:
 
 
 def test_cautions_stand_where_they_matter() -> None:
-    shown = type_in(new_desk(NAME), "hear", "pair module 3", "pair plug 3", "move engine", "heat cover")
+    shown = type_in(new_desk(NAME), "hear", "pair module 3", "pair plug 3", "yes", "move engine", "heat cover")
     for part in ("stays charged. Key off, wait, prove dead", "with a cover off and the key on", "never move live wiring",
                  "no open flame", "never feel for a leak by hand", "maker's manual", "volume low"):  # fmt: skip
         assert part in shown
@@ -173,7 +176,7 @@ def test_the_input_may_end_in_the_middle_of_the_answer() -> None:
 def test_measuring_between_repair_and_retest_does_not_leave_the_plugs_off() -> None:
     desk = new_desk(NAME)
     shown = type_in(desk, *RIGHT_ANSWER, "repair connector 3 return", "pair module 3", "retest")
-    assert "Every slot even, no code: proved as tested." in shown
+    assert "Every slot even and no code, as the engine stands now." in shown
 
 
 def test_swaps_are_one_exchange_after_another() -> None:
@@ -201,7 +204,9 @@ def test_a_plug_that_is_still_off_elsewhere_is_told_with_the_reading() -> None:
 
 def test_a_heat_fault_wrongly_repaired_shows_when_the_retest_is_warm() -> None:
     desk = new_desk("dies_after_lunch")
-    shown = type_in(desk, "finding", "1", "2", "cover", "1", "2", "2", "yes", "repair cover 2", "retest warm coil")
+    shown = type_in(
+        desk, "finding", "1", "2", "cover", "1", "2", "2", "yes", "repair cover 2", "yes", "retest warm coil"
+    )
     assert "Not even, or a code has come back" in shown
 
 

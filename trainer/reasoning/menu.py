@@ -43,7 +43,7 @@ def menu_of(profile: Profile, temperature_c: float) -> tuple[Test, ...]:
 def offered(menu: Sequence[Test], evidence: Collection[str]) -> tuple[Test, ...]:
     """Return the tests whose every price is among those that a case offers."""
     return tuple(
-        test for test in menu if all(price.partition(":")[0] in evidence for price in (*test.prices, *test.needs))
+        test for test in menu if all(price.partition(":")[0] in evidence for price in (*test.prices, *test.needs, *test.opens))
     )
 
 
@@ -175,7 +175,8 @@ def _provoked(profile: Profile, begin: Work) -> Iterator[Test]:
     ):  # fmt: skip
         seated = frozenset(contact for point in points for contact in contacts_of(profile, point))
         work = replace(begin, conditions=replace(begin.conditions, reseated=seated))
-        yield Test(name, (*access_tests(profile, points), f"actuation_test:{name}"), True, _heard(profile, work))
+        opens = access_tests(profile, points)
+        yield Test(name, (f"actuation_test:{name}",), True, _heard(profile, work), opens=opens)
     lent = replace(begin, replaced=frozenset({(Location.DRIVE_MODULE, 0)}))
     prices = ("module_substitution", "actuation_test:module lent")
     yield Test("lend_module", prices, True, _heard(profile, lent))

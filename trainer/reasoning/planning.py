@@ -48,11 +48,14 @@ class Step:
 
 def cost_of(test: Test, paid: Collection[str], minutes: Mapping[str, float]) -> tuple[float, frozenset[str]]:
     """Return a test's minutes now, and what is paid after it."""
-    left = after_plugging_back(paid) if test.plugged else frozenset(paid)
-    # what a plugged test opens on its way is paid in it, and closed again by it
+    opening = unpaid(test.opens, paid)
+    before = frozenset(paid) | set(opening)
+    left = after_plugging_back(before) if test.plugged else before
     new = unpaid(test.prices, left)
     after = left | set(new)
-    return max(minutes_of(new, minutes), FREE_MINUTES), after_plugging_back(after) if test.plugged else after
+    total = minutes_of([*opening, *new], minutes)
+    # what a plugged test opens on its way is closed again by it
+    return max(total, FREE_MINUTES), after_plugging_back(after) if test.plugged else after
 
 
 def paid_enough(test: Test, paid: Collection[str]) -> bool:

@@ -80,6 +80,7 @@ class Test:
     """Something to do next: its name, what it costs, whether everything is plugged back for it, what it answers.
 
     `needs` are prices that must have been paid before: codes are read, and injectors probed, after a whole test.
+    `opens` is what must be open before everything is plugged back.
     """
 
     name: str
@@ -87,6 +88,7 @@ class Test:
     plugged: bool
     questions: tuple[Question, ...]
     needs: tuple[str, ...] = ()
+    opens: tuple[str, ...] = ()
 
 
 @cache

@@ -152,7 +152,7 @@ class Reasoner:
             lambda belief: (*self.channels, *self.closer(belief)),
             self.hypotheses.prior, minutes, proved, self.answered, by_information(minutes),
         )  # fmt: skip
-        prices = {test.name: test.prices for test in self.tests}
+        prices = {test.name: (*test.prices, *test.opens) for test in self.tests}
         opened = [price for step in steps for price in prices.get(step.name, ()) if price.startswith("cover_off:")]
         covers = {price.partition(":")[2] for price in opened}
         repair = mending_minutes(self.matter.profile, self.matter.truth, covers)
