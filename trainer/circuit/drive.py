@@ -88,6 +88,11 @@ class OutputLaw:
             np.divide(bend, away, out=steep, where=near)
         return volts, self.ohm + self.swing_v * steep / self.width_a
 
+    def chord_ohm(self, current_a: Floats) -> Floats:
+        """Return the slope from the bend's middle to a current, in ohm."""
+        away = np.where(current_a == self.centre_a, self.width_a, current_a - self.centre_a)
+        return np.asarray(self.ohm + self.swing_v * np.tanh(away / self.width_a) / away)
+
 
 def pulse_law(rows: Sequence[tuple[Circuit, Slot]]) -> OutputLaw:
     """Return the outputs' law during a pulse, a row for each slot of a circuit."""

@@ -28,8 +28,8 @@ MOST_PULSES = 16
 PERIODIC_RESIDUAL = 2e-3
 """Two pulses are the same when currents and positions differ by less than this share (RMS) of their peaks."""
 
-REST_CHANGE_A, REST_SPEED_M_S = 5e-4, 2e-4
-"""A slot is at rest when no coil's current changed by more between two checks, and no plate moves faster."""
+REST_CURRENT_A, REST_CHANGE_A, REST_SPEED_M_S = 2e-3, 2e-5, 2e-4
+"""A slot is at rest when each coil's current is small, or has not changed for two checks, and no plate moves."""
 
 FULL_RAIL_SHARE = 0.98
 """A reservoir filled so far is as good as full: a fiftieth of the voltage is a fifth of a decibel at most."""
@@ -233,7 +233,8 @@ class _Solver:
         full = np.array([self.rows[row].circuit.rail.supply_v * FULL_RAIL_SHARE for row in active])
         flux = np.abs(state.linkage / self.magnets.turns[active]).max(axis=1)
         empty = flux < REST_FLUX_SHARE * self.magnets.saturation_wb.min()
-        began = (rest_from < self.period_steps) & (state.rail >= full) & empty
+        untripped = np.array([state.fed[place] == self.rows[row].slot.live for place, row in enumerate(active)])
+        began = (rest_from < self.period_steps) & (state.rail >= full) & empty & untripped
         return Pulse(tuple(active), **arrays), state, [row for row, same in zip(active, began, strict=True) if same]
 
     def _recharge(self, state: State, active: list[int], rest_from: NDArray[np.int_]) -> None:
@@ -244,10 +245,12 @@ class _Solver:
         state.rail = supply + (state.rail - supply) * fill
 
     def _still(self, records: dict[str, Floats], places: list[int], step: int) -> list[int]:
-        before = max(step - 1 - self.check_steps, 0)
+        before = max(step - 1 - 2 * self.check_steps, 0)
         moved = np.abs(records["position_m"][step - 1, places] - records["position_m"][step - 2, places]).max(axis=1)
-        change = np.abs(records["coil_a"][step - 1, places] - records["coil_a"][before, places]).max(axis=1)
-        at_rest_now = (change < REST_CHANGE_A) & (moved / self.step_s < REST_SPEED_M_S)
+        current = np.abs(records["coil_a"][step - 1, places])
+        change = np.abs(records["coil_a"][step - 1, places] - records["coil_a"][before, places])
+        settled = ((current < REST_CURRENT_A) | (change < REST_CHANGE_A)).all(axis=1)
+        at_rest_now = settled & (moved / self.step_s < REST_SPEED_M_S)
         return [place for place, still in zip(places, at_rest_now, strict=True) if still]
 
     def _advance(

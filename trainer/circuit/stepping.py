@@ -20,6 +20,9 @@ from trainer.circuit.solenoid import Magnets
 
 Floats = NDArray[np.float64]
 
+STEEP_OHM = 1.0
+"""A law flatter than this is far from its bend."""
+
 SWITCH_PARTS = 4
 """How many parts the step after a switch is taken in."""
 
@@ -127,6 +130,12 @@ class Stage:
         self.diagonal += self.inertia
         self.diagonal[:, half:] += bend
         change = np.linalg.solve(self.matrix, left[:, :, None])[:, :, 0]
+        if law.chord:
+            # an output with no coil behind it would step over its clamp's bend and back again for ever
+            across = (state.driver * (state.driver + change[:, half:]) < 0.0) & (bend < STEEP_OHM)
+            if across.any():
+                self.diagonal[:, half:] += np.where(across, law.chord_ohm(state.driver) - bend, 0.0)
+                change = np.linalg.solve(self.matrix, left[:, :, None])[:, :, 0]
         self.before = change * self.inertia - (1.0 - share) / share * self.before
         self.fresh = max(self.fresh - 1, 0)
         state.linkage = state.linkage + change[:, :half] / slope

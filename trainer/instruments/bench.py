@@ -41,6 +41,10 @@ class Work:
     dummy_loads: frozenset[int] = frozenset()
     spread: frozenset[str] = frozenset()
 
+    def electrical(self) -> Work:
+        """Return the part of the work that changes a circuit: covers that are off do not."""
+        return replace(self, covers_off=frozenset())
+
 
 @dataclass(frozen=True, slots=True)
 class Pin:

@@ -123,7 +123,7 @@ def proof_of(attempt: Attempt, reasoner: Reasoner, weighing: Weighing) -> Proof:
         used += mending_minutes(case.profile, attempt.faults_left, attempt.work.covers_off)
     reachable = reasoner.everything.findings.get(finding_key(truth_of(case.to_be_found)), 0.0)
     return Proof(
-        posterior=weighing.belief.of_claims(attempt.finding.claims),
+        posterior=weighing.belief.findings.get(finding_key(attempt.finding.claims), 0.0),
         reachable=1.0 if case.right_answer is None else reachable,
         best_minutes=sum(step.minutes for step in reasoner.best_path),
         used_minutes=used,

@@ -58,6 +58,7 @@ def _lines(attempt: Attempt, reasoner: Reasoner) -> Iterator[Gathered]:
     before = begun(attempt.case, attempt.seed).work
     tested: Work | None = None
     cleared = False
+    known: frozenset[str] = frozenset()
     for line in attempt.card:
         if line.kind is EventKind.FOUND:
             return
@@ -67,10 +68,12 @@ def _lines(attempt: Attempt, reasoner: Reasoner) -> Iterator[Gathered]:
             shown = reasoner.truth_answers(_heard(attempt, line.data, after))
             tested = after if line.data["slots"] is None else tested
         elif line.kind is EventKind.CODES_READ:
-            question = Question("codes", _bare(tested or before), cleared=cleared, tested=tested is not None)
+            work = (tested or before).electrical()
+            question = Question("codes", work, cleared=cleared, tested=tested is not None, known=known)
             shown = {question: code_flags(attempt.case.profile, line.data["codes"])}
+            known |= frozenset(line.data["codes"])
             if line.data["cleared"]:
-                tested, cleared = None, True
+                tested, cleared, known = None, True, frozenset()
         elif line.kind is EventKind.MEASURED:
             shown = _measured(attempt, line.data, before, after, reasoner)
         elif line.kind is EventKind.WORKED and line.data["did"] == "look":
@@ -79,14 +82,9 @@ def _lines(attempt: Attempt, reasoner: Reasoner) -> Iterator[Gathered]:
         before = after
 
 
-def _bare(work: Work) -> Work:
-    """Covers change nothing that is heard or measured."""
-    return replace(work, covers_off=frozenset())
-
-
 def _heard(attempt: Attempt, data: dict[str, Any], work: Work) -> list[Question]:
     numbers = data["slots"] or [slot.number for slot in slots_of(attempt.case.profile)]
-    return [Question("slot", _bare(work), slot=number, place=data["place"]) for number in dict.fromkeys(numbers)]
+    return [Question("slot", work.electrical(), slot=number, place=data["place"]) for number in dict.fromkeys(numbers)]
 
 
 def request_of_data(data: dict[str, Any]) -> Request:
@@ -100,9 +98,9 @@ def _measured(attempt: Attempt, data: dict[str, Any], before: Work, after: Work,
     if Slip.LIVE in data["reading"]["slips"]:
         return {}
     if request.what in LIVE_TESTS:
-        return reasoner.truth_answers([_driven(attempt, request, _bare(after))])
+        return reasoner.truth_answers([_driven(attempt, request, after.electrical())])
     # a probe that was pushed in spreads the terminal after the reading
-    work = replace(_bare(after), spread=before.spread)
+    work = replace(after.electrical(), spread=before.spread)
     question = Question("insulation" if request.what == "insulation" else "ohms", work, pins=pins_of(profile, request))
     value = data["reading"]["value"]
     ohm = OPEN_READS_OHM if value is None else value

@@ -21,12 +21,15 @@ WORKED_FINDINGS = 3
 class Hint:
     """One hint: its strength, the test it points to ("" where nothing more is to be learned), its minutes and bits.
 
+    `proved` says that the evidence proves a finding already.
+
     `findings` are the likeliest findings with their chances, and `leads` groups them by what the test would show: the
     same number, the same answer. Both are told by the strongest hint only.
     """
 
     strength: int
     test: str
+    proved: bool = False
     minutes: float = 0.0
     bits: float = 0.0
     findings: tuple[tuple[FindingKey, float], ...] = ()
@@ -40,14 +43,13 @@ def next_hint(attempt: Attempt, reasoner: Reasoner) -> Hint:
     strength = _strength(attempt)
     choices = reasoner.next_tests(belief.probability, paid_for(attempt))
     best = next((choice for choice in choices if choice.bits > LEAST_BITS), None)
-    if best is None or findings[0][1] >= PROVED:
-        return Hint(strength, "", findings=findings if strength == STRENGTHS else ())
+    proved = findings[0][1] >= PROVED
+    if best is None or proved:
+        return Hint(strength, "", proved)
     if strength < STRENGTHS:
-        return Hint(strength, best.test.name, best.minutes, best.bits)
-    channels = (*reasoner.channels, *reasoner.closer(belief.probability))
-    channel = next(channel for channel in channels if channel.test == best.test)
-    leads = tuple(_likeliest_outcome(channel, belief, key) for key, _chance in findings)
-    return Hint(strength, best.test.name, best.minutes, best.bits, findings, leads)
+        return Hint(strength, best.test.name, proved, best.minutes, best.bits)
+    leads = tuple(_likeliest_outcome(best.channel, belief, key) for key, _chance in findings)
+    return Hint(strength, best.test.name, proved, best.minutes, best.bits, findings, leads)
 
 
 def _likeliest_outcome(channel: Channel, belief: Belief, key: FindingKey) -> int:

@@ -49,7 +49,7 @@ def weighed(attempt: Attempt, reasoner: Reasoner) -> Weighing:
     belief = reasoner.belief(shown)
     lines = []
     for step in gathered(attempt, reasoner):
-        new = {question: answer for question, answer in step.shown.items() if question not in shown}
+        new = any(question not in shown or (shown[question] != answer).any() for question, answer in step.shown.items())
         shown = {**shown, **step.shown}
         after = reasoner.belief(shown) if step.shown else belief
         lines.append(

@@ -15,6 +15,9 @@ from trainer.reasoning.hypotheses import Hypotheses
 from trainer.reasoning.questions import Answers, Expected, Question, in_order
 
 Floats = NDArray[np.floating[Any]]
+LEAST_PRIOR = 1e-300
+"""What a prior of nought is taken for, so that its logarithm is a number."""
+
 Name = TypeVar("Name", bound=Hashable)
 FindingKey = tuple[tuple[tuple[int, ...], str, str], ...]
 """What a finding says: cylinders, place and kind of each fault."""
@@ -59,7 +62,7 @@ def finding_key(claims: Sequence[Claim]) -> FindingKey:
 
 def believed(hypotheses: Hypotheses, expected: Mapping[Question, Expected], answers: Answers) -> Belief:
     """Return the belief after answers; raises KeyError for an answer to something that was not expected."""
-    log_weight = np.log(np.maximum(hypotheses.prior, 1e-300))
+    log_weight = np.log(np.maximum(hypotheses.prior, LEAST_PRIOR))
     unexplained = []
     for question in in_order(answers):
         log_weight = log_weight + expected[question].log_likelihood(answers[question])
@@ -79,4 +82,5 @@ def bits_between(
     for question in in_order(answers):
         logs = expected[question].log_likelihood(answers[question])
         bits[question] = float(logs[one] - logs[other]) / np.log(2.0)
-    return float(np.log2(hypotheses.prior[one] / hypotheses.prior[other])), bits
+    floored = np.maximum(hypotheses.prior[[one, other]], LEAST_PRIOR)
+    return float(np.log2(floored[0] / floored[1])), bits

@@ -14,7 +14,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from trainer.reasoning.information import information_bits
+from trainer.reasoning.information import information_bits, updated
 from trainer.reasoning.questions import SPREAD, Expected, Question, Test
 
 Floats = NDArray[np.floating[Any]]
@@ -50,8 +50,7 @@ class Channel:
 
     def after(self, probability: Floats, outcome: int) -> Floats:
         """Return the posterior after an outcome."""
-        joint = probability * self.table[self.label, outcome]
-        return np.asarray(joint / joint.sum())
+        return updated(probability, self.table[self.label, outcome])
 
 
 MASS_FROM = 1e-7

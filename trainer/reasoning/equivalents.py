@@ -1,9 +1,10 @@
 """Solves each distinct slot once, however many faults lead to it.
 
 Two circuits are the same in a slot when the coils that can click there, and the outputs that drive them, see the same
-network: every other coil replaced by its copper, every other output by its background. Where nothing can click it is
-the small currents that count. What they see is compared as the currents that REFERENCE_OHM at each port would let
-through, in steps of ROUNDED; so 1 GΩ and 2 GΩ are the same, and 2.6 Ω and 2.8 Ω are not.
+network: every other coil replaced by its copper, every other output by its background. Currents above the background
+elsewhere must agree too, since they set codes; where nothing can click, the small ones as well. What they see is
+compared as the currents that REFERENCE_OHM at each port would let through, in steps of ROUNDED; so 1 GΩ and 2 GΩ are
+the same, and an open is the same at five places.
 """
 
 from __future__ import annotations
@@ -35,6 +36,9 @@ HUM_STEP_A = 0.1
 
 CLICKS_FROM = 1.5
 """A coil can click, or push, from this many times the largest background current of the sound engine on."""
+
+EXTRA_FROM, EXTRA_STEP_A = 1.15, 0.5
+"""From how many times the background on, and in which steps, currents are compared beside a click."""
 
 FEED_STEP_A = 8.0
 """Steps in which a feed's current is compared once it comes near its trip."""
@@ -149,6 +153,9 @@ class Equivalents:
         held = np.round((passes @ battery_v[:, :, None])[:, :, 0] / HUM_STEP_A).astype(np.int32)
         near_trip = np.where(np.abs(fed) > 0.5 * profile.module.trip.current_a, np.round(fed / FEED_STEP_A), 0.0)
         hum = np.round(static[:, :count] / HUM_STEP_A).astype(np.int32)
+        background_a = EXTRA_FROM * self._clicks_from_a() / CLICKS_FROM
+        above = np.sign(static) * np.maximum(np.abs(static) - background_a, 0.0)
+        extra = np.round(np.where(chosen, 0.0, above) / EXTRA_STEP_A).astype(np.int32)
         keys: list[Key] = []
         for row, one in enumerate(rows):
             mine = np.flatnonzero(chosen[row])
@@ -163,7 +170,7 @@ class Equivalents:
                 )
             )
             pushed = held[row][mine].tobytes() if held[row].any() else b""
-            small = b"" if clicks.any() else hum[row].tobytes()
+            small = extra[row].tobytes() if clicks.any() else hum[row].tobytes()
             live = sorted(one.slot.live) if near_trip[row].any() else None
             keys.append(digest_of(
                 one.slot.number, live, one.circuit.rail, odd, mine.tobytes(), seen[row][np.ix_(mine, mine)].tobytes(),

@@ -45,6 +45,9 @@ KEPT, STRAY, OLD, FROM_THE_ROAD = 0.998, 0.002, 0.02, 0.5
 """Chances that a code stands in memory: set by the test just run; by nothing; left by something mended since; left by
 an intermittent that is at rest now, or by any fault before the first test. Common practice, no published source."""
 
+DROP_LEAST_V = 0.2
+"""What two readings of a voltage drop on a pulsed wire differ by at least: from memory."""
+
 SEEN, FANCIED = 0.95, 0.01
 """Chances that a bridge in plain view is noticed, and that one is noticed that is not there: from memory."""
 
@@ -102,7 +105,7 @@ class Expectations:
 
     def tests(self, work: Work) -> list[tuple[SlotTraits, ...]]:
         """Return the whole test of every hypothesis as the work has left its engine."""
-        work = replace(work, covers_off=frozenset())
+        work = work.electrical()
         if work in self._tests:
             return self._tests[work]
         group = self._group(work, loaded=True)
@@ -125,8 +128,7 @@ class Expectations:
 
     def _group(self, work: Work, *, loaded: bool) -> _Group:
         """Work every hypothesis's circuit and keep the distinct ones."""
-        # covers do not change a circuit
-        work = replace(work, covers_off=frozenset())
+        work = work.electrical()
         kept = self._groups.get((work, loaded))
         if kept is not None:
             return kept
@@ -159,8 +161,11 @@ class Expectations:
         network = EditedNetwork(resting_branches(group.base), sources, injections, [(a, b) for a, b in pairs])
         seen = np.array([network.outputs(edit) for edit in group.edits])
         for place, question in enumerate(questions):
-            ohm = np.abs(seen[:, place, place + 1] + seen[:, place, 0] / METER_CURRENT_A)
-            scale = insulation_scale if question.kind == "insulation" else ohm_scale
+            if question.kind == "insulation":
+                ohm, scale = np.abs(seen[:, place, place + 1]), insulation_scale
+            else:
+                # voltage on the wire adds to what the meter's own current drops
+                ohm, scale = np.abs(seen[:, place, place + 1] + seen[:, place, 0] / METER_CURRENT_A), ohm_scale
             self.kept[question] = scale(ohm, self.profile.meter)[group.index][:, None]
 
     def _drops(self, work: Work, questions: Sequence[Question]) -> None:
@@ -188,7 +193,7 @@ class Expectations:
                     drive = np.concatenate([[traits.rail_end_v, battery_v], *ends])
                     volts[place, column] = abs(float(seen[column] @ drive))
             for column, question in enumerate(alike):
-                self.kept[question] = accuracy_scale(volts[group.index, column], 1.0, 0.05)[:, None]
+                self.kept[question] = accuracy_scale(volts[group.index, column], 1.0, DROP_LEAST_V)[:, None]
 
     def _row(self, slot: int) -> int:
         return 0 if slot == 0 else self.profile.cylinders.index(slot) + 1
@@ -206,14 +211,21 @@ class Expectations:
 
     def _codes(self, question: Question) -> Floats:
         names = list(known_codes(self.profile))
-        here = [self._stand(test) for test in self.tests(question.work)]
         road = self._on_the_road()
+        first = not (question.cleared or question.known)
         chances = np.empty((len(self.hypotheses), len(names)))
-        for row, (now, before) in enumerate(zip(here, road, strict=True)):
+        for row, (now, before) in enumerate(zip(self.standing(question.work), road, strict=True)):
             for column, name in enumerate(names):
-                left = STRAY if question.cleared else FROM_THE_ROAD if name in before else OLD
+                left = (FROM_THE_ROAD if name in before else OLD) if first else STRAY
                 chances[row, column] = KEPT if question.tested and name in now else left
+                if name in question.known:
+                    # it was there before this test: that it still is, or not, tells nothing
+                    chances[row, column] = 0.5
         return chances
+
+    def standing(self, work: Work) -> list[frozenset[str]]:
+        """Return the codes that a whole test leaves, for every hypothesis."""
+        return [self._stand(test) for test in self.tests(work)]
 
     def _looks(self, question: Question) -> Floats:
         group = self._group(question.work, loaded=False)

@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import permutations
 
 import numpy as np
 from numpy.typing import NDArray
@@ -43,13 +44,7 @@ def same_claims(said: Sequence[Claim], true: Sequence[Claim]) -> bool:
     """Tell whether two findings name the same: cylinders, places, kinds, and sides where both name one."""
     if len(said) != len(true):
         return False
-    left = list(true)
-    for claim in said:
-        fit = next((other for other in left if _same(claim, other)), None)
-        if fit is None:
-            return False
-        left.remove(fit)
-    return True
+    return any(all(map(_same, said, order)) for order in permutations(true))
 
 
 def _same(one: Claim, other: Claim) -> bool:

@@ -43,7 +43,9 @@ def menu_of(profile: Profile, temperature_c: float) -> tuple[Test, ...]:
 def offered(menu: Sequence[Test], evidence: Collection[str]) -> tuple[Test, ...]:
     """Return the tests whose every price is among those that a case offers."""
     return tuple(
-        test for test in menu if all(price.partition(":")[0] in evidence for price in (*test.prices, *test.needs, *test.opens))
+        test
+        for test in menu
+        if all(price.partition(":")[0] in evidence for price in (*test.prices, *test.needs, *test.opens))
     )
 
 
@@ -64,7 +66,7 @@ def _ohms(
     """Return the questions of resistances with all their plugs off, and what access to them costs."""
     pins = [pins_of(profile, request) for request in requests]
     points = tuple(dict.fromkeys([*also, *(pin.break_point for pair in pins for pin in pair if pin is not None)]))
-    work = unplugged(profile, begin, points)
+    work = unplugged(profile, begin, points).electrical()
     return tuple(Question("ohms", work, pins=pair) for pair in pins), access_tests(profile, points)
 
 
@@ -192,7 +194,7 @@ def closer_tests(profile: Profile, temperature_c: float, cylinders: Sequence[int
     The swap of a return with the next one's on the same feed, heard in both slots; a dummy load for the injector.
     """
     begin = Work(conditions=Conditions(temperature_c=temperature_c))
-    tests = []
+    tests, pairs = [], set()
     for number in cylinders:
         loaded = replace(begin, dummy_loads=frozenset({number}))
         prices = live_tests(profile, Request("dummy", cylinder=number))
@@ -202,6 +204,9 @@ def closer_tests(profile: Profile, temperature_c: float, cylinders: Sequence[int
         if other == number:
             continue
         pair = (min(number, other), max(number, other))
+        if pair in pairs:
+            continue
+        pairs.add(pair)
         work = replace(begin, swapped=(pair,))
         prices = (f"swap_returns:{pair}", f"actuation_test:{pair} swapped")
         tests.append(Test(f"swap:{number}", prices, True, tuple(Question("slot", work, slot=n) for n in pair)))

@@ -97,7 +97,7 @@ def _code_of_another(wrong: Wrong) -> bool:
 def _code_for_location(wrong: Wrong) -> bool:
     coded = any(said.cylinders & wrong.coded and said.location is not true.location
                 for said, true in wrong.same_cylinders())  # fmt: skip
-    return (coded and not wrong.measured) or _code_of_another(wrong)
+    return coded and not wrong.measured
 
 
 def _hum_for_circuit(wrong: Wrong) -> bool:
@@ -149,6 +149,7 @@ MISCONCEPTIONS: Mapping[str, Predicate] = {
     "counted_burst": _counted_burst,
     "firing_order": _firing_order,
     "measured_connected": _connected,
+    "code_of_another": _code_of_another,
     "hum_for_circuit": _hum_for_circuit,
     "open_for_short": _open_for_short,
     "code_for_location": _code_for_location,

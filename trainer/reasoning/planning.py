@@ -30,10 +30,15 @@ AHEAD_TESTS, AHEAD_OUTCOMES = 5, 6
 class Choice:
     """A test that can be done next: expected bits, minutes now, and bits per minute looking one step ahead."""
 
-    test: Test
+    channel: Channel
     bits: float
     minutes: float
     rate: float
+
+    @property
+    def test(self) -> Test:
+        """The test itself."""
+        return self.channel.test
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +89,7 @@ def ranked(
         if ahead and place < AHEAD_TESTS and bits > LEAST_BITS:
             after = cost_of(channel.test, paid, minutes)[1]
             beyond = max(rate, _rate_ahead(channel, bits, price, others, probability, after, minutes))
-        result.append(Choice(channel.test, bits, price, beyond))
+        result.append(Choice(channel, bits, price, beyond))
     return sorted(result, key=lambda choice: (-choice.rate, choice.test.name))
 
 
@@ -155,7 +160,6 @@ def by_information(
 
     def choose(left: Sequence[Channel], probability: Floats, paid: frozenset[str]) -> Channel | None:
         order = ranked(left, probability, paid, minutes, ahead=ahead)
-        best = next((choice.test for choice in order if choice.bits > LEAST_BITS), None)
-        return next((channel for channel in left if channel.test is best), None)
+        return next((choice.channel for choice in order if choice.bits > LEAST_BITS), None)
 
     return choose

@@ -28,7 +28,7 @@ class Question:
     """One thing to look at, with the engine as it then stands.
 
     `slot` is heard from `place`; a resistance lies between two pins, or a pin and ground; a code is read in a memory
-    that has been cleared or not, after a whole test (`tested`) or before any.
+    that has been cleared or not, after a whole test (`tested`) or before any; `known` codes had been read in it before.
     """
 
     kind: Literal["slot", "codes", "ohms", "insulation", "drop", "supply", "trace", "dummy", "look"]
@@ -38,6 +38,7 @@ class Question:
     pins: tuple[Pin | None, ...] = ()
     cleared: bool = False
     tested: bool = True
+    known: frozenset[str] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,7 +98,7 @@ def name_of(question: Question) -> str:
     work, conditions = question.work, question.work.conditions
     pins = ["-" if pin is None else f"{pin.break_point}/{pin.half}/{pin.side}/{pin.name}" for pin in question.pins]
     parts: list[object] = [
-        question.kind, question.slot, question.place, *pins, question.cleared, question.tested,
+        question.kind, question.slot, question.place, *pins, question.cleared, question.tested, sorted(question.known),
         conditions.temperature_c, conditions.moved, conditions.heated, sorted(conditions.reseated),
         sorted(work.unplugged), sorted(work.covers_off), work.swapped, sorted(work.replaced),
         sorted(work.dummy_loads), sorted(work.spread),

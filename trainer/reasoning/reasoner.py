@@ -14,11 +14,11 @@ from trainer.circuit.elements import Location
 from trainer.circuit.profile import Profile
 from trainer.reasoning.belief import Belief, believed, finding_key
 from trainer.reasoning.channels import Channel, channels_of
-from trainer.reasoning.expectations import Expectations, expectations_of
+from trainer.reasoning.expectations import Expectations, code_flags, expectations_of
 from trainer.reasoning.finding import truth_of
 from trainer.reasoning.hypotheses import Faults, Hypotheses, single_hypotheses
 from trainer.reasoning.menu import closer_tests, menu_of, offered
-from trainer.reasoning.pairs import with_pairs
+from trainer.reasoning.pairs import chosen_pairs, composed, with_pairs
 from trainer.reasoning.planning import Choice, Step, best_finding, by_information, path_to, ranked
 from trainer.reasoning.prices import mending_minutes
 from trainer.reasoning.questions import Answers, Expected, Question, Test
@@ -47,7 +47,10 @@ def universe_of(profile: Profile, temperature_c: float, seen: Faults = ()) -> Un
 
 @dataclass(frozen=True)
 class Matter:
-    """What a case is about, as far as reasoning goes: its truth, what it offers, the bed, the priors in force."""
+    """What a case is about, as far as reasoning goes: its truth, what it offers, the bed, the priors in force.
+
+    `stored` are the codes that something earlier left in memory.
+    """
 
     profile: Profile
     temperature_c: float
@@ -55,6 +58,7 @@ class Matter:
     evidence: frozenset[str]
     bed_dba: float
     priors: Mapping[str, float] | None = None
+    stored: frozenset[str] = frozenset()
 
 
 class Reasoner:
@@ -63,43 +67,50 @@ class Reasoner:
     def __init__(self, matter: Matter, universe: Universe) -> None:
         self.matter, self.universe = matter, universe
         self.tests = offered(universe.menu, matter.evidence)
+        self._expected: dict[Question, Expected] = {}
+        self._near: dict[Question, Expected] = {}
         self._truth = Expectations(matter.profile, [matter.truth], universe.expectations.equivalents)
 
     def truth_answers(self, questions: Sequence[Question]) -> dict[Question, Floats]:
         """Return what the case's own engine answers, without chance."""
-        expected = self._truth.of(questions, self.matter.bed_dba)
-        return {
-            question: (one.values[0] > FLAG_UP).astype(float) if one.flags else one.values[0]
-            for question, one in expected.items()
-        }
+        answers = {}
+        for question, one in self._truth.of(questions, self.matter.bed_dba).items():
+            if question.kind == "codes":
+                answers[question] = code_flags(self.matter.profile, self._codes(question))
+            else:
+                answers[question] = (one.values[0] > FLAG_UP).astype(float) if one.flags else one.values[0]
+        return answers
+
+    def _codes(self, question: Question) -> frozenset[str]:
+        """Return the codes in this engine's memory: old ones until they are cleared, and those of the last test."""
+        left = frozenset[str]() if question.cleared else self.matter.stored
+        return left | (self._truth.standing(question.work)[0] if question.tested else frozenset())
 
     @cached_property
-    def _pool(self) -> tuple[Hypotheses, dict[Question, Expected]]:
-        matter = self.matter
-        singles = single_hypotheses(matter.profile, matter.priors, matter.truth)
-        questions = [question for test in self.tests for question in test.questions]
-        expected = self.universe.expectations.of(questions, matter.bed_dba)
-        if len(matter.truth) < 2:
-            return singles, expected
-        return with_pairs(singles, expected, self.truth_answers(questions))
+    def _singles(self) -> Hypotheses:
+        return single_hypotheses(self.matter.profile, self.matter.priors, self.matter.truth)
 
-    @property
+    @cached_property
+    def _pairs(self) -> tuple[tuple[int, int], ...]:
+        """The pairs of single faults that are thought of: none unless the truth is one."""
+        if len(self.matter.truth) < 2:
+            return ()
+        questions = [question for test in self.tests for question in test.questions]
+        expected = self.universe.expectations.of(questions, self.matter.bed_dba)
+        return chosen_pairs(self._singles, expected, self.truth_answers(questions))
+
+    @cached_property
     def hypotheses(self) -> Hypotheses:
         """All hypotheses with their priors; pairs too where the truth is one."""
-        return self._pool[0]
+        return with_pairs(self._singles, self._pairs) if self._pairs else self._singles
 
     def expected(self, questions: Sequence[Question]) -> dict[Question, Expected]:
         """Return what every hypothesis expects of questions, on the menu or not."""
-        known = self._pool[1]
-        missing = [question for question in questions if question not in known]
-        if missing:
-            more = self.universe.expectations.of(missing, self.matter.bed_dba)
-            if len(self.matter.truth) > 1:
-                singles = single_hypotheses(self.matter.profile, self.matter.priors, self.matter.truth)
-                everything = {**self.universe.expectations.of(known, self.matter.bed_dba), **more}
-                more = with_pairs(singles, everything, self.truth_answers(list(known)))[1]
-            known.update({question: more[question] for question in missing})
-        return {question: known[question] for question in questions}
+        missing = [question for question in questions if question not in self._expected]
+        sound = self._singles.faults.index(())
+        for question, one in self.universe.expectations.of(missing, self.matter.bed_dba).items():
+            self._expected[question] = composed(one, self._pairs, sound) if self._pairs else one
+        return {question: self._expected[question] for question in questions}
 
     def belief(self, answers: Answers) -> Belief:
         """Return the belief after answers."""
@@ -108,7 +119,8 @@ class Reasoner:
     @cached_property
     def channels(self) -> tuple[Channel, ...]:
         """The offered tests as channels."""
-        return channels_of(self.tests, self._pool[1])
+        questions = [question for test in self.tests for question in test.questions]
+        return channels_of(self.tests, self.expected(questions))
 
     def next_tests(self, probability: Floats, paid: Collection[str]) -> list[Choice]:
         """Return the offered tests by what they tell per minute, best first."""
@@ -128,7 +140,9 @@ class Reasoner:
         if not near or len(near) > 2:
             return ()
         tests = offered(closer_tests(self.matter.profile, self.matter.temperature_c, near), self.matter.evidence)
-        return channels_of(tests, self._expected_of_rows(rows, tests))
+        # good for this belief only: hypotheses without weight are not computed
+        self._near = self._expected_of_rows(rows, tests)
+        return channels_of(tests, self._near)
 
     def _expected_of_rows(self, rows: tuple[int, ...], tests: Sequence[Test]) -> dict[Question, Expected]:
         """Return expectations computed for some hypotheses only; the others, without weight, are given the first's."""
@@ -140,7 +154,6 @@ class Reasoner:
             values = np.broadcast_to(one.values[0], (len(self.hypotheses.faults), one.values.shape[1])).copy()
             values[list(rows)] = one.values
             spread[question] = Expected(values, one.flags)
-        self._pool[1].update(spread)
         return spread
 
     @cached_property
@@ -163,7 +176,8 @@ class Reasoner:
     def answered(self, probability: Floats, test: Test) -> Floats:
         """Return the posterior after a test as this case's engine answers it."""
         answers = self.truth_answers(test.questions)
-        expected = self.expected(test.questions)
+        near = {question: one for question, one in self._near.items() if question in test.questions}
+        expected = near or self.expected(test.questions)
         logs = np.log(np.maximum(probability, 1e-300))
         for question in test.questions:
             logs = logs + expected[question].log_likelihood(answers[question])
@@ -194,8 +208,8 @@ class Reasoner:
 ALIKE_NATS = float(np.log(3.0))
 """Evidence that speaks less than three to one for a place cannot be asked to separate it."""
 
-FLAG_UP = 0.3
-"""The chance from which on a flag is up on the case's own engine: under it lie old and stray codes."""
+FLAG_UP = 0.5
+"""The chance from which on a flag is up on the case's own engine."""
 
 CLOSER_ROWS, CLOSER_FROM, CLOSER_CYLINDER = 150, 1e-4, 0.1
 """When few enough hypotheses of some weight are left, tests on the cylinders that carry most of it are added."""

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from trainer.circuit.elements import Location
+from trainer.reasoning.belief import finding_key
 from trainer.reasoning.finding import Claim, Finding
 from trainer.reasoning.planning import PROVED
 
@@ -76,8 +77,9 @@ def score_of(finding: Finding, truth: tuple[Claim, ...], proof: Proof) -> Score:
     true_places = [c.location for c in truth]
     named = [true_places[0] if c.location in proof.alike and true_places else c.location for c in finding.claims]
     location = overlap(named, true_places)
+    said = [replace(claim, location=place) for claim, place in zip(finding.claims, named, strict=True)]
     kind = overlap([c.kind for c in finding.claims], [c.kind for c in truth])
-    right = cylinders == 1.0 and location == 1.0 and kind == 1.0
+    right = finding_key(said) == finding_key(truth)
     thrifty = proof.economy if proof.share >= 1.0 and location == 1.0 else 0.0
     return Score(cylinders, location, kind, proof.share, thrifty, binary_brier(finding.certainty, right), right)
 

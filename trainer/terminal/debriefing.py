@@ -94,7 +94,7 @@ def refutation_values(debrief: Debrief, attempt: Attempt) -> dict[str, object]:
     single = [reason for number, reason in slots.items() if number]
     even = [reason for reason in single if reason.heard is Heard.EVEN]
     readings = [line.data["reading"]["display"] for line in attempt.card if line.kind is EventKind.MEASURED]
-    left = debrief.weighing.belief.of_claims(debrief.wrong.truth)
+    left = debrief.weighing.belief.findings.get(finding_key(debrief.wrong.truth), 0.0)
     return {
         "said": numbers(said),
         "true": claims_text(debrief.wrong.truth),

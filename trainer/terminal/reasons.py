@@ -53,8 +53,7 @@ def finding_text(key: FindingKey) -> str:
 def hint_lines(hint: Hint) -> list[str]:
     """Return a hint in words."""
     if not hint.test:
-        proved = bool(hint.findings) and hint.findings[0][1] >= 0.95
-        return [text("hint.proved" if proved or not hint.findings else "hint.nothing")]
+        return [text("hint.proved" if hint.proved else "hint.nothing")]
     if hint.strength == 1:
         kind = STEP_KINDS[hint.test.partition(":")[0]]
         return [text("hint.first", step=text(f"kind_of_step.{kind}"))]

@@ -66,6 +66,7 @@ _MISCONCEPTIONS = {
     "misconception.hum_for_circuit": "hum taken for a working circuit",
     "misconception.open_for_short": "open taken for short, or short for open",
     "misconception.code_for_location": "a code taken for a location",
+    "misconception.code_of_another": "an old code taken for today's fault",
     "misconception.wrong_side": "wrong side of a connector",
     "misconception.by_ear_alone": "a place named by ear alone",
     "misconception.unclassified": "unclassified",
@@ -106,8 +107,12 @@ _MISCONCEPTIONS = {
         "An open has neither; a short has the first without the second. The pair in ohms tells them apart."
     ),
     "refute.code_for_location": (
-        "The code names a cylinder or an old story, never a place. Every place along one wire sets the same code; "
+        "The code names a cylinder, never a place. Every place along one wire sets the same code; "
         "the truth is {true}. Ohms at successive break points would have told."
+    ),
+    "refute.code_of_another": (
+        "The code named cylinder {said}, and slot by slot nothing is wrong there. A code in memory may be old: "
+        "clear it, run the test, read again. The truth is {true}."
     ),
     "refute.wrong_side": (
         "Right cylinder, one connector off: the truth is {true}. Unplug there and measure both sides: "
