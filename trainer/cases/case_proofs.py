@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from trainer.cases.case import Case
-from trainer.cases.universe_cache import Universes
+from trainer.cases.universe_cache import Universes, matter_of
 from trainer.circuit.fault_space import comes_and_goes
 from trainer.circuit.faults import Conditions
 from trainer.circuit.harness import circuit_of
@@ -16,9 +16,8 @@ from trainer.reasoning.channels import channels_of
 from trainer.reasoning.equivalents import Equivalents
 from trainer.reasoning.expectations import Expectations
 from trainer.reasoning.finding import truth_of
-from trainer.reasoning.menu import offered
 from trainer.reasoning.planning import PROVED
-from trainer.reasoning.reasoner import Reasoner
+from trainer.reasoning.reasoner import Reasoner, Universe
 from trainer.sound.traits import LEVEL, ears_of
 
 AUDIBLE_MARGIN_DB = 2.0
@@ -36,10 +35,10 @@ LEFT_FROM = 0.02
 
 @dataclass(frozen=True, slots=True)
 class Unsolvable:
-    """The findings that all offered evidence leaves beside the truth, and the test that would separate them."""
+    """The findings that all offered evidence leaves, and the words of evidence that would separate them, if any do."""
 
     left: tuple[tuple[FindingKey, float], ...]
-    separated_by: str | None
+    separated_by: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,20 +58,28 @@ def unsolvable(case: Case, universes: Universes) -> Unsolvable | None:
     if findings.get(key, 0.0) >= PROVED:
         return None
     left = tuple((other, chance) for other, chance in findings.items() if chance >= LEFT_FROM or other == key)
-    return Unsolvable(left, _separating(case, reasoner))
+    return Unsolvable(left, _separating(case, reasoner.universe))
 
 
-def _separating(case: Case, reasoner: Reasoner) -> str | None:
-    """Return the test that is not offered and would tell most about what is left."""
-    allowed = {test.name for test in offered(reasoner.universe.menu, case.evidence)}
-    withheld = [test for test in reasoner.universe.menu if test.name not in allowed]
-    expected = reasoner.expected([question for test in withheld for question in test.questions])
-    told = [
-        (channel.bits(reasoner.everything.probability), channel.test.name)
-        for channel in channels_of(withheld, expected)
-    ]
-    bits, name = max(told, default=(0.0, ""))
-    return name if bits >= SEPARATES_BITS else None
+def _separating(case: Case, universe: Universe) -> tuple[str, ...]:
+    """Return what to offer as well: test by test the one that tells most of what is left, until the truth is single."""
+    key = finding_key(truth_of(case.faults))
+    added: tuple[str, ...] = ()
+    while True:
+        allowed = case.evidence | set(added)
+        reasoner = Reasoner(replace(matter_of(case), evidence=allowed), universe)
+        if reasoner.everything.findings.get(key, 0.0) >= PROVED:
+            return added
+        told = []
+        for test in universe.menu:
+            words = {price.partition(":")[0] for price in (*test.prices, *test.needs, *test.opens)} - allowed
+            if words:
+                (channel,) = channels_of([test], reasoner.expected(test.questions))
+                told.append((channel.bits(reasoner.everything.probability), sorted(words)))
+        bits, words_of_best = max(told, key=lambda one: one[0], default=(0.0, []))
+        if bits < SEPARATES_BITS:
+            return ()
+        added = (*added, *words_of_best)
 
 
 def inaudible(case: Case) -> Iterator[Inaudible]:

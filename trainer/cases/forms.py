@@ -57,6 +57,10 @@ def _problem(parsed: YamlText, form: type[BaseModel], item: Any) -> Problem:
             ", ".join(names) or text("file.nothing"),
             mend,
         )
+    shapes = {"model_type": "file.some_fields", "list_type": "file.a_list", "dict_type": "file.a_table"}
+    if kind in shapes:
+        allowed = text(shapes[kind], names=", ".join(_fields_at(form, path)))
+        return Problem(parsed.file, parsed.line_of(path), field, found, allowed, text("file.see_writing_files"))
     allowed = str(context.get("expected") or item["msg"]).replace("Input should be ", "").replace("Value error, ", "")
     return Problem(parsed.file, parsed.line_of(path), field, found, allowed, text("file.give", allowed=allowed))
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 
@@ -15,8 +16,9 @@ from trainer.cases.yaml_text import YamlText, read_text
 from trainer.commands.result import Result, problems_result
 from trainer.errors import Problem, ProblemsFoundError
 from trainer.terminal.reasons import finding_text
-from trainer.terminal.shown import test_text
 from trainer.words import percent, text
+
+TOLD_LEFT = 3
 
 
 def check_paths(paths: Sequence[Path], universes: Universes) -> Result:
@@ -92,10 +94,13 @@ def _unsolved(case: Case, parsed: YamlText, universes: Universes) -> Iterator[Pr
             text("check.take_open_out"),
         )
     elif case.right_answer is None:
-        left = "; ".join(f"{finding_text(key)} ({percent(chance)})" for key, chance in found.left)
+        told = [f"{finding_text(key)} ({percent(chance)})" for key, chance in found.left[:TOLD_LEFT]]
+        if len(found.left) > TOLD_LEFT:
+            told.append(text("check.more", count=len(found.left) - TOLD_LEFT))
+        left = "; ".join(told)
         mend = text("check.nothing_separates")
-        if found.separated_by is not None:
-            mend = text("check.offer", test=test_text(found.separated_by))
+        if found.separated_by:
+            mend = text("check.offer", words=", ".join(found.separated_by))
         yield Problem(
             parsed.file, parsed.line_of(["evidence"]), "evidence", text("check.unsolvable", left=left),
             text("check.solvable"), mend,
@@ -113,7 +118,7 @@ def _unheard(case: Case, parsed: YamlText) -> Iterator[Problem]:
             "bed",
             text("check.inaudible", slot=worst.slot, level=worst.level_dba, bed=worst.bed_dba),
             text("check.audible", margin=AUDIBLE_MARGIN_DB),
-            text("check.quieter_bed", bed=max(worst.level_dba - AUDIBLE_MARGIN_DB, 0.0)),
+            text("check.quieter_bed", bed=math.floor(10.0 * (worst.level_dba - AUDIBLE_MARGIN_DB)) / 10.0),
         )
 
 

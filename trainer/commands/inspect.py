@@ -63,7 +63,7 @@ def inspect_case(asked: str, netlist: Path | None, slot: str | None, loudness: b
     if why is None:
         return Result(lines, document)
     told, rows = why_document(reasoner, why)
-    return Result((*lines, *told), document | {"why": rows})
+    return Result(tuple(told), document | {"why": rows})
 
 
 def _fault(fault: Any) -> dict[str, Any]:

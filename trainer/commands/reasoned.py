@@ -8,12 +8,13 @@ from trainer.circuit.profile import PASSES
 from trainer.errors import WrongCallError
 from trainer.reasoning.belief import FindingKey, bits_between
 from trainer.reasoning.reasoner import Reasoner
-from trainer.terminal.reasons import bits_lines, finding_text, likeliest, question_text
+from trainer.terminal.reasons import bits_lines, finding_text, question_text
 from trainer.terminal.shown import test_text
-from trainer.words import percent, text
+from trainer.terminal.typed import cylinders_of, place_of
+from trainer.words import numbers, percent, text
 
 LEAST_TOLD = 1e-6
-SHOWN = 5
+SHOWN, SHOWN_FROM = 5, 1e-4
 
 
 def reasoned(reasoner: Reasoner) -> dict[str, Any]:
@@ -35,7 +36,9 @@ def reasoned(reasoner: Reasoner) -> dict[str, Any]:
 def reasoned_lines(reasoner: Reasoner) -> list[str]:
     """Return the same in words, the likeliest findings only."""
     lines = [text("inspect.posterior")]
-    for key, chance in list(reasoner.everything.findings.items())[:SHOWN]:
+    for place, (key, chance) in enumerate(list(reasoner.everything.findings.items())[:SHOWN]):
+        if place and chance < SHOWN_FROM:
+            break
         lines.append(text("debrief.left_line", percent=percent(chance), finding=finding_text(key)))
     lines.append(text("inspect.path"))
     for step in reasoner.best_path:
@@ -56,22 +59,35 @@ def name_of_finding(key: FindingKey) -> str:
     return "; ".join(f"{','.join(map(str, cylinders))} {place} {kind}" for cylinders, place, kind in key) or PASSES
 
 
+def _finding_of(reasoner: Reasoner, asked: str) -> FindingKey:
+    """Return the finding that words name: cylinders, place and kind, or circuit_passes; raises WrongCallError."""
+    words = asked.lower().split()
+    if words == [PASSES]:
+        return ()
+    if len(words) != 3:
+        raise WrongCallError("no_hypothesis", words=asked[:60])
+    cylinders, place = cylinders_of(words[0]), place_of(words[1])
+    unknown = cylinders - set(reasoner.matter.profile.cylinders)
+    if unknown:
+        known = numbers(reasoner.matter.profile.cylinders)
+        raise WrongCallError("no_cylinder", cylinder=min(unknown), cylinders=known)
+    key = ((tuple(sorted(cylinders)), str(place), words[2]),)
+    if key not in reasoner.everything.findings:
+        raise WrongCallError("no_hypothesis", words=asked[:60])
+    return key
+
+
 def why_document(reasoner: Reasoner, asked: str) -> tuple[list[str], dict[str, Any]]:
     """Return why one hypothesis has its probability, by evidence, in bits against its strongest rival.
 
     Raises WrongCallError for words that are no hypothesis of this engine.
     """
     belief = reasoner.everything
-    wanted = " ".join(asked.lower().split())
-    key = next((key for key in belief.findings if name_of_finding(key) == wanted), None)
-    if key is None:
-        raise WrongCallError("no_hypothesis", words=asked[:60])
+    key = _finding_of(reasoner, asked)
     questions = list(dict.fromkeys(question for test in reasoner.tests for question in test.questions))
     shown = reasoner.truth_answers(questions)
     rival = next(other for other in belief.findings if other != key)
-    prior, bits = bits_between(
-        likeliest(belief, key), likeliest(belief, rival), reasoner.hypotheses, reasoner.expected(questions), shown
-    )
+    prior, bits = bits_between(key, rival, reasoner.hypotheses, reasoner.expected(questions), shown)
     document = {
         "hypothesis": name_of_finding(key),
         "probability": belief.findings[key],

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from trainer.circuit.codes import known_codes
@@ -18,13 +19,14 @@ from trainer.practice.actions import Solver
 from trainer.practice.attempt import Attempt, CardLine, begun
 from trainer.practice.events import EventKind
 from trainer.practice.gathered import request_of_data
+from trainer.practice.hints import next_choices
 from trainer.practice.weighing import Weighing, weighed
 from trainer.practice.work_data import work_of
 from trainer.reasoning.belief import finding_key
 from trainer.reasoning.explanation import SlotReason, reasons_of
 from trainer.reasoning.finding import Claim, fault_of, truth_of
 from trainer.reasoning.misconceptions import Wrong, coded_cylinders, misconception_of, slots_by_number
-from trainer.reasoning.planning import Step
+from trainer.reasoning.planning import LEAST_BITS, Step
 from trainer.reasoning.prices import mending_minutes
 from trainer.reasoning.reasoner import Reasoner
 from trainer.reasoning.score import Proof, Score, score_of
@@ -44,7 +46,8 @@ class Debrief:
     """Everything the debrief shows; sounds are rendered at the front from the attempt's own seed.
 
     `shown_at` is where the engine is moved and warm while the truth is played: an intermittent fault is shown at
-    work. `misconception` is None for a right finding.
+    work. `misconception` is None for a right finding. `would_tell` names the test that would have told most of what was
+    left open, "" where proof was full or none would.
     """
 
     truth: tuple[Claim, ...]
@@ -60,6 +63,7 @@ class Debrief:
     answer_reasons: tuple[SlotReason, ...]
     other_readings: tuple[OtherReading, ...]
     shown_at: Location | None
+    would_tell: str
     wrong: Wrong | None
     misconception: str | None
 
@@ -91,7 +95,7 @@ def debrief_of(attempt: Attempt, solver: Solver, reasoner: Reasoner) -> Debrief:
         answer_sound = render(answered, "front", case.bed, attempt.seed)
         answer_reasons = reasons_of(answered, answer_sound, good)
         other_readings = _other_readings(attempt, answer)
-    wrong = None if score.right else _wrong(attempt, truth, reasons)
+    wrong = None if score.right else _wrong(attempt, truth, reasons, weighing)
     return Debrief(
         truth=truth_of(case.faults),
         claims=attempt.finding.claims,
@@ -106,6 +110,7 @@ def debrief_of(attempt: Attempt, solver: Solver, reasoner: Reasoner) -> Debrief:
         answer_reasons=answer_reasons,
         other_readings=other_readings,
         shown_at=shown_at,
+        would_tell=_would_tell(reasoner, weighing, proof, attempt),
         wrong=wrong,
         misconception=None if wrong is None else misconception_of(wrong),
     )
@@ -149,14 +154,20 @@ def _other_readings(attempt: Attempt, answer: tuple[Fault, ...]) -> tuple[OtherR
     return tuple(readings)
 
 
-def _wrong(attempt: Attempt, truth: tuple[Claim, ...], reasons: tuple[SlotReason, ...]) -> Wrong:
+def _would_tell(reasoner: Reasoner, weighing: Weighing, proof: Proof, attempt: Attempt) -> str:
+    if proof.share >= 1.0:
+        return ""
+    choices = next_choices(attempt, reasoner, weighing)
+    return next((choice.test.name for choice in choices if choice.bits > LEAST_BITS), "")
+
+
+def _wrong(attempt: Attempt, truth: tuple[Claim, ...], reasons: tuple[SlotReason, ...], weighing: Weighing) -> Wrong:
     """Return a wrong finding with its circumstances."""
     assert attempt.finding is not None
     known = known_codes(attempt.case.profile)
     lines = [line for line in attempt.card if line.kind in (EventKind.CODES_READ, EventKind.MEASURED)]
     read = [known[name].cylinder for line in lines for name in line.data.get("codes", ()) if name in known]
     taken = [line for line in lines if line.kind is EventKind.MEASURED]
-    slips = frozenset(Slip(slip) for line in taken for slip in line.data["reading"]["slips"])
     return Wrong(
         attempt.case.profile,
         truth,
@@ -164,5 +175,21 @@ def _wrong(attempt: Attempt, truth: tuple[Claim, ...], reasons: tuple[SlotReason
         slots_by_number(reasons),
         coded_cylinders(read),
         bool(taken),
-        slips,
+        tuple(_connected(taken)),
+        weighing.belief.findings.get((), 0.0),
     )
+
+
+def _connected(taken: list[CardLine]) -> Iterator[str]:
+    """Yield the displays of readings taken with a plug on and not repeated rightly."""
+
+    def asked(line: CardLine) -> tuple[object, ...]:
+        request = line.data["request"]
+        return tuple(request[name] for name in ("what", "point", "half", "cylinder", "other", "side"))
+
+    for place, line in enumerate(taken):
+        repeated = any(
+            asked(later) == asked(line) and not later.data["reading"]["slips"] for later in taken[place + 1 :]
+        )
+        if Slip.STILL_CONNECTED in line.data["reading"]["slips"] and not repeated:
+            yield str(line.data["reading"]["display"])

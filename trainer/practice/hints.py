@@ -6,11 +6,12 @@ from dataclasses import dataclass
 
 from trainer.practice.attempt import Attempt
 from trainer.practice.events import EventKind
-from trainer.practice.gathered import paid_for
-from trainer.practice.weighing import weighed
+from trainer.practice.gathered import everything_shown, gathered, paid_for
+from trainer.practice.weighing import Weighing, weighed
 from trainer.reasoning.belief import Belief, FindingKey, finding_key
 from trainer.reasoning.channels import Channel
-from trainer.reasoning.planning import LEAST_BITS, PROVED
+from trainer.reasoning.planning import LEAST_BITS, PROVED, Choice
+from trainer.reasoning.questions import Question
 from trainer.reasoning.reasoner import Reasoner
 
 STRENGTHS = 3
@@ -38,10 +39,11 @@ class Hint:
 
 def next_hint(attempt: Attempt, reasoner: Reasoner) -> Hint:
     """Return the next hint, a step stronger than the last one unless evidence has come in since."""
-    belief = weighed(attempt, reasoner).belief
+    weighing = weighed(attempt, reasoner)
+    belief = weighing.belief
     findings = tuple(list(belief.findings.items())[:WORKED_FINDINGS])
     strength = _strength(attempt)
-    choices = reasoner.next_tests(belief.probability, paid_for(attempt))
+    choices = next_choices(attempt, reasoner, weighing)
     best = next((choice for choice in choices if choice.bits > LEAST_BITS), None)
     proved = findings[0][1] >= PROVED
     if best is None or proved:
@@ -50,6 +52,18 @@ def next_hint(attempt: Attempt, reasoner: Reasoner) -> Hint:
         return Hint(strength, best.test.name, proved, best.minutes, best.bits)
     leads = tuple(_likeliest_outcome(best.channel, belief, key) for key, _chance in findings)
     return Hint(strength, best.test.name, proved, best.minutes, best.bits, findings, leads)
+
+
+def next_choices(attempt: Attempt, reasoner: Reasoner, weighing: Weighing) -> list[Choice]:
+    """Return the tests still open by what they tell per minute; one whose answers are all known is not open."""
+    shown = everything_shown(gathered(attempt, reasoner))
+    read = {question.work for question in shown if question.kind == "codes" and question.tested}
+
+    def known(question: Question) -> bool:
+        return question in shown or (question.kind == "codes" and question.work in read)
+
+    choices = reasoner.next_tests(weighing.belief.probability, paid_for(attempt))
+    return [choice for choice in choices if not all(known(question) for question in choice.test.questions)]
 
 
 def _likeliest_outcome(channel: Channel, belief: Belief, key: FindingKey) -> int:

@@ -72,15 +72,29 @@ def believed(hypotheses: Hypotheses, expected: Mapping[Question, Expected], answ
 
 
 def bits_between(
-    one: int, other: int, hypotheses: Hypotheses, expected: Mapping[Question, Expected], answers: Answers
+    one: FindingKey,
+    other: FindingKey,
+    hypotheses: Hypotheses,
+    expected: Mapping[Question, Expected],
+    answers: Answers,
 ) -> tuple[float, dict[Question, float]]:
-    """Return by how many bits the prior, and each answer, speaks for one hypothesis against another.
+    """Return by how many bits the prior, and each answer, speaks for one finding against another.
 
-    Their sum is the logarithm to base 2 of the posterior odds.
+    An answer's bits are what it adds to those before it, in the fixed order of all answers; the sum is the logarithm to
+    base 2 of the posterior odds.
     """
-    bits = {}
+    rows = [np.array([finding_key(claims) == key for claims in hypotheses.claims]) for key in (one, other)]
+    weights = [np.log(np.maximum(hypotheses.prior[mine], LEAST_PRIOR)) for mine in rows]
+    prior = (_log_sum(weights[0]) - _log_sum(weights[1])) / np.log(2.0)
+    bits, odds = {}, prior
     for question in in_order(answers):
         logs = expected[question].log_likelihood(answers[question])
-        bits[question] = float(logs[one] - logs[other]) / np.log(2.0)
-    floored = np.maximum(hypotheses.prior[[one, other]], LEAST_PRIOR)
-    return float(np.log2(floored[0] / floored[1])), bits
+        weights = [weight + logs[mine] for weight, mine in zip(weights, rows, strict=True)]
+        now = (_log_sum(weights[0]) - _log_sum(weights[1])) / np.log(2.0)
+        bits[question], odds = now - odds, now
+    return prior, bits
+
+
+def _log_sum(logs: Floats) -> float:
+    top = float(logs.max())
+    return top + float(np.log(np.exp(logs - top).sum()))

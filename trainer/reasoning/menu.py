@@ -162,6 +162,14 @@ def _driven(profile: Profile, begin: Work) -> Iterator[Test]:
             yield Test(f"{name}:{number}", prices, True, questions)
 
 
+def _plugs(profile: Profile) -> Iterator[tuple[str, list[str]]]:
+    """Yield what can be taken off and on again in one go: the module's plug, a bank's connectors, a bank's plugs."""
+    yield "reseat_module", [MODULE_CONNECTOR]
+    for bank, numbers in profile.banks.items():
+        yield f"reseat:{bank}", list(dict.fromkeys(through_point(profile, n) for n in numbers))
+        yield f"reseat_plugs:{bank}", [plug_point(n) for n in numbers]
+
+
 def _provoked(profile: Profile, begin: Work) -> Iterator[Test]:
     for location in WIRING:
         work = replace(begin, conditions=replace(begin.conditions, moved=location))
@@ -171,10 +179,7 @@ def _provoked(profile: Profile, begin: Work) -> Iterator[Test]:
         work = replace(begin, conditions=replace(begin.conditions, heated=location))
         prices = (f"heat:{location}", f"actuation_test:{location} warm")
         yield Test(f"heat:{location}", prices, True, _heard(profile, work))
-    outside = [MODULE_CONNECTOR, *dict.fromkeys(through_point(profile, n) for n in profile.cylinders)]
-    for name, points in (
-        ("reseat", outside), ("reseat_plugs", [plug_point(n) for n in profile.cylinders]),
-    ):  # fmt: skip
+    for name, points in _plugs(profile):
         seated = frozenset(contact for point in points for contact in contacts_of(profile, point))
         work = replace(begin, conditions=replace(begin.conditions, reseated=seated))
         opens = access_tests(profile, points)

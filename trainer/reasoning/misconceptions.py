@@ -6,27 +6,30 @@ Each has a predicate over the truth, the finding and what was gathered. The orde
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from trainer.circuit.elements import Location
 from trainer.circuit.faults import OPENS, SHORTS
 from trainer.circuit.profile import Profile
-from trainer.instruments.reading import Slip
 from trainer.reasoning.explanation import SlotReason
 from trainer.reasoning.finding import Claim
 from trainer.reasoning.hearing import Heard
+from trainer.reasoning.hypotheses import same_claims
 
 ALONG = (Location.DRIVE_MODULE, Location.ENGINE_HARNESS, Location.PASS_THROUGH, Location.UNDER_COVER, Location.COIL)
 """The places in the order in which current meets them: neighbours meet at a connector."""
 
 NO_CURRENT_A = 0.5
+OPEN_FROM = 0.05
+"""From which chance on evidence has left something open."""
 
 
 @dataclass(frozen=True, slots=True)
 class Wrong:
     """A wrong finding with its circumstances: the truth's slots as they sounded, and what the learner did.
 
-    `coded` are the cylinders that the codes read had named.
+    `coded` are the cylinders that the codes read had named, `connected` the displays of readings taken with a plug on
+    and not repeated rightly, `passes_left` the chance that the evidence leaves to a circuit that passes.
     """
 
     profile: Profile
@@ -35,7 +38,8 @@ class Wrong:
     slots: Mapping[int, SlotReason]
     coded: frozenset[int] = frozenset()
     measured: bool = False
-    slips: frozenset[Slip] = field(default_factory=frozenset)
+    connected: tuple[str, ...] = ()
+    passes_left: float = 1.0
 
     def pairs(self) -> list[tuple[Claim, Claim]]:
         """Return every claim beside every true one."""
@@ -54,7 +58,24 @@ def _insisted(wrong: Wrong) -> bool:
 
 
 def _not_shown(wrong: Wrong) -> bool:
+    """Said that the circuit passes where the evidence does leave that: it has not shown the fault, nor its absence."""
+    return bool(wrong.truth) and not wrong.said and wrong.passes_left >= OPEN_FROM
+
+
+def _overlooked(wrong: Wrong) -> bool:
     return bool(wrong.truth) and not wrong.said
+
+
+def _one_of_two(wrong: Wrong) -> bool:
+    return len(wrong.said) == 1 < len(wrong.truth) and any(same_claims(wrong.said, [true]) for true in wrong.truth)
+
+
+def _even_slot(wrong: Wrong) -> bool:
+    """Named cylinders whose own slots are even, and none that is behind the fault."""
+    said = [number for claim in wrong.said for number in claim.cylinders]
+    return bool(wrong.truth and said) and not wrong.same_cylinders() and all(
+        number in wrong.slots and wrong.slots[number].heard is Heard.EVEN for number in said
+    )  # fmt: skip
 
 
 def _silent_loudspeaker(wrong: Wrong) -> bool:
@@ -87,6 +108,10 @@ def _firing_order(wrong: Wrong) -> bool:
     return one is not None and wrong.profile.firing_order[one[1] - 1] == one[0]
 
 
+def _burst_or_order(wrong: Wrong) -> bool:
+    return _counted_burst(wrong) and _firing_order(wrong)
+
+
 def _code_of_another(wrong: Wrong) -> bool:
     """Named a cylinder because a code did, though nothing is wrong there."""
     true = {number for claim in wrong.truth for number in claim.cylinders}
@@ -101,22 +126,25 @@ def _code_for_location(wrong: Wrong) -> bool:
 
 
 def _hum_for_circuit(wrong: Wrong) -> bool:
-    """Heard the others' hum in a slot without current of its own, and blamed the injector."""
+    """Heard the others' hum in a slot without current of its own, and took the circuit for whole."""
     injector = {Location.COIL, Location.ARMATURE}
+    silent = [number for claim in wrong.truth for number in claim.cylinders if _hums(wrong, number)]
+    if not wrong.said:
+        return bool(silent)
     for said, true in wrong.same_cylinders():
-        hums = any(
-            wrong.slots[number].own_a < NO_CURRENT_A and wrong.slots[number].others
-            for number in said.cylinders & true.cylinders
-            if number in wrong.slots
-        )
-        if hums and said.location in injector and true.location not in injector:
+        hums = bool(said.cylinders & true.cylinders & set(silent))
+        if hums and said.location in injector and said.kind not in OPENS and true.location not in injector:
             return True
     return False
 
 
+def _hums(wrong: Wrong, number: int) -> bool:
+    return number in wrong.slots and wrong.slots[number].own_a < NO_CURRENT_A and bool(wrong.slots[number].others)
+
+
 def _connected(wrong: Wrong) -> bool:
     misplaced = any(said.location is not true.location for said, true in wrong.same_cylinders())
-    return Slip.STILL_CONNECTED in wrong.slips and misplaced
+    return bool(wrong.connected) and misplaced
 
 
 def _open_for_short(wrong: Wrong) -> bool:
@@ -144,17 +172,21 @@ def _by_ear_alone(wrong: Wrong) -> bool:
 MISCONCEPTIONS: Mapping[str, Predicate] = {
     "insisted": _insisted,
     "not_shown": _not_shown,
+    "one_of_two": _one_of_two,
     "silent_loudspeaker": _silent_loudspeaker,
     "one_for_group": _one_for_group,
+    "code_of_another": _code_of_another,
+    "burst_or_order": _burst_or_order,
     "counted_burst": _counted_burst,
     "firing_order": _firing_order,
     "measured_connected": _connected,
-    "code_of_another": _code_of_another,
     "hum_for_circuit": _hum_for_circuit,
     "open_for_short": _open_for_short,
     "code_for_location": _code_for_location,
     "wrong_side": _wrong_side,
     "by_ear_alone": _by_ear_alone,
+    "even_slot": _even_slot,
+    "overlooked": _overlooked,
 }
 
 UNCLASSIFIED = "unclassified"

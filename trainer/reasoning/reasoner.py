@@ -19,7 +19,7 @@ from trainer.reasoning.finding import truth_of
 from trainer.reasoning.hypotheses import Faults, Hypotheses, single_hypotheses
 from trainer.reasoning.menu import closer_tests, menu_of, offered
 from trainer.reasoning.pairs import chosen_pairs, composed, with_pairs
-from trainer.reasoning.planning import Choice, Step, best_finding, by_information, path_to, ranked
+from trainer.reasoning.planning import PROVED, Choice, Step, best_finding, by_information, path_to, ranked
 from trainer.reasoning.prices import mending_minutes
 from trainer.reasoning.questions import Answers, Expected, Question, Test
 
@@ -161,10 +161,17 @@ class Reasoner:
         """The best path to this case's truth, ended by its repair and retest."""
         minutes = self.matter.profile.minutes
         proved = best_finding([finding_key(claims) for claims in self.hypotheses.claims])
-        steps, probability = path_to(
-            lambda belief: (*self.channels, *self.closer(belief)),
-            self.hypotheses.prior, minutes, proved, self.answered, by_information(minutes),
-        )  # fmt: skip
+        paths = [
+            path_to(
+                lambda belief: (*self.channels, *self.closer(belief)),
+                self.hypotheses.prior, minutes, proved, self.answered, by_information(minutes, ahead=ahead),
+            )
+            for ahead in (True, False)
+        ]  # fmt: skip
+        # greedy is beaten where access is dear, and now and then it is not
+        steps, probability = min(
+            paths, key=lambda path: (proved(path[1]) < PROVED, sum(step.minutes for step in path[0]))
+        )
         prices = {test.name: (*test.prices, *test.opens) for test in self.tests}
         opened = [price for step in steps for price in prices.get(step.name, ()) if price.startswith("cover_off:")]
         covers = {price.partition(":")[2] for price in opened}

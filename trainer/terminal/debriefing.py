@@ -7,7 +7,6 @@ from collections.abc import Iterator, Mapping
 from trainer.circuit.faults import OPENS, SHORTS
 from trainer.practice.attempt import Attempt
 from trainer.practice.debrief import Debrief
-from trainer.practice.events import EventKind
 from trainer.practice.weighing import Weighed
 from trainer.reasoning.belief import finding_key
 from trainer.reasoning.hearing import Heard
@@ -56,7 +55,9 @@ def _verdict(debrief: Debrief, attempt: Attempt, told: Mapping[float, tuple[int,
         yield "  " + text("debrief.proof", percent=chance)
     else:
         yield "  " + text("debrief.proof_open", percent=chance, reachable=percent(proof.reachable))
-    yield "  " + text("debrief.economy", used=proof.used_minutes, best=proof.best_minutes)
+    key = "debrief.economy" if debrief.truth else "debrief.economy_passes"
+    yield "  " + text(key, used=proof.used_minutes, best=proof.best_minutes)
+    yield from _side(debrief)
     yield "  " + text("debrief.certainty", brier=score.brier)
     if told:
         rows = [
@@ -64,6 +65,17 @@ def _verdict(debrief: Debrief, attempt: Attempt, told: Mapping[float, tuple[int,
             for said, (count, share) in told.items()
         ]
         yield "  " + text("debrief.calibration", rows="; ".join(rows))
+
+
+def _side(debrief: Debrief) -> Iterator[str]:
+    """Tell a side that was named wrongly: it is told, and not scored."""
+    if not debrief.score.right:
+        return
+    said = {claim.cylinders: claim.side for claim in debrief.claims}
+    for true in debrief.truth:
+        side = said.get(true.cylinders)
+        if side is not None and true.side is not None and side is not true.side:
+            yield "  " + text("debrief.side", said=text(f"side.{side}"), true=text(f"side.{true.side}"))
 
 
 def _reasons(debrief: Debrief, attempt: Attempt) -> Iterator[str]:
@@ -93,7 +105,6 @@ def refutation_values(debrief: Debrief, attempt: Attempt) -> dict[str, object]:
     slot = slots[true[0]] if true else slots[0]
     single = [reason for number, reason in slots.items() if number]
     even = [reason for reason in single if reason.heard is Heard.EVEN]
-    readings = [line.data["reading"]["display"] for line in attempt.card if line.kind is EventKind.MEASURED]
     left = debrief.weighing.belief.findings.get(finding_key(debrief.wrong.truth), 0.0)
     return {
         "said": numbers(said),
@@ -111,7 +122,8 @@ def refutation_values(debrief: Debrief, attempt: Attempt) -> dict[str, object]:
         "spread": max((abs(reason.level_dba - reason.good_dba) for reason in single), default=0.0),
         "bed": attempt.case.bed.level_dba,
         "firing": "-".join(str(number) for number in attempt.case.profile.firing_order),
-        "display": ", ".join(dict.fromkeys(readings)) or text("suspects.none"),
+        "display": ", ".join(dict.fromkeys(debrief.wrong.connected)),
+        "passes": percent(debrief.wrong.passes_left),
         "left": percent(left),
         "said_chance": percent(debrief.proof.posterior),
     }
@@ -198,6 +210,8 @@ def _left(debrief: Debrief) -> Iterator[str]:
     for place, (key, chance) in enumerate(findings.items()):
         if (place < LEFT_SHOWN and chance >= LEFT_FROM) or key in named:
             yield text("debrief.left_line", percent=percent(chance), finding=finding_text(key))
+    if debrief.would_tell:
+        yield text("debrief.would_tell", test=test_text(debrief.would_tell))
 
 
 def _question(debrief: Debrief, attempt: Attempt) -> str:

@@ -10,7 +10,7 @@ from trainer.instruments.bench import Work
 from trainer.practice.attempt import Attempt
 from trainer.practice.gathered import Shown, everything_shown, gathered
 from trainer.practice.hints import Hint
-from trainer.reasoning.belief import Belief, FindingKey, bits_between, finding_key
+from trainer.reasoning.belief import Belief, FindingKey, bits_between
 from trainer.reasoning.questions import Question
 from trainer.reasoning.reasoner import Reasoner
 from trainer.terminal.shown import test_text
@@ -22,13 +22,13 @@ SHOWN_LINES = 12
 """How many findings, which bits and how many lines a view shows; the rest is summed."""
 
 STEP_KINDS: Mapping[str, str] = {
-    "hear": "listen", "probe": "listen", "codes": "memory",
+    "hear": "begin", "probe": "listen", "codes": "memory",
     "module_pairs": "outside", "module_returns": "outside", "module_grounds": "outside", "through_pairs": "outside",
     "through_grounds": "outside", "wires_engine": "outside", "engine_alone": "outside",
     "plug_pairs": "inside", "plug_grounds": "inside", "wires_cover": "inside", "cover_alone": "inside",
     "look_through": "eyes", "look_cover": "eyes",
     "supply": "driven", "trace": "driven", "drops": "driven", "drops_cover": "driven", "dummy": "driven",
-    "move": "provoke", "heat": "provoke", "reseat": "provoke", "reseat_plugs": "provoke",
+    "move": "provoke", "heat": "provoke", "reseat": "provoke", "reseat_module": "provoke", "reseat_plugs": "provoke",
     "lend_module": "exchange", "lend_injector": "exchange", "swap": "exchange",
 }  # fmt: skip
 """What kind of step each test is, for the weakest hint."""
@@ -91,8 +91,7 @@ def why_lines(attempt: Attempt, reasoner: Reasoner, number: int | None) -> list[
 def bits_lines(reasoner: Reasoner, belief: Belief, shown: Shown, key: FindingKey) -> list[str]:
     """Return, in bits, what speaks for a finding against its strongest rival, strongest first."""
     rival = next(other for other in belief.findings if other != key)
-    one, other = likeliest(belief, key), likeliest(belief, rival)
-    prior, bits = bits_between(one, other, reasoner.hypotheses, reasoner.expected(list(shown)), shown)
+    prior, bits = bits_between(key, rival, reasoner.hypotheses, reasoner.expected(list(shown)), shown)
     order = sorted((question for question in bits if abs(bits[question]) >= SHOWN_BITS), key=lambda q: -abs(bits[q]))
     told = order[:SHOWN_LINES]
     lines = [
@@ -112,19 +111,15 @@ def bits_lines(reasoner: Reasoner, belief: Belief, shown: Shown, key: FindingKey
     return [*lines, text("why.total", bits=prior + sum(bits.values()))]
 
 
-def likeliest(belief: Belief, key: FindingKey) -> int:
-    """Return the row of the likeliest hypothesis of a finding."""
-    rows = [row for row, claims in enumerate(belief.hypotheses.claims) if finding_key(claims) == key]
-    return max(rows, key=lambda row: float(belief.log_weight[row]))
-
-
 def question_text(question: Question) -> str:
     """Return a question in words."""
     pins = " – ".join(
-        text("question.ground") if pin is None else f"{pin.break_point} {pin.half} {pin.side} {pin.name}"
+        text("question.ground")
+        if pin is None
+        else text("question.pin", side=pin.side, name=pin.name, point=pin.break_point, half=pin.half)
         for pin in question.pins
     )
-    slot = "all" if question.slot == 0 else question.slot
+    slot = text("slot.all") if question.slot == 0 else text("slot.one", number=question.slot)
     return text(
         f"question.{question.kind}", slot=slot, place=question.place, pins=pins, work="".join(_work(question.work))
     )

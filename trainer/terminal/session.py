@@ -11,6 +11,7 @@ from trainer.errors import MissingHereError, WrongCallError
 from trainer.output.player import FilePlayer
 from trainer.practice import actions, repair
 from trainer.practice.actions import Done
+from trainer.practice.events import EventKind
 from trainer.sound.render import Sound
 from trainer.terminal import debriefing, reasons, shown, typed
 from trainer.terminal.questions import Questions
@@ -18,6 +19,9 @@ from trainer.words import numbers, text, told
 
 Ask = Callable[[str], str]
 Say = Callable[[str], None]
+
+WORDLESS = {"codes", "clear", "look", "card", "engine", "help", "finding", "debrief", "leave", "hint", "supply"}
+"""Commands that stand alone."""
 
 ASKED_FROM_MINUTES = 60.0
 """Work from this price on is asked about before it is done."""
@@ -65,6 +69,8 @@ class Session:
             self._say(text("unknown_command", word=words[0][:40]))
             return
         try:
+            if word in WORDLESS:
+                typed.refuse_extra(word, words[1:])
             command([word, *words[1:]] if word in typed.READINGS else words[1:])
         except (WrongCallError, MissingHereError) as error:
             self._say(told(error))
@@ -226,7 +232,7 @@ class Session:
     # thinking
 
     def _expect(self, words: Sequence[str]) -> None:
-        if not words:
+        if not words or words[0].lower() in typed.READINGS:
             raise WrongCallError("no_expectation")
         self._predicted = " ".join(words)[:40]
         self._say(text("expect.noted"))
@@ -238,6 +244,7 @@ class Session:
 
     def _why(self, words: Sequence[str]) -> None:
         self._need_finding()
+        typed.refuse_extra("why", words[1:])
         self._say(text("reasoning.wait"))
         number = typed.number_of(words[0]) if words else None
         self._lines(reasons.why_lines(self.desk.attempt, self.desk.reasoner, number))
@@ -283,6 +290,13 @@ class Session:
         self._play(done.sound, text("hear.whole"), self.place)
         self._lines(shown.code_lines(done.data["codes"], self._meanings()))
         self._say(text("retest.proved" if done.data["proved"] else "retest.not_proved"))
+        if done.data["proved"] and not self._showed_itself():
+            self._say(text("retest.provoke"))
+
+    def _showed_itself(self) -> bool:
+        """Tell whether a test before the repair left a code: if none did, the fault may be one that comes and goes."""
+        heard = [line for line in self.desk.attempt.card if line.kind is EventKind.HEARD]
+        return any(line.data["codes"] for line in heard)
 
     def _debrief(self, _words: Sequence[str]) -> None:
         self._need_finding()

@@ -38,6 +38,7 @@ _NAMES = {
     "heard.very_faint": "very faint",
     "heard.nothing": "nothing",
     "slot.one": "slot {number}",
+    "slot.all": "all together",
     "percent.plain": "{percent:.1f} %",
     "percent.under": "< 0.1 %",
     "percent.over": "> 99.9 %",
@@ -257,10 +258,8 @@ _TERMINAL = {
     "finding.committed": "Finding committed: {claims}, {certainty}.",
     "repair.ask": "Now the repair. Type 'repair PLACE CYLINDERS', then 'retest', then 'debrief'.",
     "repair.done": "Done: {what}. {minutes:.0f} min. Run 'retest' to see whether it was the fault.",
-    "retest.proved": (
-        "Every slot even and no code, as the engine stands now. What came and went is not proved by this: "
-        "retest it moving or warm."
-    ),
+    "retest.proved": "Every slot even and no code, as the engine stands now.",
+    "retest.provoke": "No test before the repair left a code: what comes and goes is proved moving or warm only.",
     "retest.not_proved": "Not even, or a code has come back: the fault is still there.",
     "work.look_seen": "Something bridges what should not touch, at: {places}.",
     "work.given_back": "Known-good parts are out again, the engine's own are back in.",

@@ -25,8 +25,8 @@ _CALLS = {
     "mend.hint_after_finding": "Type 'why' to see what your evidence leaves.",
     "wrong.no_rival": "There is no finding number {number} to explain.",
     "mend.no_rival": "Type 'why' for the list; numbers run from 1 to {count}.",
-    "wrong.no_expectation": "'expect' needs what you expect.",
-    "mend.no_expectation": "For example: expect 3.2.",
+    "wrong.no_expectation": "'expect' needs what the display will say, and then the reading itself.",
+    "mend.no_expectation": "For example: expect 3.2, and on the next line: pair module 3.",
     "wrong.no_hypothesis": "'{words}' is no hypothesis of this engine.",
     "mend.no_hypothesis": (
         "Write cylinders, place and kind, for example: 3 pass_through_connector open; or: circuit_passes."
@@ -170,6 +170,10 @@ _FILES = {
     "file.one_to": "1 to {last}",
     "file.place_for": "a place where the kind {kind} can be",
     "file.plain_yaml": "plain YAML",
+    "file.some_fields": "these fields, each on a line below: {names}",
+    "file.a_list": "a list, for example: [] or one entry to a line after a dash",
+    "file.a_table": "a table of names and numbers, one to a line",
+    "file.see_writing_files": "docs/writing_files.md shows an example",
     "file.price_each_once": "price each once",
     "file.profiles_and_cases": "profiles and cases",
     "file.save_it_as_utf_8": "save it as UTF-8",

@@ -23,13 +23,15 @@ _TESTS = {
     "plan.drops_cover": "voltage drops under the cover, cylinder {what}, driven",
     "plan.move": "move the harness during the test: {what}",
     "plan.heat": "warm a place and run the test: {what}",
-    "plan.reseat": "take the outer connectors off and on again, then run the test",
-    "plan.reseat_plugs": "take the injector plugs off and on again, then run the test",
+    "plan.reseat_module": "take the module's plug off and on again, then run the test",
+    "plan.reseat": "take the pass-through connectors of bank {what} off and on again, then run the test",
+    "plan.reseat_plugs": "take the injector plugs of bank {what} off and on again, then run the test",
     "plan.lend_module": "run the test with a known-good module",
     "plan.lend_injector": "run the test with a known-good injector {what}",
     "plan.swap": "swap the return of cylinder {what} with its neighbour's and hear both",
     "plan.dummy": "a dummy load in place of injector {what}",
     "plan.repair_and_retest": "the right repair, and the test once more",
+    "kind_of_step.begin": "Run the test and listen first.",
     "kind_of_step.listen": "Listen again, closer or from another place: hearing has not told all it can.",
     "kind_of_step.memory": "Ask what the module itself has noticed.",
     "kind_of_step.outside": "A meter, at a connector that can be reached from outside.",
@@ -57,6 +59,10 @@ _HINTS = {
 
 _MISCONCEPTIONS = {
     "misconception.insisted": "fault insisted on where the circuit passes",
+    "misconception.overlooked": "a wrong slot overlooked",
+    "misconception.one_of_two": "one fault found, a second left",
+    "misconception.even_slot": "an even slot named",
+    "misconception.burst_or_order": "the burst counted as a slot, or firing order for numeric order",
     "misconception.not_shown": "not shown taken for good",
     "misconception.silent_loudspeaker": "a silent loudspeaker taken for a silent circuit",
     "misconception.one_for_group": "one slot for a whole group",
@@ -75,8 +81,24 @@ _MISCONCEPTIONS = {
         "A complaint is no proof of this circuit: it passes, and the fault is elsewhere."
     ),
     "refute.not_shown": (
-        "The fault is {true}. What you did could not show it: your evidence left it at {left}. "
-        "'Not shown' is an answer about the test, never about the part."
+        "The fault is {true}. What you did has not shown it, nor that it is not there: your evidence leaves "
+        "'circuit passes' at {passes}. 'Not shown' is an answer about the test, never about the part."
+    ),
+    "refute.overlooked": (
+        "Slot {true_slot} lies {under:.0f} dB under its good level, and your evidence leaves 'circuit passes' only "
+        "{passes}. The fault is {true}."
+    ),
+    "refute.one_of_two": (
+        "What you named is there, and a second one with it: {true}. One explanation has to cover every slot that is "
+        "not even."
+    ),
+    "refute.even_slot": (
+        "The slot of {said} is even. The one that is not is {true_slot}, {under:.0f} dB from its good level. "
+        "Count the slots aloud after the burst: 1, 2, 3 …"
+    ),
+    "refute.burst_or_order": (
+        "The bad slot is number {true_slot}. Counting the burst makes it {said}, and so does firing order "
+        "({firing}): the burst belongs to nobody, and the test goes 1, 2, 3 …"
     ),
     "refute.silent_loudspeaker": (
         "You heard nothing anywhere, but {even} of {count} slots stand at {level:.0f} dB(A) over a bed of {bed:.0f}. "
@@ -95,8 +117,8 @@ _MISCONCEPTIONS = {
         "place {true_slot} would be cylinder {said}."
     ),
     "refute.measured_connected": (
-        "With the plug on, your meter read everything that hangs on the wire: you saw {display}. "
-        "Open the break point first; then the same pins say where it is."
+        "With the plug on, your meter read everything that hangs on the wire: {display} says nothing of one part. "
+        "Open the break point first, then measure there."
     ),
     "refute.hum_for_circuit": (
         "In slot {true_slot} its own coil carries {own:.2f} A: no circuit. What you heard is {others:.1f} A "
@@ -111,11 +133,11 @@ _MISCONCEPTIONS = {
         "the truth is {true}. Ohms at successive break points would have told."
     ),
     "refute.code_of_another": (
-        "The code named cylinder {said}, and slot by slot nothing is wrong there. A code in memory may be old: "
-        "clear it, run the test, read again. The truth is {true}."
+        "A code named {said}, and its slot is in order; the one that is not is {true_slot}. A code in memory may be "
+        "old: clear it, run the test, read again. The truth is {true}."
     ),
     "refute.wrong_side": (
-        "Right cylinder, one connector off: the truth is {true}. Unplug there and measure both sides: "
+        "Right cylinder, next door along the wire: the truth is {true}. Unplug there and measure both sides: "
         "the side that reads wrong has it; if both read well, it is the contact between."
     ),
     "refute.by_ear_alone": (
@@ -132,12 +154,17 @@ _DEBRIEF = {
         "Minutes: {used:.0f} with the right repair and its retest; the best path takes {best:.0f}. "
         "Economy counts once proof is full and the place right."
     ),
+    "debrief.economy_passes": (
+        "Minutes: {used:.0f}; the best path to 'circuit passes' takes {best:.0f}. Economy counts once proof is full."
+    ),
+    "debrief.side": "Side: you said {said}, it is the {true}. A side is told, not scored.",
+    "debrief.would_tell": "What would have told more: {test}.",
     "debrief.misconception": "What happened: {name}.",
-    "debrief.step": "           {bits:.1f} bits; best finding now {percent}{out}",
+    "debrief.step": "           told {bits:.1f} bits; best finding now {percent}{out}",
     "debrief.step_out": "; ruled out: {names}",
     "debrief.step_strange": "           nothing on this engine explains that answer",
     "debrief.best": "The best path to this fault:",
-    "debrief.best_step": "{minutes:>5.0f} min  {test}  ({bits:.1f} bits; then {percent})",
+    "debrief.best_step": "{minutes:>5.0f} min  {test}  ({bits:.1f} bits expected; then {percent})",
     "debrief.shown_at": "The fault comes and goes. It is played at work: {place} moved and warm.",
     "debrief.left": "What your evidence leaves:",
     "debrief.left_line": "  {percent:>8}  {finding}",
@@ -156,30 +183,32 @@ _DEBRIEF = {
     "why.line": "  {bits:+7.1f}  {question}",
     "why.rest": "  {bits:+7.1f}  everything else",
     "why.total": "  {bits:+7.1f}  together",
-    "question.slot": "slot {slot} heard from {place}{work}",
+    "question.slot": "{slot} heard from {place}{work}",
     "question.codes": "codes{work}",
     "question.ohms": "ohms {pins}{work}",
     "question.insulation": "insulation {pins}{work}",
-    "question.drop": "drop {pins}, cylinder {slot} driven{work}",
+    "question.drop": "drop {pins}, {slot} driven{work}",
     "question.supply": "drive supply{work}",
-    "question.trace": "trace of cylinder {slot}{work}",
-    "question.dummy": "dummy load at {slot}{work}",
+    "question.trace": "current trace, {slot}{work}",
+    "question.dummy": "dummy load, {slot}{work}",
     "question.look": "a look at what is open{work}",
     "question.ground": "ground",
+    "question.pin": "{side} {name} at {point} ({half})",
     "question.moved": ", {place} moved",
     "question.warm": ", {place} warm",
     "question.changed": ", with {what}",
     "inspect.posterior": "Posterior with every offered piece of evidence:",
     "inspect.path": "Best path:",
-    "check.unsolvable": "cannot be singled out: {left}",
+    "check.unsolvable": "too little to single out the truth: it leaves {left}",
     "check.solvable": "the truth at 95 % with all offered evidence, or stays_open with the right answer",
-    "check.offer": "offer {test}",
+    "check.offer": "offer {words} too",
+    "check.more": "and {count} more",
     "check.nothing_separates": "no test separates them: take another fault, or add stays_open",
-    "check.not_open": "open on purpose, but its evidence proves {finding} ({percent})",
+    "check.not_open": "set, though the evidence proves {finding} ({percent})",
     "check.take_open_out": "take stays_open out, or offer less evidence",
-    "check.inaudible": "slot {slot} at {level:.0f} dB(A) under a bed of {bed:.0f} dB(A)",
+    "check.inaudible": "too loud: {bed:.1f} dB(A), and slot {slot} stands at {level:.1f} dB(A)",
     "check.audible": "decisive sound at least {margin:.0f} dB over the bed",
-    "check.quieter_bed": "lower the bed to {bed:.0f} dB(A), or take another bed",
+    "check.quieter_bed": "lower the bed to {bed:.1f} dB(A) or less",
 }
 
 TEXTS: dict[str, str] = {**_TESTS, **_HINTS, **_MISCONCEPTIONS, **_DEBRIEF}
