@@ -104,7 +104,7 @@ def _save(universe: Universe, path: Path) -> None:
 def _load(universe: Universe, path: Path) -> bool:
     """Fill the universe from a file; tell whether that could be done, and leave it untouched if not."""
     try:
-        with np.load(path, allow_pickle=False) as file:
+        with path.open("rb") as opened, np.load(opened, allow_pickle=False) as file:
             arrays = {name: file[name] for name in file.files}
         solved, tests, kept = _from_arrays(universe, arrays)
     except Exception:  # whatever a damaged archive makes its readers raise, it is solved again

@@ -1,0 +1,69 @@
+"""The universe on disk: the same numbers again; damage, other programs and full disks lose nothing."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+import trainer.cases.universe_cache as cache
+from tests.engines import RIDGE
+from trainer.cases.universe_cache import solved_universe
+
+
+@pytest.fixture(scope="module")
+def kept(tmp_path_factory: pytest.TempPathFactory):
+    folder = tmp_path_factory.mktemp("universes")
+    return folder, solved_universe(RIDGE, 20.0, folder)
+
+
+def test_what_is_read_back_is_what_was_solved(kept) -> None:
+    folder, first = kept
+    again = solved_universe(RIDGE, 20.0, folder)
+    assert again.expectations.kept.keys() == first.expectations.kept.keys()
+    for question, values in first.expectations.kept.items():
+        assert np.array_equal(again.expectations.kept[question], values)
+    assert again.expectations.equivalents.solved.keys() == first.expectations.equivalents.solved.keys()
+
+
+@pytest.mark.parametrize("harm", ["cut short", "a byte changed", "emptied", "another thing altogether"])
+def test_a_damaged_file_is_solved_anew_and_is_right(
+    kept, harm: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    folder, first = kept
+    (whole,) = folder.glob("*.npz")
+    data = bytearray(whole.read_bytes())
+    if harm == "cut short":
+        data = data[: len(data) // 2]
+    elif harm == "a byte changed":
+        data[len(data) // 3] ^= 0xFF
+    elif harm == "emptied":
+        data = bytearray()
+    else:
+        data = bytearray(b"form: case/1\n")
+    (tmp_path / whole.name).write_bytes(data)
+    solved = []
+    monkeypatch.setattr(cache, "_save", lambda universe, path: solved.append(path))
+    monkeypatch.setattr(
+        type(first.expectations), "of", lambda self, questions, bed_dba: solved.append(len(list(questions)))
+    )
+    solved_universe(RIDGE, 20.0, tmp_path)
+    assert len(solved) == 2  # it was not believed: every question was asked, and the file written again
+
+
+def test_another_program_or_profile_has_another_file(kept, monkeypatch: pytest.MonkeyPatch) -> None:
+    folder, first = kept
+    name = cache._content(first)
+    assert (folder / f"{name}.npz").is_file()
+    monkeypatch.setattr(cache, "_program", lambda: "another program")
+    assert cache._content(first) != name
+
+
+def test_a_folder_that_cannot_be_written_keeps_nothing_and_says_nothing(kept, tmp_path: Path) -> None:
+    _folder, first = kept
+    blocked = tmp_path / "file"
+    blocked.write_text("not a folder")
+    cache._save(first, blocked / "x.npz")
+    assert blocked.read_text() == "not a folder"
+    assert not list(tmp_path.glob("*.part"))

@@ -1,0 +1,136 @@
+"""Which test is next, what it costs, and how a path runs."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from tests.engines import NORTH
+from tests.universes import reasoner_of
+from trainer.cases.shipped import case_names
+from trainer.circuit.elements import Location
+from trainer.circuit.fault_space import single_faults
+from trainer.reasoning import questions
+from trainer.reasoning.channels import Channel
+from trainer.reasoning.planning import PROVED, best_finding, by_information, cost_of, path_to, ranked
+from trainer.reasoning.prices import after_plugging_back, mending_minutes, repair_minutes
+from trainer.reasoning.strategies import compared
+
+MINUTES = {"look": 10.0, "module_ohms": 20.0, "pin_to_ground": 5.0, "actuation_test": 8.0, "codes": 6.0}
+
+
+def a_test(
+    name: str, *prices: str, plugged: bool = False, needs: tuple[str, ...] = (), opens: tuple[str, ...] = ()
+) -> questions.Test:
+    return questions.Test(name, prices, plugged, (), needs, opens)
+
+
+def splitting(test: questions.Test, *groups: int) -> Channel:
+    """Return a channel that tells groups of hypotheses apart without error."""
+    return Channel(test, np.array(groups), np.eye(max(groups) + 1))
+
+
+def test_access_is_paid_once_and_again_after_plugging_back() -> None:
+    pairs, ground = a_test("pairs", "module_ohms"), a_test("ground", "module_ohms", "pin_to_ground")
+    price, paid = cost_of(pairs, frozenset(), MINUTES)
+    assert price == 20.0
+    assert cost_of(ground, paid, MINUTES)[0] == 5.0
+    hear = a_test("hear", "actuation_test:warm", plugged=True)
+    price, closed = cost_of(hear, paid, MINUTES)
+    assert price == 8.0
+    assert cost_of(pairs, closed, MINUTES)[0] == 20.0
+    assert after_plugging_back(paid) == frozenset()
+
+
+def test_reseating_costs_only_the_test_where_the_plug_is_off_already() -> None:
+    reseat = a_test("reseat", "actuation_test:reseated", plugged=True, opens=("module_ohms",))
+    assert cost_of(reseat, frozenset(), MINUTES)[0] == 28.0
+    assert cost_of(reseat, frozenset({"module_ohms"}), MINUTES)[0] == 8.0
+
+
+def test_of_two_tests_that_tell_the_same_the_cheaper_is_next() -> None:
+    prior = np.full(4, 0.25)
+    dear, cheap = splitting(a_test("dear", "module_ohms"), 0, 0, 1, 1), splitting(a_test("cheap", "codes"), 0, 1, 0, 1)
+    first = ranked([dear, cheap], prior, frozenset(), MINUTES)[0]
+    assert first.test.name == "cheap"
+    assert first.bits == pytest.approx(1.0)
+
+
+def test_looking_ahead_beats_greed_where_a_dear_test_opens_a_cheap_one() -> None:
+    """Eight suspects. The greedy choice tells 1 bit for 10 min; access for 20 tells 1 bit and then 2 more for 0.5."""
+    prior = np.full(8, 1 / 8)
+    lone = splitting(a_test("lone", "look"), 0, 0, 0, 0, 1, 1, 1, 1)
+    access = splitting(a_test("access", "module_ohms"), 0, 0, 0, 0, 1, 1, 1, 1)
+    free = splitting(a_test("free", "module_ohms"), 0, 1, 2, 3, 0, 1, 2, 3)
+    greedy = ranked([lone, access, free], prior, frozenset(), MINUTES, ahead=False)
+    ahead = ranked([lone, access, free], prior, frozenset(), MINUTES)
+    assert ahead[0].test.name in ("access", "free")
+    assert greedy[0].rate < ahead[0].rate
+
+
+def test_a_test_waits_for_what_it_needs() -> None:
+    codes = splitting(a_test("codes", "codes", needs=("actuation_test:as it comes",)), 0, 1)
+    assert ranked([codes], np.array([0.5, 0.5]), frozenset(), MINUTES) == []
+    assert ranked([codes], np.array([0.5, 0.5]), frozenset({"actuation_test:as it comes"}), MINUTES)
+
+
+def test_a_path_ends_when_a_finding_is_proved_or_nothing_tells_more() -> None:
+    prior = np.full(4, 0.25)
+    halves = [splitting(a_test("a", "look"), 0, 0, 1, 1), splitting(a_test("b", "codes"), 0, 1, 0, 1)]
+
+    def answered(probability, test):
+        channel = next(channel for channel in halves if channel.test is test)
+        return channel.after(probability, int(channel.label[2]))
+
+    steps, posterior = path_to(
+        lambda _: halves, prior, MINUTES, best_finding("wxyz"), answered, by_information(MINUTES)
+    )
+    assert [step.name for step in steps] == ["b", "a"]
+    assert posterior[2] == pytest.approx(1.0)
+    steps, posterior = path_to(
+        lambda _: halves[:1], prior, MINUTES, best_finding("wxyz"), answered, by_information(MINUTES)
+    )
+    assert len(steps) == 1
+    assert posterior.max() < PROVED
+
+
+@pytest.mark.parametrize("name", case_names())
+def test_the_best_path_of_every_shipped_case_proves_it_and_ends_with_its_repair(name: str) -> None:
+    reasoner = reasoner_of(name)
+    path = reasoner.best_path
+    assert path[0].name == "hear"
+    assert path[-1].belief >= PROVED
+    assert (path[-1].name == "repair_and_retest") == bool(reasoner.matter.truth)
+    assert all(step.minutes > 0.0 for step in path)
+    assert len({step.name for step in path}) == len(path)
+
+
+def test_a_repair_costs_its_parts_and_a_cover_only_once() -> None:
+    minutes = NORTH.minutes
+    under = repair_minutes(NORTH, Location.UNDER_COVER, {3}, set())
+    assert under == minutes["cover_off"] + minutes["repair_wire"]
+    assert repair_minutes(NORTH, Location.UNDER_COVER, {3}, {"right"}) == minutes["repair_wire"]
+    coils = repair_minutes(NORTH, Location.COIL, {3, 5}, {"right"})
+    assert coils == 2 * minutes["injector_swap"]
+    fault = next(f for f in single_faults(NORTH) if f.location is Location.PASS_THROUGH and f.cylinders == (3,))
+    assert mending_minutes(NORTH, [fault], set()) == minutes["repair_connector"] + minutes["actuation_test"]
+    assert mending_minutes(NORTH, [], set()) == 0.0
+
+
+def test_the_best_path_beats_the_textbook_order_and_codes_alone_mislead() -> None:
+    reasoner = reasoner_of("misfire_without_a_circuit")
+    figures = compared(NORTH, reasoner.hypotheses, reasoner.channels, drawn=12, seed=3)
+    best, textbook, chance = figures["best path"], figures["textbook order"], figures["random order"]
+    assert best.mean_minutes < textbook.mean_minutes < chance.mean_minutes
+    assert figures["codes only"].wrong > 0.3 > best.wrong
+
+
+def test_swaps_and_dummy_loads_are_thought_of_once_few_suspects_are_left() -> None:
+    reasoner = reasoner_of("the_module_says_no")
+    assert reasoner.closer(reasoner.hypotheses.prior) == ()
+    heard = reasoner.answered(reasoner.hypotheses.prior, next(t for t in reasoner.tests if t.name == "hear"))
+    coded = reasoner.answered(heard, next(t for t in reasoner.tests if t.name == "codes"))
+    names = {channel.test.name for channel in reasoner.closer(coded)}
+    assert {"swap:1", "dummy:1"} <= names
+    swap = next(channel for channel in reasoner.closer(coded) if channel.test.name == "swap:1")
+    assert swap.bits(coded) > 0.3  # it tells a dead output from everything in the wiring
