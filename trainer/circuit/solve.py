@@ -119,8 +119,8 @@ def left_live(
     return live
 
 
-ALIKE_SHARE = 1e-6
-"""Two solutions of a slot that differ by less than this share of their largest values are the same."""
+ALIKE_SHARE = 1e-4
+"""Two solutions of a slot that differ by less than this share of their largest values (−80 dB) are the same."""
 
 
 def with_shared_slots(one: SolvedTest, other: SolvedTest) -> SolvedTest:

@@ -1,0 +1,166 @@
+"""The debrief weighs the learner's own evidence, and sets the truth beside the answer."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from tests.desk_hands import RIGHT_ANSWER, new_desk, type_in
+from trainer.practice.events import EventKind
+from trainer.practice.gathered import gathered
+from trainer.practice.weighing import weighed
+from trainer.sound.render import TEMPLATE_FRAMES
+
+NAME = "faint_hum_on_three"
+COVER_3 = ("finding", "1", "3", "cover", "1", "2", "3", "yes")
+
+
+@pytest.mark.parametrize(
+    ("name", "said"),
+    [("one_side_asleep", ("finding", "1", "2", "coil", "1", "n", "3", "yes")),
+     ("silent_row", ("finding", "1", "2", "coil", "1", "n", "3", "yes"))],
+)  # fmt: skip
+def test_outside_the_windows_that_truth_and_answer_affect_the_two_files_are_identical(
+    name: str, said: tuple[str, ...]
+) -> None:
+    desk = new_desk(name)
+    type_in(desk, "hear", *said)
+    debrief = desk.debrief()
+    assert debrief.answer_sound is not None
+    truth, answer = debrief.truth_sound, debrief.answer_sound
+    differing = np.abs(truth.samples - answer.samples).max(axis=1) > 0.0
+    affected = np.zeros(len(differing), dtype=bool)
+    changed = 0
+    for true, said_slot in zip(truth.slots, answer.slots, strict=True):
+        start, end = (round(moment * truth.rate_hz) for moment in (true.window.start_s, true.window.end_s))
+        if differing[start + TEMPLATE_FRAMES : end].any() or true.level_dba != said_slot.level_dba:
+            affected[start : end + TEMPLATE_FRAMES] = True
+            changed += 1
+    assert not differing[~affected].any()
+    assert changed > 0
+
+
+def test_slots_of_the_other_bank_are_the_same_to_the_last_bit_where_only_one_bank_is_fed() -> None:
+    desk = new_desk("thick_oil_on_eight")
+    type_in(desk, "hear", "finding", "1", "8", "coil", "1", "n", "2", "yes")
+    debrief = desk.debrief()
+    assert debrief.answer_sound is not None
+    pairs = zip(debrief.truth_sound.slots, debrief.answer_sound.slots, strict=True)
+    same = {true.window.slot.number for true, said in pairs if true.level_dba == said.level_dba}
+    assert same == {1, 2, 3, 4}
+
+
+def test_each_step_says_what_it_told_what_it_ruled_out_and_what_it_cost() -> None:
+    desk = new_desk(NAME)
+    type_in(desk, "hear", "codes", "pair module 3", "pair right_front 3", *COVER_3)
+    lines = {line.line.kind: line for line in weighed(desk.attempt, desk.reasoner).lines if line.bits}
+    assert lines[EventKind.HEARD].bits > 3.0
+    assert set(lines[EventKind.HEARD].cylinders_out) == {1, 2, 4, 5, 6, 7, 8}
+    assert "under_cover_harness" in lines[EventKind.MEASURED].places_out
+    assert lines[EventKind.HEARD].line.minutes == desk.attempt.case.profile.minutes["actuation_test"]
+
+
+def test_the_same_reading_twice_is_one_piece_of_evidence() -> None:
+    once, twice = new_desk(NAME), new_desk(NAME, attempt_id="a2")
+    type_in(once, "hear", "pair module 3")
+    type_in(twice, "hear", "hear 3", "pair module 3", "pair module 3")
+    beliefs = [weighed(desk.attempt, desk.reasoner).belief for desk in (once, twice)]
+    assert np.array_equal(beliefs[0].probability, beliefs[1].probability)
+
+
+def test_a_code_read_again_and_again_does_not_become_more_true() -> None:
+    once, often = new_desk("old_code_in_memory"), new_desk("old_code_in_memory", attempt_id="a2")
+    type_in(once, "hear", "codes")
+    type_in(often, "hear", "codes", "move engine", "hear", "codes", "move cover", "hear", "codes")
+    passes = [weighed(desk.attempt, desk.reasoner).belief.findings[()] for desk in (once, often)]
+    assert passes[1] > passes[0] * 0.8
+
+
+def test_a_wrong_repair_costs_minutes_that_economy_sees() -> None:
+    thrifty, wasteful = new_desk(NAME), new_desk(NAME, attempt_id="a2")
+    steps = ("hear", "codes", "pair module 3", "wire engine 3", "hear", *RIGHT_ANSWER)
+    steps = (*steps[:3], "pair right_front 3", *steps[3:])
+    type_in(thrifty, *steps, "repair connector 3", "retest")
+    type_in(wasteful, *steps, "repair coil 3", "yes", "retest", "repair connector 3", "retest")
+    first, second = thrifty.debrief().score, wasteful.debrief().score
+    assert first.economy > second.economy > 0.0
+
+
+def test_a_side_named_wrongly_is_told_and_costs_nothing() -> None:
+    desk = new_desk(NAME)
+    shown = type_in(desk, "hear", "pair module 3", "wire engine 3", "pair right_front 3", "hear",
+                    "finding", "1", "3", "connector", "1", "feed", "3", "yes", "debrief")  # fmt: skip
+    assert "Side: you said feed side, it is the return side." in shown
+    assert "proof 20 × 1.00" in shown
+
+
+def test_what_an_answer_would_have_measured_like_stands_beside_what_was_read() -> None:
+    shown = type_in(new_desk(NAME), "hear", "pair module 3", "pair right_front 3", *COVER_3, "debrief")
+    assert "you read 2.6 Ω; your answer would have read OL" in shown
+
+
+def test_ruled_out_places_are_judged_only_in_the_debrief() -> None:
+    desk = new_desk(NAME)
+    shown = type_in(desk, "hear", "out connector", "out armature", *COVER_3, "debrief")
+    before, _debrief, after = shown.partition("Truth:")
+    assert "that is where it is" not in before
+    assert "You had ruled out pass-through connector, and that is where it is." in after
+    assert "You had ruled out armature: rightly." in after
+
+
+def test_an_expectation_stands_beside_its_reading_and_on_the_card() -> None:
+    shown = type_in(new_desk(NAME), "expect 3.2", "pair module 3", "pair module 5", "card")
+    assert "You expected 3.2; the display says OL." in shown
+    assert shown.count("(expected 3.2)") == 1
+    assert "needs what the display will say" in type_in(new_desk(NAME), "expect pair module 3")
+
+
+def test_hints_rise_in_strength_and_start_afresh_after_new_evidence() -> None:
+    shown = type_in(new_desk(NAME), "hint", "hear", "hint", "hint", "hint", "hint", "codes", "hint", "card")
+    assert "Hint 1 of 3: Run the test and listen first." in shown
+    assert "Hint 2 of 3: " in shown
+    assert shown.count("Hint 3 of 3, worked:") == 2
+    assert "→ answer A" in shown
+    first = shown.index("Hint 1 of 3: ", shown.index("Hint 3 of 3"))
+    assert first > shown.index("P0203")
+    assert shown.count("hint 1\n") == 3  # on the card the weakest hint does not say which test it means
+
+
+def test_a_hint_never_points_to_what_is_known_already() -> None:
+    shown = type_in(new_desk("misfire_without_a_circuit"), "hear", "codes", "hint", "hint")
+    assert "read the codes" not in shown.partition("Hint 2 of 3")[2]
+
+
+def test_hints_can_be_off_and_end_with_the_finding() -> None:
+    desk = new_desk(NAME)
+    assert "There is nothing left to hint at" in type_in(
+        desk, *RIGHT_ANSWER, "hint"
+    ) or "nothing left to hint at" in type_in(desk, "hint")
+    closed = new_desk(NAME)
+    closed.hints = False
+    assert "Hints are off in this sitting." in type_in(closed, "hint")
+    assert closed.attempt.events == 1
+
+
+def test_why_waits_for_the_finding_and_its_bits_stand_for_the_odds() -> None:
+    desk = new_desk(NAME)
+    assert "There is no finding yet." in type_in(desk, "why")
+    shown = type_in(desk, "hear", *COVER_3, "why", "why 2", "why 9", "why 1 2")
+    assert "What your evidence leaves:" in shown
+    assert "before any evidence" in shown
+    assert "There is no finding number 9 to explain." in shown
+    assert "I do not know what '2' means after 'why'" in shown
+
+
+def test_every_line_of_evidence_has_its_answer() -> None:
+    desk = new_desk(NAME)
+    type_in(desk, "hear 3", "stand probe 3", "hear 3", "codes", "ground module 3", "insulation module 3", "drop engine 3",
+            "trace 3", "supply", "look", "pair module live 3", "swap 1 3", "hear")  # fmt: skip
+    lines = {
+        (" ".join(str(line.line.data.get("request", {}).get("what", "")) for _ in [0]), line.line.kind): len(line.shown)
+        for line in gathered(desk.attempt, desk.reasoner)
+    }
+    for what in ("ground", "insulation", "drop", "trace", "supply"):
+        assert lines[what, EventKind.MEASURED] == 1
+    assert lines["pair", EventKind.MEASURED] == 0  # a blown fuse tells nothing
+    assert lines["", EventKind.HEARD] == 9
