@@ -14,15 +14,20 @@ from pathlib import Path
 
 import yaml
 
-from tests.engines import HARBOUR, NORTH, RIDGE
+from tests.engines import FIELD, HARBOUR, NORTH, RIDGE
 from tests.spice import run_ngspice
 from trainer.cases.profile_file import profile_from
 from trainer.cases.shipped import scenarios_folder
+from trainer.cases.universe_cache import solved_universe
 from trainer.circuit.drive import slots_of
+from trainer.circuit.faults import faulty_circuit
 from trainer.circuit.harness import circuit_of
 from trainer.circuit.netlist import netlist_of
 from trainer.circuit.profile import Profile
 from trainer.circuit.solve import solve_test
+from trainer.reasoning.planning import ranked
+from trainer.reasoning.reasoner import Matter, Reasoner
+from trainer.reasoning.strategies import compared
 from trainer.sound.render import Bed, render
 
 REPEATS = 5
@@ -109,8 +114,73 @@ def process_figures() -> None:
     tell("peak memory of these processes", peak_mb, "MB", "what is allowed", 300.0, peak_mb / 300.0)
 
 
+def reasoning_figures() -> None:
+    """Tell what the universe of all single faults costs, beside each hypothesis solved alone, and what it then gives."""
+    start = time.perf_counter()
+    universe = solved_universe(NORTH, 20.0, None)
+    cold = time.perf_counter() - start
+    faults = universe.faults[:: len(universe.faults) // 20]
+    start = time.perf_counter()
+    for one in faults:
+        solve_test(faulty_circuit(NORTH, one))
+    alone = (time.perf_counter() - start) / len(faults) * len(universe.faults)
+    tell(f"universe of {len(universe.faults)} hypotheses of a V8, everything on the menu, cold", cold, "s",
+         "only the test of each hypothesis solved alone (20 of them, scaled)", alone, alone / cold)  # fmt: skip
+    solved = len(universe.expectations.equivalents.solved)
+    slots = len(universe.faults) * (len(NORTH.cylinders) + 1)
+    tell("slots solved", solved, "slots", "slots of all hypotheses' tests as they come", slots, slots / solved)
+    with tempfile.TemporaryDirectory() as folder:
+        solved_universe(NORTH, 20.0, Path(folder))
+        warm = best_s(lambda: solved_universe(NORTH, 20.0, Path(folder)))
+    tell("the same from disk", warm, "s", "cold", cold, cold / warm)
+    grown, small = twelve(), solved_universe(RIDGE, 20.0, None)
+    times = {}
+    for profile in (RIDGE, grown):
+        start = time.perf_counter()
+        solved_universe(profile, 20.0, None)
+        times[profile.name] = time.perf_counter() - start
+    tell("universe growth from 6 to 12 cylinders", times["twelve"], "s", f"6 cylinders, {len(small.faults)} hypotheses",
+         times[RIDGE.name], times["twelve"] / times[RIDGE.name])  # fmt: skip
+    reasoner = Reasoner(Matter(NORTH, 20.0, (), frozenset(NORTH.minutes), 32.0), universe)
+    hear = next(test for test in reasoner.tests if test.name == "hear")
+    shown = reasoner.truth_answers(hear.questions)
+    reasoner.belief(shown)
+    update = best_s(lambda: reasoner.belief(shown).probability)
+    tell("posterior after a whole test heard", update, "s", "what is allowed", 0.005, 0.005 / update)
+    prior = reasoner.hypotheses.prior
+    greedy = best_s(lambda: ranked(reasoner.channels, prior, frozenset(), NORTH.minutes, ahead=False))
+    ranking = best_s(lambda: reasoner.next_tests(prior, frozenset()))
+    tell(
+        f"ranking of all {len(reasoner.tests)} tests, one step ahead",
+        ranking,
+        "s",
+        "without looking ahead",
+        greedy,
+        ranking / greedy,
+    )
+
+
+def strategy_figures(drawn: int) -> None:
+    """Tell minutes to a proved finding over drawn faults: by information, by the textbook, at random, by codes alone."""
+    for profile in (NORTH, HARBOUR, FIELD, RIDGE):
+        universe = solved_universe(profile, 20.0, None)
+        reasoner = Reasoner(Matter(profile, 20.0, (), frozenset(profile.minutes), 32.0), universe)
+        outcomes = compared(profile, reasoner.hypotheses, reasoner.channels, drawn, 7)
+        best = outcomes["best path"]
+        for name, one in outcomes.items():
+            tell(
+                f"{profile.name}, {name}: mean of {drawn}; median {one.median_minutes:.0f} min, proved {one.proved:.2f}, "
+                f"wrong {one.wrong:.2f}",
+                one.mean_minutes, "min", "best path", best.mean_minutes, one.mean_minutes / best.mean_minutes,
+            )  # fmt: skip
+
+
 def main() -> None:
     """Print every figure."""
+    if "--strategies" in sys.argv:
+        strategy_figures(200)
+        return
+    reasoning_figures()
     six = solve_and_render(RIDGE)
     eight = solve_and_render(NORTH)
     solve_and_render(HARBOUR)

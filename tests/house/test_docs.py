@@ -1,6 +1,7 @@
 """What README and docs tell a person to type works."""
 
 import re
+import shlex
 from pathlib import Path
 
 import pytest
@@ -20,7 +21,7 @@ CALLS = sorted({
 @pytest.mark.parametrize("call", CALLS)
 def test_every_command_in_the_docs_can_be_typed(call: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.chdir(tmp_path)
-    words = call.replace("CASE", "faint_hum_on_three").replace("PROFILE", "north_v8").split()
+    words = shlex.split(call.replace("CASE", "faint_hum_on_three").replace("PROFILE", "north_v8"))
     words = [str(REPOSITORY / "scenarios") if word == "FILE_OR_FOLDER" else word for word in words]
     if words[0] == "practice":
         words += ["--sound", "file"]

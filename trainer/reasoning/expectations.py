@@ -68,6 +68,7 @@ class Expectations:
     def __init__(self, profile: Profile, hypotheses: Sequence[Faults], equivalents: Equivalents) -> None:
         self.profile, self.hypotheses, self.equivalents = profile, tuple(hypotheses), equivalents
         self._groups: dict[tuple[Work, bool], _Group] = {}
+        self._row_of = {slot.number: row for row, slot in enumerate(slots_of(profile))}
         self._tests: dict[Work, list[tuple[SlotTraits, ...]]] = {}
         self.kept: dict[Question, Floats] = {}
         self._worst: list[frozenset[str]] | None = None
@@ -188,18 +189,15 @@ class Expectations:
             for place, circuit in enumerate(group.circuits):
                 seen = network.outputs(edit_between(base, rail_branches(circuit, live)))
                 for column, question in enumerate(alike):
-                    traits = tests[first[place]][self._row(question.slot)]
+                    traits = tests[first[place]][self._row_of[question.slot]]
                     ends = (traits.coil_end_a, traits.return_end_a)
                     drive = np.concatenate([[traits.rail_end_v, battery_v], *ends])
                     volts[place, column] = abs(float(seen[column] @ drive))
             for column, question in enumerate(alike):
                 self.kept[question] = accuracy_scale(volts[group.index, column], 1.0, DROP_LEAST_V)[:, None]
 
-    def _row(self, slot: int) -> int:
-        return 0 if slot == 0 else self.profile.cylinders.index(slot) + 1
-
     def _of_test(self, question: Question, test: tuple[SlotTraits, ...]) -> Floats:
-        traits = test[self._row(question.slot)]
+        traits = test[self._row_of[question.slot]]
         if question.kind == "slot":
             return np.asarray(traits.sound[self.equivalents.ears.places.index(question.place)])
         if question.kind == "supply":
