@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from trainer.cases.shipped import case_named
 from trainer.cases.universe_cache import Universes
+from trainer.commands.stores import universe_folder
 from trainer.reasoning.reasoner import Reasoner
 
-UNIVERSES = Universes()
+UNIVERSES = Universes(universe_folder())
 
 
 def reasoner_of(name: str) -> Reasoner:

@@ -14,6 +14,7 @@ from trainer.reasoning import questions
 from trainer.reasoning.channels import Channel
 from trainer.reasoning.planning import PROVED, best_finding, by_information, cost_of, path_to, ranked
 from trainer.reasoning.prices import after_plugging_back, mending_minutes, repair_minutes
+from trainer.reasoning.repairs import minutes_saved, repairs_in_order
 from trainer.reasoning.strategies import compared
 
 MINUTES = {"look": 10.0, "module_ohms": 20.0, "pin_to_ground": 5.0, "actuation_test": 8.0, "codes": 6.0}
@@ -134,3 +135,24 @@ def test_swaps_and_dummy_loads_are_thought_of_once_few_suspects_are_left() -> No
     assert {"swap:1", "dummy:1"} <= names
     swap = next(channel for channel in reasoner.closer(coded) if channel.test.name == "swap:1")
     assert swap.bits(coded) > 0.3  # it tells a dead output from everything in the wiring
+
+
+def test_repairs_stand_in_the_order_of_chance_over_minutes() -> None:
+    reasoner = reasoner_of("faint_hum_on_three")
+    heard = reasoner.answered(reasoner.hypotheses.prior, next(t for t in reasoner.tests if t.name == "hear"))
+    repairs = repairs_in_order(NORTH, reasoner.hypotheses.faults, heard, set())
+    rates = [chance / minutes for chance, minutes in zip(repairs.chance, repairs.minutes, strict=True)]
+    assert rates == sorted(rates, reverse=True)
+    assert repairs.mends[0] == (Location.PASS_THROUGH, (3,))  # likely, and cheap beside a cover or an injector
+    assert sum(repairs.chance) <= 1.0
+
+
+def test_a_test_that_tells_everything_saves_the_wrong_repairs_and_one_that_tells_nothing_none() -> None:
+    reasoner = reasoner_of("faint_hum_on_three")
+    faults, prior = reasoner.hypotheses.faults, reasoner.hypotheses.prior
+    blind = splitting(a_test("blind"), *([0] * len(faults)))
+    seer = Channel(a_test("seer"), np.arange(len(faults)), np.eye(len(faults)))
+    assert minutes_saved(NORTH, faults, prior, blind, set()) == pytest.approx(0.0, abs=1e-9)
+    sure = minutes_saved(NORTH, faults, prior, seer, set())
+    hear = next(channel for channel in reasoner.channels if channel.test.name == "hear")
+    assert 0.0 < minutes_saved(NORTH, faults, prior, hear, set()) < sure

@@ -97,6 +97,11 @@ class Kind:
     severities: tuple[float, ...]
     unit: str
 
+    @property
+    def heeds_conditions(self) -> bool:
+        """Whether movement, warmth or re-seating changes what the fault does."""
+        return self.edit in (_when_moved, _when_hot, _until_reseated)
+
 
 def segment_name(circuit: Circuit, fault: Fault) -> str:
     """Return the element that a series fault sits in; raises KeyError where the profile has no such segment."""
@@ -297,7 +302,7 @@ KINDS: Mapping[FaultKind, Kind] = {
     ),
     FaultKind.DEAD_FEED_DRIVER: Kind(_dead_feed, _MODULE, (Side.FEED,), "output", (0.0,), "none"),
     FaultKind.LOW_SUPPLY: Kind(_low, _MODULE, _NEITHER, "all", (0.15, 0.4), "share of the supply"),
-    FaultKind.SLOW_RECHARGE: Kind(_slow, _MODULE, _NEITHER, "all", (25.0,), "times the source resistance"),
+    FaultKind.SLOW_RECHARGE: Kind(_slow, _MODULE, _NEITHER, "all", (25.0, 60.0), "times the source resistance"),
     FaultKind.NO_SUPPLY: Kind(
         lambda circuit, _fault, _conditions: replace(circuit, rail=replace(circuit.rail, supply_v=0.0)),
         _MODULE, _NEITHER, "all", (0.0,), "none",

@@ -15,7 +15,7 @@ from numpy.typing import NDArray
 from trainer.circuit.drive import OutputLaw, Reductions, Slot, pulse_law, quiet_law, shut_by, slots_of
 from trainer.circuit.elements import Circuit
 from trainer.circuit.solenoid import magnets_of_rows
-from trainer.circuit.stepping import SWITCH_PARTS, Row, Stage, State, at_rest
+from trainer.circuit.stepping import SWITCH_PARTS, Row, Stage, State, state_at_rest
 
 Floats = NDArray[np.float64]
 
@@ -168,21 +168,22 @@ class _Solver:
 
     def run(self, least_pulses: int) -> Solved:
         count = len(self.rows)
-        state = at_rest(self.rows, self.magnets)
+        state = state_at_rest(self.rows, self.magnets)
         active = list(range(count))
+        rested = set(active)
         pulses: list[Pulse] = []
         residual = np.full(count, np.inf)
         tripped: list[frozenset[str]] = [frozenset()] * count
         schedule = self.profile.schedule
         total = round(max(schedule.slot_s, schedule.together_s) * schedule.pulses_per_s)
         while active and len(pulses) < min(MOST_PULSES, max(total, least_pulses)):
-            pulse, state, still = self._pulse(state, active)
+            pulse, state, at_rest, same = self._pulse(state, active)
             for place, row in enumerate(active):
                 tripped[row] |= state.tripped[place]
             if pulses:
                 residual[active] = self._residual(pulses[-1], pulse)
-            else:
-                residual[still] = 0.0
+            residual[[row for row in active if row in rested and row in same]] = 0.0
+            rested = at_rest
             pulses.append(pulse)
             done = [len(pulses) >= least_pulses and residual[row] < PERIODIC_RESIDUAL for row in active]
             keep = [place for place, ended in enumerate(done) if not ended]
@@ -202,12 +203,16 @@ class _Solver:
             worst = np.maximum(worst, change.max(axis=1))
         return worst
 
-    def _pulse(self, state: State, active: list[int]) -> tuple[Pulse, State, list[int]]:
-        """Solve one pulse; return it, the state before the next one, and the slots that ended as they began."""
+    def _pulse(self, state: State, active: list[int]) -> tuple[Pulse, State, set[int], set[int]]:
+        """Solve one pulse; return it, the state before the next one, and slots.
+
+        First those that end at rest, then those that end at rest with the same feeds on as they began with.
+        """
         count, injectors = len(active), len(self.profile.cylinders)
         if self.profile.module.trip.until == "pulse":
             state.fed = [self.rows[row].slot.live for row in active]
         state.over[:] = 0.0
+        fed = list(state.fed)
         records = {name: np.zeros((self.period_steps, count, injectors)) for name in _RECORDS}
         records["feed_a"] = np.zeros((self.period_steps, count, len(self.outputs)))
         records["rail_v"] = np.zeros((self.period_steps, count))
@@ -233,9 +238,12 @@ class _Solver:
         full = np.array([self.rows[row].circuit.rail.supply_v * FULL_RAIL_SHARE for row in active])
         flux = np.abs(state.linkage / self.magnets.turns[active]).max(axis=1)
         empty = flux < REST_FLUX_SHARE * self.magnets.saturation_wb.min()
-        untripped = np.array([state.fed[place] == self.rows[row].slot.live for place, row in enumerate(active)])
-        began = (rest_from < self.period_steps) & (state.rail >= full) & empty & untripped
-        return Pulse(tuple(active), **arrays), state, [row for row, same in zip(active, began, strict=True) if same]
+        ended = (rest_from < self.period_steps) & (state.rail >= full) & empty
+        at_rest = {row for row, rests in zip(active, ended, strict=True) if rests}
+        # a trip that ends with the pulse happens again in the next one; another leaves the next one without its feed
+        again = self.profile.module.trip.until == "pulse"
+        same = {row for place, row in enumerate(active) if row in at_rest and (again or state.fed[place] == fed[place])}
+        return Pulse(tuple(active), **arrays), state, at_rest, same
 
     def _recharge(self, state: State, active: list[int], rest_from: NDArray[np.int_]) -> None:
         """Fill the reservoirs over the rest of the period, in closed form."""

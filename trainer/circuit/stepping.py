@@ -72,7 +72,7 @@ class State:
             self.fed[row], self.tripped[row] = part.fed[place], part.tripped[place]
 
 
-def at_rest(rows: Sequence[Row], magnets: Magnets) -> State:
+def state_at_rest(rows: Sequence[Row], magnets: Magnets) -> State:
     """Return the state before the first pulse: no current, every plate on its seat, the reservoir full."""
     outputs = len(rows[0].circuit.feeds)
     sink = -(magnets.preload_n / (magnets.stop + magnets.spring))

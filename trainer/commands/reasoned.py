@@ -19,13 +19,19 @@ SHOWN, SHOWN_FROM = 5, 1e-4
 
 def reasoned(reasoner: Reasoner) -> dict[str, Any]:
     """Return the posterior with all offered evidence and the best path as a document."""
-    findings = reasoner.everything.findings
+    belief = reasoner.everything
+    findings = belief.findings
     return {
         "posterior": [
             {"hypothesis": name_of_finding(key), "probability": chance}
             for key, chance in findings.items()
             if chance >= LEAST_TOLD
         ],
+        "posterior_by": {
+            "cylinder": belief.summed(lambda claims: [n for claim in claims for n in sorted(claim.cylinders)]),
+            "location": belief.summed(lambda claims: [str(claim.location) for claim in claims] or [PASSES]),
+            "kind": belief.summed(lambda claims: [str(claim.kind) for claim in claims] or [PASSES]),
+        },
         "best_path": [
             {"test": step.name, "minutes": step.minutes, "bits": round(step.bits, 3), "probability": step.belief}
             for step in reasoner.best_path

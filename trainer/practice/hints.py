@@ -13,6 +13,7 @@ from trainer.reasoning.channels import Channel
 from trainer.reasoning.planning import LEAST_BITS, PROVED, Choice
 from trainer.reasoning.questions import Question
 from trainer.reasoning.reasoner import Reasoner
+from trainer.reasoning.repairs import Repairs, minutes_saved, repairs_in_order
 
 STRENGTHS = 3
 WORKED_FINDINGS = 3
@@ -25,7 +26,8 @@ class Hint:
     `proved` says that the evidence proves a finding already.
 
     `findings` are the likeliest findings with their chances, and `leads` groups them by what the test would show: the
-    same number, the same answer. Both are told by the strongest hint only.
+    same number, the same answer. Both are told by the strongest hint only. `saved` are the minutes of repair that the
+    test saves on average; `repairs` stand in the order to make them where no test is left.
     """
 
     strength: int
@@ -35,6 +37,8 @@ class Hint:
     bits: float = 0.0
     findings: tuple[tuple[FindingKey, float], ...] = ()
     leads: tuple[int, ...] = ()
+    saved: float = 0.0
+    repairs: Repairs | None = None
 
 
 def next_hint(attempt: Attempt, reasoner: Reasoner) -> Hint:
@@ -46,12 +50,23 @@ def next_hint(attempt: Attempt, reasoner: Reasoner) -> Hint:
     choices = next_choices(attempt, reasoner, weighing)
     best = next((choice for choice in choices if choice.bits > LEAST_BITS), None)
     proved = findings[0][1] >= PROVED
+    profile, faults, covers = attempt.case.profile, reasoner.hypotheses.faults, attempt.work.covers_off
     if best is None or proved:
-        return Hint(strength, "", proved)
-    if strength < STRENGTHS:
-        return Hint(strength, best.test.name, proved, best.minutes, best.bits)
-    leads = tuple(_likeliest_outcome(best.channel, belief, key) for key, _chance in findings)
-    return Hint(strength, best.test.name, proved, best.minutes, best.bits, findings, leads)
+        repairs = None if proved else repairs_in_order(profile, faults, belief.probability, covers)
+        return Hint(strength, "", proved, repairs=repairs)
+    if strength == 1:
+        return Hint(strength, best.test.name)
+    saved = minutes_saved(profile, faults, belief.probability, best.channel, covers)
+    worked = strength == STRENGTHS
+    return Hint(
+        strength,
+        best.test.name,
+        minutes=best.minutes,
+        bits=best.bits,
+        findings=findings if worked else (),
+        leads=tuple(_likeliest_outcome(best.channel, belief, key) for key, _chance in findings) if worked else (),
+        saved=saved,
+    )
 
 
 def next_choices(attempt: Attempt, reasoner: Reasoner, weighing: Weighing) -> list[Choice]:

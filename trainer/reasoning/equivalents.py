@@ -31,8 +31,8 @@ Key = bytes
 
 REFERENCE_OHM = 5.0
 ROUNDED, BURST_ROUNDED = 0.03, 0.06
-HUM_STEP_A = 0.1
-"""Steps in which the small currents are compared where nothing clicks."""
+HUM_STEP_A, HELD_FROM_A, HELD_STEP_A = 0.1, 0.01, 0.05
+"""Steps in which small currents are compared where nothing clicks; from where on, and in which, the battery's are."""
 
 CLICKS_FROM = 1.5
 """A coil can click, or push, from this many times the largest background current of the sound engine on."""
@@ -150,7 +150,12 @@ class Equivalents:
         rounded = np.array([BURST_ROUNDED if row.slot.number == 0 else ROUNDED for row in rows])
         seen = np.round(passes * REFERENCE_OHM / rounded[:, None, None]).astype(np.int32)
         driven = np.round((passes @ rail_v[:, :, None])[:, :, 0] / (full_a * rounded[:, None])).astype(np.int32)
-        held = np.round((passes @ battery_v[:, :, None])[:, :, 0] / HUM_STEP_A).astype(np.int32)
+        # what the battery drives by itself sets codes wherever it flows, chosen or not
+        whole = impedance + resting[:, None, :] * np.eye(2 * count)
+        pushed_a = np.linalg.solve(whole, battery_v[:, :, None])[:, :, 0]
+        held = (np.sign(pushed_a) * np.ceil(np.maximum(np.abs(pushed_a) - HELD_FROM_A, 0.0) / HELD_STEP_A)).astype(
+            np.int32
+        )
         near_trip = np.where(np.abs(fed) > 0.5 * profile.module.trip.current_a, np.round(fed / FEED_STEP_A), 0.0)
         hum = np.round(static[:, :count] / HUM_STEP_A).astype(np.int32)
         background_a = EXTRA_FROM * self._clicks_from_a() / CLICKS_FROM
@@ -169,7 +174,7 @@ class Equivalents:
                     and one.circuit.returns[number] != self.sound.returns[number]
                 )
             )
-            pushed = held[row][mine].tobytes() if held[row].any() else b""
+            pushed = held[row].tobytes() if held[row].any() else b""
             small = extra[row].tobytes() if clicks.any() else hum[row].tobytes()
             live = sorted(one.slot.live) if near_trip[row].any() else None
             keys.append(digest_of(

@@ -7,7 +7,7 @@ measured, once.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any
 
 import numpy as np
@@ -15,14 +15,14 @@ from numpy.typing import NDArray
 
 from trainer.circuit.codes import codes_from, known_codes
 from trainer.circuit.drive import port_nodes, rail_branches, slots_of
-from trainer.circuit.edits import Edit, EditedNetwork, edit_between
-from trainer.circuit.elements import GROUND, RAIL, Circuit
+from trainer.circuit.edits import EditedNetwork, edit_between
+from trainer.circuit.elements import GROUND, RAIL
 from trainer.circuit.harness import circuit_of
-from trainer.circuit.network import Branch
 from trainer.circuit.profile import Profile
-from trainer.instruments.bench import Pin, Work, break_points, node_of, worked
+from trainer.instruments.bench import Pin, Work, break_points, node_of
 from trainer.instruments.looking import seen_bridges
 from trainer.instruments.ohmmeter import METER_CURRENT_A, resting_branches
+from trainer.reasoning.distinct import DistinctCircuits, content_of
 from trainer.reasoning.equivalents import Equivalents, digest_of
 from trainer.reasoning.hypotheses import Faults
 from trainer.reasoning.questions import Expected, Question
@@ -52,22 +52,12 @@ SEEN, FANCIED = 0.95, 0.01
 """Chances that a bridge in plain view is noticed, and that one is noticed that is not there: from memory."""
 
 
-@dataclass(frozen=True, slots=True)
-class _Group:
-    """The distinct circuits under one piece of work, and which of them each hypothesis leaves."""
-
-    base: Circuit
-    circuits: tuple[Circuit, ...]
-    edits: tuple[Edit, ...]
-    index: NDArray[np.int_]
-
-
 class Expectations:
     """What hypotheses of one profile at one temperature expect, kept once computed."""
 
     def __init__(self, profile: Profile, hypotheses: Sequence[Faults], equivalents: Equivalents) -> None:
         self.profile, self.hypotheses, self.equivalents = profile, tuple(hypotheses), equivalents
-        self._groups: dict[tuple[Work, bool], _Group] = {}
+        self._circuits = DistinctCircuits(equivalents.sound, self.hypotheses)
         self._row_of = {slot.number: row for row, slot in enumerate(slots_of(profile))}
         self._tests: dict[Work, list[tuple[SlotTraits, ...]]] = {}
         self.kept: dict[Question, Floats] = {}
@@ -109,9 +99,9 @@ class Expectations:
         work = work.electrical()
         if work in self._tests:
             return self._tests[work]
-        group = self._group(work, loaded=True)
-        sound = self._sound(work)
-        keys = [digest_of(work.conditions.temperature_c, _content(circuit, sound)) for circuit in group.circuits]
+        group = self._circuits.under(work, loaded=True)
+        sound = self._circuits.sound(work)
+        keys = [digest_of(work.conditions.temperature_c, content_of(circuit, sound)) for circuit in group.circuits]
         new = {
             key: circuit for key, circuit in zip(keys, group.circuits, strict=True) if key not in self.equivalents.tests
         }
@@ -121,40 +111,9 @@ class Expectations:
         self._tests[work] = [self.equivalents.tests[keys[place]] for place in group.index]
         return self._tests[work]
 
-    def _sound(self, work: Work) -> Circuit:
-        temperature_c = work.conditions.temperature_c
-        if temperature_c == self.equivalents.sound.temperature_c:
-            return self.equivalents.sound
-        return circuit_of(self.profile, temperature_c)
-
-    def _group(self, work: Work, *, loaded: bool) -> _Group:
-        """Work every hypothesis's circuit and keep the distinct ones."""
-        work = work.electrical()
-        kept = self._groups.get((work, loaded))
-        if kept is not None:
-            return kept
-        sound = self._sound(work)
-        base = worked(sound, (), work)
-        places: dict[object, int] = {}
-        circuits: list[Circuit] = []
-        edits: list[Edit] = []
-        index = []
-        for faults in self.hypotheses:
-            circuit = worked(sound, faults, work)
-            edit = _edit(base, circuit, loaded=loaded)
-            key = (tuple(edit.changed.items()), edit.gone, edit.added, _parts(circuit, sound) if loaded else ())
-            if key not in places:
-                places[key] = len(circuits)
-                circuits.append(circuit)
-                edits.append(edit)
-            index.append(places[key])
-        group = _Group(base, tuple(circuits), tuple(edits), np.array(index))
-        self._groups[work, loaded] = group
-        return group
-
     def _measure(self, work: Work, questions: Sequence[Question]) -> None:
         """Fill in resistances: one network, an edit for each distinct circuit, all pairs of pins at once."""
-        group = self._group(work, loaded=False)
+        group = self._circuits.under(work, loaded=False)
         battery_v = self.profile.module.battery_v
         pairs = [tuple(_node(self.profile, pin) for pin in question.pins) for question in questions]
         sources = [{"battery.source": battery_v}, *([{"battery.source": 0.0}] * len(pairs))]
@@ -171,7 +130,7 @@ class Expectations:
 
     def _drops(self, work: Work, questions: Sequence[Question]) -> None:
         """Fill in voltages between two pins at the end of a pulse, from the solved currents of their slots."""
-        group = self._group(work, loaded=True)
+        group = self._circuits.under(work, loaded=True)
         tests = self.tests(work)
         first = {int(place): number for number, place in reversed(list(enumerate(group.index)))}
         ports = port_nodes(group.base)
@@ -226,7 +185,7 @@ class Expectations:
         return [self._stand(test) for test in self.tests(work)]
 
     def _looks(self, question: Question) -> Floats:
-        group = self._group(question.work, loaded=False)
+        group = self._circuits.under(question.work, loaded=False)
         places = looked_at(self.profile)
         seen = [seen_bridges(circuit, question.work) for circuit in group.circuits]
         chances = [[SEEN if place in bridges else FANCIED for place in places] for bridges in seen]
@@ -285,49 +244,3 @@ def expectations_of(profile: Profile, temperature_c: float, hypotheses: Sequence
 
 def _node(profile: Profile, pin: Pin | None) -> str:
     return GROUND if pin is None else node_of(profile, pin)
-
-
-def _parts(circuit: Circuit, sound: Circuit) -> tuple[object, ...]:
-    """Return what differs from the sound engine beside its wiring: coils and plates, outputs, supply."""
-    odd = [
-        (number, circuit.solenoids[number], circuit.returns[number])
-        for number in circuit.solenoids
-        if circuit.solenoids[number] is not sound.solenoids[number]
-        or circuit.returns[number] is not sound.returns[number]
-    ]
-    feeds = [(name, feed) for name, feed in circuit.feeds.items() if feed is not sound.feeds[name]]
-    return (tuple(odd), tuple(feeds), None if circuit.rail is sound.rail else circuit.rail)
-
-
-def _edit(base: Circuit, circuit: Circuit, *, loaded: bool) -> Edit:
-    """Return what differs between two circuits' wiring, and at rest between their outputs, under a load or a meter."""
-    changed: dict[str, float] = {}
-    gone, added = set(), []
-    for name, element in circuit.elements.items():
-        old = base.elements.get(name)
-        if old is element or old == element:
-            continue
-        ohm = element.at(loaded)
-        if old is not None and (old.a, old.b) == (element.a, element.b):
-            if old.at(loaded) != ohm:
-                changed[name] = ohm
-            continue
-        if old is not None:
-            gone.add(name)
-        added.append((element.a, element.b, ohm))
-    gone |= base.elements.keys() - circuit.elements.keys()
-    if not loaded:
-        for number, driver in circuit.returns.items():
-            if driver.off_ohm != base.returns[number].off_ohm:
-                changed[f"output.{number}"] = driver.off_ohm
-    return Edit(changed, frozenset(gone), tuple(added))
-
-
-def _content(circuit: Circuit, sound: Circuit) -> object:
-    """Return a circuit's whole content under drive, as what differs from the sound engine."""
-    differing: list[tuple[str, Branch | None]] = []
-    for name, element in circuit.elements.items():
-        if sound.elements.get(name) is not element:
-            differing.append((name, (element.a, element.b, element.at(loaded=True))))
-    differing += [(name, None) for name in sound.elements.keys() - circuit.elements.keys()]
-    return (tuple(sorted(differing)), _parts(circuit, sound))

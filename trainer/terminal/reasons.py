@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 from trainer.circuit.elements import Location
 from trainer.errors import WrongCallError
@@ -13,12 +13,14 @@ from trainer.practice.hints import Hint
 from trainer.reasoning.belief import Belief, FindingKey, bits_between
 from trainer.reasoning.questions import Question
 from trainer.reasoning.reasoner import Reasoner
+from trainer.reasoning.repairs import Repairs
 from trainer.terminal.shown import test_text
 from trainer.words import numbers, percent, text
 
-SHOWN_FINDINGS = 5
+SHOWN_FINDINGS, SHOWN_REPAIRS = 5, 3
 SHOWN_BITS = 0.05
 SHOWN_LINES = 12
+TOLD_SAVED_MINUTES = 1.0
 """How many findings, which bits and how many lines a view shows; the rest is summed."""
 
 STEP_KINDS: Mapping[str, str] = {
@@ -53,13 +55,14 @@ def finding_text(key: FindingKey) -> str:
 def hint_lines(hint: Hint) -> list[str]:
     """Return a hint in words."""
     if not hint.test:
-        return [text("hint.proved" if hint.proved else "hint.nothing")]
+        return [text("hint.proved")] if hint.proved else [text("hint.nothing"), *_repair_lines(hint.repairs)]
     if hint.strength == 1:
         kind = STEP_KINDS[hint.test.partition(":")[0]]
         return [text("hint.first", step=text(f"kind_of_step.{kind}"))]
     test = test_text(hint.test)
     if not hint.findings:
-        return [text("hint.second", test=test, minutes=hint.minutes, bits=hint.bits)]
+        line = text("hint.second", test=test, minutes=hint.minutes, bits=hint.bits)
+        return [line, text("hint.saves", saved=hint.saved)] if hint.saved >= TOLD_SAVED_MINUTES else [line]
     letters = {lead: chr(ord("A") + place) for place, lead in enumerate(dict.fromkeys(hint.leads))}
     lines = [text("hint.third", test=test)]
     lines += [
@@ -67,6 +70,16 @@ def hint_lines(hint: Hint) -> list[str]:
         for (key, chance), lead in zip(hint.findings, hint.leads, strict=True)
     ]
     return [*lines, text("hint.same")]
+
+
+def _repair_lines(repairs: Repairs | None) -> Iterator[str]:
+    """Yield the first repairs to make where no test is left, in their order."""
+    if repairs is None:
+        return
+    rows = zip(repairs.mends, repairs.chance, repairs.minutes, strict=True)
+    for (place, cylinders), chance, minutes in list(rows)[:SHOWN_REPAIRS]:
+        what = text(f"location.{place}") + (" " + numbers(cylinders) if cylinders else "")
+        yield text("hint.repair", what=what, percent=percent(chance), minutes=minutes)
 
 
 def why_lines(attempt: Attempt, reasoner: Reasoner, number: int | None) -> list[str]:

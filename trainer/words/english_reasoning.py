@@ -45,11 +45,13 @@ _TESTS = {
 _HINTS = {
     "hint.first": "Hint 1 of 3: {step} (Hints stand on the job card. The next one is stronger.)",
     "hint.second": "Hint 2 of 3: {test}. {minutes:.0f} min; expected to tell {bits:.1f} bits.",
+    "hint.saves": "On average it saves {saved:.0f} min of wrong repairs.",
     "hint.third": "Hint 3 of 3, worked: {test}. Before it, this is what your evidence leaves:",
     "hint.finding": "  {percent:>8}  {finding}  → answer {lead}",
     "hint.same": "Findings with the same answer letter are not told apart by this test.",
     "hint.proved": "Your evidence already proves one finding. Think what you have, then commit.",
     "hint.nothing": "No test on offer tells more. Commit, and say how sure you are.",
+    "hint.repair": "  {what}: {percent}, {minutes:.0f} min with the retest",
     "card.hint": "hint {strength}: {test}",
     "card.hint_first": "hint 1",
     "expect.noted": "Noted. Take the reading and compare.",
