@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 import numpy as np
@@ -67,3 +68,13 @@ def test_a_folder_that_cannot_be_written_keeps_nothing_and_says_nothing(kept, tm
     cache._save(first, blocked / "x.npz")
     assert blocked.read_text() == "not a folder"
     assert not list(tmp_path.glob("*.part"))
+
+
+def test_only_the_universes_used_last_stay_on_disk(kept, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    _folder, first = kept
+    monkeypatch.setattr(cache, "KEPT_FILES", 2)
+    for age, name in enumerate(("old", "older", "oldest"), start=1):
+        (tmp_path / f"{name}.npz").write_bytes(b"")
+        os.utime(tmp_path / f"{name}.npz", (1e9 - age, 1e9 - age))
+    cache._save(first, tmp_path / "new.npz")
+    assert {path.stem for path in tmp_path.iterdir()} == {"new", "old"}

@@ -10,6 +10,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
+from trainer.circuit.network import solve
 from trainer.reasoning.information import (
     best_value,
     entropy_bits,
@@ -19,6 +20,7 @@ from trainer.reasoning.information import (
     updated,
     value_with,
 )
+from trainer.reasoning.questions import Expected
 
 
 def gain(counts: list[tuple[int, int]]) -> float:
@@ -101,20 +103,36 @@ def test_repairs_in_order_of_chance_over_cost() -> None:
     assert expected_cost([0, 1, 2], chance, cost) == pytest.approx(11.7)
 
 
-def test_the_first_probe_of_two_chained_joints_by_hand() -> None:
-    """Three joints in a row, one open, each as likely; a voltmeter probes after the first, the second or the third.
+JOINTS = ("a", "b", "c")
 
-    By hand: after the first or second the reading splits one from two: H(1/3) = 0.9183 bit. After the third it is
-    always dead: nothing is told (one-step choice after de Kleer and Williams 1987).
+
+def lamp_voltages(opened: str) -> dict[str, bool]:
+    """Solve 12 V through three joints in a row into a lamp, one joint open; tell which nodes are live."""
+    chain = ("battery", "one", "two", "three")
+    branches = [
+        (start, end, 1e9 if joint == opened else 0.01)
+        for joint, start, end in zip(JOINTS, chain, chain[1:], strict=False)
+    ]
+    solution = solve([*branches, ("three", "ground", 5.0)], [{"battery": 12.0}], [{}])
+    return {node: bool(solution.voltage(node)[0] > 6.0) for node in chain}
+
+
+@pytest.mark.parametrize(("node", "bits"), [("battery", 0.0), ("one", 0.9183), ("two", 0.9183), ("three", 0.0)])
+def test_where_to_probe_a_row_of_joints_first_by_hand(node: str, bits: float) -> None:
+    """One of three joints is open, each as likely (one-step choice after de Kleer and Williams 1987).
+
+    By hand: before the first joint it is always live and after the last always dead: nothing is told. Between, one of
+    three is split from two: H(1/3) = 0.9183 bit.
     """
-    joints = np.full(3, 1 / 3)
-    after = {
-        place: np.array([[0.0, 1.0] if joint < place else [1.0, 0.0] for joint in range(3)]) for place in (1, 2, 3)
-    }
-    bits = {place: information_bits(joints, table) for place, table in after.items()}
-    assert bits[1] == pytest.approx(0.9183, abs=5e-5)
-    assert bits[2] == pytest.approx(0.9183, abs=5e-5)
-    assert bits[3] == pytest.approx(0.0, abs=1e-12)
+    table = np.array([[1.0, 0.0] if lamp_voltages(joint)[node] else [0.0, 1.0] for joint in JOINTS])
+    assert information_bits(np.full(3, 1 / 3), table) == pytest.approx(bits, abs=5e-5)
+
+
+# logarithmic score of a binary forecast of 0.8: true 0.2231, false 1.6094
+@pytest.mark.parametrize(("seen", "score"), [(1.0, 0.2231), (0.0, 1.6094)])
+def test_a_code_is_weighed_by_the_logarithmic_score(seen: float, score: float) -> None:
+    expected = Expected(np.array([[0.8]]), flags=True)
+    assert -float(expected.log_likelihood(np.array([seen]))[0]) == pytest.approx(score, abs=5e-5)
 
 
 def test_an_outcome_that_nothing_allows_is_refused() -> None:

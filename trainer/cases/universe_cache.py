@@ -27,6 +27,9 @@ from trainer.reasoning.reasoner import Matter, Reasoner, Universe, universe_of
 from trainer.reasoning.slot_traits import SlotTraits, TraceMarks
 
 Arrays = dict[str, NDArray[Any]]
+KEPT_FILES = 12
+"""How many universes stay on disk."""
+
 ROOMS = ("circuit", "sound", "instruments", "reasoning")
 """The rooms whose code decides what a universe holds."""
 
@@ -94,11 +97,19 @@ def _save(universe: Universe, path: Path) -> None:
                 part.flush()
                 os.fsync(part.fileno())
                 Path(part.name).replace(path)
+                _forget_oldest(path.parent)
             except BaseException:
                 Path(part.name).unlink(missing_ok=True)
                 raise
     except OSError:
         return
+
+
+def _forget_oldest(folder: Path) -> None:
+    """Keep the universes used last; each engine at each temperature is one of several megabytes."""
+    by_age = sorted(folder.glob("*.npz"), key=lambda path: path.stat().st_mtime, reverse=True)
+    for path in by_age[KEPT_FILES:]:
+        path.unlink(missing_ok=True)
 
 
 def _load(universe: Universe, path: Path) -> bool:
@@ -107,6 +118,7 @@ def _load(universe: Universe, path: Path) -> bool:
         with path.open("rb") as opened, np.load(opened, allow_pickle=False) as file:
             arrays = {name: file[name] for name in file.files}
         solved, tests, kept = _from_arrays(universe, arrays)
+        os.utime(path)
     except Exception:  # whatever a damaged archive makes its readers raise, it is solved again
         return False
     universe.expectations.equivalents.solved.update(solved)

@@ -102,9 +102,14 @@ class Desk:
     @property
     def reasoner(self) -> Reasoner:
         """What can be reasoned about this case; the first call may take seconds."""
-        if self._reasoner is None or self._reasoner[0] is not self.attempt.case:
+        if not self.ready_to_reason or self._reasoner is None:
             self._reasoner = (self.attempt.case, self._universes.reasoner(self.attempt.case))
         return self._reasoner[1]
+
+    @property
+    def ready_to_reason(self) -> bool:
+        """Whether the reasoner of this case is at hand, so that asking it takes no time."""
+        return self._reasoner is not None and self._reasoner[0] is self.attempt.case
 
     def hint(self) -> Hint:
         """Give the next hint, stronger each time until something new is done; raises WrongCallError where none is."""

@@ -231,6 +231,10 @@ class Session:
 
     # thinking
 
+    def _reason(self) -> None:
+        if not self.desk.ready_to_reason:
+            self._say(text("reasoning.wait"))
+
     def _expect(self, words: Sequence[str]) -> None:
         if not words or words[0].lower() in typed.READINGS:
             raise WrongCallError("no_expectation")
@@ -239,13 +243,13 @@ class Session:
 
     def _hint(self, _words: Sequence[str]) -> None:
         if self.desk.hints:
-            self._say(text("reasoning.wait"))
+            self._reason()
         self._lines(reasons.hint_lines(self.desk.hint()))
 
     def _why(self, words: Sequence[str]) -> None:
         self._need_finding()
         typed.refuse_extra("why", words[1:])
-        self._say(text("reasoning.wait"))
+        self._reason()
         number = typed.number_of(words[0]) if words else None
         self._lines(reasons.why_lines(self.desk.attempt, self.desk.reasoner, number))
 
@@ -300,7 +304,7 @@ class Session:
 
     def _debrief(self, _words: Sequence[str]) -> None:
         self._need_finding()
-        self._say(text("reasoning.wait"))
+        self._reason()
         debrief = self.desk.debrief()
         told = self.desk.told_certainties(debrief.score)
         self._lines(debriefing.debrief_lines(debrief, self.desk.attempt, told))
