@@ -214,3 +214,9 @@ def test_a_heat_fault_wrongly_repaired_shows_when_the_retest_is_warm() -> None:
 def test_a_lent_part_proves_nothing_at_the_retest() -> None:
     desk = new_desk("the_module_says_no")
     assert "Not even, or a code has come back" in type_in(desk, "lend module", *RIGHT_ANSWER, "retest")
+
+
+def test_the_prompt_says_what_is_moving_warm_swapped_or_lent() -> None:
+    shown = type_in(new_desk(NAME), "move engine", "heat cover", "swap 1 3", "lend module", "move none", "lend none")
+    assert "moving: engine harness, warm: under-cover harness, returns 1 and 3 swapped, lent: drive module > " in shown
+    assert shown.rstrip().split("\n")[-2].count("lent") == 0

@@ -9,7 +9,7 @@ import numpy as np
 
 from trainer.cases.case import Case
 from trainer.cases.universe_cache import Universes
-from trainer.circuit.codes import codes_of
+from trainer.circuit.codes import codes_of, stored_code
 from trainer.circuit.drive import slots_of
 from trainer.circuit.elements import Side
 from trainer.circuit.faults import Conditions
@@ -55,6 +55,7 @@ def inspect_case(asked: str, netlist: Path | None, slot: str | None, loudness: b
              "meaning": text(f"code.{code.sensed}", cylinder=code.cylinder)}
             for code in codes_of(solved)
         ],
+        "stored_codes": [stored_code(case.profile, item.cylinder, item.sensed).code for item in case.stored],
         "readings": _readings(case, work),
     }  # fmt: skip
     reasoner = Universes(universe_folder()).reasoner(case)
@@ -152,6 +153,8 @@ def _lines(case: Case, document: dict[str, Any]) -> tuple[str, ...]:
     lines += [text("codes.line", **{key: code[key] for key in ("code", "meaning")}) for code in document["codes"]] or [
         text("codes.none")
     ]
+    if document["stored_codes"]:
+        lines.append(text("codes.stored", codes=", ".join(document["stored_codes"])))
     for reading in document["readings"]:
         place = reading["break_point"] or "driven"
         what = "to ground" if reading["side"] else reading["instrument"]

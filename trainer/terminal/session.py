@@ -55,7 +55,7 @@ class Session:
         self._welcome()
         while not self._over:
             try:
-                self._obey(self._ask(text("prompt", minutes=self.desk.attempt.minutes)).split())
+                self._obey(self._ask(shown.prompt(self.desk.attempt)).split())
             except EOFError:
                 self._leave([])
                 return

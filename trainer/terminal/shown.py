@@ -28,6 +28,19 @@ def engine_lines(profile: Profile) -> list[str]:
     return lines
 
 
+def prompt(attempt: Attempt) -> str:
+    """Return the prompt: minutes so far, and what is moving, warm, swapped or lent as the engine stands."""
+    work = attempt.work
+    state = [
+        text(key, place=text(f"location.{place}"))
+        for key, place in (("prompt.moving", work.conditions.moved), ("prompt.warm", work.conditions.heated))
+        if place is not None
+    ]
+    state += [text("prompt.swapped", first=first, second=second) for first, second in work.swapped]
+    state += [text("prompt.lent", what=_what([place, number])) for place, number in sorted(work.replaced)]
+    return text("prompt", minutes=attempt.minutes, state="".join(f", {one}" for one in state))
+
+
 def code_lines(codes: Iterable[str], meanings: dict[str, str]) -> list[str]:
     """Return codes with what they mean, or that there is none."""
     lines = [text("codes.line", code=code, meaning=meanings[code]) for code in codes]
