@@ -151,7 +151,9 @@ _MISCONCEPTIONS = {
 
 _DEBRIEF = {
     "debrief.proof": "Proof: what you gathered gives your finding {percent}; 95 % is full proof.",
-    "debrief.proof_open": ("Proof: your finding has {percent}; this case can be known to {reachable} at most."),
+    "debrief.proof_open": (
+        "Proof: your finding has {percent}; this case stays open, and its own tests lead to {reachable}."
+    ),
     "debrief.economy": (
         "Minutes: {used:.0f} with the right repair and its retest; the best path takes {best:.0f}. "
         "Economy counts once proof is full and the place right."
