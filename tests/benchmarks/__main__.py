@@ -180,6 +180,8 @@ def main() -> None:
     if "--strategies" in sys.argv:
         strategy_figures(200)
         return
+    # first of all: a child begins with its parent's memory, and reasoning grows that
+    process_figures()
     reasoning_figures()
     six = solve_and_render(RIDGE)
     eight = solve_and_render(NORTH)
@@ -193,7 +195,6 @@ def main() -> None:
     single = best_s(lambda: [solve_test(circuit, [slot]) for slot in slots_of(NORTH)])
     tell("all slots as one array", coarse, "s", "slot after slot", single, single / coarse)
     against_ngspice()
-    process_figures()
 
 
 if __name__ == "__main__":

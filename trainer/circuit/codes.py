@@ -88,7 +88,9 @@ def slot_currents(solved: Solved, row: int, slot: Slot, profile: Profile) -> Slo
     pulse, place = solved.pulses_of(row)[0]
     early = min(round(profile.module.short_sense_s / solved.step_s), solved.on_steps - 1)
     driven = pulse.return_a[: solved.on_steps, place]
-    return SlotCurrents(slot, driven.max(axis=0), driven[early], pulse.return_a[-1, place], solved.tripped[row])
+    # copies: a view would keep the whole pulse in memory
+    end = pulse.return_a[-1, place].copy()
+    return SlotCurrents(slot, driven.max(axis=0), driven[early].copy(), end, solved.tripped[row])
 
 
 def codes_of(solved: SolvedTest) -> tuple[Code, ...]:

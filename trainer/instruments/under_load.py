@@ -9,7 +9,6 @@ from typing import Any
 import numpy as np
 from numpy.lib.stride_tricks import sliding_window_view
 from numpy.typing import NDArray
-from scipy.signal import lfilter
 
 from trainer.circuit.chance import Stream
 from trainer.circuit.drive import battery_branch, feed_branches, port_nodes, slots_of
@@ -96,6 +95,8 @@ def measure_trace(profile: Profile, faults: Sequence[Fault], work: Work, cylinde
 
 def clean_trace(meter: Meter, current_a: Floats, step_s: float) -> Trace:
     """Return what a probe of the meter's bandwidth makes of a current, before its noise."""
+    from scipy.signal import lfilter  # half a second to import: only traces pay it
+
     steps = min(round(TRACE_S / step_s), len(current_a))
     kept = np.exp(-2.0 * np.pi * meter.probe_bandwidth_hz * step_s)
     seen = lfilter([1.0 - kept], [1.0, -kept], current_a[:steps])

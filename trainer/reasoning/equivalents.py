@@ -43,7 +43,8 @@ EXTRA_FROM, EXTRA_STEP_A = 1.15, 0.5
 FEED_STEP_A = 8.0
 """Steps in which a feed's current is compared once it comes near its trip."""
 
-ROWS_AT_ONCE = 128
+CIRCUITS_AT_ONCE, ROWS_AT_ONCE = 300, 96
+"""How many circuits are reduced, and how many slots stepped, together: more is little faster and holds more memory."""
 
 
 def digest_of(*parts: object) -> bytes:
@@ -64,6 +65,10 @@ class Equivalents:
 
     def tests_of(self, base: Circuit, circuits: Sequence[Circuit]) -> list[tuple[SlotTraits, ...]]:
         """Return every slot of the whole test of many circuits, each an edit of the base."""
+        parts = [circuits[start : start + CIRCUITS_AT_ONCE] for start in range(0, len(circuits), CIRCUITS_AT_ONCE)]
+        return [test for part in parts for test in self._tests_of(base, part)]
+
+    def _tests_of(self, base: Circuit, circuits: Sequence[Circuit]) -> list[tuple[SlotTraits, ...]]:
         planned = slots_of(base.profile)
         reductions = [Reductions(circuit, {}) for circuit in circuits]
         asked: list[list[Slot]] = [list(planned) for _ in circuits]
