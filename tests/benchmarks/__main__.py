@@ -14,6 +14,7 @@ from pathlib import Path
 
 import yaml
 
+from tests.benchmarks.strategies import compared
 from tests.engines import FIELD, HARBOUR, NORTH, RIDGE
 from tests.spice import run_ngspice
 from trainer.cases.profile_file import profile_from
@@ -27,7 +28,6 @@ from trainer.circuit.profile import Profile
 from trainer.circuit.solve import solve_test
 from trainer.reasoning.planning import ranked
 from trainer.reasoning.reasoner import Matter, Reasoner
-from trainer.reasoning.strategies import compared
 from trainer.sound.render import Bed, render
 
 REPEATS = 5

@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
+from tests.benchmarks.strategies import compared
 from tests.engines import NORTH
 from tests.universes import reasoner_of
 from trainer.cases.shipped import case_names
@@ -15,7 +16,6 @@ from trainer.reasoning.channels import Channel
 from trainer.reasoning.planning import PROVED, best_finding, by_information, cost_of, path_to, ranked
 from trainer.reasoning.prices import after_plugging_back, mending_minutes, repair_minutes
 from trainer.reasoning.repairs import minutes_saved, repairs_in_order
-from trainer.reasoning.strategies import compared
 
 MINUTES = {"look": 10.0, "module_ohms": 20.0, "pin_to_ground": 5.0, "actuation_test": 8.0, "codes": 6.0}
 

@@ -17,7 +17,7 @@ from trainer.circuit.elements import Location
 from trainer.circuit.profile import Profile
 from trainer.reasoning.channels import Channel
 from trainer.reasoning.hypotheses import Faults
-from trainer.reasoning.information import best_value, repair_order, value_with
+from trainer.reasoning.information import best_value, expected_cost, repair_order, value_with
 from trainer.reasoning.prices import repair_minutes
 
 Floats = NDArray[np.floating[Any]]
@@ -30,11 +30,15 @@ CONSIDERED = 24
 
 @dataclass(frozen=True, slots=True)
 class Repairs:
-    """Repairs in the order to make them, each with the chance that it is the right one and its minutes."""
+    """Repairs in the order to make them, each with the chance that it is the right one and its minutes.
+
+    `expected_minutes` is what making them one after another until the fault is gone costs on average.
+    """
 
     mends: tuple[Mend, ...]
     chance: tuple[float, ...]
     minutes: tuple[float, ...]
+    expected_minutes: float
 
 
 def mend_of(faults: Faults) -> Mend | None:
@@ -59,11 +63,13 @@ def repairs_in_order(
             sums[mend] = sums.get(mend, 0.0) + float(chance)
     likely = sorted(sums, key=lambda mend: -sums[mend])[:CONSIDERED]
     minutes = [_minutes(profile, mend, covers_off) for mend in likely]
-    order = repair_order([sums[mend] for mend in likely], minutes)
+    chance = [sums[mend] for mend in likely]
+    order = repair_order(chance, minutes)
     return Repairs(
         tuple(likely[place] for place in order),
-        tuple(sums[likely[place]] for place in order),
+        tuple(chance[place] for place in order),
         tuple(minutes[place] for place in order),
+        expected_cost(order, chance, minutes),
     )
 
 

@@ -76,6 +76,7 @@ def _repair_lines(repairs: Repairs | None) -> Iterator[str]:
     """Yield the first repairs to make where no test is left, in their order."""
     if repairs is None:
         return
+    yield text("hint.repairs", minutes=repairs.expected_minutes)
     rows = zip(repairs.mends, repairs.chance, repairs.minutes, strict=True)
     for (place, cylinders), chance, minutes in list(rows)[:SHOWN_REPAIRS]:
         what = text(f"location.{place}") + (" " + numbers(cylinders) if cylinders else "")

@@ -51,6 +51,7 @@ _HINTS = {
     "hint.same": "Findings with the same answer letter are not told apart by this test.",
     "hint.proved": "Your evidence already proves one finding. Think what you have, then commit.",
     "hint.nothing": "No test on offer tells more. Commit, and say how sure you are.",
+    "hint.repairs": "Repairs in the order that costs least, {minutes:.0f} min on average:",
     "hint.repair": "  {what}: {percent}, {minutes:.0f} min with the retest",
     "card.hint": "hint {strength}: {test}",
     "card.hint_first": "hint 1",
