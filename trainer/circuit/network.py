@@ -106,16 +106,20 @@ class Ports:
     watched_port: Floats
 
 
+def port_columns(
+    ports: Sequence[tuple[str, str]], rail: str, battery: str
+) -> tuple[list[dict[str, float]], list[dict[str, float]]]:
+    """Return the columns that reduce a network, as sources and injections: rail, battery, one ampere a port."""
+    none = {rail: 0.0, battery: 0.0}
+    sources = [{**none, rail: 1.0}, {**none, battery: 1.0}, *(dict(none) for _port in ports)]
+    return sources, [{}, {}, *({a: -1.0, b: 1.0} for a, b in ports)]
+
+
 def ports_of(
     branches: Sequence[Branch], ports: Sequence[tuple[str, str]], watched: Sequence[int], rail: str, battery: str
 ) -> Ports:
     """Reduce a network with two sources to its ports; a port's current leaves its first node, enters its second."""
-    columns: list[dict[str, float]] = [{rail: 1.0, battery: 0.0}, {rail: 0.0, battery: 1.0}]
-    injections: list[dict[str, float]] = [{}, {}]
-    for a, b in ports:
-        columns.append({rail: 0.0, battery: 0.0})
-        injections.append({a: -1.0, b: 1.0})
-    solution = solve(branches, columns, injections)
+    solution = solve(branches, *port_columns(ports, rail, battery))
     across = np.array([solution.voltage(a) - solution.voltage(b) for a, b in ports])
     current = solution.current_a[list(watched)]
     return Ports(

@@ -1,15 +1,15 @@
-"""Writes 24-bit files whole: to a temporary name, synchronised, then renamed."""
+"""Writes 24-bit sound files."""
 
 from __future__ import annotations
 
-import os
-import tempfile
 import wave
 from pathlib import Path
+from typing import IO
 
 import numpy as np
 from numpy.typing import NDArray
 
+from trainer.cases.whole_file import write_whole
 from trainer.errors import MissingHereError
 
 
@@ -21,19 +21,15 @@ def to_pcm24(samples: NDArray[np.float32]) -> bytes:
 
 def write_wav(path: Path, samples: NDArray[np.float32], rate_hz: int) -> None:
     """Write a stereo file of shape (frame, channel); raises MissingHereError where it cannot be written."""
+
+    def write(part: IO[bytes]) -> None:
+        with wave.open(part, "wb") as file:
+            file.setnchannels(samples.shape[1])
+            file.setsampwidth(3)
+            file.setframerate(rate_hz)
+            file.writeframes(to_pcm24(samples))
+
     try:
-        with tempfile.NamedTemporaryFile(dir=path.parent, suffix=".part", delete=False) as part:
-            try:
-                with wave.open(part, "wb") as file:
-                    file.setnchannels(samples.shape[1])
-                    file.setsampwidth(3)
-                    file.setframerate(rate_hz)
-                    file.writeframes(to_pcm24(samples))
-                part.flush()
-                os.fsync(part.fileno())
-                Path(part.name).replace(path)
-            except BaseException:
-                Path(part.name).unlink(missing_ok=True)
-                raise
+        write_whole(path, write)
     except OSError as error:
         raise MissingHereError("file_unwritable", path=path, reason=error.strerror) from error

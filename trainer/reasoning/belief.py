@@ -37,10 +37,6 @@ class Belief:
         weight = np.exp(self.log_weight - self.log_weight.max())
         return np.asarray(weight / weight.sum())
 
-    def of_claims(self, claims: Sequence[Claim]) -> float:
-        """Return the probability that a finding is right."""
-        return float(self.probability[self.hypotheses.matching(claims)].sum())
-
     def summed(self, key: Callable[[tuple[Claim, ...]], Iterable[Name]]) -> dict[Name, float]:
         """Return the posterior summed by what a key says of each hypothesis's claims, largest first."""
         sums: dict[Name, float] = {}

@@ -12,7 +12,6 @@ from trainer.circuit.edits import Edit
 from trainer.circuit.elements import Circuit
 from trainer.circuit.faults import KINDS, Conditions, with_faults
 from trainer.circuit.harness import circuit_of
-from trainer.circuit.network import Branch
 from trainer.instruments.bench import Work, worked
 from trainer.reasoning.hypotheses import Faults
 
@@ -137,9 +136,5 @@ def _edit(base: Circuit, circuit: Circuit, *, loaded: bool) -> Edit:
 
 def content_of(circuit: Circuit, sound: Circuit) -> object:
     """Return a circuit's whole content under drive, as what differs from the sound engine."""
-    differing: list[tuple[str, Branch | None]] = []
-    for name, element in circuit.elements.items():
-        if sound.elements.get(name) is not element:
-            differing.append((name, (element.a, element.b, element.at(loaded=True))))
-    differing += [(name, None) for name in sound.elements.keys() - circuit.elements.keys()]
-    return (tuple(sorted(differing)), _parts(circuit, sound))
+    edit = _edit(sound, circuit, loaded=True)
+    return (tuple(sorted(edit.changed.items())), tuple(sorted(edit.gone)), edit.added, _parts(circuit, sound))

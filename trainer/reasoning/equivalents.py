@@ -20,7 +20,7 @@ from numpy.typing import NDArray
 from trainer.circuit.drive import Reductions, Slot, port_nodes, rail_branches, slots_of
 from trainer.circuit.edits import EditedNetwork, edit_between
 from trainer.circuit.elements import RAIL, Circuit
-from trainer.circuit.network import Branch, Ports
+from trainer.circuit.network import Branch, Ports, port_columns
 from trainer.circuit.solve import left_live, solve_rows
 from trainer.circuit.stepping import Row
 from trainer.reasoning.slot_traits import SlotTraits, traits_of
@@ -96,15 +96,13 @@ class Equivalents:
         """Fill in the ports that are needed, as edits of the base network."""
         ports = port_nodes(base)
         through = [f"feed.{name}.on" for name in base.feeds]
-        none = {RAIL: 0.0, "battery.source": 0.0}
-        sources = [{**none, RAIL: 1.0}, {**none, "battery.source": 1.0}, *([none] * len(ports))]
-        injections = [{}, {}, *({a: -1.0, b: 1.0} for a, b in ports)]
+        columns = port_columns(ports, RAIL, "battery.source")
         networks: dict[frozenset[str], tuple[EditedNetwork, dict[str, Branch]]] = {}
         for circuit, reduction, slots in work:
             for live in {slot.live for slot in slots} - reduction.kept.keys():
                 if live not in networks:
                     branches = rail_branches(base, live)
-                    networks[live] = EditedNetwork(branches, sources, injections, ports, through), branches
+                    networks[live] = EditedNetwork(branches, *columns, ports, through), branches
                 network, branches = networks[live]
                 seen = network.outputs(edit_between(branches, rail_branches(circuit, live)))
                 count = len(ports)

@@ -18,6 +18,7 @@ from trainer.circuit.drive import port_nodes, rail_branches, slots_of
 from trainer.circuit.edits import EditedNetwork, edit_between
 from trainer.circuit.elements import GROUND, RAIL
 from trainer.circuit.harness import circuit_of
+from trainer.circuit.network import port_columns
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import Pin, Work, break_points, node_of
 from trainer.instruments.looking import seen_bridges
@@ -133,17 +134,14 @@ class Expectations:
         group = self._circuits.under(work, loaded=True)
         tests = self.tests(work)
         first = {int(place): number for number, place in reversed(list(enumerate(group.index)))}
-        ports = port_nodes(group.base)
-        none = {RAIL: 0.0, "battery.source": 0.0}
-        sources = [{**none, RAIL: 1.0}, {**none, "battery.source": 1.0}, *([none] * len(ports))]
-        injections = [{}, {}, *({x: -1.0, y: 1.0} for x, y in ports)]
+        columns = port_columns(port_nodes(group.base), RAIL, "battery.source")
         live_in = {slot.number: slot.live for slot in slots_of(self.profile)}
         battery_v = self.profile.module.battery_v
         for live in dict.fromkeys(live_in[question.slot] for question in questions):
             alike = [question for question in questions if live_in[question.slot] == live]
             base = rail_branches(group.base, live)
             pairs = [(_node(self.profile, a), _node(self.profile, b)) for a, b in (one.pins for one in alike)]
-            network = EditedNetwork(base, sources, injections, pairs)
+            network = EditedNetwork(base, *columns, pairs)
             volts = np.empty((len(group.circuits), len(alike)))
             for place, circuit in enumerate(group.circuits):
                 seen = network.outputs(edit_between(base, rail_branches(circuit, live)))

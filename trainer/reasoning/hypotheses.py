@@ -35,10 +35,6 @@ class Hypotheses:
         """What would be right to say for each."""
         return tuple(truth_of(faults) for faults in self.faults)
 
-    def matching(self, claims: Sequence[Claim]) -> NDArray[np.bool_]:
-        """Tell which hypotheses a finding names; a side that is not named fits both."""
-        return np.array([same_claims(claims, mine) for mine in self.claims])
-
 
 def same_claims(said: Sequence[Claim], true: Sequence[Claim]) -> bool:
     """Tell whether two findings name the same: cylinders, places, kinds, and sides where both name one."""

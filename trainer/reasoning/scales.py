@@ -10,7 +10,7 @@ from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.special import ndtr, ndtri
+from scipy.special import ndtri
 
 from trainer.circuit.profile import Meter
 from trainer.reasoning.hearing import MASKED_DB
@@ -43,11 +43,6 @@ def level_step_db(sensation_db: Floats) -> Floats:
 def d_prime_of(proportion_correct: float) -> float:
     """Return d′ from the proportion correct of two alternatives."""
     return float(np.sqrt(2.0) * ndtri(proportion_correct))
-
-
-def proportion_correct_of(d_prime: float) -> float:
-    """Return the proportion correct of two alternatives from d′."""
-    return float(ndtr(d_prime / np.sqrt(2.0)))
 
 
 _SENSATION = np.arange(0.0, 120.1, 0.1)
