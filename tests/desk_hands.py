@@ -12,7 +12,7 @@ from trainer import __version__
 from trainer.desk.case_source import find_case
 from trainer.desk.desk import Desk
 from trainer.errors import MissingHereError
-from trainer.output.player import Played
+from trainer.output.playing import Played
 from trainer.records.store import AttemptRow, Store, opened
 from trainer.terminal.session import Session
 

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 from trainer.cases.shipped import case_named
-from trainer.cases.universe_cache import Universes
+from trainer.cases.universe_cache import Universes, solve_universe
+from trainer.circuit.profile import Profile
 from trainer.commands.stores import universe_folder
-from trainer.reasoning.reasoner import Reasoner
+from trainer.reasoning.reasoner import Reasoner, Universe, universe_of
 
 UNIVERSES = Universes(universe_folder())
 
@@ -13,3 +16,10 @@ UNIVERSES = Universes(universe_folder())
 def reasoner_of(name: str) -> Reasoner:
     """Return the reasoner of a shipped case."""
     return UNIVERSES.reasoner(case_named(name))
+
+
+def solved_universe(profile: Profile, temperature_c: float, folder: Path | None) -> Universe:
+    """Return a profile's universe solved, from a folder's file where there is one."""
+    universe = universe_of(profile, temperature_c)
+    solve_universe(universe, folder)
+    return universe

@@ -10,7 +10,9 @@ import pytest
 
 import trainer.cases.universe_cache as cache
 from tests.engines import RIDGE
-from trainer.cases.universe_cache import solved_universe
+from tests.universes import solved_universe
+from trainer.cases.universe_cache import solve_universe
+from trainer.reasoning.reasoner import universe_of
 
 
 @pytest.fixture(scope="module")
@@ -49,8 +51,32 @@ def test_a_damaged_file_is_solved_anew_and_is_right(
     monkeypatch.setattr(
         type(first.expectations), "of", lambda self, questions, bed_dba: solved.append(len(list(questions)))
     )
-    solved_universe(RIDGE, 20.0, tmp_path)
-    assert len(solved) == 2  # it was not believed: every question was asked, and the file written again
+    universe = solved_universe(RIDGE, 20.0, tmp_path)
+    asked = sum(len(test.questions) for test in universe.menu)
+    # it was not believed: every question was asked, and the file written again
+    assert sum(solved[:-1]) == asked
+    assert solved[-1] == tmp_path / whole.name
+
+
+def test_work_that_was_stopped_goes_on_from_where_it_was(kept) -> None:
+    _folder, first = kept
+    shares = []
+
+    def stop_at_half(share: float) -> None:
+        shares.append(share)
+        if share > 0.5:
+            raise InterruptedError
+
+    universe = universe_of(RIDGE, 20.0)
+    with pytest.raises(InterruptedError):
+        solve_universe(universe, None, stop_at_half)
+    before = len(universe.expectations.equivalents.solved)
+    assert 0 < before < len(first.expectations.equivalents.solved)
+    assert shares == sorted(shares)
+    solve_universe(universe, None)
+    assert universe.expectations.equivalents.solved.keys() == first.expectations.equivalents.solved.keys()
+    for question, values in first.expectations.kept.items():
+        assert np.array_equal(universe.expectations.kept[question], values)
 
 
 def test_another_program_or_profile_has_another_file(kept, monkeypatch: pytest.MonkeyPatch) -> None:

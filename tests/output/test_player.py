@@ -11,7 +11,7 @@ import numpy as np
 import pytest
 
 from trainer.errors import MissingHereError
-from trainer.output import player as players
+from trainer.output import portaudio, sdl
 from trainer.output.player import FilePlayer, best_player
 from trainer.output.wav import to_pcm24, write_wav
 
@@ -21,7 +21,7 @@ from trainer.cases.shipped import case_named
 from trainer.practice.actions import solved_work
 from trainer.instruments.bench import Work
 from trainer.sound.render import render
-from trainer.output.player import PortAudioPlayer
+from trainer.output.portaudio import PortAudioPlayer
 case = case_named("faint_hum_on_three")
 sound = render(solved_work(case.profile, case.faults, Work()), "front", case.bed, 1, [3])
 np.save(sys.argv[1], sound.samples)
@@ -60,10 +60,10 @@ def test_without_portaudio_sdl_takes_over_and_without_both_a_file(
     class Working(FilePlayer):
         way = "sdl"
 
-    monkeypatch.setattr(players, "PortAudioPlayer", Missing)
-    monkeypatch.setattr(players, "SdlPlayer", Working)
+    monkeypatch.setattr(portaudio, "PortAudioPlayer", Missing)
+    monkeypatch.setattr(sdl, "SdlPlayer", Working)
     assert best_player(None, None, told.append).way == "sdl"
-    monkeypatch.setattr(players, "SdlPlayer", Missing)
+    monkeypatch.setattr(sdl, "SdlPlayer", Missing)
     last = best_player(None, tmp_path, told.append)
     assert last.way == "file"
     played = last.play(np.zeros((100, 2), np.float32), 48_000)
@@ -73,7 +73,7 @@ def test_without_portaudio_sdl_takes_over_and_without_both_a_file(
 
 def test_sdl_plays_to_its_end() -> None:
     program = (
-        "import numpy as np; from trainer.output.player import SdlPlayer; "
+        "import numpy as np; from trainer.output.sdl import SdlPlayer; "
         "print(SdlPlayer().play(np.zeros((4800, 2), np.float32), 48000))"
     )
     environment = {**os.environ, "SDL_AUDIODRIVER": "dummy"}

@@ -4,12 +4,12 @@ import pytest
 
 from tests.universes import reasoner_of
 from trainer.cases.shipped import case_named
-from trainer.desk.desk import RememberingSolver
+from trainer.desk.labour import RememberingSolver
 from trainer.practice.attempt import begun, finding_data, step
 from trainer.practice.debrief import debrief_of
 from trainer.practice.events import Event, EventKind
+from trainer.practice.shown import reason_line
 from trainer.reasoning.finding import Finding, truth_of
-from trainer.terminal.shown import reason_line
 
 SOLVER = RememberingSolver()
 

@@ -11,13 +11,13 @@ from tests.universes import reasoner_of
 from trainer.cases.shipped import case_named
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import FaultKind
-from trainer.desk.desk import RememberingSolver
+from trainer.desk.labour import RememberingSolver
 from trainer.practice.attempt import begun, finding_data, step
 from trainer.practice.debrief import debrief_of
 from trainer.practice.events import Event, EventKind
+from trainer.practice.shown_debrief import refutation_values
 from trainer.reasoning.finding import Claim, Finding
 from trainer.reasoning.misconceptions import MISCONCEPTIONS, UNCLASSIFIED, Wrong, misconception_of
-from trainer.terminal.debriefing import refutation_values
 from trainer.words import text
 
 SOLVER = RememberingSolver()

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import hashlib
 import os
+from collections.abc import Callable
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -20,9 +21,9 @@ from trainer.cases.whole_file import write_whole
 from trainer.circuit.codes import SlotCurrents, stored_code
 from trainer.circuit.drive import Slot, slots_of
 from trainer.circuit.faults import KINDS
-from trainer.circuit.profile import Profile
+from trainer.instruments.bench import Work
 from trainer.reasoning.hypotheses import SEVERITIES, Faults
-from trainer.reasoning.questions import name_of
+from trainer.reasoning.questions import Question, name_of
 from trainer.reasoning.reasoner import Matter, Reasoner, Universe, universe_of
 from trainer.reasoning.slot_traits import SlotTraits, TraceMarks
 
@@ -30,21 +31,34 @@ Arrays = dict[str, NDArray[Any]]
 KEPT_FILES = 12
 """How many universes stay on disk."""
 
+KEPT_IN_MEMORY = 2
+"""How many stay in memory: each is some twenty megabytes."""
+
 ROOMS = ("circuit", "sound", "instruments", "reasoning")
 """The rooms whose code decides what a universe holds."""
 
 
-def solved_universe(profile: Profile, temperature_c: float, folder: Path | None, seen: Faults = ()) -> Universe:
-    """Return a universe with every question of its menu answered, from disk where it can be, else solved and kept."""
-    universe = universe_of(profile, temperature_c, seen)
+Told = Callable[[float], None]
+"""Is told what share of a universe is solved; what it raises stops the work, and what is solved by then is kept."""
+
+
+def solve_universe(universe: Universe, folder: Path | None, told: Told = lambda share: None) -> None:
+    """Answer every question of a universe's menu, from disk where it can be, else solve and keep it."""
     path = None if folder is None else folder / f"{_content(universe)}.npz"
     if path is not None and _load(universe, path):
-        return universe
-    questions = [question for test in universe.menu for question in test.questions]
-    universe.expectations.of(questions, 0.0)
+        return
+    by_work: dict[Work, list[Question]] = {}
+    for test in universe.menu:
+        for question in test.questions:
+            by_work.setdefault(question.work, []).append(question)
+    done = 0
+    universe.expectations.equivalents.between = lambda: told(done / len(by_work))
+    for questions in by_work.values():
+        universe.expectations.of(questions, 0.0)
+        done += 1
+    universe.expectations.equivalents.between = None
     if path is not None:
         _save(universe, path)
-    return universe
 
 
 class Universes:
@@ -53,14 +67,21 @@ class Universes:
     def __init__(self, folder: Path | None = None) -> None:
         self._folder = folder
         self._kept: dict[tuple[str, float, Faults], Universe] = {}
+        self._solved: set[tuple[str, float, Faults]] = set()
 
-    def reasoner(self, case: Case) -> Reasoner:
-        """Return a reasoner for a case."""
+    def reasoner(self, case: Case, told: Told = lambda share: None) -> Reasoner:
+        """Return a reasoner for a case; `told` may stop the work by raising, and a later call goes on from there."""
         matter = matter_of(case)
         off_grid = tuple(f for f in case.faults if f.amount() not in KINDS[f.kind].severities[:SEVERITIES])
         key = (case.profile.digest, case.temperature_c, off_grid)
         if key not in self._kept:
-            self._kept[key] = solved_universe(case.profile, case.temperature_c, self._folder, off_grid)
+            while len(self._kept) >= KEPT_IN_MEMORY:
+                self._solved.discard(oldest := next(iter(self._kept)))
+                del self._kept[oldest]
+            self._kept[key] = universe_of(case.profile, case.temperature_c, off_grid)
+        if key not in self._solved:
+            solve_universe(self._kept[key], self._folder, told)
+            self._solved.add(key)
         return Reasoner(matter, self._kept[key])
 
 

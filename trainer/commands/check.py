@@ -15,7 +15,7 @@ from trainer.cases.universe_cache import Universes
 from trainer.cases.yaml_text import YamlText, read_text
 from trainer.commands.result import Result, problems_result
 from trainer.errors import Problem, ProblemsFoundError
-from trainer.terminal.reasons import finding_text
+from trainer.practice.shown_reasons import finding_text
 from trainer.words import percent, text
 
 TOLD_LEFT = 3

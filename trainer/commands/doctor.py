@@ -16,13 +16,17 @@ from trainer.words import text, told_apart
 
 def examine(data: Path | None) -> Result:
     """Return every check; the exit code stays 0, since looking has worked."""
-    folder = data_folder(data)
-    checks = (*machine_checks(folder), _store(folder))
+    checks = checks_in(data_folder(data))
     lines = [f"injector-trainer {__version__}"]
     for check in checks:
         verdict = text("doctor.good" if check.good else "doctor.bad")
         lines.append(f"{verdict:>5}  {check.name}: {check.found}" + (f"  → {check.mend}" if check.mend else ""))
     return Result(tuple(lines), {"version": __version__, "checks": [asdict(check) for check in checks]})
+
+
+def checks_in(folder: Path) -> tuple[Check, ...]:
+    """Return every check of this machine and of the records in a folder."""
+    return (*machine_checks(folder), _store(folder))
 
 
 def _store(folder: Path) -> Check:

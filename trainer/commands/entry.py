@@ -65,6 +65,17 @@ def practice(
 
 
 @main.command()
+@click.argument("profile", required=False)
+@click.option("--device", help="Output device by name.")
+@click.pass_obj
+def bench(options: Globals, profile: str | None, device: str | None) -> None:
+    """Open the free bench: pick any fault, hear it, measure it; for a class on a projector, not scored."""
+    from trainer.commands.bench import open_bench
+
+    finish(lambda: open_bench(profile, options.data, device), as_json=options.as_json)
+
+
+@main.command()
 @CASE
 @click.option("-o", "--output", required=True, type=click.Path(dir_okay=False, path_type=Path), help="WAV to write.")
 @click.option("--slot", help="Only this slot: all, or a cylinder's number.")

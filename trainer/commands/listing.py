@@ -9,7 +9,7 @@ from trainer.cases.drawing import draw_case
 from trainer.cases.shipped import case_named, case_names, profile_named, profile_names
 from trainer.commands.result import Result
 from trainer.errors import WrongCallError
-from trainer.terminal.shown import engine_lines
+from trainer.practice.shown import engine_lines
 
 
 def list_profiles() -> Result:

@@ -3,24 +3,28 @@
 from __future__ import annotations
 
 import sys
-import uuid
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from trainer import __version__
 from trainer.cases.shipped import case_named, case_names
 from trainer.cases.universe_cache import Universes
 from trainer.commands.result import Result
 from trainer.commands.stores import data_folder, universe_folder
-from trainer.desk.case_source import FoundCase, find_case
+from trainer.commands.window import can_open, open_window
+from trainer.desk.case_source import find_case
 from trainer.desk.desk import Desk
+from trainer.desk.seat import seat
 from trainer.errors import MissingHereError
 from trainer.output.doctor import pygame_check
 from trainer.output.player import FilePlayer, Player, best_player
-from trainer.records.store import AttemptRow, Store, opened
+from trainer.records.store import Store, opened
 from trainer.terminal.session import Session
 from trainer.words import text, told
+
+if TYPE_CHECKING:
+    from trainer.window.state.shell import Shell
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,28 +52,52 @@ def tell(line: str) -> None:
 
 
 def practise(wanted: Wanted, data: Path | None) -> Result:
-    """Work one case in the terminal."""
-    folder = data_folder(data)
+    """Work one case in the window, or in the terminal where that is asked for or there is no screen."""
     pygame = pygame_check()
     if not pygame.good:
         tell(f"{pygame.name}: {pygame.found} → {pygame.mend}")
-    store = _store(folder, insist=data is not None)
+    if not wanted.terminal and pygame.good:
+        if can_open():
+            try:
+                return _in_window(wanted, data)
+            except MissingHereError as error:
+                tell(told(error))
+        tell(text("window.absent"))
+    return _in_terminal(wanted, data)
+
+
+def _in_window(wanted: Wanted, data: Path | None) -> Result:
+    """Open the window: on a case where one is named, else on who is working."""
+    found = find_case(wanted.case) if wanted.case else None
+
+    def then(shell: Shell) -> None:
+        from trainer.window.state.home import sit
+
+        if found is not None:
+            sit(shell, found, wanted.learner, new=wanted.new, seed=wanted.seed, hints=wanted.hints)
+
+    open_window(data, then, device=wanted.device, to_file=wanted.to_file)
+    return Result()
+
+
+def _in_terminal(wanted: Wanted, data: Path | None) -> Result:
+    """Work one case in the terminal."""
+    folder = data_folder(data)
+    store = store_in(folder, insist=data is not None)
     try:
-        if not wanted.terminal:
-            tell(text("window.absent"))
         found = find_case(wanted.case or _next_name(store, wanted.learner))
         player: Player = (
             FilePlayer() if wanted.to_file else best_player(wanted.device, None, lambda error: tell(told(error)))
         )
         desk = Desk(store, player, now_utc, Universes(universe_folder()), hints=wanted.hints)
-        _seat(desk, found, wanted)
+        seat(desk, found, wanted.learner, now_utc(), new=wanted.new, seed=wanted.seed)
         Session(desk, input, lambda line: print(line, flush=True)).run()  # noqa: T201  # the terminal is this face
     finally:
         store.close()
     return Result()
 
 
-def _store(folder: Path, *, insist: bool) -> Store:
+def store_in(folder: Path, *, insist: bool) -> Store:
     """Open the records; a home that cannot be written is told, and then nothing is kept."""
     try:
         return opened(folder)
@@ -85,22 +113,3 @@ def _next_name(store: Store, learner: str) -> str:
     solved = store.solved_names(learner)
     order = sorted(case_names(), key=lambda name: (name in solved, case_named(name).difficulty, name))
     return order[0]
-
-
-def _seat(desk: Desk, found: FoundCase, wanted: Wanted) -> None:
-    waiting = [] if wanted.new else desk.store.open_attempts(wanted.learner, found.name, found.digest)
-    if waiting and wanted.seed in (None, waiting[0].seed):
-        desk.resume(found.case, waiting[0])
-        return
-    row = AttemptRow(
-        id=str(uuid.uuid4()),
-        learner=wanted.learner,
-        case_source=found.source,
-        case_name=found.name,
-        profile_digest=found.case.profile.digest,
-        case_digest=found.digest,
-        seed=found.case.seed if wanted.seed is None else wanted.seed,
-        program_version=__version__,
-        started_at=now_utc(),
-    )
-    desk.start(found.case, row)

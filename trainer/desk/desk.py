@@ -2,19 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from typing import Any
 
 from trainer import __version__
 from trainer.cases.case import Case
 from trainer.cases.universe_cache import Universes
-from trainer.circuit.faults import Fault
-from trainer.circuit.profile import Profile
-from trainer.circuit.solve import SolvedTest
+from trainer.desk.labour import RememberingSolver
 from trainer.errors import WrongCallError
-from trainer.instruments.bench import Work
-from trainer.output.player import Played, Player
-from trainer.practice.actions import Done, solved_work
+from trainer.output.player import Player
+from trainer.output.playing import Played
+from trainer.practice.actions import Done
 from trainer.practice.attempt import Attempt, begun, finding_data, replayed, step
 from trainer.practice.debrief import Debrief, debrief_of
 from trainer.practice.events import Event, EventKind
@@ -25,24 +23,6 @@ from trainer.reasoning.score import Score, calibration
 from trainer.records.store import AttemptRow, Store
 from trainer.sound.render import Sound
 from trainer.words import numbers
-
-KEPT_SOLVES = 8
-
-
-class RememberingSolver:
-    """Solves a worked circuit once for the same profile, faults and work; keeps the latest few."""
-
-    def __init__(self) -> None:
-        self._kept: dict[tuple[str, tuple[Fault, ...], Work], SolvedTest] = {}
-
-    def __call__(self, profile: Profile, faults: tuple[Fault, ...], work: Work) -> SolvedTest:
-        """Return the solved test."""
-        key = (profile.digest, faults, work)
-        solved = self._kept.pop(key, None) or solved_work(profile, faults, work)
-        self._kept[key] = solved
-        while len(self._kept) > KEPT_SOLVES:
-            self._kept.pop(next(iter(self._kept)))
-        return solved
 
 
 class Desk:
@@ -58,10 +38,10 @@ class Desk:
         self.attempt: Attempt
         self.attempt_id: str
 
-    def start(self, case: Case, row: AttemptRow) -> None:
-        """Begin an attempt; it is in the store before anything is heard."""
+    def start(self, case: Case, row: AttemptRow, at: Mapping[str, Any] | None = None) -> None:
+        """Begin an attempt; it is in the store before anything is heard. `at` tells of the station and who is there."""
         self.attempt, self.attempt_id, self._learner = begun(case, row.seed), row.id, row.learner
-        first = Event(1, EventKind.STARTED, self._now(), {"version": __version__})
+        first = Event(1, EventKind.STARTED, self._now(), {"version": __version__, **(at or {})})
         self.store.begin(row, first)
         self.attempt = step(self.attempt, first)
 
@@ -113,11 +93,18 @@ class Desk:
 
     def hint(self) -> Hint:
         """Give the next hint, stronger each time until something new is done; raises WrongCallError where none is."""
+        self.may_hint()
+        return self.take_hint(next_hint(self.attempt, self.reasoner))
+
+    def may_hint(self) -> None:
+        """Raise WrongCallError where no hint is to be had."""
         if not self.hints:
             raise WrongCallError("no_hints")
         if self.attempt.finding is not None:
             raise WrongCallError("hint_after_finding")
-        hint = next_hint(self.attempt, self.reasoner)
+
+    def take_hint(self, hint: Hint) -> Hint:
+        """Note a hint that was computed; returns it for the face to show."""
         self._happen(EventKind.HINTED, {"strength": hint.strength, "test": hint.test})
         return hint
 
@@ -125,7 +112,8 @@ class Desk:
         """End the attempt with its score."""
         if not self.attempt.closed:
             assert self.attempt.finding is not None
-            told = {"certainty": self.attempt.finding.certainty, "right": score.right}
+            told: dict[str, Any] = {"certainty": self.attempt.finding.certainty, "right": score.right}
+            told["kinds"] = sorted({str(fault.kind) for fault in self.attempt.case.to_be_found})
             self._happen(EventKind.CLOSED, {"points": round(score.points, 2), **told})
 
     def told_certainties(self, now: Score) -> dict[float, tuple[int, float]]:

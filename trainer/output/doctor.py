@@ -28,7 +28,8 @@ def machine_checks(data_folder: Path) -> tuple[Check, ...]:
 
 
 def _sound() -> list[Check]:
-    from trainer.output.player import PortAudioPlayer, SdlPlayer
+    from trainer.output.portaudio import PortAudioPlayer
+    from trainer.output.sdl import SdlPlayer
 
     checks = []
     for name, make in (("sound by PortAudio", PortAudioPlayer), ("sound by SDL", SdlPlayer)):

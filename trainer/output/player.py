@@ -4,24 +4,19 @@ from __future__ import annotations
 
 import os
 import tempfile
-import threading
+import time
+from abc import ABC, abstractmethod
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
 from pathlib import Path
-from typing import Any, Protocol
-
-import numpy as np
-from numpy.typing import NDArray
 
 from trainer.errors import MissingHereError
+from trainer.output.playing import Played, Playing, Samples
 from trainer.output.wav import write_wav
-
-Samples = NDArray[np.float32]
 
 
 @contextmanager
-def _quiet_stderr() -> Iterator[None]:
+def quiet_stderr() -> Iterator[None]:
     """Keep the sound libraries' own chatter off the terminal while a device is tried; our words say what is wrong."""
     try:
         kept = os.dup(2)
@@ -37,100 +32,50 @@ def _quiet_stderr() -> Iterator[None]:
         os.close(kept)
 
 
-@dataclass(frozen=True, slots=True)
-class Played:
-    """How a playing ended: by which way, whether it is void (an underflow tore it), and the file if there is one."""
+class Player(ABC):
+    """Plays one finished buffer at a time: float32, shape (frame, channel), full scale 1.0, never above its own level.
+
+    `gain_db` is the station's level, at most 0.
+    """
 
     way: str
-    void: bool = False
-    file: Path | None = None
+    gain_db: float = 0.0
 
+    @abstractmethod
+    def start(self, samples: Samples, rate_hz: int, *, from_frame: int = 0, loop: bool = False) -> Playing:
+        """Begin to play; raises MissingHereError where the device is gone."""
 
-class Player(Protocol):
-    """Plays one finished buffer: float32, shape (frame, channel), full scale 1.0; returns when it has ended."""
+    @abstractmethod
+    def check(self, playing: Playing) -> None:
+        """Bring a playing up to date; a face asks for it now and then."""
 
-    way: str
+    def ready(self) -> None:  # noqa: B027  # most ways out have nothing to prepare
+        """Prepare the device, so that the next start has nothing to wait for."""
 
-    def play(self, samples: Samples, rate_hz: int) -> Played:
-        """Play to the end; raises MissingHereError where the device is gone."""
-        ...
-
-
-class PortAudioPlayer:
-    """Plays through PortAudio; the callback only copies."""
-
-    way = "portaudio"
-
-    def __init__(self, device: str | None = None) -> None:
-        """Check that the library and an output are there; raises MissingHereError."""
-        try:
-            with _quiet_stderr():
-                import sounddevice
-        except (ImportError, OSError) as error:
-            raise MissingHereError("no_portaudio") from error
-        self._sounddevice, self._device = sounddevice, device
-        try:
-            with _quiet_stderr():
-                sounddevice.check_output_settings(device=device, channels=2, samplerate=48_000, dtype="float32")
-        except Exception as error:  # the library raises its own errors and ValueError for an unknown device
-            raise MissingHereError("no_portaudio_device") from error
+    def close(self) -> None:  # noqa: B027  # nor anything to let go
+        """Let the device go."""
 
     def play(self, samples: Samples, rate_hz: int) -> Played:
-        """Play to the end; an underflow makes the playing void."""
-        done, torn, place = threading.Event(), [False], [0]
-
-        def callback(out: Samples, frames: int, _time: object, status: Any) -> None:
-            torn[0] = torn[0] or bool(status.output_underflow)
-            part = samples[place[0] : place[0] + frames]
-            out[: len(part)] = part
-            out[len(part) :] = 0.0
-            place[0] += len(part)
-            if len(part) < frames:
-                raise self._sounddevice.CallbackStop
-
+        """Play to the end; raises MissingHereError where the device goes away."""
+        playing = self.start(samples, rate_hz)
         try:
-            stream = self._sounddevice.OutputStream(
-                samplerate=rate_hz, channels=2, dtype="float32", device=self._device,
-                latency="high", callback=callback, finished_callback=done.set,
-            )  # fmt: skip
-            with stream:
-                while not done.wait(0.1):
-                    pass
-        except self._sounddevice.PortAudioError as error:
-            raise MissingHereError("device_gone") from error
-        return Played(self.way, torn[0])
+            while not playing.ended:
+                time.sleep(0.02)
+                self.check(playing)
+        except KeyboardInterrupt:
+            playing.stop()
+            raise
+        if playing.lost:
+            raise MissingHereError("device_gone")
+        time.sleep(TAIL_S)
+        return Played(self.way, playing.void)
 
 
-class SdlPlayer:
-    """Plays through the SDL mixer that comes with pygame-ce."""
-
-    way = "sdl"
-
-    def __init__(self) -> None:
-        """Open the mixer; raises MissingHereError."""
-        os.environ.setdefault("PYGAME_HIDE_SUPPORT_PROMPT", "1")
-        try:
-            import pygame
-
-            with _quiet_stderr():
-                pygame.mixer.init(48_000, -16, 2, 2048, allowedchanges=0)
-        except Exception as error:  # SDL answers with pygame.error, a broken install with ImportError
-            raise MissingHereError("no_sdl_device") from error
-        self._pygame = pygame
-
-    def play(self, samples: Samples, rate_hz: int) -> Played:
-        """Play to the end."""
-        whole = np.ascontiguousarray(np.round(np.clip(samples, -1.0, 1.0) * 32767.0).astype(np.int16))
-        channel = self._pygame.sndarray.make_sound(whole).play()
-        try:
-            while channel is not None and channel.get_busy():
-                self._pygame.time.wait(20)
-        finally:
-            self._pygame.mixer.stop()
-        return Played(self.way)
+TAIL_S = 0.1
+"""What a device may still have to play of the last block: bed that fades, so that nothing heard is cut."""
 
 
-class FilePlayer:
+class FilePlayer(Player):
     """Writes what would be heard; for machines without sound."""
 
     way = "file"
@@ -138,19 +83,33 @@ class FilePlayer:
     def __init__(self, folder: Path | None = None) -> None:
         self._folder = folder
         self._count = 0
+        self.written: Path | None = None
 
-    def play(self, samples: Samples, rate_hz: int) -> Played:
+    def start(self, samples: Samples, rate_hz: int, *, from_frame: int = 0, loop: bool = False) -> Playing:
         """Write the buffer to the next file in the folder (a temporary one if none was given)."""
         if self._folder is None:
             self._folder = Path(tempfile.mkdtemp(prefix="injector-trainer-"))
         self._count += 1
-        path = self._folder / f"heard_{self._count:03d}.wav"
-        write_wav(path, samples, rate_hz)
-        return Played(self.way, file=path)
+        self.written = self._folder / f"heard_{self._count:03d}.wav"
+        write_wav(self.written, samples, rate_hz)
+        playing = Playing(samples, from_frame=from_frame, loop=loop)
+        playing.end()
+        return playing
+
+    def check(self, playing: Playing) -> None:
+        """Nothing moves on: a file is written at once."""
+
+    def play(self, samples: Samples, rate_hz: int) -> Played:
+        """Write the buffer and tell where."""
+        self.start(samples, rate_hz)
+        return Played(self.way, file=self.written)
 
 
 def best_player(device: str | None, folder: Path | None, told: Callable[[MissingHereError], None]) -> Player:
     """Return the first way that works; tells each one that does not, with its mend."""
+    from trainer.output.portaudio import PortAudioPlayer
+    from trainer.output.sdl import SdlPlayer
+
     for make in (lambda: PortAudioPlayer(device), SdlPlayer):
         try:
             return make()

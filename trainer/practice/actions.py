@@ -69,11 +69,23 @@ def hear(attempt: Attempt, slots: Sequence[int] | None, place: str, solver: Solv
     work = plugged_back(case.profile, attempt.work)
     solved = solver(case.profile, attempt.faults_left, work)
     sound = render(solved, place, case.bed, attempt.seed, slots)
-    state = hashlib.sha256(json.dumps(data_of(work), sort_keys=True).encode()).hexdigest()[:12]
-    data = _charged(attempt, work, (f"actuation_test:{state}",))
+    data = _charged(attempt, work, (_test_name(work),))
     data |= {"slots": list(slots) if slots else None, "place": place, "sound": sound_hash(sound)}
     data["codes"] = [code.code for code in codes_of(solved)] if slots is None else None
     return Done(EventKind.HEARD, data, sound=sound)
+
+
+def heard_again(attempt: Attempt, before: Done) -> Done:
+    """Return a hearing whose sound is at hand, charged anew; raises ValueError where the engine has changed since."""
+    work = plugged_back(attempt.case.profile, attempt.work)
+    if before.data["work"] != data_of(work):
+        raise ValueError("the engine is not as it was heard")
+    return replace(before, data={**before.data, **_charged(attempt, work, (_test_name(work),))})
+
+
+def _test_name(work: Work) -> str:
+    """Return what the whole test costs under: once for each state of the engine."""
+    return f"actuation_test:{hashlib.sha256(json.dumps(data_of(work), sort_keys=True).encode()).hexdigest()[:12]}"
 
 
 def read_codes(attempt: Attempt, *, clear: bool) -> Done:

@@ -9,7 +9,7 @@ the same, and an open is the same at five places.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from hashlib import blake2b
 from typing import Any
@@ -54,12 +54,16 @@ def digest_of(*parts: object) -> bytes:
 
 @dataclass(slots=True)
 class Equivalents:
-    """The slots solved so far, by what is seen in them; `sound` is the engine without a fault."""
+    """The slots solved so far, by what is seen in them; `sound` is the engine without a fault.
+
+    `between` is called between two lots of slots; it may raise to stop the work, and what is solved is kept.
+    """
 
     sound: Circuit
     ears: Ears
     solved: dict[Key, SlotTraits] = field(default_factory=dict)
     tests: dict[bytes, tuple[SlotTraits, ...]] = field(default_factory=dict)
+    between: Callable[[], None] | None = None
     _hum_a: float | None = None
     _slow: set[Key] = field(default_factory=set)
 
@@ -120,6 +124,8 @@ class Equivalents:
             chosen = [new[key] for key in part]
             for key, traits in zip(part, traits_of(chosen, solve_rows(chosen), self.ears), strict=True):
                 self.solved[key] = traits
+            if self.between is not None:
+                self.between()
 
     def _clicks_from_a(self) -> float:
         """Return from which current on a coil is taken as one that can click."""

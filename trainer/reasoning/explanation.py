@@ -32,6 +32,7 @@ class SlotReason:
     loaded: tuple[int, ...]
     moved: tuple[int, ...]
     tripped: bool
+    coil_peaks_a: tuple[float, ...]
 
 
 OTHERS_FROM_A, LOADED_FROM_A = 0.05, 4.0
@@ -76,6 +77,7 @@ def reasons_of(solved: SolvedTest, sound: Sound, good: Sound) -> tuple[SlotReaso
                 loaded=tuple(n for n, amps in others if amps > LOADED_FROM_A and n not in moved),
                 moved=moved,
                 tripped=bool(solved.tripped[index]),
+                coil_peaks_a=tuple(float(one) for one in peak),
             )
         )
     return tuple(reasons)

@@ -80,19 +80,26 @@ class Store:
 
     def open_attempts(self, learner: str, case_name: str, case_digest: str) -> Sequence[AttemptRow]:
         """Return a learner's attempts at a case that have no end yet, the newest first."""
+        waiting = self.unfinished(learner)
+        return [row for row in waiting if (row.case_name, row.case_digest) == (case_name, case_digest)]
+
+    def unfinished(self, learner: str) -> Sequence[AttemptRow]:
+        """Return all of a learner's attempts that have no end yet, the newest first."""
         closed = select(event_table.c.attempt_id).where(event_table.c.kind == EventKind.CLOSED.value)
         wanted = (
             select(attempt_table)
-            .where(
-                attempt_table.c.learner == learner,
-                attempt_table.c.case_name == case_name,
-                attempt_table.c.case_digest == case_digest,
-                attempt_table.c.id.not_in(closed),
-            )
+            .where(attempt_table.c.learner == learner, attempt_table.c.id.not_in(closed))
             .order_by(attempt_table.c.started_at.desc())
         )
         with self._engine.connect() as connection:
             return [AttemptRow(**row._mapping) for row in connection.execute(wanted)]
+
+    def learners(self) -> tuple[str, ...]:
+        """Return everybody who has worked here, whoever was here last first."""
+        last = func.max(attempt_table.c.started_at)
+        wanted = select(attempt_table.c.learner).group_by(attempt_table.c.learner).order_by(last.desc())
+        with self._engine.connect() as connection:
+            return tuple(row.learner for row in connection.execute(wanted))
 
     def solved_names(self, learner: str) -> frozenset[str]:
         """Return the names of the cases that a learner has finished at least once."""

@@ -8,8 +8,9 @@ from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import FaultKind
 from trainer.circuit.profile import Profile
 from trainer.errors import WrongCallError
+from trainer.practice import shown
 from trainer.reasoning.finding import CERTAINTIES, Claim, Finding
-from trainer.terminal import shown, typed
+from trainer.terminal import typed
 from trainer.words import numbers, text, told
 
 

@@ -9,11 +9,11 @@ from trainer.circuit.elements import Location
 from trainer.desk.desk import Desk
 from trainer.errors import MissingHereError, WrongCallError
 from trainer.output.player import FilePlayer
-from trainer.practice import actions, repair
+from trainer.practice import actions, repair, shown, shown_debrief, shown_reasons
 from trainer.practice.actions import Done
 from trainer.practice.events import EventKind
 from trainer.sound.render import Sound
-from trainer.terminal import debriefing, reasons, shown, typed
+from trainer.terminal import typed
 from trainer.terminal.questions import Questions
 from trainer.words import numbers, text, told
 
@@ -122,8 +122,7 @@ class Session:
         self._caution("caution.repeat")
         done = self.desk.do(actions.hear(self.desk.attempt, slots, self.place, self.desk.solver))
         assert done.sound is not None
-        what = text("hear.whole") if slots is None else ", ".join("all" if slot == 0 else str(slot) for slot in slots)
-        self._play(done.sound, what, self.place)
+        self._play(done.sound, shown.slots_text(slots), self.place)
         self._say(text("hear.codes_later") if slots is None else text("silent_ask"))
 
     def _compare(self, words: Sequence[str]) -> None:
@@ -244,14 +243,14 @@ class Session:
     def _hint(self, _words: Sequence[str]) -> None:
         if self.desk.hints:
             self._reason()
-        self._lines(reasons.hint_lines(self.desk.hint()))
+        self._lines(shown_reasons.hint_lines(self.desk.hint()))
 
     def _why(self, words: Sequence[str]) -> None:
         self._need_finding()
         typed.refuse_extra("why", words[1:])
         self._reason()
         number = typed.number_of(words[0]) if words else None
-        self._lines(reasons.why_lines(self.desk.attempt, self.desk.reasoner, number))
+        self._lines(shown_reasons.why_lines(self.desk.attempt, self.desk.reasoner, number))
 
     # the answer
 
@@ -307,7 +306,7 @@ class Session:
         self._reason()
         debrief = self.desk.debrief()
         told = self.desk.told_certainties(debrief.score)
-        self._lines(debriefing.debrief_lines(debrief, self.desk.attempt, told))
+        self._lines(shown_debrief.debrief_lines(debrief, self.desk.attempt, told))
         self._say(text("debrief.again"))
         self._play(debrief.truth_sound, text("hear.whole"), "front")
         if debrief.answer_sound is not None and debrief.claims != debrief.truth:

@@ -1,24 +1,67 @@
-"""Every sentence a person reads, by id; other rooms return ids and numbers."""
+"""Every sentence a person reads, by id and language; other rooms return ids and numbers."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
+from contextvars import ContextVar
+from string import Formatter
 
 from trainer.errors import Problem, ToldError
-from trainer.words import english, english_errors, english_reasoning
+from trainer.words import (
+    english,
+    english_errors,
+    english_reasoning,
+    english_station,
+    english_window,
+    spanish,
+    spanish_errors,
+    spanish_reasoning,
+    spanish_station,
+    spanish_window,
+)
 
-TEXTS = {**english.TEXTS, **english_errors.TEXTS, **english_reasoning.TEXTS}
+TEXTS = {
+    **english.TEXTS, **english_errors.TEXTS, **english_reasoning.TEXTS, **english_window.TEXTS, **english_station.TEXTS,
+}  # fmt: skip
+SPANISH = {
+    **spanish.TEXTS, **spanish_errors.TEXTS, **spanish_reasoning.TEXTS, **spanish_window.TEXTS, **spanish_station.TEXTS,
+}  # fmt: skip
+
+
+class _Commas(Formatter):
+    """Writes decimals with a comma, as Spanish does."""
+
+    def format_field(self, value: object, format_spec: str) -> str:
+        written = str(super().format_field(value, format_spec))
+        return written.replace(".", ",") if isinstance(value, float) else written
+
+
+LANGUAGES: Mapping[str, tuple[Mapping[str, str], Formatter]] = {
+    "en": (TEXTS, Formatter()),
+    "es": (SPANISH, _Commas()),
+}
+_SPOKEN: ContextVar[str] = ContextVar("language", default="en")
+
+
+def speak(language: str) -> None:
+    """Speak a language from here on; only faces call it. Raises KeyError for one that there is not."""
+    if language not in LANGUAGES:
+        raise KeyError(language)
+    _SPOKEN.set(language)
 
 
 def text(key: str, /, **values: object) -> str:
     """Return a sentence by its id with values filled in; raises KeyError for an unknown id or a missing value."""
-    return TEXTS[key].format(**values)
+    texts, formatter = LANGUAGES[_SPOKEN.get()]
+    return formatter.format(texts[key], **values)
 
 
 def numbers(cylinders: Iterable[int]) -> str:
     """Return cylinder numbers as a person writes them: `3`, `1, 3 and 5`."""
     listed = [str(number) for number in sorted(cylinders)]
-    return listed[0] if len(listed) == 1 else ", ".join(listed[:-1]) + " and " + listed[-1] if listed else "none"
+    if len(listed) < 2:
+        return listed[0] if listed else text("numbers.none")
+    return text("numbers.and", first=", ".join(listed[:-1]), last=listed[-1])
 
 
 def percent(chance: float) -> str:

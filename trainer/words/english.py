@@ -277,7 +277,7 @@ _TERMINAL = {
         "Nothing heard? The bed is under everything: if you do not hear the bed either, it is your loudspeaker."
     ),
     "memory_store": "This folder cannot be written, so nothing will be kept after this run: {reason}",
-    "window.absent": "The window is not built yet; practice runs in the terminal.",
+    "window.absent": "The window needs a screen and there is none here; practice runs in the terminal.",
     "doctor.good": "good",
     "doctor.bad": "mend",
     "check.good": "{count} files read, no problem.",

@@ -7,12 +7,12 @@ from collections.abc import Iterator, Mapping
 from trainer.circuit.faults import OPENS, SHORTS
 from trainer.practice.attempt import Attempt
 from trainer.practice.debrief import Debrief
+from trainer.practice.shown import card_line, claims_text, reason_line, request_text, test_text
+from trainer.practice.shown_reasons import finding_text
 from trainer.practice.weighing import Weighed
 from trainer.reasoning.belief import finding_key
 from trainer.reasoning.hearing import Heard
 from trainer.reasoning.misconceptions import UNCLASSIFIED
-from trainer.terminal.reasons import finding_text
-from trainer.terminal.shown import card_line, claims_text, reason_line, request_text, test_text
 from trainer.words import numbers, percent, text
 
 LEFT_SHOWN, LEFT_FROM = 4, 0.005
@@ -24,7 +24,7 @@ def debrief_lines(debrief: Debrief, attempt: Attempt, told: Mapping[float, tuple
     `told` is the learner's calibration so far: how often each certainty was said, and the share that was right.
     """
     return [
-        *_verdict(debrief, attempt, told),
+        *verdict_lines(debrief, attempt, told),
         "",
         *_reasons(debrief, attempt),
         "",
@@ -40,7 +40,8 @@ def debrief_lines(debrief: Debrief, attempt: Attempt, told: Mapping[float, tuple
     ]
 
 
-def _verdict(debrief: Debrief, attempt: Attempt, told: Mapping[float, tuple[int, float]]) -> Iterator[str]:
+def verdict_lines(debrief: Debrief, attempt: Attempt, told: Mapping[float, tuple[int, float]]) -> Iterator[str]:
+    """Yield truth, answer and score with its arithmetic."""
     assert attempt.finding is not None
     score, proof = debrief.score, debrief.proof
     yield text("debrief.truth", claims=claims_text(debrief.truth))

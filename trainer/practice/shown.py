@@ -29,7 +29,13 @@ def engine_lines(profile: Profile) -> list[str]:
 
 
 def prompt(attempt: Attempt) -> str:
-    """Return the prompt: minutes so far, and what is moving, warm, swapped or lent as the engine stands."""
+    """Return the prompt: minutes so far, and how the engine stands."""
+    state = prompt_state(attempt)
+    return text("prompt", minutes=attempt.minutes, state=f", {state}" if state else "")
+
+
+def prompt_state(attempt: Attempt) -> str:
+    """Return what is moving, warm, swapped or lent as the engine stands, "" for nothing."""
     work = attempt.work
     state = [
         text(key, place=text(f"location.{place}"))
@@ -38,7 +44,7 @@ def prompt(attempt: Attempt) -> str:
     ]
     state += [text("prompt.swapped", first=first, second=second) for first, second in work.swapped]
     state += [text("prompt.lent", what=_what([place, number])) for place, number in sorted(work.replaced)]
-    return text("prompt", minutes=attempt.minutes, state="".join(f", {one}" for one in state))
+    return ", ".join(state)
 
 
 def code_lines(codes: Iterable[str], meanings: dict[str, str]) -> list[str]:
@@ -74,9 +80,26 @@ def request_text(request: dict[str, Any]) -> str:
     what, cylinder = request["what"], request["cylinder"]
     side = text(f"side.{request['side']}") if request["side"] is Side.FEED or request["side"] == "feed" else ""
     place = text(f"location.{request['location']}")
-    point = f"{request['point']} ({request['half']})"
+    point = point_text(request["point"], request["half"])
     key = f"request.{what}"
     return " ".join(text(key, cylinder=cylinder, other=request["other"], point=point, place=place, side=side).split())
+
+
+def point_text(point: str, half: str = "") -> str:
+    """Return a break point, and which half of it, in words."""
+    family, _dot, name = point.partition(".")
+    shown = text(f"point.{family}", name=name)
+    return f"{shown} ({text(f'half.{half}')})" if half else shown
+
+
+def stand_text(place: str) -> str:
+    """Return a place to listen from in words."""
+    if place.startswith("probe "):
+        return text("stand.probe", number=place.removeprefix("probe "))
+    key = f"stand.{place.replace(' ', '_')}"
+    return (
+        text(key) if key in ("stand.front", "stand.left_side", "stand.right_side") else text("stand.bank", name=place)
+    )
 
 
 def test_text(name: str) -> str:
@@ -88,18 +111,31 @@ def test_text(name: str) -> str:
 
 
 def card_line(line: CardLine) -> str | None:
-    """Return one line of the job card, or None for what does not stand on it."""
+    """Return one line of the job card with its minutes, or None for what does not stand on it."""
+    shown = card_entry(line)
+    return None if shown is None else f"{line.minutes:>5.0f} min  {shown}"
+
+
+def slots_text(slots: Sequence[int] | None) -> str:
+    """Return which slots are meant: the whole test, or a list."""
+    if slots is None:
+        return text("hear.whole")
+    return ", ".join(text("slot.short_all") if number == 0 else str(number) for number in slots)
+
+
+def card_entry(line: CardLine) -> str | None:
+    """Return what one line of the job card says, or None for what does not stand on it."""
     data = line.data
     if line.kind is EventKind.HEARD:
-        slots = "whole test" if data["slots"] is None else ", ".join("all" if n == 0 else str(n) for n in data["slots"])
-        shown = text("card.heard", slots=slots, place=data["place"])
+        slots = slots_text(data["slots"])
+        shown = text("card.heard", slots=slots, place=stand_text(data["place"]))
     elif line.kind is EventKind.CODES_READ:
         shown = text("card.codes", codes=", ".join(data["codes"]) or text("card.no_codes"))
     elif line.kind is EventKind.MEASURED:
         shown = text("reading", what=request_text(data["request"]), display=data["reading"]["display"])
         if data.get("predicted"):
             shown += " " + text("card.predicted", predicted=data["predicted"])
-        shown += "".join(f" [{slip.replace('_', ' ')}]" for slip in data["reading"]["slips"])
+        shown += "".join(f" [{text(f'slip_name.{slip}')}]" for slip in data["reading"]["slips"])
     elif line.kind is EventKind.WORKED:
         what = text("look.nothing") if data["did"] == "look" and not data["what"] else _what(data["what"])
         shown = text(f"card.{data['did']}", what=what)
@@ -114,7 +150,7 @@ def card_line(line: CardLine) -> str | None:
         shown = text("retest.proved" if data["proved"] else "retest.not_proved")
     else:
         return None
-    return f"{line.minutes:>5.0f} min  {shown}"
+    return shown
 
 
 def _what(what: object) -> str:

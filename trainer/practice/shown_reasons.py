@@ -10,11 +10,11 @@ from trainer.instruments.bench import Work
 from trainer.practice.attempt import Attempt
 from trainer.practice.gathered import Shown, everything_shown, gathered
 from trainer.practice.hints import Hint
+from trainer.practice.shown import point_text, stand_text, test_text
 from trainer.reasoning.belief import Belief, FindingKey, bits_between
 from trainer.reasoning.questions import Question
 from trainer.reasoning.reasoner import Reasoner
 from trainer.reasoning.repairs import Repairs
-from trainer.terminal.shown import test_text
 from trainer.words import numbers, percent, text
 
 SHOWN_FINDINGS, SHOWN_REPAIRS = 5, 3
@@ -130,12 +130,22 @@ def question_text(question: Question) -> str:
     pins = " – ".join(
         text("question.ground")
         if pin is None
-        else text("question.pin", side=pin.side, name=pin.name, point=pin.break_point, half=pin.half)
+        else text(
+            "question.pin",
+            side=text(f"side.{pin.side}"),
+            name=pin.name,
+            point=point_text(pin.break_point),
+            half=text(f"half.{pin.half}"),
+        )
         for pin in question.pins
     )
     slot = text("slot.all") if question.slot == 0 else text("slot.one", number=question.slot)
     return text(
-        f"question.{question.kind}", slot=slot, place=question.place, pins=pins, work="".join(_work(question.work))
+        f"question.{question.kind}",
+        slot=slot,
+        place=stand_text(question.place) if question.place else "",
+        pins=pins,
+        work="".join(_work(question.work)),
     )
 
 

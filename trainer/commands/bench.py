@@ -1,0 +1,33 @@
+"""bench: opens the window on the free bench."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from trainer.cases.shipped import profile_named, profile_names
+from trainer.commands.result import Result
+from trainer.commands.window import can_open, open_window
+from trainer.errors import MissingHereError, WrongCallError
+
+if TYPE_CHECKING:
+    from trainer.window.state.shell import Shell
+
+
+def open_bench(profile: str | None, data: Path | None, device: str | None) -> Result:
+    """Open the free bench on an engine, the first one where none is named.
+
+    Raises WrongCallError for an unknown engine and MissingHereError where there is no screen.
+    """
+    if profile is not None and profile not in profile_names():
+        raise WrongCallError("no_profile", name=profile, profiles=", ".join(profile_names()))
+    if not can_open():
+        raise MissingHereError("no_screen", reason="DISPLAY")
+
+    def then(shell: Shell) -> None:
+        from trainer.window.state.free_bench import FreeChoice
+
+        shell.show(FreeChoice(shell, profile_named(profile or profile_names()[0])))
+
+    open_window(data, then, device=device)
+    return Result()

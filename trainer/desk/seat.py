@@ -1,0 +1,45 @@
+"""Seats a learner at a case: goes on with what was begun, or begins."""
+
+from __future__ import annotations
+
+import uuid
+from collections.abc import Mapping
+from typing import Any
+
+from trainer import __version__
+from trainer.desk.case_source import FoundCase
+from trainer.desk.desk import Desk
+from trainer.records.store import AttemptRow
+
+
+def seat(
+    desk: Desk,
+    found: FoundCase,
+    learner: str,
+    now: str,
+    *,
+    new: bool = False,
+    seed: int | None = None,
+    at: Mapping[str, Any] | None = None,
+) -> None:
+    """Go on with an attempt that has no end, unless a new one or another seed is asked for; else begin one."""
+    waiting = [] if new else desk.store.open_attempts(learner, found.name, found.digest)
+    if waiting and seed in (None, waiting[0].seed):
+        desk.resume(found.case, waiting[0])
+    else:
+        desk.start(found.case, row_for(found, learner, now, seed), at)
+
+
+def row_for(found: FoundCase, learner: str, now: str, seed: int | None = None) -> AttemptRow:
+    """Return the row that an attempt begins with; its seed is the case's own where none is given."""
+    return AttemptRow(
+        id=str(uuid.uuid4()),
+        learner=learner,
+        case_source=found.source,
+        case_name=found.name,
+        profile_digest=found.case.profile.digest,
+        case_digest=found.digest,
+        seed=found.case.seed if seed is None else seed,
+        program_version=__version__,
+        started_at=now,
+    )

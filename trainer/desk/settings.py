@@ -1,0 +1,104 @@
+"""What a station remembers between sittings: looks, language, sound levels and verdicts by device, station mode."""
+
+from __future__ import annotations
+
+import hashlib
+import secrets
+from pathlib import Path
+from typing import IO, Any, Literal
+
+from pydantic import BaseModel, ConfigDict, Field, ValidationError
+
+from trainer.cases.whole_file import write_whole
+from trainer.errors import MissingHereError
+from trainer.output.sound_setup import LEAST_LEVEL_DB, START_LEVEL_DB
+
+Trace = Literal["fading", "shown", "off"]
+SCALES = (1.0, 1.25, 1.5, 1.75, 2.0, 2.5)
+
+
+class _Kept(BaseModel):
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+
+class Ears(_Kept):
+    """What is known of one output device: its level, at most 0 dB, and what the set-up showed (UTC)."""
+
+    level_db: float = Field(default=START_LEVEL_DB, ge=LEAST_LEVEL_DB, le=0.0)
+    verdict: dict[str, Any] | None = None
+    checked_at: str = ""
+
+
+class Settings(_Kept):
+    """Everything that is remembered; `device` "" is the system's default output."""
+
+    theme: Literal["dark", "light"] = "dark"
+    scale: float = Field(default=1.0, ge=1.0, le=2.5)
+    language: Literal["en", "es"] = "en"
+    motion: bool = True
+    trace: Trace = "fading"
+    device: str = ""
+    ears: dict[str, Ears] = {}
+    toured: bool = False
+    station_pin: str = ""
+    last_learner: str = ""
+
+    @property
+    def here(self) -> Ears:
+        """What is known of the device in use."""
+        return self.ears.get(self.device, Ears())
+
+    def changed(self, **values: object) -> Settings:
+        """Return settings with values changed, checked."""
+        return Settings.model_validate({**self.model_dump(), **values})
+
+    def with_ears(self, **values: object) -> Settings:
+        """Return settings with something new known of the device in use."""
+        ears = Ears.model_validate({**self.here.model_dump(), **values})
+        return self.changed(ears={**{name: one.model_dump() for name, one in self.ears.items()}, self.device: ears})
+
+    def opens(self, pin: str) -> bool:
+        """Tell whether a PIN leaves station mode."""
+        salt, _dash, kept = self.station_pin.partition("-")
+        return not self.station_pin or secrets.compare_digest(_hashed(pin, salt), kept)
+
+
+def pin_kept(pin: str) -> str:
+    """Return a PIN as it is kept; "" for none."""
+    if not pin:
+        return ""
+    salt = secrets.token_hex(8)
+    return f"{salt}-{_hashed(pin, salt)}"
+
+
+def _hashed(pin: str, salt: str) -> str:
+    return hashlib.scrypt(pin.encode("utf-8"), salt=salt.encode("utf-8"), n=2**12, r=8, p=1).hex()
+
+
+def read_settings(path: Path) -> tuple[Settings, Path | None]:
+    """Return the settings in a file; a damaged file is put aside, and where it lies is returned too."""
+    try:
+        return Settings.model_validate_json(path.read_bytes()), None
+    except FileNotFoundError:
+        return Settings(), None
+    except (ValidationError, OSError):
+        aside = path.with_suffix(".damaged.json")
+        try:
+            path.replace(aside)
+        except OSError:
+            return Settings(), path
+        return Settings(), aside
+
+
+def write_settings(settings: Settings, path: Path) -> None:
+    """Write the settings whole; raises MissingHereError where they cannot be kept."""
+    text = settings.model_dump_json(indent=2).encode("utf-8")
+
+    def write(part: IO[bytes]) -> None:
+        part.write(text)
+
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        write_whole(path, write)
+    except OSError as error:
+        raise MissingHereError("file_unwritable", path=path, reason=error.strerror) from error

@@ -1,0 +1,236 @@
+"""Long work beside the window, in a process of its own: jobs go in, progress and values come out."""
+
+from __future__ import annotations
+
+import multiprocessing
+import signal
+from collections import deque
+from collections.abc import Callable
+from dataclasses import dataclass
+from multiprocessing.connection import Connection
+from pathlib import Path
+from typing import Any, Protocol
+
+from trainer.cases.universe_cache import Universes
+from trainer.desk.labour import Labour
+from trainer.errors import MissingHereError, ToldError
+
+Then = Callable[[Any], None]
+Failed = Callable[[ToldError], None]
+
+
+@dataclass(frozen=True, slots=True)
+class Job:
+    """A method of Labour with its arguments; what is `idle` steps aside for anything else."""
+
+    does: str
+    arguments: tuple[Any, ...]
+    then: Then
+    failed: Failed
+    idle: bool = False
+
+
+class Worker(Protocol):
+    """Takes jobs one after another; results arrive in `poll`, on the caller's own thread."""
+
+    stage: str
+    share: float
+
+    def ask(self, job: Job) -> None:
+        """Queue a job."""
+        ...
+
+    def poll(self) -> bool:
+        """Deliver what is finished; tell whether anything was."""
+        ...
+
+    @property
+    def busy(self) -> bool:
+        """Whether a job is under way that somebody waits for."""
+        ...
+
+    def forget(self) -> None:
+        """Drop every job; what is under way is not delivered."""
+        ...
+
+    def close(self) -> None:
+        """End the worker."""
+        ...
+
+
+class InlineWorker:
+    """Does each job at once when polled: for tests and for machines that allow no second process."""
+
+    def __init__(self, universes: Universes) -> None:
+        self._labour = Labour(universes)
+        self._jobs: deque[Job] = deque()
+        self.stage, self.share = "", 0.0
+
+    def ask(self, job: Job) -> None:
+        """Queue a job."""
+        if not job.idle:
+            self._jobs.append(job)
+
+    def poll(self) -> bool:
+        """Do every job that is waiting."""
+        any_done = bool(self._jobs)
+        while self._jobs:
+            job = self._jobs.popleft()
+            try:
+                value = getattr(self._labour, job.does)(lambda stage, share: None, *job.arguments)
+            except ToldError as error:
+                job.failed(error)
+                continue
+            job.then(value)
+        return any_done
+
+    @property
+    def busy(self) -> bool:
+        """Whether a job waits."""
+        return bool(self._jobs)
+
+    def forget(self) -> None:
+        """Drop every job."""
+        self._jobs.clear()
+
+    def close(self) -> None:
+        """Nothing to end."""
+
+
+class _AsideError(Exception):
+    """Raised inside idle work when another job has come in."""
+
+
+class ProcessWorker:
+    """A spawned process that is started at once and started again if it dies."""
+
+    def __init__(self, universe_folder: Path) -> None:
+        self._folder = universe_folder
+        self._jobs: deque[Job] = deque()
+        self._dropped = False
+        self.stage, self.share = "", 0.0
+        self._start()
+
+    def _start(self) -> None:
+        context = multiprocessing.get_context("spawn")
+        self._line, theirs = context.Pipe()
+        self._process = context.Process(target=_work, args=(theirs, self._folder), daemon=True)
+        self._process.start()
+        theirs.close()
+        self._sent = False
+
+    def ask(self, job: Job) -> None:
+        """Queue a job; idle work under way steps aside for it."""
+        if job.idle and any(not other.idle for other in self._jobs):
+            return
+        if not job.idle:
+            idle = [other for other in self._jobs if other.idle and not (self._sent and other is self._jobs[0])]
+            for other in idle:
+                self._jobs.remove(other)
+            if self._sent and self._jobs and self._jobs[0].idle:
+                self._say(("aside", ()))
+        self._jobs.append(job)
+        self._send()
+
+    def _send(self) -> None:
+        if self._jobs and not self._sent:
+            job = self._jobs[0]
+            self._sent = True
+            self.stage, self.share = "", 0.0
+            self._say((job.does, job.arguments))
+
+    def _say(self, message: tuple[str, tuple[Any, ...]]) -> None:
+        try:
+            self._line.send(message)
+        except OSError:  # the process is gone: poll notices
+            return
+
+    def poll(self) -> bool:
+        """Deliver what is finished."""
+        any_done = False
+        try:
+            while self._line.poll():
+                kind, value = self._line.recv()
+                if kind == "told":
+                    self.stage, self.share = value
+                else:
+                    any_done = True
+                    self._deliver(kind, value)
+        except (EOFError, OSError):
+            any_done = True
+            self._died()
+        return any_done
+
+    def _deliver(self, kind: str, value: Any) -> None:
+        dropped, self._dropped, self._sent = self._dropped, False, False
+        job = None if dropped else self._jobs.popleft()
+        self.stage = ""
+        self._send()
+        if job is None or kind == "aside":
+            return
+        if kind == "done":
+            job.then(value)
+        else:
+            job.failed(value)
+
+    def _died(self) -> None:
+        self._process.join(1.0)
+        self._line.close()
+        waiting = list(self._jobs)
+        self._jobs.clear()
+        self._dropped = False
+        self._start()
+        for job in waiting:
+            job.failed(MissingHereError("worker_gone"))
+
+    @property
+    def busy(self) -> bool:
+        """Whether a job is under way that somebody waits for."""
+        return any(not job.idle for job in self._jobs)
+
+    def forget(self) -> None:
+        """Drop every job; the one under way goes on unheard, idle work steps aside."""
+        if self._sent and self._jobs:
+            if self._jobs[0].idle:
+                self._say(("aside", ()))
+            self._dropped = True
+        self._jobs.clear()
+
+    def close(self) -> None:
+        """End the process."""
+        self._line.close()
+        self._process.join(0.5)
+        if self._process.is_alive():
+            self._process.terminate()
+            self._process.join(1.0)
+
+
+def _work(line: Connection, universe_folder: Path) -> None:
+    """Do jobs until the line is closed."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)  # the window decides what Ctrl-C ends
+    labour = Labour(Universes(universe_folder))
+    while True:
+        try:
+            does, arguments = line.recv()
+        except (EOFError, OSError):
+            return
+        if does == "aside":
+            continue
+        try:
+            _answer(line, labour, does, arguments)
+        except OSError:
+            return
+
+
+def _answer(line: Connection, labour: Labour, does: str, arguments: tuple[Any, ...]) -> None:
+    def told(stage: str, share: float) -> None:
+        line.send(("told", (stage, share)))
+        if does == "prepare" and line.poll():
+            raise _AsideError
+
+    try:
+        line.send(("done", getattr(labour, does)(told, *arguments)))
+    except _AsideError:
+        line.send(("aside", None))
+    except ToldError as error:
+        line.send(("failed", error))

@@ -1,0 +1,105 @@
+"""Plays through PortAudio: one stream stays open, so that a key is heard at once; its callback only copies."""
+
+from __future__ import annotations
+
+import time
+from typing import Any
+
+from trainer.errors import MissingHereError
+from trainer.output.player import Player, quiet_stderr
+from trainer.output.playing import Playing, Samples
+
+RATE_HZ = 48_000
+LATENCY_S = 0.045
+"""What is asked of the device: docs/decisions.md has what this costs and gains."""
+
+SILENT_S = 1.0
+"""A stream whose callback has not come for so long has lost its device."""
+
+
+class PortAudioPlayer(Player):
+    """Plays on a device by its name, or on the system's default."""
+
+    way = "portaudio"
+
+    def __init__(self, device: str | None = None) -> None:
+        """Check that the library and an output are there; raises MissingHereError."""
+        self._sounddevice, self._device = _library(), device
+        try:
+            with quiet_stderr():
+                self._sounddevice.check_output_settings(device=device, channels=2, samplerate=RATE_HZ, dtype="float32")
+        except Exception as error:  # the library raises its own errors and ValueError for an unknown device
+            raise MissingHereError("no_portaudio_device") from error
+        self._stream: Any = None
+        self._playing: Playing | None = None
+        self._called_at = 0.0
+
+    def ready(self) -> None:
+        """Open the stream, so that the next start has nothing to wait for; raises MissingHereError."""
+        if self._stream is not None and self._stream.active:
+            return
+        self.close()
+        try:
+            with quiet_stderr():
+                self._stream = self._sounddevice.OutputStream(
+                    samplerate=RATE_HZ, channels=2, dtype="float32", device=self._device,
+                    latency=LATENCY_S, callback=self._fill, finished_callback=self._finished,
+                )  # fmt: skip
+                self._stream.start()
+        except self._sounddevice.PortAudioError as error:
+            self._stream = None
+            raise MissingHereError("device_gone") from error
+        self._called_at = time.monotonic()
+
+    def start(self, samples: Samples, rate_hz: int, *, from_frame: int = 0, loop: bool = False) -> Playing:
+        """Begin to play; raises MissingHereError where the device is gone."""
+        if rate_hz != RATE_HZ:
+            raise ValueError(f"sounds are rendered at {RATE_HZ} Hz, found {rate_hz}")
+        self.ready()
+        playing = Playing(samples, self.gain_db, from_frame=from_frame, loop=loop)
+        self._playing = playing
+        return playing
+
+    def check(self, playing: Playing) -> None:
+        """Note a device that has gone silent."""
+        stream = self._stream
+        if stream is None or not stream.active or time.monotonic() - self._called_at > SILENT_S:
+            playing.lose()
+
+    def close(self) -> None:
+        """Let the device go."""
+        if self._stream is not None:
+            with quiet_stderr():
+                self._stream.abort(ignore_errors=True)
+                self._stream.close(ignore_errors=True)
+        self._stream = None
+
+    def _fill(self, out: Samples, _frames: int, _time: object, status: Any) -> None:
+        self._called_at = time.monotonic()
+        playing = self._playing
+        if playing is None:
+            out[:] = 0.0
+            return
+        # the first block of a playing may be late for what came before it
+        if status.output_underflow and not playing.ended and playing.frame:
+            playing.void = True
+        playing.take(out)
+
+    def _finished(self) -> None:
+        if self._playing is not None:
+            self._playing.lose()
+
+
+def _library() -> Any:
+    try:
+        with quiet_stderr():
+            import sounddevice
+    except (ImportError, OSError) as error:
+        raise MissingHereError("no_portaudio") from error
+    return sounddevice
+
+
+def device_names() -> tuple[str, ...]:
+    """Return the output devices by name, each once; raises MissingHereError without the library."""
+    found = _library().query_devices()
+    return tuple(dict.fromkeys(one["name"] for one in found if one["max_output_channels"] >= 2))

@@ -1,0 +1,72 @@
+"""Plays through the SDL mixer that comes with pygame-ce, where PortAudio is missing."""
+
+from __future__ import annotations
+
+import os
+import time
+
+import numpy as np
+
+from trainer.errors import MissingHereError
+from trainer.output.player import Player, quiet_stderr
+from trainer.output.playing import Playing, Samples
+
+BUFFER_FRAMES = 2048
+
+
+class SdlPlayer(Player):
+    """Plays on the system's default device; where it is, is told by the clock."""
+
+    way = "sdl"
+
+    def __init__(self) -> None:
+        """Open the mixer; raises MissingHereError."""
+        os.environ.setdefault("PYGAME_HIDE_SUPPORT_PROMPT", "1")
+        try:
+            import pygame
+
+            with quiet_stderr():
+                pygame.mixer.init(48_000, -16, 2, BUFFER_FRAMES, allowedchanges=0)
+        except Exception as error:  # SDL answers with pygame.error, a broken install with ImportError
+            raise MissingHereError("no_sdl_device") from error
+        self._pygame = pygame
+
+    def start(self, samples: Samples, rate_hz: int, *, from_frame: int = 0, loop: bool = False) -> Playing:
+        """Begin to play."""
+        self._pygame.mixer.stop()
+        buffer = np.empty((len(samples) - from_frame, samples.shape[1]), np.float32)
+        Playing(samples, self.gain_db, from_frame=from_frame).take(buffer)
+        whole = np.ascontiguousarray(np.round(np.clip(buffer, -1.0, 1.0) * 32767.0).astype(np.int16))
+        sound = self._pygame.sndarray.make_sound(whole)
+        playing = _OnChannel(samples, sound.play(loops=-1 if loop else 0), rate_hz, from_frame, loop=loop)
+        if playing.channel is None:
+            raise MissingHereError("device_gone")
+        return playing
+
+    def check(self, playing: Playing) -> None:
+        """Move the place on by the clock."""
+        if isinstance(playing, _OnChannel):
+            playing.look()
+
+    def close(self) -> None:
+        """Let the device go."""
+        self._pygame.mixer.quit()
+
+
+class _OnChannel(Playing):
+    def __init__(self, samples: Samples, channel: object, rate_hz: int, from_frame: int, *, loop: bool) -> None:
+        super().__init__(samples, from_frame=0, loop=loop)
+        self.frame = self._from = from_frame
+        self.channel, self._rate_hz = channel, rate_hz
+        self._started_at = time.monotonic()
+
+    def look(self) -> None:
+        gone = int((time.monotonic() - self._started_at) * self._rate_hz)
+        length = len(self._samples) - self._from
+        self.frame = self._from + (gone % length if self._loop else min(gone, length))
+        busy = self.channel is not None and self.channel.get_busy()  # type: ignore[attr-defined]  # a pygame channel
+        self.ended = self.ended or not busy
+
+    def stop(self) -> None:
+        self.channel.fadeout(20)  # type: ignore[attr-defined]  # a pygame channel
+        self.ended = True

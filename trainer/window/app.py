@@ -1,0 +1,192 @@
+"""The window itself: SDL's events in, frames out; everything in between is decided in `state`."""
+
+from __future__ import annotations
+
+import os
+import time
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import pygame
+
+from trainer.desk.settings import Settings
+from trainer.window.drawing.paint import Painter
+from trainer.window.drawing.type import Type
+from trainer.window.state.screen import Screen
+from trainer.window.state.services import Services
+from trainer.window.state.shell import Shell
+from trainer.words import text
+
+LEAST_SIZE = (640, 400)
+FRAMES_PER_S = 60
+IDLE_WAIT_MS = 60
+"""How long a quiet window sleeps between looks at its worker."""
+
+NAMES = {
+    pygame.K_TAB: "tab", pygame.K_RETURN: "enter", pygame.K_KP_ENTER: "enter", pygame.K_ESCAPE: "escape",
+    pygame.K_SPACE: "space", pygame.K_BACKSPACE: "backspace", pygame.K_LEFT: "left", pygame.K_RIGHT: "right",
+    pygame.K_UP: "up", pygame.K_DOWN: "down", pygame.K_PAGEUP: "pageup", pygame.K_PAGEDOWN: "pagedown",
+    pygame.K_KP_PLUS: "+", pygame.K_KP_MINUS: "-",
+    **{getattr(pygame, f"K_F{number}"): f"f{number}" for number in range(1, 13)},
+    **{getattr(pygame, f"K_{number}"): str(number) for number in range(10)},
+    **{getattr(pygame, f"K_KP{number}"): str(number) for number in range(10)},
+}  # fmt: skip
+
+
+@dataclass
+class Frames:
+    """What the window measured of itself: seconds to the first frame, and of every frame while something played."""
+
+    first_s: float = 0.0
+    whole_s: float = 0.0
+    playing_s: tuple[float, ...] = ()
+
+
+class App:
+    """One window on one shell."""
+
+    def __init__(
+        self,
+        services: Services,
+        settings: Settings,
+        first: Callable[[Shell], Screen],
+        size: tuple[int, int] | None = None,
+        started_s: float | None = None,
+    ) -> None:
+        self._started_s = time.perf_counter() if started_s is None else started_s
+        os.environ.setdefault("SDL_VIDEO_CENTERED", "1")
+        pygame.display.init()
+        pygame.font.init()
+        self.shell = Shell(services, settings, first)
+        self._size = size or _first_size()
+        self._full = False
+        self.frames = Frames()
+        self._set_mode()
+        pygame.display.set_caption(text("window.title"))
+        pygame.key.set_repeat(400, 40)
+        self._dress()
+        self._clock = pygame.time.Clock()
+        self._drawn = pygame.Surface((1, 1))
+        self._over: list[pygame.Rect] = []
+
+    def _set_mode(self) -> None:
+        self._full = self.shell.full_screen
+        if self._full:
+            self.screen = pygame.display.set_mode((0, 0), pygame.FULLSCREEN)
+        else:
+            self.screen = pygame.display.set_mode(self._size, pygame.RESIZABLE)
+
+    def _dress(self) -> None:
+        """Take the size, the scale and the theme that hold now."""
+        settings = self.shell.settings
+        self._dressed = (settings.scale, settings.theme)
+        self.letters = Type(settings.scale)
+        self.painter = Painter(self.letters, settings.theme)
+        self.shell.measured_by(*self.screen.get_size(), self.letters)
+
+    def run(self) -> None:
+        """Show the window until it is closed."""
+        before_s = time.perf_counter()
+        while not self.shell.closing:
+            quiet = not (self.shell.listening.on or self.shell.changed or self.shell.services.worker.busy)
+            events = [pygame.event.wait(IDLE_WAIT_MS)] if quiet else []
+            for event in [*events, *pygame.event.get()]:
+                self.take(event)
+            now_s = time.perf_counter()
+            self.shell.tick(now_s - before_s)
+            before_s = now_s
+            self.frame()
+            if not quiet:
+                self._clock.tick(FRAMES_PER_S)
+        self.close()
+
+    def close(self) -> None:
+        """Let everything go."""
+        self.shell.listening.player.close()
+        self.shell.services.worker.close()
+        pygame.display.quit()
+
+    # events
+
+    def take(self, event: pygame.Event) -> None:
+        """Hand one of SDL's events to the shell."""
+        shell = self.shell
+        if event.type == pygame.QUIT:
+            shell.ask_to_end()
+        elif event.type == pygame.KEYDOWN:
+            self._key(event)
+        elif event.type == pygame.TEXTINPUT:
+            shell.type(event.text)
+        elif event.type == pygame.MOUSEBUTTONDOWN and event.button == 1:
+            shell.click(*event.pos)
+        elif event.type == pygame.MOUSEWHEEL:
+            shell.wheel(*pygame.mouse.get_pos(), event.precise_y, self.letters.em)
+        elif event.type == pygame.VIDEORESIZE and not self._full:
+            self._size = (max(event.w, LEAST_SIZE[0]), max(event.h, LEAST_SIZE[1]))
+            shell.measured_by(*self.screen.get_size(), self.letters)
+        elif event.type in (pygame.WINDOWSIZECHANGED, pygame.WINDOWEXPOSED):
+            shell.measured_by(*self.screen.get_size(), self.letters)
+        elif event.type == getattr(pygame, "AUDIODEVICEREMOVED", None) and shell.listening.player.way == "sdl":
+            shell.device_removed()
+
+    def _key(self, event: pygame.Event) -> None:
+        ctrl, shift = bool(event.mod & pygame.KMOD_CTRL), bool(event.mod & pygame.KMOD_SHIFT)
+        if event.key == pygame.K_F11:
+            self.shell.full_screen = not self.shell.full_screen or bool(self.shell.settings.station_pin)
+            return
+        key = NAMES.get(event.key) or (event.unicode.lower() if event.unicode.isprintable() else "")
+        if ctrl and event.key in (pygame.K_EQUALS, pygame.K_PLUS, pygame.K_MINUS):
+            key = "-" if event.key == pygame.K_MINUS else "+"
+        if key:
+            self.shell.press(key, shift=shift, ctrl=ctrl)
+        if key == "backspace":
+            self.shell.type("\b")
+
+    # frames
+
+    def frame(self) -> None:
+        """Bring the picture up to date: whole if something changed, else only the playhead."""
+        began_s = time.perf_counter()
+        settings = self.shell.settings
+        if self.shell.full_screen != self._full:
+            self._set_mode()
+            self._dress()
+        if (settings.scale, settings.theme) != self._dressed:
+            self._dress()
+        whole = self.shell.changed
+        if whole:
+            self._whole()
+        moved = self._playhead()
+        if whole:
+            pygame.display.flip()
+            self.frames.whole_s = time.perf_counter() - began_s
+            self.frames.first_s = self.frames.first_s or time.perf_counter() - self._started_s
+        elif moved:
+            pygame.display.update(moved)
+        if self.shell.listening.on and not whole:
+            self.frames.playing_s = (*self.frames.playing_s[-20_000:], time.perf_counter() - began_s)
+
+    def _whole(self) -> None:
+        layout = self.shell.layout()
+        self.shell.changed = False
+        self.painter.paint(self.screen, layout, self.shell.focus)
+        self._drawn = self.screen.copy()
+        self._over = []
+
+    def _playhead(self) -> list[pygame.Rect]:
+        listening = self.shell.listening
+        restored = self._over
+        for rect in restored:
+            self.screen.blit(self._drawn, rect, rect)
+        at_s = listening.at_s
+        self._over = []
+        if at_s is not None and listening.track is not None:
+            self._over = self.painter.playheads(self.screen, self.shell.layout(), listening.track.name, at_s)
+        return [*restored, *self._over]
+
+
+def _first_size() -> tuple[int, int]:
+    """Return a size that suits the desktop: 1280 by 800, or what there is."""
+    sizes = pygame.display.get_desktop_sizes()
+    width, height = sizes[0] if sizes else (1280, 800)
+    return min(1280, width), min(800, height)

@@ -1,0 +1,1 @@
+"""Turns placed nodes into pixels with pygame; decides nothing."""

@@ -1,0 +1,325 @@
+"""The bench: hear, read codes, do work on the engine, think; everything else opens from here."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from trainer.circuit.codes import known_codes
+from trainer.circuit.profile import Profile
+from trainer.desk.desk import Desk
+from trainer.errors import WrongCallError
+from trainer.practice import actions
+from trainer.practice.actions import Done
+from trainer.practice.debrief import Debrief
+from trainer.practice.events import EventKind
+from trainer.practice.hints import Hint
+from trainer.practice.shown import code_lines, meaning_of, prompt_state, stand_text
+from trainer.practice.shown_reasons import hint_lines
+from trainer.sound.spectrum import outline
+from trainer.window.state.engine_view import engine_node, picture_of, stands_of
+from trainer.window.state.engine_work import EngineWork
+from trainer.window.state.heard_sounds import HeardSounds
+from trainer.window.state.job_card import card_node
+from trainer.window.state.listening import Track
+from trainer.window.state.nodes import Node, button, column, flow, lines, row, split, words
+from trainer.window.state.pictures import Floats
+from trainer.window.state.printing import print_sheet
+from trainer.window.state.screen import Screen
+from trainer.window.state.shell import Shell
+from trainer.window.state.strip import starts_of, strip_node, strip_of
+from trainer.words import text, told
+
+OUTLINE_COLUMNS = 900
+
+
+class BenchScreen(Screen):
+    """One attempt at one case; `trace` is how visible the outline on the strip is, 0 to 1."""
+
+    name = "bench"
+    first = "run_test"
+
+    def __init__(
+        self, shell: Shell, desk: Desk, who: str, trace: float = 0.0, pair: tuple[str, str] | None = None
+    ) -> None:
+        super().__init__(shell)
+        self.desk, self.who, self.trace, self.pair = desk, who, trace, pair
+        self.work = EngineWork(self)
+        self.place = "front"
+        self.marked: int | None = None
+        self.told: tuple[str, ...] = ()
+        self._sounds = HeardSounds()
+        self._drafted: Screen | None = None
+        self._outline: Floats | None = None
+        self._cautioned: set[str] = set()
+        shell.listening.stop()
+
+    @property
+    def profile(self) -> Profile:
+        """The engine on the bench."""
+        return self.desk.attempt.case.profile
+
+    @property
+    def cylinders(self) -> tuple[int, ...]:
+        """Digits name the cylinder whose slot is heard."""
+        return tuple(self.profile.cylinders)
+
+    # what is shown
+
+    def view(self) -> Node:
+        """Return the bench beside the job card."""
+        return split(
+            column(self._head(), self._engine(), self._strip(), self._said(), self._tools(), gap=0.6),
+            column(self.card(), least=20.0),
+            least=58.0,
+        )
+
+    def _head(self) -> Node:
+        attempt = self.desk.attempt
+        case = attempt.case
+        minutes = text("bench.minutes", hours=int(attempt.minutes // 60), minutes=attempt.minutes % 60)
+        state = prompt_state(attempt)
+        pair = text("bench.pair", hears=self.pair[0], measures=self.pair[1]) if self.pair else ""
+        return column(
+            row(
+                words(case.title, "title", "bench.title", weight=1.0, least=12.0),
+                words(minutes, "mono", "bench.minutes"),
+                gap=1.0,
+            ),
+            words(" · ".join(part for part in (case.profile.title, case.code or "", pair) if part), "muted"),
+            words(state, "touch", "bench.state") if state else None,
+            gap=0.2,
+        )
+
+    def _engine(self) -> Node:
+        work = self.desk.attempt.work
+        picture = picture_of(
+            self.profile,
+            marked=frozenset({self.marked} if self.marked else ()),
+            stands=stands_of(self.profile),
+            here=self.place,
+            unplugged=work.unplugged,
+        )
+        return engine_node(picture, injector=self.hear_one, point=self.probe_at, stand=self.stand_at)
+
+    def _strip(self) -> Node:
+        marked = frozenset({self.marked} if self.marked else ())
+        picture = strip_of(self.profile, outline=self._outline, strength=self.trace, marked=marked, follows="whole")
+        return strip_node(picture, "strip", self._hear_slot)
+
+    def _said(self) -> Node:
+        return lines(self.told or [text("bench.keys")], "body", "said")
+
+    def _tools(self) -> Node:
+        listening = self.shell.listening
+        pause = text("tool.go_on" if listening.paused else "tool.pause")
+        found = self.desk.attempt.finding is not None
+        return flow(
+            button("run_test", text("tool.test"), self.run_test, "t"),
+            button("pause", pause, listening.pause if listening.on or listening.paused else None, "space"),
+            button("loop", text("tool.loop"), self._loop, "o", chosen=listening.loop),
+            button("codes", text("tool.codes"), self.work.codes, "c"),
+            button("clear", text("tool.clear"), lambda: self.work.codes(clear=True), "k"),
+            button("probe", text("tool.probe"), self.probe, "p"),
+            button("wiggle", text("tool.move"), self.work.move, "w"),
+            button("warm", text("tool.heat"), self.work.heat, "h"),
+            button("swap", text("tool.swap"), self.work.swap, "x"),
+            button("lend", text("tool.lend"), self.work.lend, "l"),
+            button("look", text("tool.look"), self.work.look, "v"),
+            button("hint", text("tool.hint"), self._hint, "i") if self.desk.hints and not found else None,
+            *self._endings(found),
+            button("sheet", text("tool.sheet"), self._sheet, "j"),
+            button("menu", text("tool.leave"), self.back, "escape"),
+            gap=0.6,
+        )
+
+    def _endings(self, found: bool) -> list[Node]:
+        """Return the buttons that lead on: the finding first, after it repair, retest and debrief."""
+        if not found:
+            return [button("finding", text("tool.finding"), self._finding, "f", chosen=True)]
+        claims = self.desk.attempt.finding and self.desk.attempt.finding.claims
+        return [
+            *([button("repair", text("tool.repair"), self._repair, "r")] if claims else []),
+            button("retest", text("tool.retest"), self._retest, "e"),
+            button("debrief", text("tool.debrief"), self._debrief, "d", chosen=True),
+        ]
+
+    def card(self) -> Node:
+        """Return the job card."""
+        return card_node(self.desk.attempt, self.who, self._suspect)
+
+    # listening
+
+    def run_test(self) -> None:
+        """Run the whole test."""
+        self.hear(None)
+
+    def hear_one(self, number: int) -> None:
+        """Mark a cylinder and hear its slot."""
+        self.marked = number
+        self.hear((number,))
+
+    def _hear_slot(self, number: int) -> None:
+        self.marked = number or self.marked
+        self.hear((number,))
+
+    def named(self, cylinder: int, *, shift: bool) -> None:
+        """Hear the slot of a cylinder; with Shift, after the marked one's, at the same gain."""
+        if shift and self.marked and self.marked != cylinder:
+            self.hear((self.marked, cylinder))
+        else:
+            self.hear_one(cylinder)
+
+    def hear(self, slots: Sequence[int] | None) -> None:
+        """Hear slots, or the whole test, from where the learner stands; what is at hand plays at once."""
+        first = self._caution("caution.repeat")
+        attempt = self.desk.attempt
+        before = self._sounds.find(attempt, slots, self.place)
+        if before is not None:
+            self._heard(slots, self.desk.do(actions.heard_again(attempt, before)))
+        else:
+            self._ask("hear", attempt, slots, self.place, then=lambda done: self._first_heard(slots, done))
+            self.told = first
+
+    def _first_heard(self, slots: Sequence[int] | None, done: Done) -> None:
+        self.desk.do(done)
+        self._sounds.keep(self.desk.attempt, slots, self.place, done)
+        self._heard(slots, done)
+        self.shell.ask("prepare", self.desk.attempt, then=lambda _nothing: None, idle=True)
+
+    def _heard(self, slots: Sequence[int] | None, done: Done) -> None:
+        assert done.sound is not None
+        sound = done.sound
+        if slots is None and self.trace > 0.0:
+            self._outline = outline(sound.samples, OUTLINE_COLUMNS)
+        name = "whole" if slots is None else "part"
+        self.shell.listening.play(
+            Track(sound.samples, name, starts_of(sound), sound.place), loop=self.shell.listening.loop
+        )
+        self.say(text("hear.codes_later") if slots is None else text("silent_ask"))
+
+    def _loop(self) -> None:
+        listening = self.shell.listening
+        listening.loop = not listening.loop
+        if listening.on and listening.track:
+            listening.play(listening.track, loop=listening.loop)
+
+    def stand_at(self, place: str) -> None:
+        """Stand somewhere else; the sound changes with it."""
+        self.place = place
+        self.say(text("stand.now", place=stand_text(place)))
+
+    def press(self, key: str, *, shift: bool) -> bool:
+        """Take Space before anything was heard, and the key that puts the probe's rod to the ear."""
+        if key == "space":
+            self.run_test()
+            return True
+        if key == "b" and self.marked:
+            on = f"probe {self.marked}"
+            self.stand_at("front" if self.place == on else on)
+            return True
+        return False
+
+    # evidence
+
+    def probe(self) -> None:
+        """Go to the probes."""
+        self.probe_at("")
+
+    def probe_at(self, point: str) -> None:
+        """Go to the probes at a break point."""
+        from trainer.window.state.probing import ProbeScreen
+
+        self.shell.show(ProbeScreen(self.shell, self, point))
+
+    # thinking
+
+    def _suspect(self, place: str) -> None:
+        out = self.desk.attempt.ruled_out
+        self.desk.suspect(out - {place} if place in out else out | {place})
+
+    def _hint(self) -> None:
+        try:
+            self.desk.may_hint()
+        except WrongCallError as error:
+            self.say(told(error))
+            return
+        self._ask("hint", self.desk.attempt, then=self._hinted)
+
+    def _hinted(self, hint: Hint) -> None:
+        self.say(*hint_lines(self.desk.take_hint(hint)))
+
+    def _sheet(self) -> None:
+        print_sheet(self.shell, "card", self.desk, (), self.who)
+
+    # leading on
+
+    def _finding(self) -> None:
+        from trainer.window.state.finding import FindingScreen
+
+        self._drafted = self._drafted or FindingScreen(self.shell, self)
+        self.shell.show(self._drafted)
+
+    def _repair(self) -> None:
+        from trainer.window.state.mending import RepairScreen
+
+        self.shell.show(RepairScreen(self.shell, self))
+
+    def _retest(self) -> None:
+        from trainer.window.state.mending import RetestScreen
+
+        self.shell.show(RetestScreen(self.shell, self))
+
+    def _debrief(self) -> None:
+        self._ask("debrief", self.desk.attempt, then=self._debriefed)
+
+    def _debriefed(self, debrief: Debrief) -> None:
+        from trainer.window.state.debrief import DebriefScreen
+
+        self.shell.instead(DebriefScreen(self.shell, self.desk, debrief, self.who))
+
+    def _ask(self, does: str, *arguments: object, then: Callable[..., None]) -> None:
+        """Ask for long work; its value counts only while this screen stands."""
+        self.shell.ask(does, *arguments, then=lambda value: then(value) if self in self.shell.screens else None)
+
+    def ask(self, does: str, *arguments: object, then: Callable[..., None]) -> None:
+        """Ask for long work on behalf of a screen that was opened from here."""
+        self._ask(does, *arguments, then=then)
+
+    def retested(self, done: Done) -> None:
+        """Take a retest: hear it, and tell what it proves."""
+        self.desk.do(done)
+        assert done.sound is not None
+        self.shell.listening.play(Track(done.sound.samples, "whole", starts_of(done.sound), done.sound.place))
+        known = known_codes(self.profile)
+        meanings = {name: meaning_of(code.sensed, code.cylinder) for name, code in known.items()}
+        proved = done.data["proved"]
+        shown = [text("retest.proved" if proved else "retest.not_proved")]
+        left_a_code = any(line.data["codes"] for line in self.desk.attempt.card if line.kind is EventKind.HEARD)
+        if proved and not left_a_code:
+            shown.append(text("retest.provoke"))
+        self.say(*code_lines(done.data["codes"], meanings), *shown)
+
+    def say(self, *lines: str) -> None:
+        """Tell something under the strip until something else is told."""
+        self.told = tuple(lines)
+        self.shell.touch()
+
+    def _caution(self, key: str) -> tuple[str, ...]:
+        """Return a caution the first time that it is called for."""
+        if key in self._cautioned:
+            return ()
+        self._cautioned.add(key)
+        return (text(key),)
+
+    def opened(self) -> None:
+        """Tell what a real engine asks for, the first time."""
+        self.told = self.told or (*self._caution("caution.real"), *self._caution("caution.sound"))
+
+    def back(self) -> None:
+        """Leave; nothing is lost."""
+        self.shell.services.worker.forget()
+        self.shell.close()
+
+    def left(self) -> None:
+        """Stop what plays."""
+        self.shell.listening.stop()

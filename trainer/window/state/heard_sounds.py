@@ -1,0 +1,40 @@
+"""The sounds that an attempt has rendered, kept for as long as the engine stands as it was heard."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from trainer.circuit.faults import Fault
+from trainer.instruments.bench import Work
+from trainer.instruments.measuring import plugged_back
+from trainer.practice.actions import Done
+from trainer.practice.attempt import Attempt
+
+Key = tuple[tuple[int, ...], str, Work, tuple[Fault, ...]]
+KEPT_BYTES = 40_000_000
+"""About five whole tests."""
+
+
+@dataclass
+class HeardSounds:
+    """What was heard, by slots, place, work and faults; the oldest goes first."""
+
+    _kept: dict[Key, Done] = field(default_factory=dict)
+
+    @staticmethod
+    def _key(attempt: Attempt, slots: Sequence[int] | None, place: str) -> Key:
+        work = plugged_back(attempt.case.profile, attempt.work)
+        return tuple(slots or ()), place, work, attempt.faults_left
+
+    def find(self, attempt: Attempt, slots: Sequence[int] | None, place: str) -> Done | None:
+        """Return what was heard before, if nothing on the engine has changed since."""
+        return self._kept.get(self._key(attempt, slots, place))
+
+    def keep(self, attempt: Attempt, slots: Sequence[int] | None, place: str, done: Done) -> None:
+        """Keep what was heard; `attempt` is as the hearing left it."""
+        self._kept[self._key(attempt, slots, place)] = done
+        sizes = [one.sound.samples.nbytes for one in self._kept.values() if one.sound]
+        while sum(sizes) > KEPT_BYTES and len(sizes) > 1:
+            self._kept.pop(next(iter(self._kept)))
+            sizes.pop(0)

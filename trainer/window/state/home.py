@@ -1,0 +1,274 @@
+"""Who is working, and what is waiting for them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from trainer.cases.shipped import case_named, case_names
+from trainer.cases.universe_cache import Universes
+from trainer.desk.case_source import FoundCase, find_case
+from trainer.desk.desk import Desk
+from trainer.desk.seat import seat
+from trainer.errors import ProblemsFoundError
+from trainer.practice.fading import trace_strength
+from trainer.records.store import AttemptRow
+from trainer.window.state.bench import BenchScreen
+from trainer.window.state.nodes import Node, button, column, field, flow, row, scroll, words
+from trainer.window.state.screen import Screen
+from trainer.window.state.shell import Shell
+from trainer.words import problem_line, text
+
+HOME_LEARNER = "me"
+SHOWN_LEARNERS, SHOWN_WAITING = 12, 4
+
+
+class WhoScreen(Screen):
+    """Asks who is working: a name or code from the list, or a new one; nothing is asked for that is secret."""
+
+    name = "who"
+    first = "name"
+
+    def __init__(self, shell: Shell) -> None:
+        super().__init__(shell)
+        kept = () if shell.settings.station_pin else (shell.settings.last_learner or HOME_LEARNER,)
+        self.written = kept[0] if kept else ""
+        self.fresh = True
+        self.partner = ""
+        self.two = False
+
+    def view(self) -> Node:
+        """Return the field, the names known here, and what needs nobody's name."""
+        known = [] if self.shell.settings.station_pin else list(self.shell.services.store.learners())
+        names = [button(f"known.{name}", name, self._as(name)) for name in known[:SHOWN_LEARNERS]]
+        second = column(
+            words(text("who.second"), "bold"), field("partner", self.partner, self._partner, self._go), gap=0.3
+        )
+        return scroll(
+            "page",
+            words(text("who.title"), "title", "who.title"),
+            words(text("who.job"), "body"),
+            words(text("who.name"), "bold"),
+            row(field("name", self.written, self._write, self._go), gap=0.6),
+            flow(*names, gap=0.5) if names else None,
+            second if self.two else None,
+            flow(
+                button("go", text("who.go"), self._go if self.written.strip() else None, chosen=True),
+                button("two", text("who.one" if self.two else "who.two"), self._two),
+                gap=0.6,
+            ),
+            flow(*common_buttons(self.shell), gap=0.6),
+            words(text("caution.real"), "muted"),
+            gap=0.9,
+        )
+
+    def _write(self, written: str) -> None:
+        # what stands there from last time makes way for another name
+        added = written.removeprefix(self.written) if self.fresh and len(written) > len(self.written) else written
+        self.written, self.fresh = added[:40], False
+
+    def _partner(self, written: str) -> None:
+        self.partner = written[:40]
+
+    def _two(self) -> None:
+        self.two = not self.two
+
+    def _as(self, name: str) -> Callable[[], None]:
+        def go() -> None:
+            self.written = name
+            self._go()
+
+        return go
+
+    def _go(self) -> None:
+        who = self.written.strip()
+        if not who:
+            self.shell.say(text("who.empty"))
+            return
+        partner = self.partner.strip() if self.two else ""
+        if not self.shell.settings.station_pin:
+            self.shell.keep(self.shell.settings.changed(last_learner=who))
+        self.shell.show(WaitingScreen(self.shell, who, partner))
+
+    def back(self) -> None:
+        """End the program."""
+        self.shell.ask_to_end()
+
+
+class WaitingScreen(Screen):
+    """What is waiting for a learner: what was begun, the next case, any other."""
+
+    name = "waiting"
+    first = "next"
+
+    def __init__(self, shell: Shell, who: str, partner: str = "") -> None:
+        super().__init__(shell)
+        self.who, self.partner = who, partner
+        self.written = ""
+        self.all_shown = False
+
+    def view(self) -> Node:
+        """Return what can be begun or gone on with."""
+        begun = self._begun()
+        toured = self.shell.settings.toured
+        name, title = self._next()
+        return scroll(
+            "page",
+            words(text("waiting.title", who=self.who), "title", "waiting.title"),
+            None if toured else button("tour", text("waiting.tour"), self._tour, "g", chosen=True),
+            button("next", text("waiting.next", title=title), lambda: self._begin(name), "n", chosen=toured),
+            column(
+                words(text("waiting.begun"), "bold"),
+                *(button(f"begun.{row.id}", title, self._go_on(found, row)) for found, row, title in begun),
+                gap=0.4,
+            )
+            if begun
+            else None,
+            words(text("waiting.code"), "bold"),
+            row(
+                field("code", self.written, self._write, self._by_name),
+                button("by_name", text("waiting.begin"), self._by_name if self.written else None),
+                gap=0.6,
+            ),
+            button("all", text("waiting.hide" if self.all_shown else "waiting.all"), self._all, "a"),
+            self._cases() if self.all_shown else None,
+            flow(
+                button("progress", text("waiting.progress"), self._progress, "p"),
+                *common_buttons(self.shell),
+                button("back", text("waiting.someone_else"), self.back, "escape"),
+                gap=0.6,
+            ),
+            gap=0.8,
+        )
+
+    def _begun(self) -> list[tuple[FoundCase, AttemptRow, str]]:
+        rows = []
+        for row_ in self.shell.services.store.unfinished(self.who)[:SHOWN_WAITING]:
+            try:
+                found = find_case(row_.case_name)
+            except ProblemsFoundError:
+                continue
+            if found.digest == row_.case_digest:
+                rows.append((found, row_, f"{found.case.title} · {row_.started_at[:10]}"))
+        return rows
+
+    def _next(self) -> tuple[str, str]:
+        name = next_case(self.shell, self.who)
+        return name, case_named(name).title
+
+    def _cases(self) -> Node:
+        done = self.shell.services.store.solved_names(self.who)
+        rows = sorted((case_named(name).difficulty, name) for name in case_names())
+        return column(
+            *(
+                button(f"case.{name}", self._line(name, difficulty, name in done), self._beginner(name))
+                for difficulty, name in rows
+            ),
+            gap=0.3,
+        )
+
+    def _line(self, name: str, difficulty: int, done: bool) -> str:
+        case = case_named(name)
+        seen = text("waiting.done_before") if done else ""
+        return text("waiting.case", title=case.title, engine=case.profile.title, difficulty=difficulty) + seen
+
+    # hands
+
+    def _write(self, written: str) -> None:
+        self.written = written[:200]
+
+    def _all(self) -> None:
+        self.all_shown = not self.all_shown
+
+    def _by_name(self) -> None:
+        self._begin(self.written.strip())
+
+    def _beginner(self, name: str) -> Callable[[], None]:
+        return lambda: self._begin(name)
+
+    def _begin(self, name: str) -> None:
+        try:
+            found = find_case(name)
+        except ProblemsFoundError as error:
+            self.shell.say(" ".join(problem_line(problem) for problem in error.problems))
+            return
+        sit(self.shell, found, self.who, self.partner, new=True)
+
+    def _go_on(self, found: FoundCase, row_: AttemptRow) -> Callable[[], None]:
+        return lambda: sit(self.shell, found, self.who, self.partner, seed=row_.seed)
+
+    def _tour(self) -> None:
+        from trainer.window.state.tour import TourScreen
+
+        self.shell.show(TourScreen(self.shell, self.who))
+
+    def _progress(self) -> None:
+        from trainer.window.state.progress import ProgressScreen
+
+        self.shell.show(ProgressScreen(self.shell, self.who))
+
+
+def next_case(shell: Shell, who: str) -> str:
+    """Return the easiest shipped case that a learner has not finished yet; the first again after all of them."""
+    solved = shell.services.store.solved_names(who)
+    return min(case_names(), key=lambda name: (name in solved, case_named(name).difficulty, name))
+
+
+def sit(
+    shell: Shell,
+    found: FoundCase,
+    who: str,
+    partner: str = "",
+    *,
+    new: bool = False,
+    seed: int | None = None,
+    hints: bool = True,
+) -> None:
+    """Sit down at a case on the bench, going on with what was begun."""
+    desk = Desk(shell.services.store, shell.listening.player, shell.services.now_utc, Universes(None), hints=hints)
+    pair = paired(shell, who, partner)
+    at = {**station(shell), **({"pair": list(pair)} if pair else {})}
+    seat(desk, found, who, shell.services.now_utc(), new=new, seed=seed, at=at)
+    shell.show(BenchScreen(shell, desk, who, strength(shell, who), pair))
+
+
+def paired(shell: Shell, who: str, partner: str) -> tuple[str, str] | None:
+    """Return who hears and who measures; the roles change with every case."""
+    if not partner:
+        return None
+    finished = len(shell.services.store.closings(who, except_for=""))
+    return (who, partner) if finished % 2 == 0 else (partner, who)
+
+
+def strength(shell: Shell, who: str) -> float:
+    """Return how visible the outline on the strip is for a learner."""
+    if shell.settings.trace != "fading":
+        return 1.0 if shell.settings.trace == "shown" else 0.0
+    return trace_strength([bool(one.get("right")) for one in shell.services.store.closings(who, except_for="")])
+
+
+def station(shell: Shell) -> dict[str, object]:
+    """Return what an attempt notes of the station that it is heard at."""
+    ears = shell.settings.here
+    return {"listening": ears.verdict} if ears.verdict else {}
+
+
+def common_buttons(shell: Shell) -> list[Node]:
+    """Return the buttons that lead to what everybody may use."""
+    from trainer.window.state.free_bench import FreeChoice
+    from trainer.window.state.glossary import GlossaryScreen
+    from trainer.window.state.machine import DoctorScreen
+    from trainer.window.state.settings_page import SettingsScreen
+    from trainer.window.state.setup import SetupScreen
+
+    def opens(screen: Callable[[Shell], Screen]) -> Callable[[], None]:
+        return lambda: shell.show(screen(shell))
+
+    kept = bool(shell.settings.station_pin)
+    return [
+        button("free", text("common.free"), opens(FreeChoice), "f2"),
+        button("setup", text("common.setup"), opens(SetupScreen), "f3"),
+        button("glossary", text("common.glossary"), opens(GlossaryScreen), "f4"),
+        button("settings", text("common.settings"), None if kept else opens(SettingsScreen), "f5"),
+        button("doctor", text("common.doctor"), opens(DoctorScreen), "f6"),
+        button("end", text("common.end"), shell.ask_to_end, "f10"),
+    ]

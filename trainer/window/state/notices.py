@@ -1,0 +1,33 @@
+"""What stands above every screen: silence, torn or lost sound, work under way, what was last said."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from trainer.window.state.nodes import Node, button, column, words
+from trainer.words import text
+
+if TYPE_CHECKING:
+    from trainer.window.state.shell import Shell
+
+
+def notices(shell: Shell) -> Node | None:
+    """Return what there is to say above a screen, or None."""
+    listening, worker = shell.listening, shell.services.worker
+    parts: list[Node] = []
+    if shell.missing:
+        parts.append(words(text("sound.silent") + " " + " ".join(shell.missing), "caution", "banner.silent"))
+    if shell.notice:
+        parts.append(words(shell.notice, "bold", "notice"))
+    if listening.said:
+        path = getattr(listening.player, "written", None)
+        parts.append(words(text(listening.said, path=path), "caution", "notice.sound"))
+        if listening.said == "sound.void":
+            parts.append(button("again", text("sound.again"), shell.again))
+    if listening.paused and listening.said == "sound.lost":
+        parts.append(button("go_on", text("sound.go_on"), shell.reopen))
+    if worker.busy:
+        stage = text(f"stage.{worker.stage or 'waiting'}", percent=100.0 * worker.share)
+        parts.append(Node("bar", "progress", share=worker.share))
+        parts.append(words(stage, "muted", "progress.text"))
+    return column(*parts, gap=0.3) if parts else None

@@ -1,0 +1,32 @@
+"""What the window works with: everything that touches a machine is handed in."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+
+from trainer.desk.worker import Worker
+from trainer.errors import MissingHereError
+from trainer.output.doctor import Check
+from trainer.output.player import Player
+from trainer.records.store import Store
+
+
+@dataclass
+class Services:
+    """The records, the worker, the way out for sound, and what this machine tells of itself.
+
+    `player` returns the best way out by a device's name, and what is missing for a better one. `settings_path` and
+    `sheets` are None where nothing can be kept.
+    """
+
+    store: Store
+    worker: Worker
+    player: Callable[[str], tuple[Player, list[MissingHereError]]]
+    devices: Callable[[], tuple[str, ...]]
+    checks: Callable[[], tuple[Check, ...]]
+    now_utc: Callable[[], str]
+    settings_path: Path | None
+    sheets: Path | None
+    show_file: Callable[[Path], None] = lambda path: None

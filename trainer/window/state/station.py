@@ -1,0 +1,57 @@
+"""Station mode: the PIN that leaves it. It keeps a class at its work; it does not lock a machine."""
+
+from __future__ import annotations
+
+from trainer.window.state.nodes import Node, button, column, field, flow, words
+from trainer.window.state.screen import Screen
+from trainer.window.state.shell import Shell
+from trainer.words import text
+
+
+class PinScreen(Screen):
+    """Asks for the PIN before the program ends or settings open."""
+
+    name = "pin"
+    first = "pin"
+
+    def __init__(self, shell: Shell) -> None:
+        super().__init__(shell)
+        self._written = ""
+
+    def view(self) -> Node:
+        """Return the field, its digits hidden."""
+        return column(
+            words(text("station.ask"), "title", "station.ask"),
+            words(text("station.limits"), "muted"),
+            field("pin", "•" * len(self._written), self._write, self._try),
+            flow(
+                button("leave", text("station.leave"), self._try),
+                button("settings", text("common.settings"), self._settings),
+                button("back", text("ui.back"), self.back, "escape"),
+                gap=0.6,
+            ),
+            gap=0.9,
+        )
+
+    def _write(self, written: str) -> None:
+        hidden = "•" * len(self._written)
+        self._written = (
+            self._written[:-1] if len(written) < len(hidden) else (self._written + written[len(hidden) :])[:12]
+        )
+
+    def _try(self) -> None:
+        if self._right():
+            self.shell.closing = True
+
+    def _settings(self) -> None:
+        from trainer.window.state.settings_page import SettingsScreen
+
+        if self._right():
+            self.shell.instead(SettingsScreen(self.shell))
+
+    def _right(self) -> bool:
+        right = self.shell.settings.opens(self._written)
+        self._written = ""
+        if not right:
+            self.shell.say(text("station.wrong"))
+        return right

@@ -1,0 +1,320 @@
+"""Spanish."""
+
+_NAMES = {
+    "kind.open": "circuito abierto",
+    "kind.added_resistance": "resistencia añadida",
+    "kind.fails_under_load": "unión que falla bajo carga",
+    "kind.open_when_moved": "circuito abierto al moverlo",
+    "kind.open_when_hot": "circuito abierto en caliente",
+    "kind.cured_by_reseating": "mal contacto que se cura un tiempo al reconectar",
+    "kind.short_across_pair": "cortocircuito dentro del par",
+    "kind.short_to_ground": "cortocircuito a masa",
+    "kind.short_to_battery": "cortocircuito a batería",
+    "kind.return_to_return": "retorno en contacto con otro retorno",
+    "kind.return_to_heater": "retorno en contacto con un circuito de calentador",
+    "kind.crossed_returns": "retornos cruzados",
+    "kind.shorted_turns": "espiras en cortocircuito",
+    "kind.dead_return_driver": "etapa de retorno muerta",
+    "kind.return_driver_stuck_on": "etapa de retorno siempre activada",
+    "kind.dead_feed_driver": "etapa de alimentación muerta",
+    "kind.low_supply": "tensión de mando baja",
+    "kind.slow_recharge": "tensión de mando que se recarga despacio",
+    "kind.no_supply": "sin tensión de mando",
+    "kind.stuck_armature": "armadura agarrotada",
+    "kind.sluggish_armature": "armadura perezosa",
+    "kind.worn_armature": "armadura desgastada",
+    "location.drive_module": "módulo de mando",
+    "location.engine_harness": "cableado del motor",
+    "location.pass_through_connector": "conector pasante",
+    "location.under_cover_harness": "cableado bajo tapa",
+    "location.solenoid_coil": "bobina",
+    "location.armature": "armadura",
+    "side.feed": "lado de alimentación",
+    "side.return": "lado de retorno",
+    "heard.louder": "más fuerte",
+    "heard.even": "parejo",
+    "heard.weak": "flojo",
+    "heard.dull": "sordo",
+    "heard.very_faint": "muy tenue",
+    "heard.nothing": "nada",
+    "slot.one": "turno {number}",
+    "slot.all": "todos a la vez",
+    "percent.plain": "{percent:.1f} %",
+    "percent.under": "< 0.1 %",
+    "percent.over": "> 99.9 %",
+    "slot.cylinders_out": "cilindro {cylinders}",
+    "certainty.0.5": "a ojo (0.50)",
+    "certainty.0.75": "me inclino por ello (0.75)",
+    "certainty.0.95": "me juego el trabajo (0.95)",
+    "test.actuation_test": "prueba de accionamiento",
+    "test.codes": "códigos",
+    "test.look": "mirar los conectores",
+    "test.module_ohms": "ohmios en el conector del módulo",
+    "test.pass_through_ohms": "ohmios en un conector pasante",
+    "test.injector_ohms": "ohmios en el conector de un inyector",
+    "test.pin_to_ground": "pin a masa",
+    "test.move_harness": "mover el cableado",
+    "test.load_drop": "caída de tensión bajo carga",
+    "test.current_trace": "curva de corriente",
+    "test.swap_returns": "intercambio de dos retornos",
+    "test.dummy_load": "carga ficticia",
+    "test.heat": "calentar un lugar",
+    "test.cover_off": "quitar la tapa",
+    "test.module_substitution": "sustitución del módulo",
+    "test.injector_swap": "inyector bueno conocido",
+    "test.repair_wire": "reparación de cable",
+    "test.repair_connector": "reparación de conector",
+}
+
+_CODES = {
+    "code.open": "circuito del inyector abierto o con muy poca corriente, cilindro {cylinder}",
+    "code.over": "circuito del inyector alto o su corriente demasiado alta, cilindro {cylinder}",
+    "code.tripped": "circuito del inyector bajo, cilindro {cylinder}",
+    "code.uncommanded": "circuito del inyector alto o su corriente demasiado alta, cilindro {cylinder}",
+    "code.held_high": "circuito del inyector alto o su corriente demasiado alta, cilindro {cylinder}",
+    "code.group_open": "alimentación de un grupo de inyectores abierta",
+    "code.unnamed": "circuito de inyector, sin nombrar cilindro",
+    "codes.none": "Ningún código.",
+    "codes.stored": "En memoria, de algo anterior: {codes}",
+    "codes.place": "Un código dice qué notó el módulo. Nunca dice dónde.",
+    "codes.cleared": "Memoria borrada. Haz la prueba y vuelve a leer.",
+}
+
+_SLIPS = {
+    "slip.still_connected": "Medido sin desconectar: la lectura es de todo lo que cuelga del cable.",
+    "slip.live": (
+        "Ohmios con tensión: el fusible del multímetro se ha fundido. Quita el contacto, espera, comprueba que no hay "
+        "tensión y entonces mide."
+    ),
+    "slip.voltage_on_wire": "Con el contacto quitado hay tensión en este cable: aquí no te fíes de ningún ohmio.",
+    "slip.insulation_into_part": "Un medidor de aislamiento no se pasa por un módulo, un inyector ni un calentador.",
+    "slip.probe_pushed": "Metiste la punta a la fuerza en el terminal: ha quedado dado de sí.",
+    "slip.not_nulled": "No pusiste las puntas a cero: su propia resistencia está en la lectura.",
+}
+
+_EXPLANATION = {
+    "reason.even": "{slot}, {heard}: {own:.1f} A propios; la placa se mueve; {under:+.1f} dB frente a un turno bueno.",
+    "reason.short_of_lift": (
+        "{slot}, {heard}: solo {own:.1f} A propios: la placa no se levanta; {under:+.1f} dB frente a un turno bueno."
+    ),
+    "reason.stuck": (
+        "{slot}, {heard}: {own:.1f} A propios y ningún movimiento: un empujón sordo, "
+        "{under:+.1f} dB frente a un turno bueno."
+    ),
+    "reason.hum": (
+        "{slot}, {heard}: sin corriente propia ({own:.1f} A); {others:.1f} A por cada uno de otros {count}. "
+        "Ese es el zumbido de fondo que oíste, {under:+.1f} dB frente a un turno bueno."
+    ),
+    "reason.shared": (
+        "{slot}, {heard}: {own:.1f} A propios y otros tantos por {cylinders}, con una sola cuota: "
+        "ninguna placa se levanta; {under:+.1f} dB frente a un turno bueno."
+    ),
+    "reason.another_way": "Su salida lleva {output:.1f} A: la corriente toma otro camino.",
+    "reason.silent": "{slot}, {heard}: sin corriente propia, y ninguna por los demás: nada zumba.",
+    "reason.also": "También se mueve sin que lo llamen: {cylinders}.",
+    "reason.elsewhere": "Lo que se mueve es {cylinders}: el sonido viene de otro sitio.",
+    "reason.tripped": "La protección por sobrecorriente de la alimentación lo cortó.",
+    "reason.burst": "todos a la vez: se mueven {moved} de {count} placas; {under:+.1f} dB frente al motor bueno.",
+}
+
+_DEBRIEF = {
+    "debrief.truth": "La verdad: {claims}",
+    "debrief.answer": "Tu dictamen: {claims}, {certainty}",
+    "debrief.passes": "el circuito está bien",
+    "debrief.claim": "{kind}, {location}, {side}cilindro {cylinders}",
+    "debrief.score": "Puntos: {points:.0f} de 100",
+    "debrief.arithmetic": (
+        "cilindros 25 × {cylinders:.2f} + lugar 30 × {location:.2f} + tipo 15 × {kind:.2f} "
+        "+ demostración 20 × {proof:.2f} + economía 10 × {economy:.2f}"
+    ),
+    "debrief.certainty": "La seguridad puntúa aparte: Brier {brier:.3f} (0 es lo mejor, 1 lo peor).",
+    "debrief.calibration": "Hasta ahora: {rows}.",
+    "debrief.calibration_row": "{said:.2f} dicho {count} veces, acierto {right}",
+    "debrief.rule": "La regla: {rule}",
+    "debrief.passed_rule": (
+        "«El circuito está bien» es un dictamen. Nunca es «inyector bueno»: esta prueba no muestra toberas, juntas, "
+        "compresión ni aceite."
+    ),
+    "debrief.again": "Suena otra vez la verdad.",
+    "debrief.yours": "Ahora, cómo habría sonado tu respuesta, con la misma semilla.",
+    "debrief.take": "Para que te lo lleves: {question}",
+    "rule.open": "Un zumbido de fondo muy tenue son los demás inyectores. El que fue llamado no tiene circuito.",
+    "rule.added_resistance": (
+        "El límite de corriente esconde una resistencia pequeña; pasado ese punto la placa no se levanta y el turno "
+        "suena sordo, a menudo sin código."
+    ),
+    "rule.fails_under_load": "El miliamperio del multímetro no carga la unión. Mide la caída mientras pasa corriente.",
+    "rule.open_when_moved": "Parejo ahora es «no demostrado», nunca «bueno»: muévelo mientras escuchas o mides.",
+    "rule.open_when_hot": "Parejo en frío es «no demostrado», nunca «bueno»: calienta un lugar cada vez.",
+    "rule.cured_by_reseating": "Solo con desenchufar puedes curar un contacto un tiempo. Mide antes de reconectar.",
+    "rule.short_across_pair": "Corriente sin retardo de bobina es un corto: lo dicen los códigos; los ohmios, dónde.",
+    "rule.short_to_ground": "Un corto a masa no cambia el par; de todos los ohmios, solo el de pin a masa lo muestra.",
+    "rule.short_to_battery": "Busca tensión con el contacto quitado antes de fiarte de ningún ohmio.",
+    "rule.return_to_return": "Dos bobinas con una sola cuota de corriente pueden no levantar nada: sordo, dos veces.",
+    "rule.return_to_heater": "Un calentador es un camino a masa: el inyector hace clic en turnos que no son el suyo.",
+    "rule.crossed_returns": (
+        "Con los retornos cruzados cada mitad parece buena: comprueba cable por cable. En una misma bancada el nivel "
+        "sigue parejo y solo cambia el sitio."
+    ),
+    "rule.shorted_turns": "Menos espiras y un anillo cerrado en el núcleo: pocos ohmios, corriente rápida, poco tiro.",
+    "rule.dead_return_driver": "Cableado y bobina miden bien, y tras el cambio sigue muerto el mismo turno: el módulo.",
+    "rule.return_driver_stuck_on": "Clics en cada turno de su alimentación y cableado sano: una salida que no suelta.",
+    "rule.dead_feed_driver": "Un grupo que muere con el cableado de alimentación bueno tiene la alimentación muerta.",
+    "rule.low_supply": "Todos iguales y todos mal es una sola causa: mide primero la tensión de mando.",
+    "rule.slow_recharge": "Todos a la vez es lo que más carga: parejo uno a uno y pobre todos a la vez es la fuente.",
+    "rule.no_supply": "Ningún zumbido de fondo en ningún turno es que no hay mando: no son ocho inyectores malos.",
+    "rule.stuck_armature": "Corriente plena sin muesca es una placa que no se mueve. El circuito está bien.",
+    "rule.sluggish_armature": "Muesca tardía y aterrizaje blando: la placa es lenta, el circuito no.",
+    "rule.worn_armature": "Más brillante no es mejor: con más recorrido golpea más fuerte y más tarde.",
+}
+
+_CAUTIONS = {
+    "caution.drive": (
+        "Cuidado: el mando va por pulsos, a más de 100 V, y queda cargado. Quita el contacto, espera y comprueba que "
+        "no hay tensión antes de tocar. Nunca pienses «solo son 100 V»."
+    ),
+    "caution.cover": (
+        "Cuidado: sin tapa y con el contacto dado hay terminales con tensión al aire. Aceite caliente. Apártate."
+    ),
+    "caution.moving": "Cuidado: en motor real no muevas a mano cables con tensión: herramienta aislada, o sin tensión.",
+    "caution.heat": "Cuidado: nada de llama viva ni calor sin control cerca de combustible y aceite.",
+    "caution.repeat": (
+        "Cuidado: repetir la prueba deja presión en el rail e inyecta combustible. Repite lo justo, no arranques "
+        "enseguida y nunca busques una fuga con la mano."
+    ),
+    "caution.real": (
+        "En un motor real mandan el manual del fabricante, las normas locales y el personal autorizado. Este motor es "
+        "de simulador: aquí ningún valor es una especificación."
+    ),
+    "caution.sound": "Empieza con el volumen bajo. Todos a la vez suena más fuerte que los turnos.",
+}
+
+_TERMINAL = {
+    "card.head": "Hoja de trabajo",
+    "card.predicted": "(esperabas {predicted})",
+    "card.heard": "escuchado: {slots}, desde el lugar {place}",
+    "card.codes": "códigos: {codes}",
+    "card.no_codes": "ninguno",
+    "card.move": "en movimiento: {what}",
+    "card.heat": "calentado: {what}",
+    "card.swap": "retornos intercambiados: {what}",
+    "card.substitute": "pieza buena conocida puesta en: {what}",
+    "card.give_back": "piezas propias otra vez en: {what}",
+    "card.look": "mirado lo que está abierto: {what}",
+    "card.repair": "reparado: {place}, cilindro {cylinders}",
+    "card.total": "Total {minutes:.0f} min",
+    "request.pair": "ohmios, alimentación a retorno {cylinder}, {point}",
+    "request.returns": "ohmios, retorno {cylinder} a retorno {other}, {point}",
+    "request.ground": "ohmios a masa, {side} {cylinder}, {point}",
+    "request.wire": "ohmios de punta a punta, {place}, {side} {cylinder}",
+    "request.insulation": "aislamiento a masa, {side} {cylinder}, {point}",
+    "request.drop": "voltios de caída en {place}, {side} {cylinder}, accionado",
+    "request.supply": "tensión de mando, la más baja, accionando todos a la vez",
+    "request.trace": "curva de corriente, retorno {cylinder}",
+    "request.dummy": "corriente en una carga ficticia en lugar del inyector {cylinder}",
+    "card.minutes": "{minutes:.0f} min",
+    "case.head": "{title}",
+    "case.code": "código de caso {code}",
+    "case.drawn_story": "Un caso sorteado para practicar. El motor falla; todavía no se ha medido nada.",
+    "engine.head": "{title}; orden numérico {numbers}; orden de encendido {firing}",
+    "engine.bank": "{bank}: {numbers}, de delante hacia atrás",
+    "engine.connector": "conector pasante {name}: inyectores {cylinders}, {pins}",
+    "engine.pins.shared": "un solo pin de alimentación para todos",
+    "engine.pins.single": "un pin de alimentación para cada uno",
+    "engine.live.all": "en cada turno todas las alimentaciones tienen tensión: los demás inyectores pueden zumbar",
+    "engine.live.commanded": "en un turno solo tiene tensión la bancada mandada: solo pueden zumbar los de su bancada",
+    "welcome.start": "Escribe 'hear' para hacer la prueba, 'help' para todo lo demás.",
+    "hear.whole": "la prueba entera",
+    "stand.now": "Estás en: {place}.",
+    "choice.again": "Escribe un número del 1 al {count}.",
+    "side.none": "ningún lado",
+    "finding.check": "Vas a entregar: {claims}.",
+    "finding.sure": "¿Lo entregas? No hay vuelta atrás. (yes/no): ",
+    "finding.dropped": "No entregado.",
+    "finding.passes_next": "En este circuito no hay nada que reparar. Escribe 'debrief'.",
+    "debrief.why": "Por qué sonó así, turno por turno:",
+    "debrief.path": "Tu camino:",
+    "prompt": "{minutes:.0f} min{state} > ",
+    "prompt.moving": "en movimiento: {place}",
+    "prompt.warm": "caliente: {place}",
+    "prompt.swapped": "retornos {first} y {second} intercambiados",
+    "prompt.lent": "prestado: {what}",
+    "resumed": "Ya estuviste en este caso: sigues tras {count} acciones. Para empezar de cero: practice --new.",
+    "hear.playing": "Suena {what}, desde el lugar: {place} ({seconds:.0f} s).",
+    "hear.void": "El ordenador cortó la reproducción y no cuenta. Escúchala otra vez; no cuesta nada.",
+    "hear.stopped": "Parado. Escucharlo otra vez no cuesta nada.",
+    "hear.file": "No hay salida de sonido. Escrito en {path}",
+    "hear.codes_later": "Secuencia terminada. Ya se pueden leer los códigos.",
+    "suspects.head": "Descartado, a mi juicio: {places}",
+    "suspects.none": "nada todavía",
+    "look.nothing": "nada a la vista",
+    "work.move": "En movimiento: {what}. Sigue hasta 'move none'.",
+    "work.heat": "Calentado: {what}. Sigue caliente hasta 'heat none'.",
+    "work.none": "Suelto.",
+    "work.swap": "Retornos {first} y {second} intercambiados en el conector del módulo.",
+    "work.substitute": "Pieza buena conocida puesta: {what}. Vuelve a hacer la prueba.",
+    "reading.elsewhere": "Aún desconectado en otro sitio: {places}. 'hear' lo vuelve a conectar todo.",
+    "work.look_off": "Desconectado: {places}. 'hear' lo vuelve a conectar todo.",
+    "finding.cancel": "'cancel' te saca de estas preguntas.",
+    "finding.count_again": "Escribe 0, 1 o 2.",
+    "work.look": "Todo está conectado. Por fuera nada parece quemado ni mojado; para ver dentro hay que desconectar.",
+    "reading": "{what}: {display}",
+    "codes.line": "{code}  {meaning}",
+    "finding.ask_count": "¿Cuántas averías? 0 (el circuito está bien), 1 o 2",
+    "finding.ask_cylinders": "Cilindros tras la avería {number}, por ejemplo 3 o 1,3",
+    "finding.ask_location": "Lugar de la avería {number}",
+    "finding.ask_kind": "Tipo de la avería {number}",
+    "finding.ask_side": "Lado de la avería {number} (n si no hay)",
+    "finding.ask_certainty": "Qué seguridad tienes",
+    "finding.committed": "Dictamen entregado: {claims}, {certainty}.",
+    "repair.ask": "Ahora la reparación. Escribe 'repair PLACE CYLINDERS', luego 'retest', luego 'debrief'.",
+    "repair.done": "Hecho: {what}. {minutes:.0f} min. Con 'retest' verás si esa era la avería.",
+    "retest.proved": "Todos los turnos parejos y ningún código, tal como está ahora el motor.",
+    "retest.provoke": "Ninguna prueba previa dejó código: lo que va y viene solo se demuestra moviendo o en caliente.",
+    "retest.not_proved": "No está parejo, o ha vuelto un código: la avería sigue ahí.",
+    "work.look_seen": "Algo une lo que no debe tocarse, en: {places}.",
+    "work.given_back": "Las piezas buenas conocidas están fuera y las del motor otra vez puestas.",
+    "price.ask": "Eso lleva {minutes:.0f} min. ¿Lo haces? (yes/no): ",
+    "price.left": "No se ha hecho; no se cobra nada.",
+    "left": "Lo dejas aquí. No se pierde nada; el mismo comando sigue con este caso.",
+    "closed": "Caso cerrado.",
+    "unknown_command": "No conozco '{word}'. Escribe 'help'.",
+    "silent_ask": "¿No oyes nada? El ruido de fondo está debajo de todo: si tampoco lo oyes, es tu altavoz.",
+    "memory_store": "No se puede escribir en esta carpeta; nada se guardará tras esta sesión: {reason}",
+    "window.absent": "La ventana necesita una pantalla y aquí no hay; la práctica va en el terminal.",
+    "doctor.good": "bien",
+    "doctor.bad": "arreglar",
+    "check.good": "{count} archivos leídos, ningún problema.",
+    "check.bad": "{problems} problemas en {count} archivos.",
+}
+
+_HELP = {
+    "help": (
+        "Escuchar   hear [SLOT ...]                 la prueba entera, o repetir turnos (all, 1, 2, ...)\n"
+        "           compare A B                     dos turnos seguidos, con la misma ganancia\n"
+        "           stand PLACE                     front, una bancada o 'probe N'; cambia desde dónde escuchas\n"
+        "Códigos    codes · clear\n"
+        "Medir      pair POINT N                    alimentación a retorno del cilindro N\n"
+        "           returns POINT N M               retorno a retorno\n"
+        "           ground POINT N | ground POINT feed N     pin a masa del motor\n"
+        "           wire engine|cover N [feed]      un cable de punta a punta\n"
+        "           insulation POINT N              aislamiento a masa\n"
+        "           drop module|engine|connector|cover|coil N [feed]     caída de tensión mientras se acciona\n"
+        "           supply · trace N · dummy N\n"
+        "             POINT: module, plug (lado inyector), plug harness o el nombre de un conector [engine|cover]\n"
+        "             añade 'connected', 'firm', 'live' o 'leads' para medir así (y aprender qué pasa)\n"
+        "Trabajar   move PLACE | move none · heat PLACE | heat none · swap N M · look\n"
+        "           lend injector N | lend module | lend none     pieza buena conocida: ponerla o quitarla\n"
+        "Pensar     out PLACE · back PLACE          descartar un lugar, o recuperarlo · card\n"
+        "           expect WORDS                    di qué debe dar la próxima lectura, antes de hacerla\n"
+        "           hint                            tres pistas, cada vez más fuertes; quedan en la hoja\n"
+        "Responder  finding · luego repair PLACE N[,M] [feed|return] · retest [moving PLACE | warm PLACE] · debrief\n"
+        "           why [N]                         tras el dictamen: qué dejan tus indicios, y por qué\n"
+        "Otros      engine · help · leave\n"
+        "PLACE de una avería: module, engine, connector, cover, coil, armature"
+    ),
+}
+
+TEXTS: dict[str, str] = {
+    **_NAMES, **_CODES, **_SLIPS, **_EXPLANATION, **_DEBRIEF, **_CAUTIONS, **_TERMINAL, **_HELP,
+}  # fmt: skip
