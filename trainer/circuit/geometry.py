@@ -16,12 +16,12 @@ from trainer.circuit.profile import Connector, Profile
 Point = tuple[float, float]
 
 WIDTH, HEIGHT = 100.0, 68.0
-TOP, BOTTOM = 12.0, 54.0
+TOP, BOTTOM = 12.0, 50.0
 """Between which the injectors of a bank lie."""
 
 BANK_HALF, INJECTOR_RADIUS, PIN_STEP = 6.5, 2.7, 1.4
-MODULE_LEFT, MODULE_RIGHT, MODULE_TOP, MODULE_BOTTOM = 86.0, 98.5, 11.0, 55.0
-RIGHT_LANES, LEFT_LANES, UNDER_LANES = (71.0, 84.0), (3.0, 17.5), (57.5, 66.5)
+MODULE_LEFT, MODULE_RIGHT, MODULE_TOP, MODULE_BOTTOM = 86.0, 98.5, 11.0, 54.0
+RIGHT_LANES, LEFT_LANES, UNDER_LANES = (71.0, 84.0), (3.0, 17.5), (58.5, 66.5)
 MIDDLE_X, RIGHT_BANK_X, LEFT_BANK_X = 44.0, 60.0, 28.0
 
 
@@ -60,7 +60,7 @@ def drawing_of(profile: Profile) -> Drawing:
         for bank, numbers in profile.banks.items()
         for place, number in enumerate(numbers)
     }
-    banks = {name: (x - BANK_HALF, TOP - 5.5, x + BANK_HALF, BOTTOM + 2.0) for name, x in centres.items()}
+    banks = {name: (x - BANK_HALF, TOP - 5.5, x + BANK_HALF, BOTTOM + 4.2) for name, x in centres.items()}
     pins = {connector.name: _through_pins(connector, injectors) for connector in profile.wiring.connectors}
     connectors = {name: _around(list(points.values())) for name, points in pins.items()}
     module_pins = _module_pins(profile)

@@ -58,6 +58,7 @@ TEXTS: dict[str, str] = {
     "engine.module_second": "module",
     "engine.feed": "feed {name}",
     "engine.unplugged": "unplugged",
+    "engine.broken": "open here",
     "engine.you": "you stand here: {place}",
     "spot.stand": "stand here: {place}",
     "spot.injector": "injector {number}",

@@ -58,6 +58,7 @@ TEXTS: dict[str, str] = {
     "engine.module_second": "de mando",
     "engine.feed": "alim. {name}",
     "engine.unplugged": "suelto",
+    "engine.broken": "abierto aquí",
     "engine.you": "estás aquí: {place}",
     "spot.stand": "ponte aquí: {place}",
     "spot.injector": "inyector {number}",

@@ -71,6 +71,8 @@ def _run(pen: Pen, picture: EnginePicture, run: Run) -> None:
         first, second = pieces[0][-1], pieces[1][0]
         for x, y in (first, second):
             pen.circle((x, y), 0.55, "caution", fill="caution")
+        middle = (first[0] + second[0]) / 2, (first[1] + second[1]) / 2 - 1.8
+        pen.words(text("engine.broken"), middle, "caution", "bold", most=2.4)
 
 
 def _breaks(gap: Gap, run: Run) -> bool:
@@ -124,6 +126,8 @@ def _connectors(pen: Pen, picture: EnginePicture) -> None:
             round_=0.5,
             width_px=2.2 if off else 1.4,
         )
+        if broken:
+            pen.words(text("engine.broken"), ((box[0] + box[2]) / 2, box[1] - 1.4), "caution", "bold", most=2.4)
         for (side, scope), (x, y) in picture.drawing.through_pins[name].items():
             cut = any(
                 gap.location is Location.PASS_THROUGH and set(gap.cylinders) == set(scope) and gap.side in (None, side)

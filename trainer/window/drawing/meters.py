@@ -12,7 +12,7 @@ from trainer.window.state.probing import COLUMNS_X, FEED_Y, LADDER_SIZE, PIN_RAD
 from trainer.words import text
 
 GROUND_AT: Point = (13.0, 27.6)
-RED_HANDLE, BLACK_HANDLE = (30.0, 27.6), (60.0, 27.6)
+RED_HANDLE, BLACK_HANDLE = (48.0, 27.6), (62.0, 27.6)
 """Where the two probes lie when they touch nothing."""
 
 
@@ -91,7 +91,7 @@ def draw_plot(pen: Pen, picture: PlotPicture) -> None:
     for step in range(5):
         y = bottom - (bottom - top) * step / 4.0
         pen.line([(left, y), (right, y)], "faint", 0.8)
-        pen.words(f"{highest * step / 4.0:.0f}", (left - 0.8, y), "muted", "mono_muted", align=1.0)
+        pen.words(f"{highest * step / 4.0:.1f}", (left - 0.8, y), "muted", "mono_muted", align=1.0)
     for step in range(5):
         x = left + (right - left) * step / 4.0
         pen.words(f"{widest * step / 4.0:.1f}", (x, bottom + 2.0), "muted", "mono_muted")

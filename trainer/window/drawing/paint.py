@@ -70,7 +70,7 @@ class Painter:
         if node.kind == "picture":
             self._picture(screen, one, colours)
         elif node.kind in ("text", "button", "tick", "field"):
-            self._text(screen, one, colours)
+            self._text(screen, one, colours, focused=focused)
         elif node.kind == "rule":
             middle = box.centery
             pygame.draw.line(screen, colours["faint"], (box.left, middle), (box.right, middle))
@@ -89,7 +89,7 @@ class Painter:
         )
         pygame.draw.rect(screen, colours["touch"], ring, width, border_radius=round(RADIUS * self.letters.em) + width)
 
-    def _text(self, screen: pygame.Surface, one: Placed, colours: Mapping[str, Colour]) -> None:
+    def _text(self, screen: pygame.Surface, one: Placed, colours: Mapping[str, Colour], *, focused: bool) -> None:
         node, em = one.node, self.letters.em
         box = _rect(one.box)
         x, y = box.x + node.pad * em, box.y + node.pad * em
@@ -117,7 +117,7 @@ class Painter:
             if node.look == "struck" and line:
                 pygame.draw.line(screen, colours["muted"], (x, y + high / 2), (x + drawn.get_width(), y + high / 2))
             y += high
-        if node.kind == "field":
+        if node.kind == "field" and focused:
             end = x + (self.letters.width(one.lines[-1], node.look) if one.lines else 0)
             last = y - high if one.lines else y
             pygame.draw.line(screen, colours["touch"], (end + 1, last + 2), (end + 1, last + high - 2), 2)

@@ -40,12 +40,13 @@ def _outline(pen: Pen, picture: StripPicture) -> None:
     strong = 0.35 + 0.65 * picture.strength
     pen.colours = {**pen.colours, "outline": _mixed(fill, bright, strong), "dim": _mixed(fill, bright, strong * 0.35)}
     scale = STRIP_SIZE[0] / picture.length_s
+    wide_px = max(0.9, STRIP_SIZE[0] * pen.unit / len(height) + 0.3)
     for number, start, end in picture.slots:
         lit = picture.lit is None or number in picture.lit
         for time, tall in zip(times, height, strict=True):
             if start <= time < end:
                 x = time * scale
-                pen.line([(x, MIDDLE - tall), (x, MIDDLE + tall)], "outline" if lit else "dim", 0.9)
+                pen.line([(x, MIDDLE - tall), (x, MIDDLE + tall)], "outline" if lit else "dim", wide_px)
 
 
 def _mixed(first: np.ndarray, second: np.ndarray, share: float) -> tuple[int, int, int]:

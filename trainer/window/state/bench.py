@@ -21,7 +21,7 @@ from trainer.window.state.engine_work import EngineWork
 from trainer.window.state.heard_sounds import HeardSounds
 from trainer.window.state.job_card import card_node
 from trainer.window.state.listening import Track
-from trainer.window.state.nodes import Node, button, column, flow, lines, row, split, words
+from trainer.window.state.nodes import Node, button, column, flow, lines, row, scroll, split, words
 from trainer.window.state.pictures import Floats
 from trainer.window.state.printing import print_sheet
 from trainer.window.state.screen import Screen
@@ -68,7 +68,7 @@ class BenchScreen(Screen):
     def view(self) -> Node:
         """Return the bench beside the job card."""
         return split(
-            column(self._head(), self._engine(), self._strip(), self._said(), self._tools(), gap=0.6),
+            scroll("main", self._head(), self._engine(), self._strip(), self._said(), self._tools(), gap=0.6),
             column(self.card(), least=20.0),
             least=58.0,
         )

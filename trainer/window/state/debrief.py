@@ -76,7 +76,6 @@ class DebriefScreen(Screen):
             *sounds,
             self._wiring() if self.open else words(text("debrief.listen_first"), "bold", "debrief.first"),
             gap=0.7,
-            weight=1.0,
         )
         return split(main, column(self._words(), least=22.0), least=60.0)
 
@@ -157,7 +156,6 @@ class DebriefScreen(Screen):
             surface="card",
             pad=1.3,
             gap=0.35,
-            weight=1.0,
             framed=True,
         )
 

@@ -37,7 +37,7 @@ def engine_node(
     injector: Callable[[int], None],
     point: Callable[[str], None] | None = None,
     stand: Callable[[str], None] | None = None,
-    least: float = 26.0,
+    least: float = 20.0,
 ) -> Node:
     """Return the engine with its injectors, break points and places to stand as spots."""
     drawing = picture.drawing

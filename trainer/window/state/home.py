@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from trainer.cases.shipped import case_named, case_names
+from trainer.cases.shipped import case_named, case_names, profile_named
 from trainer.cases.universe_cache import Universes
+from trainer.circuit.geometry import HEIGHT, WIDTH
+from trainer.circuit.profile import Profile
 from trainer.desk.case_source import FoundCase, find_case
 from trainer.desk.desk import Desk
 from trainer.desk.seat import seat
@@ -13,13 +15,15 @@ from trainer.errors import ProblemsFoundError
 from trainer.practice.fading import trace_strength
 from trainer.records.store import AttemptRow
 from trainer.window.state.bench import BenchScreen
-from trainer.window.state.nodes import Node, button, column, field, flow, row, scroll, words
+from trainer.window.state.engine_view import picture_of
+from trainer.window.state.nodes import Node, button, column, field, flow, row, scroll, split, words
 from trainer.window.state.screen import Screen
 from trainer.window.state.shell import Shell
 from trainer.words import problem_line, text
 
 HOME_LEARNER = "me"
 SHOWN_LEARNERS, SHOWN_WAITING = 12, 4
+SHOWN_ENGINE = "north_v8"
 
 
 class WhoScreen(Screen):
@@ -43,7 +47,7 @@ class WhoScreen(Screen):
         second = column(
             words(text("who.second"), "bold"), field("partner", self.partner, self._partner, self._go), gap=0.3
         )
-        return scroll(
+        page = scroll(
             "page",
             words(text("who.title"), "title", "who.title"),
             words(text("who.job"), "body"),
@@ -60,6 +64,7 @@ class WhoScreen(Screen):
             words(text("caution.real"), "muted"),
             gap=0.9,
         )
+        return beside_engine(page, profile_named(SHOWN_ENGINE))
 
     def _write(self, written: str) -> None:
         # what stands there from last time makes way for another name
@@ -111,11 +116,14 @@ class WaitingScreen(Screen):
         begun = self._begun()
         toured = self.shell.settings.toured
         name, title = self._next()
-        return scroll(
+        page = scroll(
             "page",
             words(text("waiting.title", who=self.who), "title", "waiting.title"),
-            None if toured else button("tour", text("waiting.tour"), self._tour, "g", chosen=True),
-            button("next", text("waiting.next", title=title), lambda: self._begin(name), "n", chosen=toured),
+            flow(
+                None if toured else button("tour", text("waiting.tour"), self._tour, "g", chosen=True),
+                button("next", text("waiting.next", title=title), lambda: self._begin(name), "n", chosen=toured),
+                gap=0.6,
+            ),
             column(
                 words(text("waiting.begun"), "bold"),
                 *(button(f"begun.{row.id}", title, self._go_on(found, row)) for found, row, title in begun),
@@ -129,7 +137,7 @@ class WaitingScreen(Screen):
                 button("by_name", text("waiting.begin"), self._by_name if self.written else None),
                 gap=0.6,
             ),
-            button("all", text("waiting.hide" if self.all_shown else "waiting.all"), self._all, "a"),
+            flow(button("all", text("waiting.hide" if self.all_shown else "waiting.all"), self._all, "a")),
             self._cases() if self.all_shown else None,
             flow(
                 button("progress", text("waiting.progress"), self._progress, "p"),
@@ -139,6 +147,7 @@ class WaitingScreen(Screen):
             ),
             gap=0.8,
         )
+        return beside_engine(page, case_named(name).profile)
 
     def _begun(self) -> list[tuple[FoundCase, AttemptRow, str]]:
         rows = []
@@ -205,6 +214,12 @@ class WaitingScreen(Screen):
         from trainer.window.state.progress import ProgressScreen
 
         self.shell.show(ProgressScreen(self.shell, self.who))
+
+
+def beside_engine(page: Node, profile: Profile) -> Node:
+    """Return a page with an engine drawn beside it, where there is room."""
+    picture = Node("picture", "engine", picture=picture_of(profile), size=(WIDTH, HEIGHT), weight=1.0, least=16.0)
+    return split(page, column(picture, words(profile.title, "muted"), least=30.0), least=72.0)
 
 
 def next_case(shell: Shell, who: str) -> str:

@@ -35,7 +35,6 @@ def card_node(
         surface="card",
         pad=1.3,
         gap=0.55,
-        weight=1.0,
         framed=True,
     )
 

@@ -27,6 +27,9 @@ class Measure(Protocol):
         ...
 
 
+LEAST_PANE = 4.0
+"""In em: what is left at least of a part that gives way."""
+
 BUTTON_PAD, TICK_BOX, BUTTON_GAP = 0.55, 1.7, 0.6
 """In em: around a button's label, room for a tick's box, between a key and its label."""
 
@@ -269,11 +272,12 @@ class _Work:
 
     def _column(self, node: Node, box: Box, clip: Box, surface: Surface, scroller: str) -> None:
         heights = [self.height(child, box.w) for child in node.children]
-        left = max(box.h - sum(heights) - self._gaps(node, len(heights)), 0.0)
+        left = box.h - sum(heights) - self._gaps(node, len(heights))
         shares = sum(child.weight for child in node.children) if node.kind != "row" else 0.0
         y = box.y
         for child, high in zip(node.children, heights, strict=True):
-            grown = high + (left * child.weight / shares if shares else 0.0)
+            # what scrolls inside gives way where everything together is too high
+            grown = max(high + (left * child.weight / shares if shares else 0.0), min(high, LEAST_PANE * self.em))
             self.place(child, Box(box.x, y, box.w, grown), clip, surface, scroller)
             y += grown + node.gap * self.em
 

@@ -104,12 +104,12 @@ def flow(*children: Node | None, **options: object) -> Node:
 def scroll(name: str, *children: Node | None, **options: object) -> Node:
     """Return nodes one under another that scroll where they do not fit."""
     kept = tuple(child for child in children if child)
-    return Node("scroll", name, children=kept, **options)  # type: ignore[arg-type]
+    return Node("scroll", name, children=kept, weight=1.0, **options)  # type: ignore[arg-type]
 
 
 def split(main: Node, side: Node, least: float) -> Node:
     """Return two panes side by side; narrower than `least` em, one column that scrolls."""
-    return Node("split", "page", children=(main, side), least=least, gap=1.5)
+    return Node("split", "page", children=(main, side), least=least, gap=1.5, weight=1.0)
 
 
 def words(text: str, look: str = "body", name: str = "", **options: object) -> Node:

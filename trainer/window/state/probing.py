@@ -16,7 +16,21 @@ from trainer.practice.actions import Done
 from trainer.practice.shown import point_text, request_text
 from trainer.window.state.bench import BenchScreen
 from trainer.window.state.engine_work import ASKED_FROM_MINUTES
-from trainer.window.state.nodes import Box, Node, button, column, field, flow, lines, row, split, spot, tick, words
+from trainer.window.state.nodes import (
+    Box,
+    Node,
+    button,
+    column,
+    field,
+    flow,
+    lines,
+    row,
+    scroll,
+    split,
+    spot,
+    tick,
+    words,
+)
 from trainer.window.state.pictures import LadderPicture, PlotPicture
 from trainer.window.state.screen import Screen
 from trainer.window.state.shell import Shell
@@ -83,7 +97,8 @@ class ProbeScreen(Screen):
             )
             for name, key in INSTRUMENTS
         ]
-        main = column(
+        main = scroll(
+            "main",
             words(text("probe.title", number=self.cylinder), "title", "probe.title"),
             words(text("caution.drive"), "caution", "caution.drive"),
             words(text("caution.cover"), "caution") if self._bench.desk.attempt.work.covers_off else None,
