@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
+import numpy as np
 import pygame
 
 from trainer.window.drawing.engine import draw_engine
@@ -193,6 +194,10 @@ def same(first: object, second: object) -> bool:
     if type(first) is not type(second) or first is None:
         return False
     ours, theirs = vars(first), vars(second)
-    return all(
-        ours[name] is theirs[name] or (not hasattr(ours[name], "shape") and ours[name] == theirs[name]) for name in ours
-    )
+    return all(_alike(ours[name], theirs[name]) for name in ours)
+
+
+def _alike(first: object, second: object) -> bool:
+    if first is second:
+        return True
+    return not isinstance(first, np.ndarray) and not isinstance(second, np.ndarray) and first == second
