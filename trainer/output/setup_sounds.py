@@ -7,7 +7,6 @@ from functools import cache
 from typing import Literal
 
 import numpy as np
-import scipy.signal
 
 from trainer.cases.shipped import case_named
 from trainer.circuit.chance import Stream
@@ -129,8 +128,10 @@ def _lows(wanted: SetupSound) -> Samples:
 def _band(band_hz: tuple[float, float], seed: int) -> Samples:
     """Return a burst of noise in a band, as loud in A-weighting as the hum is on the whole or a little more."""
     frames = round(BURST_S * SAMPLE_RATE_HZ)
-    noise = Stream(seed, f"band {band_hz[0]:.0f}").normal(frames)
-    filtered = scipy.signal.sosfiltfilt(scipy.signal.butter(4, band_hz, "band", fs=SAMPLE_RATE_HZ, output="sos"), noise)
+    spectrum = np.fft.rfft(Stream(seed, f"band {band_hz[0]:.0f}").normal(frames))
+    frequency = np.fft.rfftfreq(frames, 1.0 / SAMPLE_RATE_HZ)
+    spectrum[(frequency < band_hz[0]) | (frequency > band_hz[1])] = 0.0
+    filtered = np.fft.irfft(spectrum, frames)
     # a low sound needs some 16 dB more to be as loud (A-weighting at 125 Hz, IEC 61672-1 table 3)
     level_db = -44.0 if band_hz == LOW_HZ else -60.0
     one = (filtered / np.std(filtered)).astype(np.float32) * _gain(level_db)
