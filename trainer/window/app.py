@@ -55,6 +55,8 @@ class App:
     ) -> None:
         self._started_s = time.perf_counter() if started_s is None else started_s
         os.environ.setdefault("SDL_VIDEO_CENTERED", "1")
+        # frames are drawn by the processor: a driver for 3D would only take a hundred megabytes
+        os.environ.setdefault("SDL_FRAMEBUFFER_ACCELERATION", "0")
         pygame.display.init()
         pygame.font.init()
         self.shell = Shell(services, settings, first)
