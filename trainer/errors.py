@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from enum import IntEnum
 
@@ -46,6 +46,14 @@ class ToldError(Exception):
     def __init__(self, key: str, **values: object) -> None:
         super().__init__(key, values)
         self.key, self.values = key, values
+
+    def __reduce__(self) -> tuple[Callable[..., ToldError], tuple[type[ToldError], str, dict[str, object]]]:
+        """Let an error go from one process to another with its facts."""
+        return _again, (type(self), self.key, self.values)
+
+
+def _again(kind: type[ToldError], key: str, values: dict[str, object]) -> ToldError:
+    return kind(key, **values)
 
 
 class WrongCallError(ToldError):

@@ -38,6 +38,7 @@ def case_names() -> tuple[str, ...]:
     return tuple(sorted(path.stem for path in (scenarios_folder() / "cases").glob("*.yaml")))
 
 
+@cache
 def case_named(name: str) -> Case:
     """Return a shipped case; raises KeyError with the known names."""
     if name not in case_names():

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from trainer.cases.shipped import profile_named, profile_names
 from trainer.commands.result import Result
-from trainer.commands.window import can_open, open_window
+from trainer.commands.window import Asked, can_open, open_window
 from trainer.errors import MissingHereError, WrongCallError
 
 if TYPE_CHECKING:
@@ -29,5 +29,5 @@ def open_bench(profile: str | None, data: Path | None, device: str | None) -> Re
 
         shell.show(FreeChoice(shell, profile_named(profile or profile_names()[0])))
 
-    open_window(data, then, device=device)
+    open_window(data, then, Asked(device))
     return Result()

@@ -39,7 +39,7 @@ def main(context: click.Context, as_json: bool, data: Path | None) -> None:
 @click.argument("case", required=False)
 @click.option("--seed", type=click.IntRange(0, 2**31 - 1), help="Seed of the sound's small variations.")
 @click.option("--text", is_flag=True, help="Stay in the terminal.")
-@click.option("--learner", default="me", show_default=True, help="Whose record this is.")
+@click.option("--learner", help="Whose record this is; me where nobody is named.")
 @click.option("--new", is_flag=True, help="Begin afresh instead of going on with an attempt that has no end.")
 @click.option("--sound", type=click.Choice(["device", "file"]), default="device", show_default=True,
               help="Play, or only write files.")  # fmt: skip
@@ -51,7 +51,7 @@ def practice(
     case: str | None = None,
     seed: int | None = None,
     text: bool = False,
-    learner: str = "me",
+    learner: str | None = None,
     new: bool = False,
     sound: str = "device",
     device: str | None = None,

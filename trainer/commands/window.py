@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+import contextlib
 import os
 import sys
 import time
 import webbrowser
 from collections.abc import Callable
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from trainer.commands.stores import data_folder, universe_folder
+from trainer.commands.stores import data_folder, now_utc, store_in, universe_folder
 from trainer.errors import MissingHereError
 from trainer.words import text, told
 
@@ -27,9 +29,17 @@ def can_open() -> bool:
     return bool(os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY"))
 
 
-def open_window(
-    data: Path | None, then: Callable[[Shell], None], *, device: str | None = None, to_file: bool = False
-) -> None:
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What was asked of the window on the command line, for one sitting."""
+
+    device: str | None = None
+    to_file: bool = False
+    learner: str | None = None
+    hints: bool = True
+
+
+def open_window(data: Path | None, then: Callable[[Shell], None], asked: Asked) -> None:
     """Show the window until it is closed; `then` opens what it begins with, on top of who is working.
 
     Raises MissingHereError where no screen can be opened.
@@ -44,25 +54,26 @@ def open_window(
 
     folder = data_folder(data)
     settings, damaged = read_settings(folder / "settings.json")
-    if device is not None:
-        settings = settings.changed(device=device)
-    services = services_in(folder, insist=data is not None, to_file=to_file)
+    services = services_in(folder, asked, insist=data is not None)
     try:
         app = App(services, settings, WhoScreen, started_s=started_s)
     except pygame.error as error:
         services.worker.close()
+        services.store.close()
         raise MissingHereError("no_screen", reason=str(error)) from error
-    if damaged is not None:
-        app.shell.say(text("settings.damaged", path=damaged))
-    then(app.shell)
-    app.run()
-    services.store.close()
+    try:
+        then(app.shell)
+        if damaged is not None:
+            app.shell.say(text("settings.damaged", path=damaged))
+        app.run()
+    finally:
+        app.close()
+        services.store.close()
 
 
-def services_in(folder: Path, *, insist: bool, to_file: bool) -> Services:
+def services_in(folder: Path, asked: Asked, *, insist: bool) -> Services:
     """Return what a window works with, records and settings in a folder."""
     from trainer.commands.doctor import checks_in
-    from trainer.commands.practice import now_utc, store_in
     from trainer.desk.worker import ProcessWorker
     from trainer.window.state.services import Services
 
@@ -70,19 +81,25 @@ def services_in(folder: Path, *, insist: bool, to_file: bool) -> Services:
     return Services(
         store=store,
         worker=ProcessWorker(universe_folder()),
-        player=_file_player if to_file else _player,
+        player=_file_player if asked.to_file else _player,
         devices=_devices,
         checks=lambda: checks_in(folder),
         now_utc=now_utc,
         settings_path=None if store.place == "memory" else folder / "settings.json",
         sheets=None if store.place == "memory" else folder / "sheets",
         show_file=_show,
+        device=asked.device,
+        learner=asked.learner,
+        hints=asked.hints,
     )
 
 
 def _player(device: str) -> tuple[Player, list[MissingHereError]]:
     from trainer.output.player import best_player
+    from trainer.output.portaudio import look_again
 
+    with contextlib.suppress(MissingHereError):
+        look_again()  # what was plugged in since is found only so
     missing: list[MissingHereError] = []
     return best_player(device or None, None, missing.append), missing
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import secrets
+from datetime import datetime, timedelta
 from pathlib import Path
 from typing import IO, Any, Literal
 
@@ -28,6 +29,13 @@ class Ears(_Kept):
     verdict: dict[str, Any] | None = None
     checked_at: str = ""
 
+    def holds(self, now: str) -> bool:
+        """Tell whether what the set-up showed still counts (UTC, ISO 8601): for a day, at the level it was made at."""
+        if not self.verdict or not self.checked_at:
+            return False
+        age = datetime.fromisoformat(now) - datetime.fromisoformat(self.checked_at)
+        return age < timedelta(hours=24) and self.verdict.get("level_db") == self.level_db
+
 
 class Settings(_Kept):
     """Everything that is remembered; `device` "" is the system's default output."""
@@ -35,7 +43,6 @@ class Settings(_Kept):
     theme: Literal["dark", "light"] = "dark"
     scale: float = Field(default=1.0, ge=1.0, le=2.5)
     language: Literal["en", "es"] = "en"
-    motion: bool = True
     trace: Trace = "fading"
     device: str = ""
     ears: dict[str, Ears] = {}
@@ -43,19 +50,18 @@ class Settings(_Kept):
     station_pin: str = ""
     last_learner: str = ""
 
-    @property
-    def here(self) -> Ears:
-        """What is known of the device in use."""
-        return self.ears.get(self.device, Ears())
+    def ears_at(self, device: str) -> Ears:
+        """What is known of a device."""
+        return self.ears.get(device, Ears())
 
     def changed(self, **values: object) -> Settings:
         """Return settings with values changed, checked."""
         return Settings.model_validate({**self.model_dump(), **values})
 
-    def with_ears(self, **values: object) -> Settings:
-        """Return settings with something new known of the device in use."""
-        ears = Ears.model_validate({**self.here.model_dump(), **values})
-        return self.changed(ears={**{name: one.model_dump() for name, one in self.ears.items()}, self.device: ears})
+    def with_ears(self, device: str, **values: object) -> Settings:
+        """Return settings with something new known of a device."""
+        ears = Ears.model_validate({**self.ears_at(device).model_dump(), **values})
+        return self.changed(ears={**self.ears, device: ears})
 
     def opens(self, pin: str) -> bool:
         """Tell whether a PIN leaves station mode."""

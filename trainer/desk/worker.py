@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import multiprocessing
 import signal
+import traceback
 from collections import deque
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -14,6 +15,7 @@ from typing import Any, Protocol
 from trainer.cases.universe_cache import Universes
 from trainer.desk.labour import Labour
 from trainer.errors import MissingHereError, ToldError
+from trainer.words import speak, spoken
 
 Then = Callable[[Any], None]
 Failed = Callable[[ToldError], None]
@@ -97,6 +99,10 @@ class InlineWorker:
         """Nothing to end."""
 
 
+MOST_DEATHS = 3
+"""So many deaths without an answer in between, and the process is not started again."""
+
+
 class _AsideError(Exception):
     """Raised inside idle work when another job has come in."""
 
@@ -108,6 +114,7 @@ class ProcessWorker:
         self._folder = universe_folder
         self._jobs: deque[Job] = deque()
         self._dropped = False
+        self._deaths = 0
         self.stage, self.share = "", 0.0
         self._start()
 
@@ -128,7 +135,7 @@ class ProcessWorker:
             for other in idle:
                 self._jobs.remove(other)
             if self._sent and self._jobs and self._jobs[0].idle:
-                self._say(("aside", ()))
+                self._say(("aside", (), ""))
         self._jobs.append(job)
         self._send()
 
@@ -137,9 +144,9 @@ class ProcessWorker:
             job = self._jobs[0]
             self._sent = True
             self.stage, self.share = "", 0.0
-            self._say((job.does, job.arguments))
+            self._say((job.does, job.arguments, spoken()))
 
-    def _say(self, message: tuple[str, tuple[Any, ...]]) -> None:
+    def _say(self, message: tuple[str, tuple[Any, ...], str]) -> None:
         try:
             self._line.send(message)
         except OSError:  # the process is gone: poll notices
@@ -151,10 +158,11 @@ class ProcessWorker:
         try:
             while self._line.poll():
                 kind, value = self._line.recv()
+                any_done = True
                 if kind == "told":
                     self.stage, self.share = value
                 else:
-                    any_done = True
+                    self._deaths = 0
                     self._deliver(kind, value)
         except (EOFError, OSError):
             any_done = True
@@ -174,12 +182,15 @@ class ProcessWorker:
             job.failed(value)
 
     def _died(self) -> None:
+        """Start the process again; one that dies each time before it has answered is left alone."""
         self._process.join(1.0)
         self._line.close()
         waiting = list(self._jobs)
         self._jobs.clear()
         self._dropped = False
-        self._start()
+        self._deaths += 1
+        if self._deaths < MOST_DEATHS:
+            self._start()
         for job in waiting:
             job.failed(MissingHereError("worker_gone"))
 
@@ -189,10 +200,9 @@ class ProcessWorker:
         return any(not job.idle for job in self._jobs)
 
     def forget(self) -> None:
-        """Drop every job; the one under way goes on unheard, idle work steps aside."""
+        """Drop every job; the one under way is told to stop, and what it still answers is not heard."""
         if self._sent and self._jobs:
-            if self._jobs[0].idle:
-                self._say(("aside", ()))
+            self._say(("aside", (), ""))
             self._dropped = True
         self._jobs.clear()
 
@@ -211,11 +221,12 @@ def _work(line: Connection, universe_folder: Path) -> None:
     labour = Labour(Universes(universe_folder))
     while True:
         try:
-            does, arguments = line.recv()
+            does, arguments, language = line.recv()
         except (EOFError, OSError):
             return
         if does == "aside":
             continue
+        speak(language)
         try:
             _answer(line, labour, does, arguments)
         except OSError:
@@ -225,7 +236,7 @@ def _work(line: Connection, universe_folder: Path) -> None:
 def _answer(line: Connection, labour: Labour, does: str, arguments: tuple[Any, ...]) -> None:
     def told(stage: str, share: float) -> None:
         line.send(("told", (stage, share)))
-        if does == "prepare" and line.poll():
+        if line.poll():  # nothing is sent while a job is under way but the word to step aside
             raise _AsideError
 
     try:
@@ -234,3 +245,9 @@ def _answer(line: Connection, labour: Labour, does: str, arguments: tuple[Any, .
         line.send(("aside", None))
     except ToldError as error:
         line.send(("failed", error))
+    except OSError:
+        raise
+    except Exception:
+        # a fault of the program: its trace goes to the console, the window goes on
+        traceback.print_exc()
+        line.send(("failed", MissingHereError("worker_gone")))

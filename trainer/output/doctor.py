@@ -34,7 +34,7 @@ def _sound() -> list[Check]:
     checks = []
     for name, make in (("sound by PortAudio", PortAudioPlayer), ("sound by SDL", SdlPlayer)):
         try:
-            make()
+            make().close()
             checks.append(Check(name, True, text("file.an_output_device_answers"), ""))
         except MissingHereError as error:
             checks.append(Check(name, False, *told_apart(error)))

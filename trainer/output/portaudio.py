@@ -5,11 +5,12 @@ from __future__ import annotations
 import time
 from typing import Any
 
+from trainer.circuit.solve import SAMPLE_RATE_HZ
 from trainer.errors import MissingHereError
 from trainer.output.player import Player, quiet_stderr
 from trainer.output.playing import Playing, Samples
 
-RATE_HZ = 48_000
+RATE_HZ = SAMPLE_RATE_HZ
 LATENCY_S = 0.045
 """What is asked of the device: docs/decisions.md has what this costs and gains."""
 
@@ -32,6 +33,7 @@ class PortAudioPlayer(Player):
             raise MissingHereError("no_portaudio_device") from error
         self._stream: Any = None
         self._playing: Playing | None = None
+        self._fading: Playing | None = None
         self._called_at = 0.0
 
     def ready(self) -> None:
@@ -57,6 +59,11 @@ class PortAudioPlayer(Player):
             raise ValueError(f"sounds are rendered at {RATE_HZ} Hz, found {rate_hz}")
         self.ready()
         playing = Playing(samples, self.gain_db, from_frame=from_frame, loop=loop)
+        # what still plays fades out before the new one comes in
+        before = self._playing
+        self._fading = before if before is not None and not before.ended else None
+        if self._fading is not None:
+            self._fading.stop()
         self._playing = playing
         return playing
 
@@ -76,12 +83,15 @@ class PortAudioPlayer(Player):
 
     def _fill(self, out: Samples, _frames: int, _time: object, status: Any) -> None:
         self._called_at = time.monotonic()
-        playing = self._playing
+        fading, playing = self._fading, self._playing
+        if fading is not None and not fading.ended:
+            fading.take(out)
+            return
         if playing is None:
             out[:] = 0.0
             return
         # the first block of a playing may be late for what came before it
-        if status.output_underflow and not playing.ended and playing.frame:
+        if status.output_underflow and not playing.ended and playing.blocks:
             playing.void = True
         playing.take(out)
 
@@ -100,6 +110,23 @@ def _library() -> Any:
 
 
 def device_names() -> tuple[str, ...]:
-    """Return the output devices by name, each once; raises MissingHereError without the library."""
-    found = _library().query_devices()
-    return tuple(dict.fromkeys(one["name"] for one in found if one["max_output_channels"] >= 2))
+    """Return the output devices by name, with their sound system where a name is there twice.
+
+    Raises MissingHereError without the library.
+    """
+    library = _library()
+    systems = [one["name"] for one in library.query_hostapis()]
+    found = [one for one in library.query_devices() if one["max_output_channels"] >= 2]
+    names = [one["name"] for one in found]
+    told = (
+        one["name"] if names.count(one["name"]) == 1 else f"{one['name']}, {systems[one['hostapi']]}" for one in found
+    )
+    return tuple(dict.fromkeys(told))
+
+
+def look_again() -> None:
+    """Let the library look for devices anew: it does so only when it starts. No stream may be open."""
+    library = _library()
+    with quiet_stderr():
+        library._terminate()
+        library._initialize()

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import time
+from typing import Any
 
 import numpy as np
 
@@ -30,18 +31,23 @@ class SdlPlayer(Player):
         except Exception as error:  # SDL answers with pygame.error, a broken install with ImportError
             raise MissingHereError("no_sdl_device") from error
         self._pygame = pygame
+        self._playing: Playing | None = None
 
     def start(self, samples: Samples, rate_hz: int, *, from_frame: int = 0, loop: bool = False) -> Playing:
         """Begin to play."""
-        self._pygame.mixer.stop()
+        if self._playing is not None and not self._playing.ended:
+            self._playing.stop()
         buffer = np.empty((len(samples) - from_frame, samples.shape[1]), np.float32)
         Playing(samples, self.gain_db, from_frame=from_frame).take(buffer)
         whole = np.ascontiguousarray(np.round(np.clip(buffer, -1.0, 1.0) * 32767.0).astype(np.int16))
-        sound = self._pygame.sndarray.make_sound(whole)
-        playing = _OnChannel(samples, sound.play(loops=-1 if loop else 0), rate_hz, from_frame, loop=loop)
-        if playing.channel is None:
+        try:
+            channel = self._pygame.sndarray.make_sound(whole).play(loops=-1 if loop else 0)
+        except self._pygame.error as error:
+            raise MissingHereError("device_gone") from error
+        if channel is None:
             raise MissingHereError("device_gone")
-        return playing
+        self._playing = _OnChannel(samples, channel, rate_hz, from_frame, loop=loop)
+        return self._playing
 
     def check(self, playing: Playing) -> None:
         """Move the place on by the clock."""
@@ -54,7 +60,7 @@ class SdlPlayer(Player):
 
 
 class _OnChannel(Playing):
-    def __init__(self, samples: Samples, channel: object, rate_hz: int, from_frame: int, *, loop: bool) -> None:
+    def __init__(self, samples: Samples, channel: Any, rate_hz: int, from_frame: int, *, loop: bool) -> None:
         super().__init__(samples, from_frame=0, loop=loop)
         self.frame = self._from = from_frame
         self.channel, self._rate_hz = channel, rate_hz
@@ -64,9 +70,8 @@ class _OnChannel(Playing):
         gone = int((time.monotonic() - self._started_at) * self._rate_hz)
         length = len(self._samples) - self._from
         self.frame = self._from + (gone % length if self._loop else min(gone, length))
-        busy = self.channel is not None and self.channel.get_busy()  # type: ignore[attr-defined]  # a pygame channel
-        self.ended = self.ended or not busy
+        self.ended = self.ended or not self.channel.get_busy()
 
     def stop(self) -> None:
-        self.channel.fadeout(20)  # type: ignore[attr-defined]  # a pygame channel
+        self.channel.fadeout(20)
         self.ended = True

@@ -24,6 +24,7 @@ CASE = "faint_hum_on_three"
 
 BED_DBA = 34.0
 BURST_S, GAP_S = 0.7, 0.45
+MOST_HUMS = 4
 LOW_HZ, HIGH_HZ = (100.0, 150.0), (400.0, 1600.0)
 PHASE_HZ, PHASE_DB, QUIETER_DB = 200.0, -32.0, -6.0
 """Woods et al. 2017 (doi 10.3758/s13414-017-1361-2): a 200 Hz tone, one 6 dB quieter, one with its sides opposed."""
@@ -114,10 +115,14 @@ def _bed_alone(_wanted: SetupSound) -> Samples:
 
 
 def _hums(wanted: SetupSound) -> Samples:
+    """Return so many hums in a stretch that is as long whatever their number: the length must not tell it."""
     _good, hum = _voices()
-    if not wanted.count:
-        return _bed_alone(wanted)
-    return _spaced([hum * _gain(wanted.level_db)] * wanted.count)
+    step = round((BURST_S + GAP_S) * SAMPLE_RATE_HZ)
+    keys = Stream(wanted.seed, "where the hums are").uniform(MOST_HUMS)
+    inside = np.zeros((MOST_HUMS * step, 2), np.float32)
+    for place in np.argsort(keys)[: wanted.count]:
+        inside[place * step : place * step + len(hum)] = hum * _gain(wanted.level_db)
+    return inside
 
 
 def _lows(wanted: SetupSound) -> Samples:

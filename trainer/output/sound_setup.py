@@ -9,11 +9,10 @@ from dataclasses import asdict, dataclass, replace
 from typing import Any, Literal
 
 from trainer.circuit.chance import Stream
-from trainer.output.setup_sounds import SetupSound
+from trainer.output.setup_sounds import MOST_HUMS, SetupSound
 
 SIDES = ("left", "right", "both")
 HUM_LEVELS_DB = (0.0, -6.0, -12.0)
-MOST_HUMS = 4
 PHASE_TRIALS, PHASE_RIGHT = 6, 5
 START_LEVEL_DB, LEVEL_STEP_DB, LEAST_LEVEL_DB = -20.0, 2.0, -40.0
 
@@ -81,7 +80,8 @@ def course(seed: int, *, headphones: bool) -> Course:
             order = _mixed(chance, ("same", "quiet", "opposed"))
             right = str(order.index("quiet") + 1)
             trials.append(Trial(SetupSound("phase", order=order), ("1", "2", "3"), right))
-    return Course(tuple(trials))
+    # each sound varies in its own way, and never the same in the next set-up
+    return Course(tuple(replace(t, sound=replace(t.sound, seed=seed + n)) for n, t in enumerate(trials)))
 
 
 def _mixed(chance: Stream, names: tuple[str, ...]) -> tuple[str, ...]:

@@ -90,6 +90,11 @@ def retest(
     return Done(EventKind.RETESTED, data, sound=sound)
 
 
+def showed_itself(attempt: Attempt) -> bool:
+    """Tell whether a test before the repair left a code: if none did, the fault may be one that comes and goes."""
+    return any(line.data["codes"] for line in attempt.card if line.kind is EventKind.HEARD)
+
+
 EVEN_WITHIN_DB = 1.5
 """How far from the sound engine's level a slot may lie to be called even after a repair."""
 

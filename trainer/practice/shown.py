@@ -8,6 +8,7 @@ from typing import Any
 from trainer.circuit.codes import Sensed
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.profile import Profile
+from trainer.instruments.bench import MODULE_CONNECTOR
 from trainer.practice.attempt import Attempt, CardLine
 from trainer.practice.events import EventKind
 from trainer.reasoning.explanation import SlotReason
@@ -86,9 +87,9 @@ def request_text(request: dict[str, Any]) -> str:
 
 
 def point_text(point: str, half: str = "") -> str:
-    """Return a break point, and which half of it, in words."""
-    family, _dot, name = point.partition(".")
-    shown = text(f"point.{family}", name=name)
+    """Return a break point, and which half of it, or a bank whose cover is off, in words."""
+    family, dot, name = point.partition(".")
+    shown = text(f"point.{family}", name=name) if dot or family == MODULE_CONNECTOR else text("point.cover", name=point)
     return f"{shown} ({text(f'half.{half}')})" if half else shown
 
 

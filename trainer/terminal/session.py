@@ -11,7 +11,6 @@ from trainer.errors import MissingHereError, WrongCallError
 from trainer.output.player import FilePlayer
 from trainer.practice import actions, repair, shown, shown_debrief, shown_reasons
 from trainer.practice.actions import Done
-from trainer.practice.events import EventKind
 from trainer.sound.render import Sound
 from trainer.terminal import typed
 from trainer.terminal.questions import Questions
@@ -293,13 +292,8 @@ class Session:
         self._play(done.sound, text("hear.whole"), self.place)
         self._lines(shown.code_lines(done.data["codes"], self._meanings()))
         self._say(text("retest.proved" if done.data["proved"] else "retest.not_proved"))
-        if done.data["proved"] and not self._showed_itself():
+        if done.data["proved"] and not repair.showed_itself(self.desk.attempt):
             self._say(text("retest.provoke"))
-
-    def _showed_itself(self) -> bool:
-        """Tell whether a test before the repair left a code: if none did, the fault may be one that comes and goes."""
-        heard = [line for line in self.desk.attempt.card if line.kind is EventKind.HEARD]
-        return any(line.data["codes"] for line in heard)
 
     def _debrief(self, _words: Sequence[str]) -> None:
         self._need_finding()

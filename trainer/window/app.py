@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import os
 import time
+from collections import deque
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import pygame
 
@@ -39,7 +40,7 @@ class Frames:
 
     first_s: float = 0.0
     whole_s: float = 0.0
-    playing_s: tuple[float, ...] = ()
+    playing_s: deque[float] = field(default_factory=lambda: deque(maxlen=40_000))
 
 
 class App:
@@ -100,10 +101,10 @@ class App:
             self.frame()
             if not quiet:
                 self._clock.tick(FRAMES_PER_S)
-        self.close()
 
     def close(self) -> None:
         """Let everything go."""
+        self.shell.end()
         self.shell.listening.player.close()
         self.shell.services.worker.close()
         pygame.display.quit()
@@ -118,31 +119,34 @@ class App:
         elif event.type == pygame.KEYDOWN:
             self._key(event)
         elif event.type == pygame.TEXTINPUT:
-            shell.type(event.text)
+            shell.hands.type(event.text)
         elif event.type == pygame.MOUSEBUTTONDOWN and event.button == 1:
-            shell.click(*event.pos)
+            shell.hands.click(*event.pos)
         elif event.type == pygame.MOUSEWHEEL:
-            shell.wheel(*pygame.mouse.get_pos(), event.precise_y, self.letters.em)
+            shell.hands.wheel(*pygame.mouse.get_pos(), event.precise_y, self.letters.em)
         elif event.type == pygame.VIDEORESIZE and not self._full:
             self._size = (max(event.w, LEAST_SIZE[0]), max(event.h, LEAST_SIZE[1]))
             shell.measured_by(*self.screen.get_size(), self.letters)
         elif event.type in (pygame.WINDOWSIZECHANGED, pygame.WINDOWEXPOSED):
             shell.measured_by(*self.screen.get_size(), self.letters)
-        elif event.type == getattr(pygame, "AUDIODEVICEREMOVED", None) and shell.listening.player.way == "sdl":
-            shell.device_removed()
+        elif event.type == pygame.AUDIODEVICEREMOVED and not event.iscapture and shell.listening.player.way == "sdl":
+            shell.sound.removed()
 
     def _key(self, event: pygame.Event) -> None:
-        ctrl, shift = bool(event.mod & pygame.KMOD_CTRL), bool(event.mod & pygame.KMOD_SHIFT)
+        ctrl = bool(event.mod & (pygame.KMOD_CTRL | pygame.KMOD_LALT | pygame.KMOD_META))
+        # where digits are typed with Shift, Shift says nothing
+        shift = bool(event.mod & pygame.KMOD_SHIFT) and not event.unicode.isdigit()
         if event.key == pygame.K_F11:
             self.shell.full_screen = not self.shell.full_screen or bool(self.shell.settings.station_pin)
             return
         key = NAMES.get(event.key) or (event.unicode.lower() if event.unicode.isprintable() else "")
+        key = event.unicode if event.unicode.isdigit() else key
         if ctrl and event.key in (pygame.K_EQUALS, pygame.K_PLUS, pygame.K_MINUS):
             key = "-" if event.key == pygame.K_MINUS else "+"
         if key:
-            self.shell.press(key, shift=shift, ctrl=ctrl)
+            self.shell.hands.press(key, shift=shift, ctrl=ctrl)
         if key == "backspace":
-            self.shell.type("\b")
+            self.shell.hands.type("\b")
 
     # frames
 
@@ -166,7 +170,7 @@ class App:
         elif moved:
             pygame.display.update(moved)
         if self.shell.listening.on and not whole:
-            self.frames.playing_s = (*self.frames.playing_s[-20_000:], time.perf_counter() - began_s)
+            self.frames.playing_s.append(time.perf_counter() - began_s)
 
     def _whole(self) -> None:
         layout = self.shell.layout()

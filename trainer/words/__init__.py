@@ -50,6 +50,11 @@ def speak(language: str) -> None:
     _SPOKEN.set(language)
 
 
+def spoken() -> str:
+    """Return the language that is spoken now."""
+    return _SPOKEN.get()
+
+
 def text(key: str, /, **values: object) -> str:
     """Return a sentence by its id with values filled in; raises KeyError for an unknown id or a missing value."""
     texts, formatter = LANGUAGES[_SPOKEN.get()]

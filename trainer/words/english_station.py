@@ -49,7 +49,6 @@ TEXTS: dict[str, str] = {
     "settings.device": "Sound goes to",
     "settings.device_default": "the system's own output",
     "settings.level": "Level here: {level:.0f} dB; it rises by key only.",
-    "settings.motion": "movement where it explains something",
     "settings.station": "Station mode: full screen, next learner after three quiet minutes, a PIN of digits to leave",
     "settings.station_on": "start station mode",
     "settings.station_off": "end station mode",

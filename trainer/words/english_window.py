@@ -76,6 +76,7 @@ TEXTS: dict[str, str] = {
     "point.module_connector": "module connector",
     "point.pass_through": "pass-through connector {name}",
     "point.injector_plug": "injector plug {name}",
+    "point.cover": "under the {name} cover",
     "half.module": "module half",
     "half.harness": "harness half",
     "half.engine": "engine half",

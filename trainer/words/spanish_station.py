@@ -51,7 +51,6 @@ TEXTS: dict[str, str] = {
     "settings.device": "El sonido sale por",
     "settings.device_default": "la salida del sistema",
     "settings.level": "Nivel aquí: {level:.0f} dB; solo sube con la tecla.",
-    "settings.motion": "movimiento donde explica algo",
     "settings.station": (
         "Modo puesto: pantalla completa, siguiente persona tras tres minutos quietos, un PIN de cifras para salir"
     ),

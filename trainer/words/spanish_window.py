@@ -76,6 +76,7 @@ TEXTS: dict[str, str] = {
     "point.module_connector": "conector del módulo",
     "point.pass_through": "conector pasante {name}",
     "point.injector_plug": "conector del inyector {name}",
+    "point.cover": "bajo la tapa {name}",
     "half.module": "mitad del módulo",
     "half.harness": "mitad del cableado",
     "half.engine": "mitad del motor",

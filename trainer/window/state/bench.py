@@ -8,10 +8,9 @@ from trainer.circuit.codes import known_codes
 from trainer.circuit.profile import Profile
 from trainer.desk.desk import Desk
 from trainer.errors import WrongCallError
-from trainer.practice import actions
+from trainer.practice import actions, repair
 from trainer.practice.actions import Done
 from trainer.practice.debrief import Debrief
-from trainer.practice.events import EventKind
 from trainer.practice.hints import Hint
 from trainer.practice.shown import code_lines, meaning_of, prompt_state, stand_text
 from trainer.practice.shown_reasons import hint_lines
@@ -177,14 +176,14 @@ class BenchScreen(Screen):
         if before is not None:
             self._heard(slots, self.desk.do(actions.heard_again(attempt, before)))
         else:
-            self._ask("hear", attempt, slots, self.place, then=lambda done: self._first_heard(slots, done))
+            self.ask("hear", attempt, slots, self.place, then=lambda done: self._first_heard(slots, done))
             self.told = first
 
     def _first_heard(self, slots: Sequence[int] | None, done: Done) -> None:
         self.desk.do(done)
         self._sounds.keep(self.desk.attempt, slots, self.place, done)
         self._heard(slots, done)
-        self.shell.ask("prepare", self.desk.attempt, then=lambda _nothing: None, idle=True)
+        self._prepare()
 
     def _heard(self, slots: Sequence[int] | None, done: Done) -> None:
         assert done.sound is not None
@@ -196,6 +195,14 @@ class BenchScreen(Screen):
             Track(sound.samples, name, starts_of(sound), sound.place), loop=self.shell.listening.loop
         )
         self.say(text("hear.codes_later") if slots is None else text("silent_ask"))
+
+    def _prepare(self) -> None:
+        """Have the reasoning made ready while nothing else is wanted."""
+        self.shell.ask("prepare", self.desk.attempt, then=lambda _nothing: None, idle=True)
+
+    def forget_outline(self) -> None:
+        """Take the outline away: the engine is not as it was heard."""
+        self._outline = None
 
     def _loop(self) -> None:
         listening = self.shell.listening
@@ -243,7 +250,7 @@ class BenchScreen(Screen):
         except WrongCallError as error:
             self.say(told(error))
             return
-        self._ask("hint", self.desk.attempt, then=self._hinted)
+        self.ask("hint", self.desk.attempt, then=self._hinted)
 
     def _hinted(self, hint: Hint) -> None:
         self.say(*hint_lines(self.desk.take_hint(hint)))
@@ -270,20 +277,16 @@ class BenchScreen(Screen):
         self.shell.show(RetestScreen(self.shell, self))
 
     def _debrief(self) -> None:
-        self._ask("debrief", self.desk.attempt, then=self._debriefed)
+        self.ask("debrief", self.desk.attempt, then=self._debriefed)
 
     def _debriefed(self, debrief: Debrief) -> None:
         from trainer.window.state.debrief import DebriefScreen
 
-        self.shell.instead(DebriefScreen(self.shell, self.desk, debrief, self.who))
-
-    def _ask(self, does: str, *arguments: object, then: Callable[..., None]) -> None:
-        """Ask for long work; its value counts only while this screen stands."""
-        self.shell.ask(does, *arguments, then=lambda value: then(value) if self in self.shell.screens else None)
+        self.shell.instead(self, DebriefScreen(self.shell, self.desk, debrief, self.who))
 
     def ask(self, does: str, *arguments: object, then: Callable[..., None]) -> None:
-        """Ask for long work on behalf of a screen that was opened from here."""
-        self._ask(does, *arguments, then=then)
+        """Ask for long work; its value counts only while this screen stands."""
+        self.shell.ask(does, *arguments, then=lambda value: then(value) if self in self.shell.screens else None)
 
     def retested(self, done: Done) -> None:
         """Take a retest: hear it, and tell what it proves."""
@@ -294,8 +297,7 @@ class BenchScreen(Screen):
         meanings = {name: meaning_of(code.sensed, code.cylinder) for name, code in known.items()}
         proved = done.data["proved"]
         shown = [text("retest.proved" if proved else "retest.not_proved")]
-        left_a_code = any(line.data["codes"] for line in self.desk.attempt.card if line.kind is EventKind.HEARD)
-        if proved and not left_a_code:
+        if proved and not repair.showed_itself(self.desk.attempt):
             shown.append(text("retest.provoke"))
         self.say(*code_lines(done.data["codes"], meanings), *shown)
 
@@ -313,6 +315,7 @@ class BenchScreen(Screen):
 
     def opened(self) -> None:
         """Tell what a real engine asks for, the first time."""
+        self.shell.hands.does(self.shell.listening.player.ready)
         self.told = self.told or (*self._caution("caution.real"), *self._caution("caution.sound"))
 
     def back(self) -> None:
@@ -321,5 +324,6 @@ class BenchScreen(Screen):
         self.shell.close()
 
     def left(self) -> None:
-        """Stop what plays."""
+        """Stop what plays, and give up the sounds that were kept."""
         self.shell.listening.stop()
+        self._sounds = HeardSounds()

@@ -110,7 +110,7 @@ class Confirm(Screen):
         answers = flow(
             button("no", text("ui.no"), self.shell.close, "n"), button("yes", text("ui.yes"), self._yes, "y"), gap=0.6
         )
-        return column(words(self._question, "title", "question"), answers, gap=1.0)
+        return scroll("page", words(self._question, "title", "question"), answers, gap=1.0)
 
     def _yes(self) -> None:
         self.shell.close()

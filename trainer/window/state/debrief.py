@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 import numpy as np
 
+from trainer.circuit.solve import SAMPLE_RATE_HZ
 from trainer.desk.desk import Desk
 from trainer.practice.debrief import Debrief
 from trainer.practice.shown import reason_line
@@ -14,7 +15,7 @@ from trainer.sound.difference import differing_slots, one_after_another
 from trainer.sound.render import Sound
 from trainer.sound.spectrum import band_levels_db, outline
 from trainer.window.state.engine_view import engine_node, peaks_by_number, picture_of
-from trainer.window.state.listening import RATE_HZ, Track
+from trainer.window.state.listening import Track
 from trainer.window.state.nodes import Node, button, column, flow, row, rule, scroll, split, words
 from trainer.window.state.pictures import Gap, SpectrogramPicture
 from trainer.window.state.printing import print_sheet
@@ -187,7 +188,7 @@ class DebriefScreen(Screen):
         samples = one_after_another(self._sounds["truth"], self._sounds["answer"], self.differing[:3])
         self.shell.listening.play(Track(samples, "difference"))
         slots = ", ".join(text("slot.short_all") if n == 0 else str(n) for n in self.differing[:3])
-        self.shell.say(text("debrief.difference", slots=slots, seconds=len(samples) / RATE_HZ))
+        self.shell.say(text("debrief.difference", slots=slots, seconds=len(samples) / SAMPLE_RATE_HZ))
 
     def _show_all(self) -> None:
         self.heard |= {"truth", "answer"}

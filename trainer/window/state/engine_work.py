@@ -10,7 +10,7 @@ from trainer.circuit.elements import Location
 from trainer.errors import WrongCallError
 from trainer.practice import actions
 from trainer.practice.actions import Done
-from trainer.practice.shown import code_lines, meaning_of
+from trainer.practice.shown import code_lines, meaning_of, point_text
 from trainer.window.state.choosing import ChooseCylinders, ChoosePlace, Confirm
 from trainer.words import text, told
 
@@ -89,8 +89,14 @@ class EngineWork:
         if done is None:
             return
         off = sorted(self._bench.desk.attempt.work.unplugged)
-        seen = [text("work.look_seen", places=", ".join(done.data["what"]))] if done.data["what"] else []
-        self._bench.say(text("work.look_off", places=", ".join(off)) if off else text("work.look"), *seen)
+        seen = (
+            [text("work.look_seen", places=", ".join(point_text(one) for one in done.data["what"]))]
+            if done.data["what"]
+            else []
+        )
+        self._bench.say(
+            text("work.look_off", places=", ".join(point_text(one) for one in off)) if off else text("work.look"), *seen
+        )
 
     def do(self, act: Callable[[], Done]) -> Done | None:
         """Carry out an action; one that takes long is asked about first, and what is wrong with it is said."""
@@ -102,13 +108,20 @@ class EngineWork:
         if done.data["minutes"] >= ASKED_FROM_MINUTES:
             self.ask_price(done, lambda: None)
             return None
-        return self._bench.desk.do(done)
+        return self._done(done)
+
+    def _done(self, done: Done) -> Done:
+        before = self._bench.desk.attempt.work
+        self._bench.desk.do(done)
+        if self._bench.desk.attempt.work != before:
+            self._bench.forget_outline()
+        return done
 
     def ask_price(self, done: Done, then: Callable[[], None]) -> None:
         """Ask whether long work is wanted; doing it is stored, and then what follows."""
 
         def agreed() -> None:
-            self._bench.desk.do(done)
+            self._done(done)
             self._bench.say(text("bench.done", minutes=done.data["minutes"]))
             then()
 

@@ -87,7 +87,7 @@ class FindingScreen(Screen):
             flow(*sure, gap=1.0),
             words(shown, "bold", "finding.shown"),
             flow(
-                button("commit", text("finding.commit"), self._ask if ready else None, "enter", chosen=ready),
+                button("commit", text("finding.commit"), self._ask if ready else None, chosen=ready),
                 button("undo", text("finding.clear"), self._clear, "backspace"),
                 button("back", text("finding.back"), self.back, "escape"),
                 gap=0.6,

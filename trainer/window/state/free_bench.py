@@ -82,7 +82,8 @@ class FreeChoice(Screen):
             return column(words(text("free.passes"), "muted"), weight=1.0, least=20.0)
         alike = [fault for fault in self._faults if fault.kind is self.fault.kind]
         places = dict.fromkeys((fault.location, fault.side) for fault in alike)
-        here = [f for f in alike if (f.location, f.side) == (self.fault.location, self.fault.side)]
+        there = [f for f in alike if (f.location, f.side) == (self.fault.location, self.fault.side)]
+        here = list({f.cylinders: f for f in reversed(there)}.values())[::-1]
         amounts = KINDS[self.fault.kind].severities
         return column(
             words(text("finding.place"), "bold"),
@@ -200,6 +201,9 @@ class FreeBench(BenchScreen):
         """Return the card with the truth on it."""
         claims = claims_text(truth_of(self.desk.attempt.case.faults))
         return card_node(self.desk.attempt, self.who, None, truth=text("debrief.truth", claims=claims))
+
+    def _prepare(self) -> None:
+        """Nothing is reasoned about here."""
 
     def left(self) -> None:
         """Stop what plays, and throw the records away."""

@@ -5,20 +5,16 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from trainer.cases.shipped import case_named, case_names, profile_named
-from trainer.cases.universe_cache import Universes
 from trainer.circuit.geometry import HEIGHT, WIDTH
 from trainer.circuit.profile import Profile
-from trainer.desk.case_source import FoundCase, find_case
-from trainer.desk.desk import Desk
-from trainer.desk.seat import seat
+from trainer.desk.case_source import FoundCase, find_case, next_name
 from trainer.errors import ProblemsFoundError
-from trainer.practice.fading import trace_strength
 from trainer.records.store import AttemptRow
-from trainer.window.state.bench import BenchScreen
 from trainer.window.state.engine_view import picture_of
 from trainer.window.state.nodes import Node, button, column, field, flow, row, scroll, split, words
 from trainer.window.state.screen import Screen
 from trainer.window.state.shell import Shell
+from trainer.window.state.sitting import sit
 from trainer.words import problem_line, text
 
 HOME_LEARNER = "me"
@@ -34,8 +30,8 @@ class WhoScreen(Screen):
 
     def __init__(self, shell: Shell) -> None:
         super().__init__(shell)
-        kept = () if shell.settings.station_pin else (shell.settings.last_learner or HOME_LEARNER,)
-        self.written = kept[0] if kept else ""
+        kept = shell.services.learner or shell.settings.last_learner or HOME_LEARNER
+        self.written = "" if shell.settings.station_pin else kept
         self.fresh = True
         self.partner = ""
         self.two = False
@@ -161,7 +157,7 @@ class WaitingScreen(Screen):
         return rows
 
     def _next(self) -> tuple[str, str]:
-        name = next_case(self.shell, self.who)
+        name = next_name(self.shell.services.store, self.who)
         return name, case_named(name).title
 
     def _cases(self) -> Node:
@@ -200,10 +196,10 @@ class WaitingScreen(Screen):
         except ProblemsFoundError as error:
             self.shell.say(" ".join(problem_line(problem) for problem in error.problems))
             return
-        sit(self.shell, found, self.who, self.partner, new=True)
+        sit(self.shell, found, self.who, self.partner)
 
     def _go_on(self, found: FoundCase, row_: AttemptRow) -> Callable[[], None]:
-        return lambda: sit(self.shell, found, self.who, self.partner, seed=row_.seed)
+        return lambda: sit(self.shell, found, self.who, self.partner, begun=row_)
 
     def _tour(self) -> None:
         from trainer.window.state.tour import TourScreen
@@ -220,51 +216,6 @@ def beside_engine(page: Node, profile: Profile) -> Node:
     """Return a page with an engine drawn beside it, where there is room."""
     picture = Node("picture", "engine", picture=picture_of(profile), size=(WIDTH, HEIGHT), weight=1.0, least=16.0)
     return split(page, column(picture, words(profile.title, "muted"), least=30.0), least=72.0)
-
-
-def next_case(shell: Shell, who: str) -> str:
-    """Return the easiest shipped case that a learner has not finished yet; the first again after all of them."""
-    solved = shell.services.store.solved_names(who)
-    return min(case_names(), key=lambda name: (name in solved, case_named(name).difficulty, name))
-
-
-def sit(
-    shell: Shell,
-    found: FoundCase,
-    who: str,
-    partner: str = "",
-    *,
-    new: bool = False,
-    seed: int | None = None,
-    hints: bool = True,
-) -> None:
-    """Sit down at a case on the bench, going on with what was begun."""
-    desk = Desk(shell.services.store, shell.listening.player, shell.services.now_utc, Universes(None), hints=hints)
-    pair = paired(shell, who, partner)
-    at = {**station(shell), **({"pair": list(pair)} if pair else {})}
-    seat(desk, found, who, shell.services.now_utc(), new=new, seed=seed, at=at)
-    shell.show(BenchScreen(shell, desk, who, strength(shell, who), pair))
-
-
-def paired(shell: Shell, who: str, partner: str) -> tuple[str, str] | None:
-    """Return who hears and who measures; the roles change with every case."""
-    if not partner:
-        return None
-    finished = len(shell.services.store.closings(who, except_for=""))
-    return (who, partner) if finished % 2 == 0 else (partner, who)
-
-
-def strength(shell: Shell, who: str) -> float:
-    """Return how visible the outline on the strip is for a learner."""
-    if shell.settings.trace != "fading":
-        return 1.0 if shell.settings.trace == "shown" else 0.0
-    return trace_strength([bool(one.get("right")) for one in shell.services.store.closings(who, except_for="")])
-
-
-def station(shell: Shell) -> dict[str, object]:
-    """Return what an attempt notes of the station that it is heard at."""
-    ears = shell.settings.here
-    return {"listening": ears.verdict} if ears.verdict else {}
 
 
 def common_buttons(shell: Shell) -> list[Node]:

@@ -226,7 +226,9 @@ class _Work:
 
     def place(self, node: Node, box: Box, clip: Box, surface: Surface, scroller: str) -> None:
         surface = node.surface or surface
-        if node.kind == "scroll" or (node.kind == "split" and box.w < node.least * self.em):
+        narrow = node.kind == "split" and box.w < node.least * self.em
+        # what lies in something that scrolls does not scroll again
+        if not scroller and (node.kind == "scroll" or narrow):
             self._scroll(node, box, clip, surface)
             return
         lines: tuple[str, ...] = ()
@@ -236,7 +238,7 @@ class _Work:
         inner = box.inside(node.pad * self.em)
         if node.kind == "picture":
             self._picture(node, box, clip, surface, scroller)
-        elif node.kind == "split":
+        elif node.kind == "split" and not narrow:
             main, side = self._panes(node, box.w)
             self.place(node.children[0], Box(box.x, box.y, main, box.h), clip, surface, scroller)
             self.place(node.children[1], Box(box.x + box.w - side, box.y, side, box.h), clip, surface, scroller)

@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from trainer.circuit.solve import SAMPLE_RATE_HZ as RATE_HZ
 from trainer.errors import MissingHereError
 from trainer.output.player import FilePlayer, Player
 from trainer.output.playing import Playing, Samples
 from trainer.output.sound_setup import LEAST_LEVEL_DB, LEVEL_STEP_DB
 from trainer.sound.timeline import PRE_ROLL_S
-
-RATE_HZ = 48_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,15 +25,20 @@ class Track:
 class Listening:
     """One track at a time on a player; `said` is the id of what there is to say about it, "" for nothing."""
 
-    def __init__(self, player: Player, level_db: float) -> None:
-        self.player = player
-        self.player.gain_db = level_db
+    def __init__(self, player: Player | None) -> None:
+        self._player = player
         self.track: Track | None = None
         self.playing: Playing | None = None
         self.loop = False
         self.said = ""
         self.heard_s = 0.0
         self._paused_at: int | None = None
+
+    @property
+    def player(self) -> Player:
+        """The way out in use."""
+        assert self._player is not None
+        return self._player
 
     @property
     def silent(self) -> bool:
@@ -86,7 +90,7 @@ class Listening:
         """Stop and forget where it was."""
         if self.playing is not None:
             self.playing.stop()
-        self.playing, self._paused_at = None, None
+        self.playing, self._paused_at, self.track, self.said = None, None, None, ""
 
     def tick(self, passed_s: float) -> bool:
         """Bring everything up to date; tell whether something ended or went wrong."""
@@ -96,6 +100,8 @@ class Listening:
         if was_on:
             self.heard_s += passed_s
             self.player.check(self.playing)
+        if self.playing.void and self.loop:
+            self.playing.stop()
         if not self.playing.ended:
             return False
         if self.playing.lost:
@@ -113,21 +119,27 @@ class Listening:
         starts = [round((start - PRE_ROLL_S) * RATE_HZ) for _slot, start in self.track.starts_s] if self.track else []
         return max((start for start in starts if start <= frame), default=0)
 
-    def use(self, player: Player) -> None:
-        """Go on with another player, at the same level; what waits stays waiting."""
-        player.gain_db = self.player.gain_db
+    def let_go(self) -> None:
+        """Give the way out up, so that another one can be had; what plays waits at its slot."""
+        if self._player is None:
+            return
         if self.on and self.playing:
             self._paused_at = self._slot_start(self.playing.frame)
-            self.playing.stop()
             self.playing = None
-        self.player.close()
-        self.player = player
+        self._player.close()
+
+    def take(self, player: Player) -> None:
+        """Go on with another way out."""
+        self._player = player
 
     def louder(self, steps: int) -> float:
         """Change the level by steps, never above what was rendered; what plays goes on at it. Returns the level."""
         self.player.gain_db = min(max(self.player.gain_db + steps * LEVEL_STEP_DB, LEAST_LEVEL_DB), 0.0)
         if self.playing and self.on:
+            torn = self.playing.void
             frame = self.playing.frame
-            self.playing.end()
+            self.playing.stop()
             self._start(frame)
+            if self.playing is not None:
+                self.playing.void = torn
         return self.player.gain_db

@@ -120,7 +120,7 @@ class RetestScreen(Screen):
         return scroll(
             "page",
             words(text("retest.title"), "title"),
-            button("as_it_stands", text("retest.as_it_stands"), self._test("", None), "enter", chosen=True),
+            button("as_it_stands", text("retest.as_it_stands"), self._test("", None), chosen=True),
             row(
                 column(words(text("retest.moving"), "bold"), *ways("moving"), gap=0.3, weight=1.0, least=14.0),
                 column(words(text("retest.warm"), "bold"), *ways("warm"), gap=0.3, weight=1.0, least=14.0),

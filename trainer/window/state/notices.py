@@ -15,17 +15,19 @@ def notices(shell: Shell) -> Node | None:
     """Return what there is to say above a screen, or None."""
     listening, worker = shell.listening, shell.services.worker
     parts: list[Node] = []
-    if shell.missing:
-        parts.append(words(text("sound.silent") + " " + " ".join(shell.missing), "caution", "banner.silent"))
+    if listening.silent:
+        parts.append(words(text("sound.silent"), "caution", "banner.silent"))
+    if shell.sound.missing:
+        parts.append(words(" ".join(shell.sound.missing), "muted", "banner.missing"))
     if shell.notice:
         parts.append(words(shell.notice, "bold", "notice"))
     if listening.said:
         path = getattr(listening.player, "written", None)
         parts.append(words(text(listening.said, path=path), "caution", "notice.sound"))
         if listening.said == "sound.void":
-            parts.append(button("again", text("sound.again"), shell.again))
+            parts.append(button("again", text("sound.again"), shell.sound.again))
     if listening.paused and listening.said == "sound.lost":
-        parts.append(button("go_on", text("sound.go_on"), shell.reopen))
+        parts.append(button("go_on", text("sound.go_on"), shell.sound.reopen))
     if worker.busy:
         stage = text(f"stage.{worker.stage or 'waiting'}", percent=100.0 * worker.share)
         parts.append(Node("bar", "progress", share=worker.share))

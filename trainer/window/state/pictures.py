@@ -31,19 +31,17 @@ class EnginePicture:
     """The engine from above with its wiring.
 
     `currents_a` gives each injector's current, drawn as the width of its wires; without it all wires are thin.
-    `stands` are where one can listen, `here` where the learner does; `probed` are the ends of the two probes.
+    `stands` are where one can listen, `here` where the learner does.
     """
 
     profile: Profile
     drawing: Drawing
     marked: frozenset[int] = frozenset()
-    touched: frozenset[str] = frozenset()
     unplugged: frozenset[str] = frozenset()
     stands: Mapping[str, Point] = field(default_factory=dict)
     here: str = ""
     currents_a: Mapping[int, float] | None = None
     gaps: tuple[Gap, ...] = ()
-    probed: tuple[Point, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -255,10 +255,10 @@ class ProbeScreen(Screen):
         reading = done.data["reading"]
         self.display, self.trace = reading["display"], done.trace
         what = [request_text(done.data["request"])]
-        if self.expected:
-            what.append(text("expect.beside", predicted=self.expected, display=reading["display"]))
+        if done.data["predicted"]:
+            what.append(text("expect.beside", predicted=done.data["predicted"], display=reading["display"]))
         what += [text(f"slip.{slip}") for slip in reading["slips"]]
-        elsewhere = sorted(self._bench.desk.attempt.work.unplugged)
+        elsewhere = sorted(self._bench.desk.attempt.work.unplugged - {done.data["request"]["point"]})
         if elsewhere:
             what.append(text("probe.off", places=", ".join(point_text(point) for point in elsewhere)))
         self.shown, self.expected = tuple(what), ""

@@ -18,7 +18,8 @@ class Services:
     """The records, the worker, the way out for sound, and what this machine tells of itself.
 
     `player` returns the best way out by a device's name, and what is missing for a better one. `settings_path` and
-    `sheets` are None where nothing can be kept.
+    `sheets` are None where nothing can be kept. `device`, `learner` and `hints` are what was asked for on the command
+    line, for this sitting only.
     """
 
     store: Store
@@ -30,3 +31,6 @@ class Services:
     settings_path: Path | None
     sheets: Path | None
     show_file: Callable[[Path], None] = lambda path: None
+    device: str | None = None
+    learner: str | None = None
+    hints: bool = True

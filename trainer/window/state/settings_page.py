@@ -41,10 +41,9 @@ class SettingsScreen(Screen):
             column(
                 words(text("settings.device"), "bold"),
                 *(self._device(name) for name in ("", *self._devices)),
-                words(text("settings.level", level=now.here.level_db), "muted", "settings.level"),
+                words(text("settings.level", level=self.shell.sound.ears.level_db), "muted", "settings.level"),
                 gap=0.2,
             ),
-            tick("motion", text("settings.motion"), now.motion, lambda: self._set(motion=not now.motion)),
             column(
                 words(text("settings.station"), "bold"),
                 words(text("station.limits"), "muted"),

@@ -49,16 +49,17 @@ class SetupScreen(Screen):
         return self._question(self.course.now)
 
     def _start(self) -> Node:
-        verdict = self.shell.settings.here.verdict
+        ears = self.shell.sound.ears
+        verdict = ears.verdict if ears.holds(self.shell.services.now_utc()) else None
         return scroll(
             "page",
             words(text("setup.title"), "title", "setup.title"),
             words(text("setup.why")),
             words(text("caution.sound"), "caution"),
-            words(text("setup.device", name=self.shell.settings.device or text("settings.device_default")), "bold"),
+            words(text("setup.device", name=self.shell.sound.device or text("settings.device_default")), "bold"),
             words(listening_text(verdict), "body", "setup.before"),
             flow(
-                button("play", text("setup.begin"), self._begin(headphones=False), "enter", chosen=True),
+                button("play", text("setup.begin"), self._begin(headphones=False), chosen=True),
                 button("headphones", text("setup.begin_headphones"), self._begin(headphones=True), "h"),
                 gap=0.6,
             ),
@@ -102,7 +103,7 @@ class SetupScreen(Screen):
         )
 
     def _verdict(self) -> Node:
-        verdict = self.shell.settings.here.verdict or {}
+        verdict = self.shell.sound.ears.verdict or {}
         return scroll(
             "page",
             words(text("setup.result"), "title", "setup.result"),
@@ -158,10 +159,10 @@ class SetupScreen(Screen):
 
     def _keep(self) -> None:
         assert self.course is not None
-        plain: dict[str, Any] = verdict_of(self.course).plain
-        level = self.shell.listening.player.gain_db
+        sound, level = self.shell.sound, self.shell.listening.player.gain_db
+        plain: dict[str, Any] = {**verdict_of(self.course).plain, "level_db": level}
         checked = self.shell.services.now_utc()
-        self.shell.keep(self.shell.settings.with_ears(verdict=plain, level_db=level, checked_at=checked))
+        self.shell.keep(self.shell.settings.with_ears(sound.device, verdict=plain, level_db=level, checked_at=checked))
 
     def _undo(self) -> None:
         assert self.course is not None
@@ -177,7 +178,7 @@ class SetupScreen(Screen):
         return False
 
     def _louder(self, steps: int) -> None:
-        self.shell.louder(steps)
+        self.shell.sound.louder(steps)
 
     def left(self) -> None:
         """Stop what plays."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from trainer.window.state.nodes import Node, button, column, field, flow, words
+from trainer.window.state.nodes import Node, button, field, flow, scroll, words
 from trainer.window.state.screen import Screen
 from trainer.window.state.shell import Shell
 from trainer.words import text
@@ -20,7 +20,8 @@ class PinScreen(Screen):
 
     def view(self) -> Node:
         """Return the field, its digits hidden."""
-        return column(
+        return scroll(
+            "page",
             words(text("station.ask"), "title", "station.ask"),
             words(text("station.limits"), "muted"),
             field("pin", "•" * len(self._written), self._write, self._try),
@@ -47,7 +48,7 @@ class PinScreen(Screen):
         from trainer.window.state.settings_page import SettingsScreen
 
         if self._right():
-            self.shell.instead(SettingsScreen(self.shell))
+            self.shell.instead(self, SettingsScreen(self.shell))
 
     def _right(self) -> bool:
         right = self.shell.settings.opens(self._written)

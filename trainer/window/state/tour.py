@@ -11,9 +11,9 @@ from trainer.desk.seat import seat
 from trainer.practice.attempt import Attempt
 from trainer.practice.events import EventKind
 from trainer.window.state.bench import BenchScreen
-from trainer.window.state.home import station
 from trainer.window.state.nodes import Node, button, column, flow, words
 from trainer.window.state.shell import Shell
+from trainer.window.state.sitting import station
 from trainer.words import text
 
 CASE = "faint_hum_on_three"
