@@ -18,11 +18,11 @@ def test_a_case_is_worked_from_complaint_to_debrief() -> None:
     assert "Delivery van" in shown
     assert "P0203" in shown
     assert "A code says what the module sensed. It never says where." in shown
-    assert "ohms, feed to return 3, module_connector (harness): OL" in shown
+    assert "ohms, feed to return 3, module connector (harness half): OL" in shown
     assert "Every slot even and no code, as the engine stands now." in shown
     assert "cylinders 25 × 1.00 + place 30 × 1.00 + kind 15 × 1.00 + proof 20 × 1.00 + economy" in shown
     assert desk.debrief().score.points > 97.0  # the best path is a little shorter
-    assert "So far: said 0.75 1 times, right 100.0 %." in shown
+    assert "So far: said 0.75 in 1, right 100.0 %." in shown
     assert (
         "slot 3, very faint: no current of its own (0.0 A); 2.4 A through each of 7 others. That is the hum you heard"
         in shown

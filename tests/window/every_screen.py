@@ -22,7 +22,7 @@ def every_screen(hands: Hands) -> Iterator[str]:  # noqa: PLR0915  # a journey t
     yield "waiting, all cases"
     hands.press("a").go("code").write("pair_with_two_causes").press("enter")
     yield "bench, new"
-    hands.press("t").wait(3.0)
+    hands.press("t").wait(25.0, 0.5)
     yield "bench, heard"
     hands.press("w")
     yield "choose place"

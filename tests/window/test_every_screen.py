@@ -18,7 +18,7 @@ from tests.window_hands import Hands
 from trainer import words
 from trainer.desk.settings import Settings
 from trainer.window.drawing.paint import Painter
-from trainer.window.drawing.type import Type
+from trainer.window.drawing.type import Type, grown
 from trainer.window.state.layout import laid_out
 from trainer.window.state.nodes import Node
 
@@ -54,7 +54,7 @@ def screens(tmp_path_factory: pytest.TempPathFactory) -> dict[str, list[tuple[st
 def test_nothing_is_clipped_or_covered(
     screens: dict[str, list[tuple[str, Node]]], size: tuple[int, int], scale: float, language: str
 ) -> None:
-    letters = Type(scale)
+    letters = Type(scale * grown(*size))
     wrong = {}
     for name, root in screens[language]:
         found = wrong_with(laid_out(root, *size, letters, {}), letters, size)

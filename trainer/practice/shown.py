@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import hashlib
 from collections.abc import Iterable, Sequence
 from typing import Any
 
+from trainer.cases.case import Case
 from trainer.circuit.codes import Sensed
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.profile import Profile
@@ -27,6 +29,25 @@ def engine_lines(profile: Profile) -> list[str]:
                                  pins=text(f"engine.pins.{connector.feed_pins}")))  # fmt: skip
     lines.append("  " + text(f"engine.live.{profile.wiring.live}"))
     return lines
+
+
+def heading(case: Case, *, told: bool) -> str:
+    """Return what a case is called: a number until its fault may be told, its title then."""
+    if told:
+        return case.title
+    if case.code:
+        return case.code
+    number = int.from_bytes(hashlib.sha256(case.name.encode("utf-8")).digest()[:4], "big") % 9000 + 1000
+    return text("case.heading", number=number)
+
+
+def named(name: str) -> str:
+    """Return a bank's, output's or connector's name in words."""
+    return " ".join(text(f"name.{part}") if part in NAMED else part for part in name.split("_"))
+
+
+NAMED = ("right", "left", "front", "rear", "row", "cover")
+"""The parts of names that each language has its own word for."""
 
 
 def prompt(attempt: Attempt) -> str:
@@ -89,7 +110,11 @@ def request_text(request: dict[str, Any]) -> str:
 def point_text(point: str, half: str = "") -> str:
     """Return a break point, and which half of it, or a bank whose cover is off, in words."""
     family, dot, name = point.partition(".")
-    shown = text(f"point.{family}", name=name) if dot or family == MODULE_CONNECTOR else text("point.cover", name=point)
+    shown = (
+        text(f"point.{family}", name=named(name))
+        if dot or family == MODULE_CONNECTOR
+        else text("point.cover", name=named(point))
+    )
     return f"{shown} ({text(f'half.{half}')})" if half else shown
 
 
@@ -99,7 +124,9 @@ def stand_text(place: str) -> str:
         return text("stand.probe", number=place.removeprefix("probe "))
     key = f"stand.{place.replace(' ', '_')}"
     return (
-        text(key) if key in ("stand.front", "stand.left_side", "stand.right_side") else text("stand.bank", name=place)
+        text(key)
+        if key in ("stand.front", "stand.left_side", "stand.right_side")
+        else text("stand.bank", name=named(place))
     )
 
 

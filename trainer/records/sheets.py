@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import IO, Any
@@ -10,7 +9,7 @@ from typing import IO, Any
 from trainer.cases.whole_file import write_whole
 from trainer.errors import MissingHereError
 from trainer.practice.attempt import Attempt
-from trainer.practice.shown import card_entry, claims_text
+from trainer.practice.shown import card_entry, claims_text, heading
 from trainer.words import text
 
 PAGE = """<!doctype html>
@@ -54,7 +53,7 @@ def sheet_html(
     return page.render(
         language=language,
         title=text(f"sheet.{kind}"),
-        case=case.title,
+        case=heading(case, told=finding is not None),
         code=case.code,
         who=who,
         engine=case.profile.title,
@@ -90,8 +89,7 @@ def write_sheet(
     language: str = "en",
 ) -> Path:
     """Write a sheet whole and return its path; raises MissingHereError where it cannot be written."""
-    plain = re.sub(r"[^A-Za-z0-9_-]+", "_", attempt.case.name)[:40]
-    path = folder / f"{kind}_{plain}_{attempt_id[:8]}.html"
+    path = folder / f"{kind}_{attempt_id[:8]}.html"  # no case's name: it may tell the fault
     html = sheet_html(kind, attempt, lines, who, verdict, language).encode("utf-8")
 
     def write(part: IO[bytes]) -> None:

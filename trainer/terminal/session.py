@@ -81,7 +81,7 @@ class Session:
     def _welcome(self) -> None:
         attempt = self.desk.attempt
         case = attempt.case
-        self._say(text("case.head", title=case.title))
+        self._say(text("case.head", heading=shown.heading(case, told=attempt.finding is not None)))
         if case.code:
             self._say(text("case.code", code=case.code))
         self._say(case.story or text("case.drawn_story"))

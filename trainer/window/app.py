@@ -12,7 +12,7 @@ import pygame
 
 from trainer.desk.settings import Settings
 from trainer.window.drawing.paint import Painter
-from trainer.window.drawing.type import Type
+from trainer.window.drawing.type import Type, grown
 from trainer.window.state.screen import Screen
 from trainer.window.state.services import Services
 from trainer.window.state.shell import Shell
@@ -82,8 +82,8 @@ class App:
     def _dress(self) -> None:
         """Take the size, the scale and the theme that hold now."""
         settings = self.shell.settings
-        self._dressed = (settings.scale, settings.theme)
-        self.letters = Type(settings.scale)
+        self._dressed = (settings.scale, settings.theme, self.screen.get_size())
+        self.letters = Type(settings.scale * grown(*self.screen.get_size()))
         self.painter = Painter(self.letters, settings.theme)
         self.shell.measured_by(*self.screen.get_size(), self.letters)
 
@@ -126,9 +126,9 @@ class App:
             shell.hands.wheel(*pygame.mouse.get_pos(), event.precise_y, self.letters.em)
         elif event.type == pygame.VIDEORESIZE and not self._full:
             self._size = (max(event.w, LEAST_SIZE[0]), max(event.h, LEAST_SIZE[1]))
-            shell.measured_by(*self.screen.get_size(), self.letters)
+            shell.touch()
         elif event.type in (pygame.WINDOWSIZECHANGED, pygame.WINDOWEXPOSED):
-            shell.measured_by(*self.screen.get_size(), self.letters)
+            shell.touch()
         elif event.type == pygame.AUDIODEVICEREMOVED and not event.iscapture and shell.listening.player.way == "sdl":
             shell.sound.removed()
 
@@ -157,7 +157,7 @@ class App:
         if self.shell.full_screen != self._full:
             self._set_mode()
             self._dress()
-        if (settings.scale, settings.theme) != self._dressed:
+        if (settings.scale, settings.theme, self.screen.get_size()) != self._dressed:
             self._dress()
         whole = self.shell.changed
         if whole:

@@ -65,8 +65,8 @@ def numbers(cylinders: Iterable[int]) -> str:
     """Return cylinder numbers as a person writes them: `3`, `1, 3 and 5`."""
     listed = [str(number) for number in sorted(cylinders)]
     if len(listed) < 2:
-        return listed[0] if listed else text("numbers.none")
-    return text("numbers.and", first=", ".join(listed[:-1]), last=listed[-1])
+        return listed[0] if listed else text("list.none")
+    return text("list.and", first=", ".join(listed[:-1]), last=listed[-1])
 
 
 def percent(chance: float) -> str:

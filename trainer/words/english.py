@@ -125,7 +125,7 @@ _DEBRIEF = {
     ),
     "debrief.certainty": "Certainty, scored apart: Brier {brier:.3f} (0 is best, 1 is worst).",
     "debrief.calibration": "So far: {rows}.",
-    "debrief.calibration_row": "said {said:.2f} {count} times, right {right}",
+    "debrief.calibration_row": "said {said:.2f} in {count}, right {right}",
     "debrief.rule": "The rule: {rule}",
     "debrief.passed_rule": (
         "Circuit passes is a finding. It is never 'injector good': this test does not show nozzles, seals, "
@@ -186,7 +186,7 @@ _CAUTIONS = {
 _TERMINAL = {
     "card.head": "Job card",
     "card.predicted": "(expected {predicted})",
-    "card.heard": "heard: {slots}, from the place {place}",
+    "card.heard": "heard: {slots}, from: {place}",
     "card.codes": "codes: {codes}",
     "card.no_codes": "none",
     "card.move": "moving: {what}",
@@ -207,7 +207,7 @@ _TERMINAL = {
     "request.trace": "current trace, return {cylinder}",
     "request.dummy": "current into a dummy load in place of injector {cylinder}",
     "card.minutes": "{minutes:.0f} min",
-    "case.head": "{title}",
+    "case.head": "{heading}",
     "case.code": "case code {code}",
     "case.drawn_story": "A case drawn for practice. The engine misses; nothing has been measured yet.",
     "engine.head": "{title}; numeric order {numbers}; firing order {firing}",

@@ -3,7 +3,8 @@
 TEXTS: dict[str, str] = {
     "who.title": "¿Quién trabaja?",
     "who.job": (
-        "Oye una prueba de accionamiento de inyectores, reúne indicios, nombra el lugar de la avería y di tu seguridad."
+        "Oye una prueba de accionamiento de inyectores, reúne indicios, nombra el lugar de la avería y di "
+        "cuánta seguridad tienes."
     ),
     "who.name": "Nombre o código (sin contraseña; no sale de este equipo)",
     "who.second": "Segunda persona: una escucha, otra mide, y cambian en cada caso",
@@ -30,12 +31,12 @@ TEXTS: dict[str, str] = {
     "common.doctor": "este equipo",
     "common.end": "terminar",
     "progress.title": "Progreso de {who}",
-    "progress.count": "{count} casos acabados, {right} bien.",
+    "progress.count": "Casos acabados: {count}. Bien: {right}.",
     "progress.kinds": "Por tipo de avería: bien de acabados",
     "progress.nothing": "Nada acabado todavía.",
     "progress.of": "{right} de {count}",
     "progress.certainty": "Seguridad dicha y aciertos",
-    "progress.said": "Dicho {said:.2f} {count} veces: bien {right} veces.",
+    "progress.said": "Dicho {said:.2f}: {count}, de ellos bien: {right}",
     "settings.title": "Ajustes de este puesto",
     "settings.theme": "Aspecto",
     "settings.theme.dark": "banco oscuro",
@@ -44,7 +45,7 @@ TEXTS: dict[str, str] = {
     "settings.language.en": "English",
     "settings.language.es": "Español",
     "settings.trace": "Contorno del sonido en la tira, en práctica",
-    "settings.trace.fading": "se borra según oyes mejor",
+    "settings.trace.fading": "se desvanece a medida que oyes mejor",
     "settings.trace.shown": "siempre",
     "settings.trace.off": "nunca",
     "settings.scale": "Tamaño del texto (Ctrl + y Ctrl -)",

@@ -6,8 +6,8 @@ import math
 from itertools import pairwise
 
 from trainer.circuit.elements import Location, Side
-from trainer.circuit.geometry import INJECTOR_RADIUS, Point, Run
-from trainer.practice.shown import stand_text
+from trainer.circuit.geometry import INJECTOR_RADIUS, MIDDLE_X, Point, Run
+from trainer.practice.shown import named, stand_text
 from trainer.window.drawing.pen import Pen
 from trainer.window.state.pictures import EnginePicture, Gap
 from trainer.words import text
@@ -53,7 +53,7 @@ def _block(pen: Pen, picture: EnginePicture) -> None:
         pen.line([((left + right) / 2, top + 0.5), ((left + right) / 2, bottom)], "faint", 1.0)
     for name, box in boxes:
         pen.box(box, "line", fill="fill", round_=2.8)
-        pen.words(text("engine.bank_name", name=name), ((box[0] + box[2]) / 2, box[3] + 1.6), "muted")
+        pen.words(text("engine.bank_name", name=named(name)), ((box[0] + box[2]) / 2, box[3] + 1.6), "muted")
 
 
 def _run(pen: Pen, picture: EnginePicture, run: Run) -> None:
@@ -104,7 +104,7 @@ def _module(pen: Pen, picture: EnginePicture) -> None:
         pen.words(text("engine.unplugged"), ((left + right) / 2, bottom - 1.4), "touch")
     for (side, name), (x, y) in drawing.module_pins.items():
         pen.circle((x, y), 0.5, "", fill="marked" if side is Side.RETURN and _marks(picture, name) else "line")
-        label = text("engine.feed", name=name) if side is Side.FEED else name
+        label = text("engine.feed", name=named(name)) if side is Side.FEED else name
         pen.words(label, (x + 1.4, y), "muted", align=0.0, most=2.0)
 
 
@@ -127,7 +127,10 @@ def _connectors(pen: Pen, picture: EnginePicture) -> None:
             width_px=2.2 if off else 1.4,
         )
         if broken:
-            pen.words(text("engine.broken"), ((box[0] + box[2]) / 2, box[1] - 1.4), "caution", "bold", most=2.4)
+            outward = 6.5 if box[0] > MIDDLE_X else -6.5
+            pen.words(
+                text("engine.broken"), ((box[0] + box[2]) / 2 + outward, box[1] - 1.6), "caution", "bold", most=2.4
+            )
         for (side, scope), (x, y) in picture.drawing.through_pins[name].items():
             cut = any(
                 gap.location is Location.PASS_THROUGH and set(gap.cylinders) == set(scope) and gap.side in (None, side)

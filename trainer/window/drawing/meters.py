@@ -62,7 +62,7 @@ def _probes(pen: Pen, picture: LadderPicture) -> None:
     ):
         elsewhere = pin is not None and pin not in places
         tip = _tip(pin, places) if pin is not None else GROUND_AT if name == "2" and picture.grounded else None
-        handle = home if tip is None or elsewhere else (tip[0] + (3.0 if name == "1" else -3.0), tip[1] + 3.2)
+        handle = home if tip is None or elsewhere or tip == GROUND_AT else _beside(tip, name)
         if tip is not None and not elsewhere:
             pen.line([tip, handle], role, 2.2)
             pen.circle(tip, 0.5, role, fill=role)
@@ -77,6 +77,10 @@ def _probes(pen: Pen, picture: LadderPicture) -> None:
         if elsewhere:
             assert pin is not None
             pen.words(text("probe.elsewhere", name=pin.name), (handle[0] + 2.4, handle[1]), "muted", align=0.0)
+
+
+def _beside(tip: Point, name: str) -> Point:
+    return tip[0] + (3.0 if name == "1" else -3.0), tip[1] + 3.2
 
 
 def _tip(pin: Pin, places: dict[Pin, Point]) -> Point:

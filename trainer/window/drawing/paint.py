@@ -29,6 +29,7 @@ DRAWERS: Mapping[type, Any] = {
     LadderPicture: draw_ladder, PlotPicture: draw_plot,
 }  # fmt: skip
 RADIUS = 0.35
+RING = 0.8
 
 
 def _rect(box: Box) -> pygame.Rect:
@@ -52,8 +53,12 @@ class Painter:
             part = one.visible
             if part is None and one.node.kind not in ("scroll",):
                 continue
-            screen.set_clip(_rect(one.clip))
-            self._one(screen, one, focused=one.node.name == focus and bool(focus))
+            focused = bool(focus) and one.node.name == focus
+            # the ring around what the keyboard is on may stand over the edge of what scrolls
+            screen.set_clip(
+                _rect(one.clip).inflate(RING * self.letters.em, RING * self.letters.em) if focused else _rect(one.clip)
+            )
+            self._one(screen, one, focused=focused)
             shown.add(one.node.name)
         screen.set_clip(None)
         for name in set(self._pictures) - shown:
@@ -84,7 +89,7 @@ class Painter:
 
     def _ring(self, screen: pygame.Surface, box: pygame.Rect, colours: Mapping[str, Colour]) -> None:
         width = max(round(0.16 * self.letters.em), 2)
-        ring = box.inflate(2 * width, 2 * width)
+        ring = box.inflate(round(0.3 * self.letters.em) + 2 * width, 2 * width)
         pygame.draw.rect(
             screen, colours["fill"], ring.inflate(2, 2), 1, border_radius=round(RADIUS * self.letters.em) + width
         )
@@ -127,7 +132,13 @@ class Painter:
         em = self.letters.em
         side = round(0.85 * em)
         square = pygame.Rect(round(x), round(y + (self.letters.line(one.node.look) - side) / 2), side, side)
-        pygame.draw.rect(screen, colours["line"], square, max(round(0.09 * em), 1), border_radius=round(0.15 * em))
+        width = max(round(0.09 * em), 1)
+        if one.node.round:
+            pygame.draw.circle(screen, colours["line"], square.center, side / 2, width)
+            if one.node.chosen:
+                pygame.draw.circle(screen, colours["line"], square.center, side * 0.28)
+            return
+        pygame.draw.rect(screen, colours["line"], square, width, border_radius=round(0.15 * em))
         if one.node.chosen:
             mark = [(0.22, 0.52), (0.44, 0.74), (0.82, 0.26)]
             points = [(square.x + a * side, square.y + b * side) for a, b in mark]

@@ -42,6 +42,8 @@ def _outline(pen: Pen, picture: StripPicture) -> None:
     scale = STRIP_SIZE[0] / picture.length_s
     wide_px = max(0.9, STRIP_SIZE[0] * pen.unit / len(height) + 0.3)
     for number, start, end in picture.slots:
+        if end > picture.heard_s:
+            continue
         lit = picture.lit is None or number in picture.lit
         for time, tall in zip(times, height, strict=True):
             if start <= time < end:

@@ -23,6 +23,15 @@ EM_PX = 15.0
 """Body text at 100 %."""
 
 
+PLAIN_SIZE = (1280.0, 800.0)
+"""The window that body text of EM_PX suits."""
+
+
+def grown(width: float, height: float) -> float:
+    """Return how much larger everything is drawn in a large window: on a projector or a screen of many pixels."""
+    return max(min(width / PLAIN_SIZE[0], height / PLAIN_SIZE[1]), 1.0)
+
+
 class Type:
     """Measures and renders text at one size; `em` is the body's size in pixel."""
 

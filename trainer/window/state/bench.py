@@ -2,33 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 
 from trainer.circuit.codes import known_codes
 from trainer.circuit.profile import Profile
 from trainer.desk.desk import Desk
 from trainer.errors import WrongCallError
-from trainer.practice import actions, repair
+from trainer.practice import repair
 from trainer.practice.actions import Done
 from trainer.practice.debrief import Debrief
 from trainer.practice.hints import Hint
-from trainer.practice.shown import code_lines, meaning_of, prompt_state, stand_text
+from trainer.practice.shown import code_lines, heading, meaning_of, prompt_state, stand_text
 from trainer.practice.shown_reasons import hint_lines
-from trainer.sound.spectrum import outline
+from trainer.window.state.bench_hearing import BenchHearing
 from trainer.window.state.engine_view import engine_node, picture_of, stands_of
 from trainer.window.state.engine_work import EngineWork
-from trainer.window.state.heard_sounds import HeardSounds
 from trainer.window.state.job_card import card_node
-from trainer.window.state.listening import Track
 from trainer.window.state.nodes import Node, button, column, flow, lines, row, scroll, split, words
-from trainer.window.state.pictures import Floats
 from trainer.window.state.printing import print_sheet
 from trainer.window.state.screen import Screen
 from trainer.window.state.shell import Shell
-from trainer.window.state.strip import starts_of, strip_node, strip_of
+from trainer.window.state.strip import strip_node, strip_of
 from trainer.words import text, told
-
-OUTLINE_COLUMNS = 900
 
 
 class BenchScreen(Screen):
@@ -41,14 +36,12 @@ class BenchScreen(Screen):
         self, shell: Shell, desk: Desk, who: str, trace: float = 0.0, pair: tuple[str, str] | None = None
     ) -> None:
         super().__init__(shell)
-        self.desk, self.who, self.trace, self.pair = desk, who, trace, pair
-        self.work = EngineWork(self)
+        self.desk, self.who, self.pair = desk, who, pair
+        self.work, self.ears = EngineWork(self), BenchHearing(self, trace)
         self.place = "front"
         self.marked: int | None = None
         self.told: tuple[str, ...] = ()
-        self._sounds = HeardSounds()
         self._drafted: Screen | None = None
-        self._outline: Floats | None = None
         self._cautioned: set[str] = set()
         shell.listening.stop()
 
@@ -75,16 +68,23 @@ class BenchScreen(Screen):
     def _head(self) -> Node:
         attempt = self.desk.attempt
         case = attempt.case
+        title = heading(case, told=attempt.finding is not None)
+        firing = "-".join(str(number) for number in case.profile.firing_order)
+        engine = text("bench.engine", title=case.profile.title, firing=firing)
+        level = self.shell.listening.player.gain_db
         minutes = text("bench.minutes", hours=int(attempt.minutes // 60), minutes=attempt.minutes % 60)
         state = prompt_state(attempt)
         pair = text("bench.pair", hears=self.pair[0], measures=self.pair[1]) if self.pair else ""
         return column(
             row(
-                words(case.title, "title", "bench.title", weight=1.0, least=12.0),
+                words(title, "title", "bench.title", weight=1.0, least=12.0),
+                button("softer", "-", lambda: self.shell.sound.louder(-1)),
+                words(text("bench.level", level=level), "mono_muted", "bench.level"),
+                button("louder", "+", lambda: self.shell.sound.louder(1)),
                 words(minutes, "mono", "bench.minutes"),
                 gap=1.0,
             ),
-            words(" · ".join(part for part in (case.profile.title, case.code or "", pair) if part), "muted"),
+            words(" · ".join(part for part in (engine, pair) if part), "muted", "bench.engine"),
             words(state, "touch", "bench.state") if state else None,
             gap=0.2,
         )
@@ -102,7 +102,14 @@ class BenchScreen(Screen):
 
     def _strip(self) -> Node:
         marked = frozenset({self.marked} if self.marked else ())
-        picture = strip_of(self.profile, outline=self._outline, strength=self.trace, marked=marked, follows="whole")
+        picture = strip_of(
+            self.profile,
+            outline=self.ears.outline,
+            strength=self.ears.trace,
+            marked=marked,
+            follows="whole",
+            heard_s=self.ears.heard_s,
+        )
         return strip_node(picture, "strip", self._hear_slot)
 
     def _said(self) -> Node:
@@ -115,7 +122,8 @@ class BenchScreen(Screen):
         return flow(
             button("run_test", text("tool.test"), self.run_test, "t"),
             button("pause", pause, listening.pause if listening.on or listening.paused else None, "space"),
-            button("loop", text("tool.loop"), self._loop, "o", chosen=listening.loop),
+            button("loop", text("tool.loop"), self.ears.loop, "o", chosen=listening.loop),
+            button("compare", text("tool.compare"), self.ears.compare, "m"),
             button("codes", text("tool.codes"), self.work.codes, "c"),
             button("clear", text("tool.clear"), lambda: self.work.codes(clear=True), "k"),
             button("probe", text("tool.probe"), self.probe, "p"),
@@ -150,65 +158,23 @@ class BenchScreen(Screen):
 
     def run_test(self) -> None:
         """Run the whole test."""
-        self.hear(None)
+        self.ears.hear(None)
 
     def hear_one(self, number: int) -> None:
         """Mark a cylinder and hear its slot."""
         self.marked = number
-        self.hear((number,))
+        self.ears.hear((number,))
 
     def _hear_slot(self, number: int) -> None:
         self.marked = number or self.marked
-        self.hear((number,))
+        self.ears.hear((number,))
 
     def named(self, cylinder: int, *, shift: bool) -> None:
         """Hear the slot of a cylinder; with Shift, after the marked one's, at the same gain."""
         if shift and self.marked and self.marked != cylinder:
-            self.hear((self.marked, cylinder))
+            self.ears.hear((self.marked, cylinder))
         else:
             self.hear_one(cylinder)
-
-    def hear(self, slots: Sequence[int] | None) -> None:
-        """Hear slots, or the whole test, from where the learner stands; what is at hand plays at once."""
-        first = self._caution("caution.repeat")
-        attempt = self.desk.attempt
-        before = self._sounds.find(attempt, slots, self.place)
-        if before is not None:
-            self._heard(slots, self.desk.do(actions.heard_again(attempt, before)))
-        else:
-            self.ask("hear", attempt, slots, self.place, then=lambda done: self._first_heard(slots, done))
-            self.told = first
-
-    def _first_heard(self, slots: Sequence[int] | None, done: Done) -> None:
-        self.desk.do(done)
-        self._sounds.keep(self.desk.attempt, slots, self.place, done)
-        self._heard(slots, done)
-        self._prepare()
-
-    def _heard(self, slots: Sequence[int] | None, done: Done) -> None:
-        assert done.sound is not None
-        sound = done.sound
-        if slots is None and self.trace > 0.0:
-            self._outline = outline(sound.samples, OUTLINE_COLUMNS)
-        name = "whole" if slots is None else "part"
-        self.shell.listening.play(
-            Track(sound.samples, name, starts_of(sound), sound.place), loop=self.shell.listening.loop
-        )
-        self.say(text("hear.codes_later") if slots is None else text("silent_ask"))
-
-    def _prepare(self) -> None:
-        """Have the reasoning made ready while nothing else is wanted."""
-        self.shell.ask("prepare", self.desk.attempt, then=lambda _nothing: None, idle=True)
-
-    def forget_outline(self) -> None:
-        """Take the outline away: the engine is not as it was heard."""
-        self._outline = None
-
-    def _loop(self) -> None:
-        listening = self.shell.listening
-        listening.loop = not listening.loop
-        if listening.on and listening.track:
-            listening.play(listening.track, loop=listening.loop)
 
     def stand_at(self, place: str) -> None:
         """Stand somewhere else; the sound changes with it."""
@@ -288,11 +254,15 @@ class BenchScreen(Screen):
         """Ask for long work; its value counts only while this screen stands."""
         self.shell.ask(does, *arguments, then=lambda value: then(value) if self in self.shell.screens else None)
 
+    def prepare(self) -> None:
+        """Have the reasoning made ready while nothing else is wanted."""
+        self.shell.ask("prepare", self.desk.attempt, then=lambda _nothing: None, idle=True)
+
     def retested(self, done: Done) -> None:
         """Take a retest: hear it, and tell what it proves."""
         self.desk.do(done)
         assert done.sound is not None
-        self.shell.listening.play(Track(done.sound.samples, "whole", starts_of(done.sound), done.sound.place))
+        self.ears.play_whole(done.sound)
         known = known_codes(self.profile)
         meanings = {name: meaning_of(code.sensed, code.cylinder) for name, code in known.items()}
         proved = done.data["proved"]
@@ -306,7 +276,7 @@ class BenchScreen(Screen):
         self.told = tuple(lines)
         self.shell.touch()
 
-    def _caution(self, key: str) -> tuple[str, ...]:
+    def caution(self, key: str) -> tuple[str, ...]:
         """Return a caution the first time that it is called for."""
         if key in self._cautioned:
             return ()
@@ -316,7 +286,11 @@ class BenchScreen(Screen):
     def opened(self) -> None:
         """Tell what a real engine asks for, the first time."""
         self.shell.hands.does(self.shell.listening.player.ready)
-        self.told = self.told or (*self._caution("caution.real"), *self._caution("caution.sound"))
+        self.told = self.told or (*self.caution("caution.real"), *self.caution("caution.sound"))
+
+    def tick(self) -> None:
+        """Follow what is heard."""
+        self.ears.tick()
 
     def back(self) -> None:
         """Leave; nothing is lost."""
@@ -325,5 +299,4 @@ class BenchScreen(Screen):
 
     def left(self) -> None:
         """Stop what plays, and give up the sounds that were kept."""
-        self.shell.listening.stop()
-        self._sounds = HeardSounds()
+        self.ears.left()

@@ -75,7 +75,9 @@ class DebriefScreen(Screen):
             row(*titles, words(debrief_case(self.desk), "muted"), gap=1.0),
             self._buttons(),
             *sounds,
-            self._wiring() if self.open else words(text("debrief.listen_first"), "bold", "debrief.first"),
+            self._wiring()
+            if self.open
+            else words(text("debrief.listen_one" if self.same else "debrief.listen_first"), "bold", "debrief.first"),
             gap=0.7,
         )
         return split(main, column(self._words(), least=22.0), least=60.0)
@@ -180,7 +182,7 @@ class DebriefScreen(Screen):
         def play() -> None:
             sound = self._sounds[name]
             self.heard.add(name)
-            self.shell.listening.play(Track(sound.samples, name, starts_of(sound), sound.place))
+            self.shell.listening.play(Track(sound.samples, name, starts_of(sound)))
 
         return play
 

@@ -8,7 +8,7 @@ from dataclasses import replace
 from trainer.circuit.geometry import HEIGHT, INJECTOR_RADIUS, WIDTH, Point, drawing_of
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import MODULE_CONNECTOR
-from trainer.practice.shown import stand_text
+from trainer.practice.shown import named, stand_text
 from trainer.sound.places import places_of
 from trainer.window.state.nodes import Box, Node, spot
 from trainer.window.state.pictures import EnginePicture
@@ -37,7 +37,7 @@ def engine_node(
     injector: Callable[[int], None],
     point: Callable[[str], None] | None = None,
     stand: Callable[[str], None] | None = None,
-    least: float = 20.0,
+    least: float = 16.0,
 ) -> Node:
     """Return the engine with its injectors, break points and places to stand as spots."""
     drawing = picture.drawing
@@ -54,7 +54,9 @@ def engine_node(
     if point is not None:
         for name, edges in drawing.connectors.items():
             place = f"pass_through.{name}"
-            spots.append(spot(f"point.{place}", text("spot.connector", name=name), _box(edges), _call(point, place)))
+            spots.append(
+                spot(f"point.{place}", text("spot.connector", name=named(name)), _box(edges), _call(point, place))
+            )
         module = text("spot.module")
         spots.append(spot(f"point.{MODULE_CONNECTOR}", module, _box(drawing.module), _call(point, MODULE_CONNECTOR)))
     return Node(

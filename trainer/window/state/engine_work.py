@@ -29,6 +29,9 @@ class EngineWork:
 
     def codes(self, *, clear: bool = False) -> None:
         """Read the codes, or clear them too."""
+        if self._bench.ears.testing:
+            self._bench.say(text("codes.running"))
+            return
         done = self.do(lambda: actions.read_codes(self._bench.desk.attempt, clear=clear))
         if done is not None:
             known = known_codes(self._bench.profile)
@@ -75,9 +78,10 @@ class EngineWork:
         self._shell.show(chosen)
 
     def _lent(self, place: Location, number: int) -> None:
-        if self.do(lambda: actions.substitute(self._bench.desk.attempt, place, number)):
-            what = text("choose.lend_module") if not number else text("spot.injector", number=number)
-            self._bench.say(text("work.substitute", what=what))
+        what = text("choose.lend_module") if not number else text("spot.injector", number=number)
+        said = text("work.substitute", what=what)
+        if self.do(lambda: actions.substitute(self._bench.desk.attempt, place, number), said):
+            self._bench.say(said)
 
     def _given_back(self) -> None:
         if self.do(lambda: actions.give_back(self._bench.desk.attempt)):
@@ -98,7 +102,7 @@ class EngineWork:
             text("work.look_off", places=", ".join(point_text(one) for one in off)) if off else text("work.look"), *seen
         )
 
-    def do(self, act: Callable[[], Done]) -> Done | None:
+    def do(self, act: Callable[[], Done], said: str = "") -> Done | None:
         """Carry out an action; one that takes long is asked about first, and what is wrong with it is said."""
         try:
             done = act()
@@ -106,7 +110,7 @@ class EngineWork:
             self._bench.say(told(error))
             return None
         if done.data["minutes"] >= ASKED_FROM_MINUTES:
-            self.ask_price(done, lambda: None)
+            self.ask_price(done, lambda: self._bench.say(said) if said else None)
             return None
         return self._done(done)
 
@@ -114,7 +118,7 @@ class EngineWork:
         before = self._bench.desk.attempt.work
         self._bench.desk.do(done)
         if self._bench.desk.attempt.work != before:
-            self._bench.forget_outline()
+            self._bench.ears.changed()
         return done
 
     def ask_price(self, done: Done, then: Callable[[], None]) -> None:

@@ -27,18 +27,33 @@ class Draft:
     location: Location | None = None
     kind: FaultKind | None = None
     side: Side | None = None
+    asked_side: bool = False
+
+    @property
+    def missing(self) -> tuple[str, ...]:
+        """What is still to be named: `cylinders`, `place`, `kind`, `side`."""
+        named = {
+            "cylinders": bool(self.cylinders), "place": self.location is not None, "kind": self.kind is not None,
+            "side": self.asked_side or not any(self.sides),
+        }  # fmt: skip
+        return tuple(name for name, done in named.items() if not done)
+
+    @property
+    def sides(self) -> tuple[Side | None, ...]:
+        """The sides that the kind can have at the place."""
+        return sides_at(self.kind, self.location) if self.kind and self.location else (None,)
 
     @property
     def claim(self) -> Claim | None:
         """The claim, once everything that it needs is named."""
-        if not self.cylinders or self.location is None or self.kind is None:
+        if self.missing or self.location is None or self.kind is None:
             return None
         return Claim(self.cylinders, self.location, self.kind, self.side)
 
     def with_place(self, place: Location) -> Draft:
         """Return the draft at a place; what cannot be there is forgotten."""
         kind = self.kind if self.kind and place in KINDS[self.kind].places else None
-        return replace(self, location=place, kind=kind, side=self.side if kind else None)
+        return replace(self, location=place, kind=kind, side=None, asked_side=False)
 
 
 class FindingScreen(Screen):
@@ -50,9 +65,15 @@ class FindingScreen(Screen):
     def __init__(self, shell: Shell, bench: BenchScreen) -> None:
         super().__init__(shell)
         self._bench = bench
-        self.drafts: list[Draft] = [Draft()]
+        self._kept = [Draft(), Draft()]
+        self.count = 1
         self.certainty: float | None = None
         self.at = 0
+
+    @property
+    def drafts(self) -> list[Draft]:
+        """The faults that are being described; one that is put aside is kept."""
+        return self._kept[: self.count]
 
     @property
     def cylinders(self) -> tuple[int, ...]:
@@ -62,20 +83,33 @@ class FindingScreen(Screen):
     def view(self) -> Node:
         """Return the questions, and below them what would be committed."""
         counts = [
-            button(f"count.{n}", text(f"finding.count_{n}"), self._count(n), chosen=len(self.drafts) == n)
-            for n in (0, 1, 2)
+            button(f"count.{n}", text(f"finding.count.{n}"), self._count(n), chosen=self.count == n) for n in (0, 1, 2)
         ]
         which = [
             button(f"fault.{n}", text("finding.fault", number=n + 1), self._go(n), chosen=self.at == n)
             for n in range(len(self.drafts))
         ]
         sure = [
-            tick(f"certainty.{value}", text(f"certainty.{value}"), value == self.certainty, self._sure(value), key)
+            tick(
+                f"certainty.{value}",
+                text(f"certainty.{value}"),
+                value == self.certainty,
+                self._sure(value),
+                key,
+                round=True,
+            )
             for value, key in zip(CERTAINTIES, ("a", "b", "c"), strict=True)
         ]
-        claims = [draft.claim for draft in self.drafts]
-        ready = all(claims) and self.certainty is not None
-        shown = claims_text([claim for claim in claims if claim]) if all(claims) else text("finding.unfinished")
+        claims = [claim for draft in self.drafts if (claim := draft.claim)]
+        missing = [name for draft in self.drafts for name in draft.missing]
+        missing += ["certainty"] if self.certainty is None else []
+        twice = len(claims) == 2 and claims[0] == claims[1]
+        ready = not missing and not twice
+        if missing:
+            names = ", ".join(text(f"finding.missing.{name}") for name in dict.fromkeys(missing))
+            shown = text("finding.unfinished", what=names)
+        else:
+            shown = text("finding.twice") if twice else claims_text(claims)
         return scroll(
             "page",
             words(text("finding.title"), "title", "finding.title"),
@@ -87,7 +121,7 @@ class FindingScreen(Screen):
             flow(*sure, gap=1.0),
             words(shown, "bold", "finding.shown"),
             flow(
-                button("commit", text("finding.commit"), self._ask if ready else None, chosen=ready),
+                button("commit", text("finding.commit"), self._ask if ready else None, "m", chosen=ready),
                 button("undo", text("finding.clear"), self._clear, "backspace"),
                 button("back", text("finding.back"), self.back, "escape"),
                 gap=0.6,
@@ -102,19 +136,23 @@ class FindingScreen(Screen):
             for n in self._bench.cylinders
         ]
         places = [
-            tick(f"place.{p.value}", text(f"location.{p}"), p is draft.location, self._place(p)) for p in Location
+            tick(f"place.{p.value}", text(f"location.{p}"), p is draft.location, self._place(p), round=True)
+            for p in Location
         ]
         kinds = [kind for kind in FaultKind if draft.location and draft.location in KINDS[kind].places]
-        kind_nodes = [tick(f"kind.{k.value}", text(f"kind.{k}"), k is draft.kind, self._kind(k)) for k in kinds]
-        sides = sides_at(draft.kind, draft.location) if draft.kind and draft.location else ()
+        kind_nodes = [
+            tick(f"kind.{k.value}", text(f"kind.{k}"), k is draft.kind, self._kind(k), round=True) for k in kinds
+        ]
+        sides = [side for side in draft.sides if side is not None]
         side_nodes = [
             tick(
                 f"side.{s.value if s else 'none'}",
-                text(f"side.{s}" if s else "side.none"),
-                s is draft.side,
+                text(f"side.{s}" if s else "finding.no_side"),
+                draft.asked_side and s is draft.side,
                 self._side(s),
+                round=True,
             )
-            for s in dict.fromkeys((*sides, None))
+            for s in ((*sides, None) if sides else ())
         ]
         return column(
             words(text("finding.cylinders"), "bold"),
@@ -140,13 +178,12 @@ class FindingScreen(Screen):
     # hands
 
     def _change(self, draft: Draft) -> None:
-        self.drafts[self.at] = draft
+        self._kept[self.at] = draft
         self.shell.touch()
 
     def _count(self, count: int) -> Callable[[], None]:
         def choose() -> None:
-            self.drafts = [*self.drafts, Draft(), Draft()][:count]
-            self.at = 0
+            self.count, self.at = count, 0
 
         return choose
 
@@ -168,10 +205,10 @@ class FindingScreen(Screen):
         return lambda: self._change(self.drafts[self.at].with_place(place))
 
     def _kind(self, kind: FaultKind) -> Callable[[], None]:
-        return lambda: self._change(replace(self.drafts[self.at], kind=kind, side=None))
+        return lambda: self._change(replace(self.drafts[self.at], kind=kind, side=None, asked_side=False))
 
     def _side(self, side: Side | None) -> Callable[[], None]:
-        return lambda: self._change(replace(self.drafts[self.at], side=side))
+        return lambda: self._change(replace(self.drafts[self.at], side=side, asked_side=True))
 
     def _sure(self, certainty: float) -> Callable[[], None]:
         def choose() -> None:
@@ -180,7 +217,7 @@ class FindingScreen(Screen):
         return choose
 
     def _clear(self) -> None:
-        self.drafts, self.certainty, self.at = [Draft()], None, 0
+        self._kept, self.count, self.certainty, self.at = [Draft(), Draft()], 1, None, 0
 
     def press(self, key: str, *, shift: bool) -> bool:
         """Take Backspace, which starts the finding afresh."""
@@ -191,7 +228,13 @@ class FindingScreen(Screen):
     def _ask(self) -> None:
         claims = [draft.claim for draft in self.drafts]
         shown = claims_text([claim for claim in claims if claim])
-        self.shell.show(Confirm(self.shell, text("finding.really", claims=shown), self._commit))
+        self.shell.show(
+            Confirm(
+                self.shell,
+                text("finding.really", claims=shown, certainty=text(f"certainty.{self.certainty}")),
+                self._commit,
+            )
+        )
 
     def _commit(self) -> None:
         claims = tuple(claim for draft in self.drafts if (claim := draft.claim))

@@ -57,9 +57,15 @@ class FreeChoice(Screen):
             for place, name in enumerate(profile_names())
         ]
         kinds = dict.fromkeys(fault.kind for fault in self._faults)
-        kind_nodes = [tick("kind.none", text("free.none"), self.fault is None, self._kind(None))]
+        kind_nodes = [tick("kind.none", text("free.none"), self.fault is None, self._kind(None), round=True)]
         kind_nodes += [
-            tick(f"kind.{k.value}", text(f"kind.{k}"), self.fault is not None and self.fault.kind is k, self._kind(k))
+            tick(
+                f"kind.{k.value}",
+                text(f"kind.{k}"),
+                self.fault is not None and self.fault.kind is k,
+                self._kind(k),
+                round=True,
+            )
             for k in kinds
         ]
         return scroll(
@@ -93,6 +99,7 @@ class FreeChoice(Screen):
                     text(f"location.{place}") + (", " + text(f"side.{side}") if side else ""),
                     (place, side) == (self.fault.location, self.fault.side),
                     self._change(next(f for f in alike if (f.location, f.side) == (place, side))),
+                    round=True,
                 )
                 for place, side in places
             ),
@@ -202,7 +209,7 @@ class FreeBench(BenchScreen):
         claims = claims_text(truth_of(self.desk.attempt.case.faults))
         return card_node(self.desk.attempt, self.who, None, truth=text("debrief.truth", claims=claims))
 
-    def _prepare(self) -> None:
+    def prepare(self) -> None:
         """Nothing is reasoned about here."""
 
     def left(self) -> None:

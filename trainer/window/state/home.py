@@ -9,7 +9,9 @@ from trainer.circuit.geometry import HEIGHT, WIDTH
 from trainer.circuit.profile import Profile
 from trainer.desk.case_source import FoundCase, find_case, next_name
 from trainer.errors import ProblemsFoundError
+from trainer.practice.shown import heading
 from trainer.records.store import AttemptRow
+from trainer.window.state.choosing import Confirm
 from trainer.window.state.engine_view import picture_of
 from trainer.window.state.nodes import Node, button, column, field, flow, row, scroll, split, words
 from trainer.window.state.screen import Screen
@@ -91,8 +93,11 @@ class WhoScreen(Screen):
         self.shell.show(WaitingScreen(self.shell, who, partner))
 
     def back(self) -> None:
-        """End the program."""
-        self.shell.ask_to_end()
+        """Ask whether to end the program."""
+        if self.shell.settings.station_pin:
+            self.shell.ask_to_end()
+        else:
+            self.shell.show(Confirm(self.shell, text("who.end"), self.shell.ask_to_end))
 
 
 class WaitingScreen(Screen):
@@ -153,12 +158,14 @@ class WaitingScreen(Screen):
             except ProblemsFoundError:
                 continue
             if found.digest == row_.case_digest:
-                rows.append((found, row_, f"{found.case.title} · {row_.started_at[:10]}"))
+                rows.append(
+                    (found, row_, f"{heading(found.case, told=False)} · {row_.started_at[:16].replace('T', ' ')}")
+                )
         return rows
 
     def _next(self) -> tuple[str, str]:
         name = next_name(self.shell.services.store, self.who)
-        return name, case_named(name).title
+        return name, heading(case_named(name), told=False)
 
     def _cases(self) -> Node:
         done = self.shell.services.store.solved_names(self.who)
@@ -174,7 +181,10 @@ class WaitingScreen(Screen):
     def _line(self, name: str, difficulty: int, done: bool) -> str:
         case = case_named(name)
         seen = text("waiting.done_before") if done else ""
-        return text("waiting.case", title=case.title, engine=case.profile.title, difficulty=difficulty) + seen
+        return (
+            text("waiting.case", title=heading(case, told=done), engine=case.profile.title, difficulty=difficulty)
+            + seen
+        )
 
     # hands
 

@@ -19,7 +19,7 @@ def card_node(
     `suspect` is called with a place that is ruled out or taken back; without it the places are not asked for.
     """
     case = attempt.case
-    entries = [_entry(entry, line.minutes) for line in attempt.card if (entry := card_entry(line))]
+    entries = [_entry(*one) for one in folded(attempt)]
     return scroll(
         "card",
         row(words(text("card.head"), "title", "card.title", weight=1.0), words(who, "muted"), gap=0.5),
@@ -39,8 +39,25 @@ def card_node(
     )
 
 
-def _entry(entry: str, minutes: float) -> Node:
+def folded(attempt: Attempt) -> list[tuple[str, float, int]]:
+    """Return the card's entries with their minutes, the same one several times in a row as one with its count."""
+    entries: list[tuple[str, float, int]] = []
+    for line in attempt.card:
+        entry = card_entry(line)
+        if entry is None:
+            continue
+        if entries and entries[-1][0] == entry:
+            before = entries.pop()
+            entries.append((entry, before[1] + line.minutes, before[2] + 1))
+        else:
+            entries.append((entry, line.minutes, 1))
+    return entries
+
+
+def _entry(entry: str, minutes: float, count: int) -> Node:
     head, _colon, rest = entry.partition(": ")
+    if count > 1:
+        rest, head = (f"{rest} ×{count}", head) if rest else ("", f"{head} ×{count}")
     told = words(f"{minutes:.0f} min", "mono_muted") if minutes else None
     return column(
         rule(),

@@ -30,6 +30,9 @@ class Measure(Protocol):
 LEAST_PANE = 4.0
 """In em: what is left at least of a part that gives way."""
 
+BAR = 0.8
+"""In em: what a scroll bar takes."""
+
 BUTTON_PAD, TICK_BOX, BUTTON_GAP = 0.55, 1.7, 0.6
 """In em: around a button's label, room for a tick's box, between a key and its label."""
 
@@ -288,10 +291,14 @@ class _Work:
         pad = node.pad * self.em
         body = Node("column", children=node.children, gap=node.gap, pad=node.pad)
         content = max(self.height(body, box.w), box.h)
+        bar = 0.0
+        if content > box.h + 0.5:  # room for the bar that shows how far it is scrolled
+            bar = BAR * self.em
+            content = max(self.height(body, box.w - bar), box.h)
         offset = min(self.scrolled.get(node.name, 0.0), content - box.h)
         self.layout.scrolls[node.name] = (box, content)
         self._note(node, box, clip, surface, "", ())
-        inner = Box(box.x + pad, box.y + pad - offset, box.w - 2 * pad, content - 2 * pad)
+        inner = Box(box.x + pad, box.y + pad - offset, box.w - 2 * pad - bar, content - 2 * pad)
         self._column(body, inner, part, surface, node.name)
 
     def _picture(self, node: Node, box: Box, clip: Box, surface: Surface, scroller: str) -> None:

@@ -19,7 +19,6 @@ class Track:
     samples: Samples
     name: str
     starts_s: tuple[tuple[int, float], ...] = ()
-    place: str = ""
 
 
 class Listening:

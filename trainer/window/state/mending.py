@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 from trainer.circuit.elements import Location, Side
 from trainer.practice import repair
+from trainer.practice.events import EventKind
 from trainer.practice.repair import Repair
 from trainer.window.state.bench import BenchScreen
 from trainer.window.state.engine_work import ASKED_FROM_MINUTES
@@ -25,7 +26,8 @@ class RepairScreen(Screen):
         super().__init__(shell)
         self._bench = bench
         finding = bench.desk.attempt.finding
-        claim = finding.claims[0] if finding and finding.claims else None
+        made = sum(line.kind is EventKind.REPAIRED for line in bench.desk.attempt.card)
+        claim = finding.claims[min(made, len(finding.claims) - 1)] if finding and finding.claims else None
         self.place: Location | None = claim.location if claim else None
         self.named_cylinders: frozenset[int] = claim.cylinders if claim else frozenset()
         self.side: Side | None = claim.side if claim else None
@@ -37,7 +39,10 @@ class RepairScreen(Screen):
 
     def view(self) -> Node:
         """Return the choices; they start from the finding."""
-        places = [tick(f"place.{p.value}", text(f"location.{p}"), p is self.place, self._place(p)) for p in Location]
+        places = [
+            tick(f"place.{p.value}", text(f"location.{p}"), p is self.place, self._place(p), round=True)
+            for p in Location
+        ]
         numbers = [
             button(f"cylinder.{n}", str(n), self._cylinder(n), chosen=n in self.named_cylinders, least=2.5)
             for n in self.cylinders

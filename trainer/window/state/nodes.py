@@ -44,7 +44,8 @@ class Node:
 
     `name` is unique on a screen where the node can be acted on or is looked for. `act` is what Enter or a click does;
     `edit` takes a field's new text. `key` does the same from anywhere on the screen and is shown beside the label.
-    `weight` shares what room is left in a row or column; `least` is the least width (in a row) or height (of a
+    `round` marks one choice of
+    several. `weight` shares what room is left in a row or column; `least` is the least width (in a row) or height (of a
     picture) in em. Children of a picture lie `at` a box in the picture's units of `size`.
     """
 
@@ -68,6 +69,7 @@ class Node:
     size: tuple[float, float] = (0.0, 0.0)
     at: Box | None = None
     share: float = 0.0
+    round: bool = False
 
     @property
     def reachable(self) -> bool:

@@ -1,10 +1,10 @@
-"""What stands above every screen: silence, torn or lost sound, work under way, what was last said."""
+"""What stands above every screen: silence, torn or lost sound, what was last said; and the line at its foot."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from trainer.window.state.nodes import Node, button, column, words
+from trainer.window.state.nodes import Node, button, column, row, words
 from trainer.words import text
 
 if TYPE_CHECKING:
@@ -13,7 +13,7 @@ if TYPE_CHECKING:
 
 def notices(shell: Shell) -> Node | None:
     """Return what there is to say above a screen, or None."""
-    listening, worker = shell.listening, shell.services.worker
+    listening = shell.listening
     parts: list[Node] = []
     if listening.silent:
         parts.append(words(text("sound.silent"), "caution", "banner.silent"))
@@ -28,8 +28,17 @@ def notices(shell: Shell) -> Node | None:
             parts.append(button("again", text("sound.again"), shell.sound.again))
     if listening.paused and listening.said == "sound.lost":
         parts.append(button("go_on", text("sound.go_on"), shell.sound.reopen))
+    return column(*parts, gap=0.3) if parts else None
+
+
+def status(shell: Shell) -> Node:
+    """Return the line at the foot, always there: the work under way, or what the keyboard is on in a picture."""
+    worker = shell.services.worker
     if worker.busy:
         stage = text(f"stage.{worker.stage or 'waiting'}", percent=100.0 * worker.share)
-        parts.append(Node("bar", "progress", share=worker.share))
-        parts.append(words(stage, "muted", "progress.text"))
-    return column(*parts, gap=0.3) if parts else None
+        return row(
+            words(stage, "touch", "progress.text", weight=1.0, least=16.0),
+            Node("bar", "progress", share=worker.share, least=8.0),
+            gap=1.0,
+        )
+    return words(shell.touched or " ", "touch", "spot.text")

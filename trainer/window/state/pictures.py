@@ -49,7 +49,7 @@ class StripPicture:
     """The test along time: slots as (number, start, end) in second, the outline where it is granted.
 
     `strength` is how visible the outline is, 0 to 1; `lit` are slots to look at; `follows` says that the playhead of
-    what plays now belongs here.
+    what plays now belongs here. The outline is drawn of slots that ended before `heard_s`: the ear comes first.
     """
 
     slots: tuple[tuple[int, float, float], ...]
@@ -59,6 +59,7 @@ class StripPicture:
     marked: frozenset[int] = frozenset()
     lit: frozenset[int] | None = None
     follows: str = ""
+    heard_s: float = float("inf")
 
 
 @dataclass(frozen=True)

@@ -122,7 +122,9 @@ class ProbeScreen(Screen):
             box = Box(x - PIN_RADIUS, y - PIN_RADIUS, 2 * PIN_RADIUS, 2 * PIN_RADIUS)
             spots.append(spot(f"pin.{place}", label, box, self._touch(pin), chosen=pin in (self.red, self.black)))
         points = (MODULE_CONNECTOR, through_point(profile, self.cylinder), plug_point(self.cylinder))
-        labels = [(point_text(point), (COLUMNS_X[2 * n] + 3.5, 3.5)) for n, point in enumerate(points)]
+        labels = [
+            (text(f"ladder.{point.partition('.')[0]}"), (COLUMNS_X[2 * n] + 3.5, 3.5)) for n, point in enumerate(points)
+        ]
         picture = LadderPicture(
             self.cylinder,
             tuple(placed),

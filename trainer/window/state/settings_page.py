@@ -63,7 +63,13 @@ class SettingsScreen(Screen):
 
     def _group(self, name: str, values: tuple[str, ...], now: str) -> Node:
         ticks = [
-            tick(f"{name}.{value}", text(f"settings.{name}.{value}"), value == now, self._chooser(name, value))
+            tick(
+                f"{name}.{value}",
+                text(f"settings.{name}.{value}"),
+                value == now,
+                self._chooser(name, value),
+                round=True,
+            )
             for value in values
         ]
         return column(words(text(f"settings.{name}"), "bold"), flow(*ticks, gap=1.0), gap=0.2)
@@ -74,7 +80,9 @@ class SettingsScreen(Screen):
 
     def _device(self, name: str) -> Node:
         chosen = name == self.shell.settings.device
-        return tick(f"device.{name}", name or text("settings.device_default"), chosen, self._chooser("device", name))
+        return tick(
+            f"device.{name}", name or text("settings.device_default"), chosen, self._chooser("device", name), round=True
+        )
 
     def _chooser(self, name: str, value: object) -> Callable[[], None]:
         return lambda: self._set(**{name: value})

@@ -12,8 +12,8 @@ from trainer.window.state.focus import scrolled_into_view
 from trainer.window.state.hands import Hands
 from trainer.window.state.layout import Layout, Measure, laid_out
 from trainer.window.state.listening import Listening
-from trainer.window.state.nodes import Node, button, column, flow, words
-from trainer.window.state.notices import notices
+from trainer.window.state.nodes import Node, button, column, flow
+from trainer.window.state.notices import notices, status
 from trainer.window.state.screen import Screen
 from trainer.window.state.services import Services
 from trainer.window.state.station_sound import StationSound
@@ -95,6 +95,7 @@ class Shell:
         self.notice = ""
         self.scrolled.clear()
         self.hands.let_go()
+        self._moved_by_key = True
         self.screen.opened()
         self.touch()
 
@@ -107,9 +108,13 @@ class Shell:
 
     def root(self) -> Node:
         """Return everything shown: notices above the screen on top."""
+        return column(notices(self), column(self.screen.view(), weight=1.0), status(self), pad=1.0, gap=0.6)
+
+    @property
+    def touched(self) -> str:
+        """What the picture says of the place on it that the keyboard is on, or ""."""
         here = self._before.named(self.focus) if self._before and self.focus else None
-        spot = words(here.node.text, "touch", "spot.text") if here and here.node.kind == "spot" else None
-        return column(notices(self), column(self.screen.view(), weight=1.0), spot, pad=1.0, gap=0.6)
+        return here.node.text if here and here.node.kind == "spot" else ""
 
     def measured_by(self, width: float, height: float, measure: Measure) -> None:
         """Be told the window's size and how text is measured there."""
