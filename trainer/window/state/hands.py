@@ -96,7 +96,8 @@ class Hands:
     def type(self, written: str) -> None:
         """Take text that was typed, for the field that the keyboard is on; "\\b" takes a character away."""
         shell = self._shell
-        here = shell.layout().named(shell.focus) if shell.focus else None
+        layout = shell.layout()
+        here = layout.named(shell.focus) if shell.focus else None
         if here is None or here.node.edit is None:
             return
         shell.active_s = shell.now_s

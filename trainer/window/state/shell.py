@@ -35,7 +35,7 @@ class Shell:
         self.now_s, self.active_s = 0.0, 0.0
         self.closing, self.full_screen, self.changed = False, bool(settings.station_pin), True
         self.scrolled: dict[str, float] = {}
-        self._homed_s = 0.0
+        self._homed_s = -1.0
         self._layout: Layout | None = None
         self._before: Layout | None = None
         self._glass: tuple[float, float, Measure] | None = None
