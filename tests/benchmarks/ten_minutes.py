@@ -69,7 +69,16 @@ def main(seconds: float) -> int:
 
         captured = Path(name) / "captured.raw"
         recorder = subprocess.Popen(
-            ["parec", "-d", "null.monitor", "--format=float32le", "--rate=48000", "--channels=2", "--raw", str(captured)]
+            [
+                "parec",
+                "-d",
+                "null.monitor",
+                "--format=float32le",
+                "--rate=48000",
+                "--channels=2",
+                "--raw",
+                str(captured),
+            ]
         )
         app = app_at((1280, 800), Path(name) / "data", to_file=True)
         player = Counting()
@@ -81,7 +90,10 @@ def main(seconds: float) -> int:
         until(app, lambda: app.shell.listening.on)
         playing = app.shell.listening.playing
         assert playing is not None
-        loads = [multiprocessing.get_context("fork").Process(target=busy, daemon=True) for _core in range(os.cpu_count() or 1)]
+        loads = [
+            multiprocessing.get_context("fork").Process(target=busy, daemon=True)
+            for _core in range(os.cpu_count() or 1)
+        ]
         for load in loads:
             load.start()
         before, end = time.perf_counter(), time.monotonic() + seconds

@@ -95,7 +95,9 @@ def first_frame() -> None:
             times.append(float(done.stdout.split()[-1]))
     plain = time.perf_counter()
     subprocess.run([sys.executable, "-c", "import numpy, pygame, sqlalchemy, pydantic"], check=True)
-    print(f"first frame after a cold start: {np.median(times):.2f} s (importing its libraries alone: {time.perf_counter() - plain:.2f} s)")
+    print(
+        f"first frame after a cold start: {np.median(times):.2f} s (importing its libraries alone: {time.perf_counter() - plain:.2f} s)"
+    )
 
 
 def frames() -> None:
@@ -157,7 +159,7 @@ def key_to_sample() -> None:
             key(getattr(pygame, f"K_{number}"), str(number))
             began = time.perf_counter()
             player.left_at = 0.0  # type: ignore[attr-defined]
-            until(app, lambda: player.left_at > 0.0)  # type: ignore[attr-defined]  # noqa: B023
+            until(app, lambda: player.left_at > 0.0)  # type: ignore[attr-defined]
             if press >= 4:  # the first four are rendered
                 taken.append((player.left_at - began) * 1e3)  # type: ignore[attr-defined]
             app.shell.listening.stop()

@@ -26,7 +26,8 @@ def test_every_command_in_the_docs_can_be_typed(call: str, tmp_path: Path, monke
     if words[0] == "practice":
         words += ["--sound", "file"]
     result = CliRunner().invoke(main, ["--data", str(tmp_path), *words], input="leave\n")
-    assert result.exit_code == 0, result.output
+    # what needs a screen says so where there is none
+    assert result.exit_code == (3 if words[0] == "bench" else 0), result.output
 
 
 def test_links_in_the_docs_lead_somewhere() -> None:

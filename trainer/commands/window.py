@@ -24,7 +24,10 @@ from trainer.window.state.shell import Shell
 
 def can_open() -> bool:
     """Tell whether there is a screen to open a window on."""
-    if os.environ.get("SDL_VIDEODRIVER") or sys.platform in ("win32", "darwin"):
+    driver = os.environ.get("SDL_VIDEODRIVER", "")
+    if driver in ("dummy", "offscreen"):  # nobody can see those
+        return False
+    if driver or sys.platform in ("win32", "darwin"):
         return True
     return bool(os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY"))
 

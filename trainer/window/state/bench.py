@@ -11,6 +11,7 @@ from trainer.errors import WrongCallError
 from trainer.practice import repair
 from trainer.practice.actions import Done
 from trainer.practice.debrief import Debrief
+from trainer.practice.events import EventKind
 from trainer.practice.hints import Hint
 from trainer.practice.shown import code_lines, heading, meaning_of, prompt_state, stand_text
 from trainer.practice.shown_reasons import hint_lines
@@ -78,10 +79,12 @@ class BenchScreen(Screen):
         return column(
             row(
                 words(title, "title", "bench.title", weight=1.0, least=12.0),
-                button("softer", "-", lambda: self.shell.sound.louder(-1)),
-                words(text("bench.level", level=level), "mono_muted", "bench.level"),
-                button("louder", "+", lambda: self.shell.sound.louder(1)),
-                words(minutes, "mono", "bench.minutes"),
+                flow(
+                    button("softer", "-", lambda: self.shell.sound.louder(-1)),
+                    words(text("bench.level", level=level), "mono_muted", "bench.level"),
+                    button("louder", "+", lambda: self.shell.sound.louder(1)),
+                    words(minutes, "mono", "bench.minutes"),
+                ),
                 gap=1.0,
             ),
             words(" · ".join(part for part in (engine, pair) if part), "muted", "bench.engine"),
@@ -119,13 +122,14 @@ class BenchScreen(Screen):
         listening = self.shell.listening
         pause = text("tool.go_on" if listening.paused else "tool.pause")
         found = self.desk.attempt.finding is not None
+        read = any(line.kind is EventKind.CODES_READ for line in self.desk.attempt.card)
         return flow(
             button("run_test", text("tool.test"), self.run_test, "t"),
             button("pause", pause, listening.pause if listening.on or listening.paused else None, "space"),
             button("loop", text("tool.loop"), self.ears.loop, "o", chosen=listening.loop),
             button("compare", text("tool.compare"), self.ears.compare, "m"),
             button("codes", text("tool.codes"), self.work.codes, "c"),
-            button("clear", text("tool.clear"), lambda: self.work.codes(clear=True), "k"),
+            button("clear", text("tool.clear"), lambda: self.work.codes(clear=True), "k") if read else None,
             button("probe", text("tool.probe"), self.probe, "p"),
             button("wiggle", text("tool.move"), self.work.move, "w"),
             button("warm", text("tool.heat"), self.work.heat, "h"),
@@ -134,7 +138,6 @@ class BenchScreen(Screen):
             button("look", text("tool.look"), self.work.look, "v"),
             button("hint", text("tool.hint"), self._hint, "i") if self.desk.hints and not found else None,
             *self._endings(found),
-            button("sheet", text("tool.sheet"), self._sheet, "j"),
             button("menu", text("tool.leave"), self.back, "escape"),
             gap=0.6,
         )
@@ -152,7 +155,11 @@ class BenchScreen(Screen):
 
     def card(self) -> Node:
         """Return the job card."""
-        return card_node(self.desk.attempt, self.who, self._suspect)
+        return card_node(self.desk.attempt, self.who, self._suspect, self.print_button())
+
+    def print_button(self) -> Node:
+        """Return the button that prints the card."""
+        return flow(button("sheet", text("tool.sheet"), self._sheet, "j"))
 
     # listening
 

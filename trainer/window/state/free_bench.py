@@ -207,7 +207,9 @@ class FreeBench(BenchScreen):
     def card(self) -> Node:
         """Return the card with the truth on it."""
         claims = claims_text(truth_of(self.desk.attempt.case.faults))
-        return card_node(self.desk.attempt, self.who, None, truth=text("debrief.truth", claims=claims))
+        return card_node(
+            self.desk.attempt, self.who, None, self.print_button(), truth=text("debrief.truth", claims=claims)
+        )
 
     def prepare(self) -> None:
         """Nothing is reasoned about here."""

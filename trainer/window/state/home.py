@@ -43,7 +43,7 @@ class WhoScreen(Screen):
         known = [] if self.shell.settings.station_pin else list(self.shell.services.store.learners())
         names = [button(f"known.{name}", name, self._as(name)) for name in known[:SHOWN_LEARNERS]]
         second = column(
-            words(text("who.second"), "bold"), field("partner", self.partner, self._partner, self._go), gap=0.3
+            words(text("who.second"), "bold"), row(field("partner", self.partner, self._partner, self._go)), gap=0.3
         )
         page = scroll(
             "page",

@@ -53,6 +53,7 @@ class RepairScreen(Screen):
                 text(f"side.{s}" if s else "side.none"),
                 s is self.side,
                 self._side(s),
+                round=True,
             )
             for s in (*Side, None)
         ]
