@@ -2,4 +2,5 @@
 
 from trainer.commands.entry import main
 
-main()
+if __name__ == "__main__":  # a worker process reads this file too, and must not begin again
+    main()

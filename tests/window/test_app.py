@@ -104,12 +104,15 @@ def test_a_playhead_leaves_nothing_behind(sitting: Sitting) -> None:
     sitting.key(pygame.K_n, "n")
     sitting.key(pygame.K_t, "t")
     sitting.turn(100)
-    sitting.app.shell.listening.stop()
-    sitting.app.frame()
-    after = pygame.image.tobytes(sitting.app.screen, "RGB")
+    playing = sitting.app.shell.listening.playing
+    assert playing is not None
     sitting.app.shell.touch()
     sitting.app.frame()
-    assert pygame.image.tobytes(sitting.app.screen, "RGB") == after
+    here = pygame.image.tobytes(sitting.app.screen, "RGB")
+    for step in (48_000, 3_000, -51_000):  # to and fro, and back to where it was
+        playing.frame += step
+        sitting.app.frame()
+        assert (pygame.image.tobytes(sitting.app.screen, "RGB") == here) == (step < 0)
 
 
 def test_mouse_wheel_and_resize(sitting: Sitting) -> None:
