@@ -7,9 +7,9 @@ from pathlib import Path
 
 from trainer import __version__
 from trainer.commands.result import Result
-from trainer.commands.stores import data_folder
+from trainer.commands.stores import data_folder, now_utc
 from trainer.errors import MissingHereError
-from trainer.output.doctor import Check, machine_checks
+from trainer.output.doctor import Check, clock_check, machine_checks
 from trainer.records.store import opened
 from trainer.words import text, told_apart
 
@@ -26,14 +26,14 @@ def examine(data: Path | None) -> Result:
 
 def checks_in(folder: Path) -> tuple[Check, ...]:
     """Return every check of this machine and of the records in a folder."""
-    return (*machine_checks(folder), _store(folder))
+    return (*machine_checks(folder), *_records_and_clock(folder))
 
 
-def _store(folder: Path) -> Check:
+def _records_and_clock(folder: Path) -> tuple[Check, ...]:
     try:
         store = opened(folder)
-        count = store.count()
+        count, latest = store.count(), store.latest()
         store.close()
     except MissingHereError as error:
-        return Check("records", False, *told_apart(error))
-    return Check("records", True, text("file.events", count=count), "")
+        return Check("records", False, *told_apart(error)), clock_check(now_utc(), None)
+    return Check("records", True, text("file.events", count=count), ""), clock_check(now_utc(), latest)

@@ -59,6 +59,17 @@ def pygame_check() -> Check:
     return Check("pygame", False, text("file.not_installed"), "pip install pygame-ce")
 
 
+EARLIEST = "2026-01-01"
+"""No clock that is right shows an earlier day: the program is younger."""
+
+
+def clock_check(now: str, latest: str | None) -> Check:
+    """Tell whether a clock (UTC, ISO 8601) can be right: past the program's own time, and past the newest record."""
+    if now < EARLIEST or (latest is not None and latest > now):
+        return Check("clock", False, now, text("file.set_the_clock", latest=latest or EARLIEST))
+    return Check("clock", True, now, "")
+
+
 def _versions() -> list[Check]:
     names = ("numpy", "scipy", "sounddevice", "pyyaml", "pydantic", "sqlalchemy")
     found = ", ".join(f"{name} {_version(name)}" for name in names if _version(name))

@@ -111,6 +111,12 @@ class Store:
         with self._engine.connect() as connection:
             return frozenset(row.case_name for row in connection.execute(wanted))
 
+    def latest(self) -> str | None:
+        """Return when the newest event happened (UTC, ISO 8601), or None for no event at all."""
+        with self._engine.connect() as connection:
+            newest: str | None = connection.execute(select(func.max(event_table.c.at))).scalar_one()
+        return newest
+
     def count(self) -> int:
         """Return how many events are stored."""
         with self._engine.connect() as connection:

@@ -13,6 +13,7 @@ import pygame
 from trainer.desk.settings import Settings
 from trainer.window.drawing.paint import Painter
 from trainer.window.drawing.type import Type, grown
+from trainer.window.state.looks import THEMES
 from trainer.window.state.screen import Screen
 from trainer.window.state.services import Services
 from trainer.window.state.shell import Shell
@@ -66,6 +67,7 @@ class App:
         self.frames = Frames()
         self._set_mode()
         pygame.display.set_caption(text("window.title"))
+        pygame.display.set_icon(_icon())
         pygame.key.set_repeat(400, 40)
         self._dress()
         self._clock = pygame.time.Clock()
@@ -189,6 +191,15 @@ class App:
         if at_s is not None and listening.track is not None:
             self._over = self.painter.playheads(self.screen, self.shell.layout(), listening.track.name, at_s)
         return [*restored, *self._over]
+
+
+def _icon() -> pygame.Surface:
+    """Return the program's own sign: an injector from above, as the bench draws it."""
+    side = 64
+    icon = pygame.Surface((side, side), pygame.SRCALPHA)
+    for radius, role in ((30, "fill"), (27, "marked"), (22, "fill"), (10, "marked")):
+        pygame.draw.aacircle(icon, THEMES["dark"]["bench"][role], (side / 2, side / 2), radius)
+    return icon
 
 
 def _first_size() -> tuple[int, int]:
