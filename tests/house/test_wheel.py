@@ -20,6 +20,7 @@ def test_the_wheel_opens_every_shipped_case_in_another_folder(tmp_path: Path) ->
     (wheel,) = tmp_path.glob("*.whl")
     names = zipfile.ZipFile(wheel).namelist()
     assert sum(name.startswith("trainer/scenarios/cases/") for name in names) >= 30
+    assert {"trainer/window/fonts/B612-Regular.otf", "trainer/window/fonts/OFL.txt"} <= set(names)
     assert not any(name.startswith("tests/") for name in names)
     site = tmp_path / "site"
     subprocess.run(

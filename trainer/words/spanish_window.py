@@ -69,7 +69,7 @@ TEXTS: dict[str, str] = {
     "stand.front": "delante",
     "stand.left_side": "lado izquierdo",
     "stand.right_side": "lado derecho",
-    "stand.bank": "lado {name}",
+    "stand.bank": "a la {name}",
     "stand.probe": "varilla en el inyector {number}",
     "point.module_connector": "conector del módulo",
     "point.pass_through": "conector pasante {name}",
