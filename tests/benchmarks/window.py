@@ -63,6 +63,7 @@ def turn(app: App, passed_s: float = 0.005) -> None:
 
 def key(name: int, written: str = "") -> None:
     pygame.event.post(pygame.event.Event(pygame.KEYDOWN, key=name, mod=0, unicode=written, scancode=0))
+    pygame.event.post(pygame.event.Event(pygame.KEYUP, key=name, mod=0))
 
 
 def until(app: App, done: object) -> None:
@@ -198,11 +199,8 @@ def memory() -> None:
                 turn(app)
             worker = app.shell.services.worker._process.pid  # type: ignore[attr-defined]
             seen.append((resident_mb(), resident_mb(worker)))
-        first, last = seen[9], seen[-1]
-        print(
-            f"memory after 10 and 50 cases: window {first[0]:.0f} and {last[0]:.0f} MB, "
-            f"worker {first[1]:.0f} and {last[1]:.0f} MB"
-        )
+        window, worker = (", ".join(f"{one[part]:.0f}" for one in seen[9::10]) for part in (0, 1))
+        print(f"memory after 10, 20, 30, 40, 50 cases: window {window} MB; worker {worker} MB")
         app.close()
 
 

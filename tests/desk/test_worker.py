@@ -120,5 +120,12 @@ def test_a_process_that_is_killed_is_started_again_and_the_loss_is_told(tmp_path
     assert errors[0].key == "worker_gone"
     values, _errors = ask(worker, "hear", attempt, (3,), "front")
     wait_for(worker, lambda: bool(values))
+    _values, idle_errors = ask(worker, "prepare", attempt, idle=True)
+    for _death in range(3):
+        _values, errors = ask(worker, "hear", attempt, None, "front")
+        os.kill(worker._process.pid, signal.SIGKILL)  # type: ignore[arg-type]
+        wait_for(worker, lambda: bool(errors))  # noqa: B023
+    assert errors[0].key == "worker_dead"  # and says that the program is to be started again
+    assert idle_errors == []
     worker.close()
     assert not worker._process.is_alive()

@@ -56,6 +56,23 @@ def test_a_cylinder_has_twelve_pins_from_module_to_coil(profile: Profile) -> Non
         assert [pin.half for pin in pins[::2]] == ["module", "harness", "engine", "cover", "harness", "injector"]
 
 
+@pytest.mark.parametrize("profile", ALL, ids=lambda profile: profile.name)
+def test_any_two_pins_are_a_measurement_or_are_refused_in_words(profile: Profile) -> None:
+    """And the measurement found is between these two pins: never between others."""
+    pins = list(dict.fromkeys(pin for number in profile.cylinders[:4] for pin in pins_of_cylinder(profile, number)))
+    found = 0
+    for first in pins:
+        for second in (*pins, None):
+            for meter in ("ohms", "insulation"):
+                try:
+                    request = request_between(profile, meter, first, second)
+                except WrongCallError:
+                    continue
+                assert set(pins_of(profile, request)) == {first, second}
+                found += 1
+    assert found > 100
+
+
 def test_pins_that_say_nothing_together_are_refused() -> None:
     module = Pin("module_connector", "harness", Side.RETURN, "1")
     plug = Pin("injector_plug.2", "injector", Side.RETURN, "2")

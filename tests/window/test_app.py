@@ -51,6 +51,8 @@ class Sitting:
         if written and not mod & pygame.KMOD_CTRL:
             pygame.event.post(pygame.event.Event(pygame.TEXTINPUT, text=written))
         self.turn()
+        pygame.event.post(pygame.event.Event(pygame.KEYUP, key=key, mod=mod))
+        self.turn()
 
     def write(self, text: str) -> None:
         for letter in text:
@@ -168,6 +170,24 @@ def test_an_output_that_sdl_says_is_gone_pauses_and_a_microphone_does_not(tmp_pa
     sitting.turn()
     assert "went away" in sitting.shown("notice.sound")
     sitting.app.close()
+
+
+def test_a_key_that_is_held_acts_once_and_tab_goes_on(sitting: Sitting) -> None:
+    sitting.key(pygame.K_RETURN)
+    sitting.key(pygame.K_n, "n")
+    for _repeat in range(20):
+        pygame.event.post(pygame.event.Event(pygame.KEYDOWN, key=pygame.K_t, mod=0, unicode="t", scancode=0))
+        sitting.turn()
+    screen = sitting.app.shell.screen
+    assert isinstance(screen, BenchScreen)
+    assert screen.desk.attempt.events == 2  # begun, and heard once
+    pygame.event.post(pygame.event.Event(pygame.KEYUP, key=pygame.K_t, mod=0))
+    before = sitting.app.shell.focus
+    for _repeat in range(3):
+        pygame.event.post(pygame.event.Event(pygame.KEYDOWN, key=pygame.K_TAB, mod=0, unicode="", scancode=0))
+    sitting.turn()
+    order = sitting.app.shell.layout().order
+    assert order.index(str(sitting.app.shell.focus)) == (order.index(str(before)) + 3) % len(order)
 
 
 def test_closing_the_window_ends_it(sitting: Sitting) -> None:

@@ -13,6 +13,7 @@ from trainer.desk.settings import Settings, pin_kept
 from trainer.errors import MissingHereError
 from trainer.output.player import FilePlayer
 from trainer.practice.events import EventKind
+from trainer.records.store import opened
 from trainer.sound.timeline import PRE_ROLL_S
 from trainer.window.state.bench import BenchScreen
 from trainer.window.state.strip import strip_of
@@ -201,6 +202,37 @@ def test_leaving_while_work_is_under_way_stores_nothing_of_it() -> None:
     assert hands.has("waiting.title")
     assert hands.store.count() == 1  # that it began
     assert not hands.player.heard  # type: ignore[attr-defined]
+
+
+def test_a_reading_that_is_left_before_it_comes_is_not_taken() -> None:
+    hands = Hands().sit_down(CASE)
+    hands.press("p", "3").act("pin.2").act("pin.3")
+    hands.shell.hands.press("r")
+    hands.shell.hands.press("escape")
+    hands.wait(0.2)
+    assert hands.shell.screen is bench_of(hands)
+    assert bench_of(hands).desk.attempt.minutes == 0.0
+
+
+def test_an_attempt_that_is_worked_elsewhere_is_told_and_the_window_stays() -> None:
+    store = opened(None)
+    here = Hands(store=store).sit_down(CASE)
+    there = Hands(store=store)
+    there.write("anna").press("enter")
+    there.act(next(name for name in there.layout.order if name.startswith("begun.")))
+    there.press("c")
+    here.press("c")
+    assert "another window" in here.text_of("notice")
+    here.press("escape")
+    assert here.has("waiting.title")
+
+
+def test_any_pin_with_any_other_is_told_or_measured() -> None:
+    hands = Hands().sit_down(CASE)
+    hands.press("p", "3")
+    for first, second in (("pin.4", "pin.0"), ("pin.8", "pin.0"), ("pin.0", "pin.11"), ("pin.1", "pin.2")):
+        hands.press("backspace").act(first).act(second).press("r").wait(0.1)
+        assert hands.has("said")
 
 
 def test_records_that_cannot_be_written_are_told_and_the_window_stays(monkeypatch: pytest.MonkeyPatch) -> None:

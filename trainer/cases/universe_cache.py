@@ -31,9 +31,6 @@ Arrays = dict[str, NDArray[Any]]
 KEPT_FILES = 12
 """How many universes stay on disk."""
 
-KEPT_IN_MEMORY = 2
-"""How many stay in memory: each is some twenty megabytes."""
-
 ROOMS = ("circuit", "sound", "instruments", "reasoning")
 """The rooms whose code decides what a universe holds."""
 
@@ -62,10 +59,13 @@ def solve_universe(universe: Universe, folder: Path | None, told: Told = lambda 
 
 
 class Universes:
-    """The universes used so far, each solved or loaded once; `folder` None keeps nothing on disk."""
+    """The universes used so far, each solved or loaded once; `folder` None keeps nothing on disk.
 
-    def __init__(self, folder: Path | None = None) -> None:
-        self._folder = folder
+    `in_memory` says how many stay in memory: one is some fifty megabytes, and from disk again in a quarter of a second.
+    """
+
+    def __init__(self, folder: Path | None = None, in_memory: int = 8) -> None:
+        self._folder, self._most = folder, in_memory
         self._kept: dict[tuple[str, float, Faults], Universe] = {}
         self._solved: set[tuple[str, float, Faults]] = set()
 
@@ -75,7 +75,7 @@ class Universes:
         off_grid = tuple(f for f in case.faults if f.amount() not in KINDS[f.kind].severities[:SEVERITIES])
         key = (case.profile.digest, case.temperature_c, off_grid)
         if key not in self._kept:
-            while len(self._kept) >= KEPT_IN_MEMORY:
+            while len(self._kept) >= self._most:
                 self._solved.discard(oldest := next(iter(self._kept)))
                 del self._kept[oldest]
             self._kept[key] = universe_of(case.profile, case.temperature_c, off_grid)

@@ -129,5 +129,8 @@ class Desk:
     def _happen(self, kind: EventKind, data: dict[str, Any]) -> None:
         event = Event(self.attempt.events + 1, kind, self._now(), data)
         following = step(self.attempt, event)
-        self.store.append(self.attempt_id, event)
+        try:
+            self.store.append(self.attempt_id, event)
+        except ValueError as error:  # its place in the order is taken: the same attempt is worked elsewhere
+            raise WrongCallError("worked_elsewhere") from error
         self.attempt = following

@@ -18,7 +18,8 @@ from trainer.practice.attempt import Attempt
 from trainer.practice.debrief import Debrief, debrief_of
 from trainer.practice.hints import Hint, next_hint
 
-KEPT_SOLVES = 8
+KEPT_SOLVES = 4
+"""A debrief needs three: the good engine, the truth, the answer. Each is some twenty megabytes."""
 
 Told = Callable[[str, float], None]
 """Is told which stage the work is in, and what share of it is done; it may raise to stop the work."""

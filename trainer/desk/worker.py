@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import contextlib
+import ctypes
+import gc
 import multiprocessing
 import signal
 import traceback
@@ -191,8 +194,11 @@ class ProcessWorker:
         self._deaths += 1
         if self._deaths < MOST_DEATHS:
             self._start()
+        again = self._deaths < MOST_DEATHS
+        told = MissingHereError("worker_gone") if again else MissingHereError("worker_dead")
         for job in waiting:
-            job.failed(MissingHereError("worker_gone"))
+            if not job.idle:
+                job.failed(told)
 
     @property
     def busy(self) -> bool:
@@ -218,7 +224,7 @@ class ProcessWorker:
 def _work(line: Connection, universe_folder: Path) -> None:
     """Do jobs until the line is closed."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # the window decides what Ctrl-C ends
-    labour = Labour(Universes(universe_folder))
+    labour = Labour(Universes(universe_folder, in_memory=1))
     while True:
         try:
             does, arguments, language = line.recv()
@@ -231,6 +237,14 @@ def _work(line: Connection, universe_folder: Path) -> None:
             _answer(line, labour, does, arguments)
         except OSError:
             return
+        _give_back()
+
+
+def _give_back() -> None:
+    """Give freed memory back to the system, where its C library can: solving a universe takes much for a while."""
+    gc.collect()
+    with contextlib.suppress(OSError, AttributeError):
+        ctypes.CDLL(None).malloc_trim(0)
 
 
 def _answer(line: Connection, labour: Labour, does: str, arguments: tuple[Any, ...]) -> None:

@@ -55,9 +55,11 @@ def _candidates(profile: Profile, meter: Meter, first: Pin, second: Pin | None) 
         for number in here:
             yield Request(what, first.break_point, first.half, number, side=first.side)
         return
-    numbers = dict.fromkeys((*here, *_cylinders(profile, second)))
-    for number in numbers:
-        yield Request("pair", first.break_point, first.half, number)
+    there = _cylinders(profile, second)
+    for number in here:
+        if number in there:
+            yield Request("pair", first.break_point, first.half, number)
+    for number in dict.fromkeys((*here, *there)):
         for place in (Location.ENGINE_HARNESS, Location.UNDER_COVER):
             yield Request("wire", cylinder=number, location=place, side=first.side)
     if first.side is second.side is Side.RETURN and first.name != second.name:

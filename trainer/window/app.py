@@ -35,6 +35,10 @@ NAMES = {
 }  # fmt: skip
 
 
+REPEATED = {"tab", "left", "right", "up", "down", "pageup", "pagedown", "backspace", "+", "-"}
+"""Keys that go on while they are held; any other acts once, so that nothing is done twice by a heavy finger."""
+
+
 @dataclass
 class Frames:
     """What the window measured of itself: seconds to the first frame, and of every frame while something played."""
@@ -71,6 +75,7 @@ class App:
         pygame.key.set_repeat(400, 40)
         self._dress()
         self._clock = pygame.time.Clock()
+        self._down: set[int] = set()
         self._drawn = pygame.Surface((1, 1))
         self._over: list[pygame.Rect] = []
 
@@ -120,6 +125,10 @@ class App:
             shell.ask_to_end()
         elif event.type == pygame.KEYDOWN:
             self._key(event)
+        elif event.type == pygame.KEYUP:
+            self._down.discard(event.key)
+        elif event.type == pygame.WINDOWFOCUSLOST:
+            self._down.clear()
         elif event.type == pygame.TEXTINPUT:
             shell.hands.type(event.text)
         elif event.type == pygame.MOUSEBUTTONDOWN and event.button == 1:
@@ -145,7 +154,9 @@ class App:
         key = event.unicode if event.unicode.isdigit() else key
         if ctrl and event.key in (pygame.K_EQUALS, pygame.K_PLUS, pygame.K_MINUS):
             key = "-" if event.key == pygame.K_MINUS else "+"
-        if key:
+        held = event.key in self._down
+        self._down.add(event.key)
+        if key and (key in REPEATED or not held):
             self.shell.hands.press(key, shift=shift, ctrl=ctrl)
         if key == "backspace":
             self.shell.hands.type("\b")

@@ -210,4 +210,10 @@ TEXTS: dict[str, str] = {
     "mend.no_screen": "Work in the terminal with 'injector-trainer practice --text', or start a desktop session.",
     "wrong.no_browser": "No browser could be opened: {reason}.",
     "mend.no_browser": "Open the file yourself.",
+    "wrong.worked_elsewhere": "This attempt is being worked in another window or terminal.",
+    "mend.worked_elsewhere": "Leave it here and go on there, or leave both and begin it again from the list.",
+    "wrong.worker_dead": "The part of the program that computes cannot be kept running.",
+    "mend.worker_dead": (
+        "End the program and start it again; nothing is lost. If it happens again, look at 'this machine'."
+    ),
 }

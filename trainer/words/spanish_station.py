@@ -225,4 +225,8 @@ TEXTS: dict[str, str] = {
     ),
     "wrong.no_browser": "No se pudo abrir un navegador: {reason}.",
     "mend.no_browser": "Abre el archivo tú mismo.",
+    "wrong.worked_elsewhere": "Este intento se está haciendo en otra ventana o terminal.",
+    "mend.worked_elsewhere": "Déjalo aquí y sigue allí, o deja los dos y retómalo desde la lista.",
+    "wrong.worker_dead": "La parte del programa que calcula no se mantiene en marcha.",
+    "mend.worker_dead": "Termina el programa y ábrelo otra vez; no se pierde nada. Si se repite, mira 'este equipo'.",
 }

@@ -62,7 +62,7 @@ def _probes(pen: Pen, picture: LadderPicture) -> None:
     ):
         elsewhere = pin is not None and pin not in places
         tip = _tip(pin, places) if pin is not None else GROUND_AT if name == "2" and picture.grounded else None
-        handle = home if tip is None or elsewhere or tip == GROUND_AT else _beside(tip, name)
+        handle = home if tip is None or elsewhere else _beside(tip, name)
         if tip is not None and not elsewhere:
             pen.line([tip, handle], role, 2.2)
             pen.circle(tip, 0.5, role, fill=role)
@@ -80,6 +80,8 @@ def _probes(pen: Pen, picture: LadderPicture) -> None:
 
 
 def _beside(tip: Point, name: str) -> Point:
+    if tip == GROUND_AT:  # its own label lies to the right
+        return tip[0] - 6.0, tip[1]
     return tip[0] + (3.0 if name == "1" else -3.0), tip[1] + 3.2
 
 

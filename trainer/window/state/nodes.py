@@ -111,7 +111,7 @@ def scroll(name: str, *children: Node | None, **options: object) -> Node:
 
 def split(main: Node, side: Node, least: float) -> Node:
     """Return two panes side by side; narrower than `least` em, one column that scrolls."""
-    return Node("split", "page", children=(main, side), least=least, gap=1.5, weight=1.0)
+    return Node("split", "panes", children=(main, side), least=least, gap=1.5, weight=1.0)
 
 
 def words(text: str, look: str = "body", name: str = "", **options: object) -> Node:

@@ -37,8 +37,8 @@ def status(shell: Shell) -> Node:
     if worker.busy:
         stage = text(f"stage.{worker.stage or 'waiting'}", percent=100.0 * worker.share)
         return row(
-            words(stage, "touch", "progress.text", weight=1.0, least=16.0),
-            Node("bar", "progress", share=worker.share, least=8.0),
+            words(stage, "touch", "work.stage", weight=1.0, least=16.0),
+            Node("bar", "work.share", share=worker.share, least=8.0),
             gap=1.0,
         )
     return words(shell.touched or " ", "touch", "spot.text")

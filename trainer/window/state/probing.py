@@ -267,5 +267,6 @@ class ProbeScreen(Screen):
         self.shell.touch()
 
     def back(self) -> None:
-        """Go back to the bench."""
+        """Go back to the bench; a reading that has not come yet is not taken."""
+        self.shell.services.worker.forget()
         self.shell.close()
