@@ -5,10 +5,10 @@ from __future__ import annotations
 from pathlib import Path
 
 from tests.desk_hands import clock
+from tests.inline_worker import InlineWorker
 from tests.players import ClockedPlayer
 from tests.universes import UNIVERSES
 from trainer.desk.settings import Settings
-from trainer.desk.worker import InlineWorker
 from trainer.errors import MissingHereError
 from trainer.output.player import Player
 from trainer.records.store import Store, opened

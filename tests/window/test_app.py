@@ -15,10 +15,10 @@ os.environ.setdefault("PYGAME_HIDE_SUPPORT_PROMPT", "1")
 import pygame
 
 from tests.desk_hands import clock
+from tests.inline_worker import InlineWorker
 from tests.players import ClockedPlayer, VanishingPlayer
 from tests.universes import UNIVERSES
 from trainer.desk.settings import Settings
-from trainer.desk.worker import InlineWorker
 from trainer.records.store import opened
 from trainer.window.app import App
 from trainer.window.state.bench import BenchScreen

@@ -9,9 +9,11 @@ import pytest
 
 import trainer.window
 from trainer.window.drawing.type import FILES, FONTS
-from trainer.window.state.looks import SHAPE_ROLES, TEXT_ROLES, THEMES, contrast
+from trainer.window.state.looks import THEMES, contrast
 from trainer.words import LANGUAGES
 
+TEXT_ROLES = ("text", "muted", "marked", "touch", "here", "caution")
+SHAPE_ROLES = ("line", "faint", "marked", "touch", "here", "caution")
 SURFACES = [(theme, surface) for theme in THEMES for surface in ("bench", "panel", "card")]
 
 

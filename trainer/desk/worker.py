@@ -63,45 +63,6 @@ class Worker(Protocol):
         ...
 
 
-class InlineWorker:
-    """Does each job at once when polled: for tests and for machines that allow no second process."""
-
-    def __init__(self, universes: Universes) -> None:
-        self._labour = Labour(universes)
-        self._jobs: deque[Job] = deque()
-        self.stage, self.share = "", 0.0
-
-    def ask(self, job: Job) -> None:
-        """Queue a job."""
-        if not job.idle:
-            self._jobs.append(job)
-
-    def poll(self) -> bool:
-        """Do every job that is waiting."""
-        any_done = bool(self._jobs)
-        while self._jobs:
-            job = self._jobs.popleft()
-            try:
-                value = getattr(self._labour, job.does)(lambda stage, share: None, *job.arguments)
-            except ToldError as error:
-                job.failed(error)
-                continue
-            job.then(value)
-        return any_done
-
-    @property
-    def busy(self) -> bool:
-        """Whether a job waits."""
-        return bool(self._jobs)
-
-    def forget(self) -> None:
-        """Drop every job."""
-        self._jobs.clear()
-
-    def close(self) -> None:
-        """Nothing to end."""
-
-
 MOST_DEATHS = 3
 """So many deaths without an answer in between, and the process is not started again."""
 

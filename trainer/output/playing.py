@@ -72,11 +72,6 @@ class Playing:
         if self._stopping is None:
             self._stopping = 0
 
-    @property
-    def stopping(self) -> bool:
-        """Whether it was stopped and only fades out."""
-        return self._stopping is not None
-
     def end(self) -> None:
         """End at once, as a device does that has nothing more to take."""
         self.ended = True

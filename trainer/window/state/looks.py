@@ -74,9 +74,6 @@ def _theme(table: Mapping[str, str]) -> Theme:
 THEMES: Mapping[str, Theme] = MappingProxyType({"dark": _theme(_DARK), "light": _theme(_LIGHT)})
 """Colours by theme, surface (bench, panel, card) and role; `faint` and `line` are for shapes only."""
 
-TEXT_ROLES = ("text", "muted", "marked", "touch", "here", "caution")
-SHAPE_ROLES = ("line", "faint", "marked", "touch", "here", "caution")
-
 
 def contrast(first: Colour, second: Colour) -> float:
     """Return the contrast ratio of two colours, 1 to 21 (WCAG 2.2, relative luminance)."""
