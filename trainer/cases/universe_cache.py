@@ -53,6 +53,7 @@ def solve_universe(universe: Universe, folder: Path | None, told: Told = lambda 
     for questions in by_work.values():
         universe.expectations.of(questions, 0.0)
         done += 1
+        told(done / len(by_work))
     universe.expectations.equivalents.between = None
     if path is not None:
         _save(universe, path)

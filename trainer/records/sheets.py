@@ -48,7 +48,7 @@ def sheet_html(
 
     case = attempt.case
     finding = attempt.finding
-    named = ("complaint", "done", "finding", "result", "listening")
+    named = ("complaint", "done", "finding", "listening")
     page = jinja2.Environment(autoescape=True, undefined=jinja2.StrictUndefined).from_string(PAGE)
     return page.render(
         language=language,
@@ -63,7 +63,8 @@ def sheet_html(
         finding=finding and f"{claims_text(finding.claims)}, {text(f'certainty.{finding.certainty}')}",
         lines=[line.strip() for line in lines if line.strip()],
         listening=listening_text(verdict) if kind == "result" else "",
-        words={name: text(f"sheet.{name}") for name in named} | {"caution": text("caution.real")},
+        words={name: text(f"sheet.{name}") for name in named}
+        | {"result": text("debrief.head"), "caution": text("caution.real")},
     )
 
 
