@@ -51,7 +51,7 @@ class Hands:
             worker=InlineWorker(UNIVERSES),
             player=lambda _device: (self.player, missing or []),
             devices=lambda: ("one", "another"),
-            checks=lambda: (),
+            checks=lambda _in_use: (),
             now_utc=clock(),
             settings_path=folder / "settings.json" if folder else None,
             sheets=folder / "sheets" if folder else None,

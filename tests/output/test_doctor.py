@@ -42,6 +42,8 @@ def test_json_tells_every_check_with_its_mend(tmp_path: Path) -> None:
 def test_no_sound_device_is_told_for_each_way(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     def missing(key: str) -> type:
         class Missing:
+            way = {"no_portaudio": "portaudio", "no_sdl_device": "sdl"}[key]
+
             def __init__(self) -> None:
                 raise MissingHereError(key)
 
@@ -49,6 +51,7 @@ def test_no_sound_device_is_told_for_each_way(tmp_path: Path, monkeypatch: pytes
 
     monkeypatch.setattr(portaudio, "PortAudioPlayer", missing("no_portaudio"))
     monkeypatch.setattr(sdl, "SdlPlayer", missing("no_sdl_device"))
+    assert named(machine_checks(tmp_path, "sdl"), "sound by SDL").good  # it is open, and stays open
     checks = machine_checks(tmp_path)
     assert "libportaudio2" in named(checks, "sound by PortAudio").mend
     assert not named(checks, "sound by SDL").good

@@ -33,7 +33,7 @@ class Sitting:
         self.player = player or ClockedPlayer()
         services = Services(
             store=opened(None), worker=InlineWorker(UNIVERSES), player=lambda _device: (self.player, []),
-            devices=lambda: (), checks=lambda: (), now_utc=clock(),
+            devices=lambda: (), checks=lambda _in_use: (), now_utc=clock(),
             settings_path=folder / "settings.json", sheets=folder,
         )  # fmt: skip
         self.app = App(services, Settings(toured=True), WhoScreen, (1280, 800))

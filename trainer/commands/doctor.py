@@ -24,9 +24,9 @@ def examine(data: Path | None) -> Result:
     return Result(tuple(lines), {"version": __version__, "checks": [asdict(check) for check in checks]})
 
 
-def checks_in(folder: Path) -> tuple[Check, ...]:
+def checks_in(folder: Path, in_use: str = "") -> tuple[Check, ...]:
     """Return every check of this machine and of the records in a folder."""
-    return (*machine_checks(folder), *_records_and_clock(folder))
+    return (*machine_checks(folder, in_use), *_records_and_clock(folder))
 
 
 def _records_and_clock(folder: Path) -> tuple[Check, ...]:

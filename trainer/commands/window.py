@@ -86,7 +86,7 @@ def services_in(folder: Path, asked: Asked, *, insist: bool) -> Services:
         worker=ProcessWorker(universe_folder()),
         player=_file_player if asked.to_file else _player,
         devices=_devices,
-        checks=lambda: checks_in(folder),
+        checks=lambda in_use: checks_in(folder, in_use),
         now_utc=now_utc,
         settings_path=None if store.place == "memory" else folder / "settings.json",
         sheets=None if store.place == "memory" else folder / "sheets",

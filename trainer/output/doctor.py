@@ -22,17 +22,23 @@ class Check:
     mend: str
 
 
-def machine_checks(data_folder: Path) -> tuple[Check, ...]:
-    """Look at sound, display, versions and disk; never raises for what is missing."""
-    return (*_sound(), _display(), pygame_check(), *_versions(), _disk(data_folder))
+def machine_checks(data_folder: Path, in_use: str = "") -> tuple[Check, ...]:
+    """Look at sound, display, versions and disk; never raises for what is missing.
+
+    `in_use` is the way out that a window has open: it works, and opening it again could take it away.
+    """
+    return (*_sound(in_use), _display(), pygame_check(), *_versions(), _disk(data_folder))
 
 
-def _sound() -> list[Check]:
+def _sound(in_use: str) -> list[Check]:
     from trainer.output.portaudio import PortAudioPlayer
     from trainer.output.sdl import SdlPlayer
 
     checks = []
     for name, make in (("sound by PortAudio", PortAudioPlayer), ("sound by SDL", SdlPlayer)):
+        if make.way == in_use:
+            checks.append(Check(name, True, text("file.in_use_here"), ""))
+            continue
         try:
             make().close()
             checks.append(Check(name, True, text("file.an_output_device_answers"), ""))

@@ -83,6 +83,7 @@ _MACHINE = {
 }
 
 _FILES = {
+    "file.in_use_here": "open here and in use",
     "file.set_the_clock": "Set the clock: what is recorded here is from {latest}.",
     "file.empty": "empty",
     "file.above_0": "above 0",

@@ -83,6 +83,7 @@ _MACHINE = {
 }
 
 _FILES = {
+    "file.in_use_here": "abierto aquí y en uso",
     "file.set_the_clock": "Pon el reloj en hora: lo anotado aquí es de {latest}.",
     "file.empty": "vacío",
     "file.above_0": "más de 0",

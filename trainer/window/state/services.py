@@ -17,16 +17,16 @@ from trainer.records.store import Store
 class Services:
     """The records, the worker, the way out for sound, and what this machine tells of itself.
 
-    `player` returns the best way out by a device's name, and what is missing for a better one. `settings_path` and
-    `sheets` are None where nothing can be kept. `device`, `learner` and `hints` are what was asked for on the command
-    line, for this sitting only.
+    `player` returns the best way out by a device's name, and what is missing for a better one. `checks` is told which
+    way out is open. `settings_path` and `sheets` are None where nothing can be kept. `device`, `learner` and `hints`
+    are what was asked for on the command line, for this sitting only.
     """
 
     store: Store
     worker: Worker
     player: Callable[[str], tuple[Player, list[MissingHereError]]]
     devices: Callable[[], tuple[str, ...]]
-    checks: Callable[[], tuple[Check, ...]]
+    checks: Callable[[str], tuple[Check, ...]]
     now_utc: Callable[[], str]
     settings_path: Path | None
     sheets: Path | None
