@@ -240,6 +240,7 @@ def test_any_fault_can_be_put_in_and_heard_on_the_free_bench_without_a_score(kin
     assert hands.shell.listening.on
     assert not hands.has("finding")
     assert "Truth:" in hands.text_of("card.truth")
+    assert hands.text_of("bench.title") == "Free bench"
     assert hands.store.count() == 0
 
 

@@ -56,6 +56,11 @@ class BenchScreen(Screen):
         """Digits name the cylinder whose slot is heard."""
         return tuple(self.profile.cylinders)
 
+    @property
+    def title(self) -> str:
+        """What the case is called here: a number until its fault may be told."""
+        return heading(self.desk.attempt.case, told=self.desk.attempt.finding is not None)
+
     # what is shown
 
     def view(self) -> Node:
@@ -69,7 +74,6 @@ class BenchScreen(Screen):
     def _head(self) -> Node:
         attempt = self.desk.attempt
         case = attempt.case
-        title = heading(case, told=attempt.finding is not None)
         firing = "-".join(str(number) for number in case.profile.firing_order)
         engine = text("bench.engine", title=case.profile.title, firing=firing)
         level = self.shell.listening.player.gain_db
@@ -78,7 +82,7 @@ class BenchScreen(Screen):
         pair = text("bench.pair", hears=self.pair[0], measures=self.pair[1]) if self.pair else ""
         return column(
             row(
-                words(title, "title", "bench.title", weight=1.0, least=12.0),
+                words(self.title, "title", "bench.title", weight=1.0, least=12.0),
                 flow(
                     button("softer", "-", lambda: self.shell.sound.louder(-1)),
                     words(text("bench.level", level=level), "mono_muted", "bench.level"),

@@ -204,6 +204,11 @@ def free_bench(shell: Shell, profile: Profile, faults: tuple[Fault, ...]) -> Ben
 class FreeBench(BenchScreen):
     """A bench whose fault is known: everything can be heard and measured, nothing is asked."""
 
+    @property
+    def title(self) -> str:
+        """It has nothing to hide."""
+        return self.desk.attempt.case.title
+
     def card(self) -> Node:
         """Return the card with the truth on it."""
         claims = claims_text(truth_of(self.desk.attempt.case.faults))
