@@ -17,8 +17,12 @@ import tempfile
 import time
 from collections.abc import Iterator
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import numpy as np
+
+if TYPE_CHECKING:
+    from trainer.window.app import App
 
 
 def busy() -> None:
@@ -106,16 +110,38 @@ def main(seconds: float) -> int:
         for load in loads:
             load.kill()  # SDL takes the gentler signal for itself
         frames = np.array(app.frames.playing_s) * 1e3
-        app.close()
         recorder.terminate()
         recorder.wait(5)
+        noticed_s = pulled(app)
+        app.close()
         heard = np.fromfile(captured, dtype="<f4")
         wrong = out_of_place(heard[: len(heard) // 2 * 2].reshape(-1, 2), samples, seconds)
         print(
             f"{seconds / 60:.1f} minutes into a clocked sink, {len(loads)} cores loaded: {underflows[0]} underflows, "
-            f"void {void}, {wrong} samples out of place; frames meanwhile p99 {np.percentile(frames, 99):.2f} ms"
+            f"void {void}, {wrong} samples out of place; frames meanwhile p99 {np.percentile(frames, 99):.2f} ms; "
+            f"the server ended in mid-play: told after {noticed_s:.2f} s"
         )
-        return int(underflows[0] > 0 or void or wrong > 0)
+        return int(underflows[0] > 0 or void or wrong > 0 or noticed_s > NOTICED_IN_S)
+
+
+NOTICED_IN_S = 4.0
+
+
+def pulled(app: App) -> float:
+    """End the sound server while the test plays; return after how long the window says so and waits at a slot."""
+    from tests.benchmarks.window import turn
+
+    track = app.shell.listening.track
+    assert track is not None
+    app.shell.listening.play(track)
+    turn(app)
+    subprocess.run(["pactl", "exit"], check=True)
+    began = time.monotonic()
+    while app.shell.listening.said != "sound.lost" and time.monotonic() < began + 2 * NOTICED_IN_S:
+        turn(app, 0.02)
+        time.sleep(0.02)
+    assert app.shell.listening.paused
+    return time.monotonic() - began
 
 
 def out_of_place(heard: np.ndarray, samples: np.ndarray, seconds: float) -> int:

@@ -14,8 +14,8 @@ RATE_HZ = SAMPLE_RATE_HZ
 LATENCY_S = 0.045
 """What is asked of the device: docs/decisions.md has what this costs and gains."""
 
-SILENT_S = 1.0
-"""A stream whose callback has not come for so long has lost its device."""
+SILENT_S = 3.0
+"""A stream whose callback has not come for so long has lost its device; a sound server may take a second to wake."""
 
 
 class PortAudioPlayer(Player):
@@ -64,7 +64,7 @@ class PortAudioPlayer(Player):
         self._fading = before if before is not None and not before.ended else None
         if self._fading is not None:
             self._fading.stop()
-        self._playing = playing
+        self._playing, self._called_at = playing, time.monotonic()
         return playing
 
     def check(self, playing: Playing) -> None:
