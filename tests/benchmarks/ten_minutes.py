@@ -109,7 +109,7 @@ def main(seconds: float) -> int:
         void, samples = playing.void, playing._samples.copy()
         for load in loads:
             load.kill()  # SDL takes the gentler signal for itself
-        frames = np.array(app.frames.playing_s) * 1e3
+        frames = np.array(app.playing_s) * 1e3
         recorder.terminate()
         recorder.wait(5)
         noticed_s = pulled(app)

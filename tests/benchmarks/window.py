@@ -107,12 +107,12 @@ def frames() -> None:
         seated(app)
         key(pygame.K_t, "t")
         until(app, lambda: app.shell.listening.on)
-        app.frames.playing_s.clear()
+        app.playing_s.clear()
         end = time.monotonic() + 12.0
         while time.monotonic() < end and app.shell.listening.on:
             turn(app)
             time.sleep(0.004)
-        playing = np.array(app.frames.playing_s) * 1e3
+        playing = np.array(app.playing_s) * 1e3
         whole = []
         for _redraw in range(30):
             app.shell.touch()

@@ -98,7 +98,7 @@ def test_a_bench_is_reached_heard_and_drawn_with_events_alone(sitting: Sitting) 
     assert first != before
     sitting.turn(40)
     assert pygame.image.tobytes(sitting.app.screen, "RGB") != first  # the playhead has moved
-    assert len(sitting.app.frames.playing_s) > 20
+    assert len(sitting.app.playing_s) > 20
 
 
 def test_a_playhead_leaves_nothing_behind(sitting: Sitting) -> None:

@@ -12,7 +12,7 @@ from trainer.commands.stores import data_folder, now_utc, store_in, tell, univer
 from trainer.commands.window import Asked, can_open, open_window
 from trainer.desk.case_source import find_case, next_name
 from trainer.desk.desk import Desk
-from trainer.desk.seat import seat
+from trainer.desk.seat import DEFAULT_LEARNER, seat
 from trainer.errors import MissingHereError
 from trainer.output.doctor import pygame_check
 from trainer.output.player import FilePlayer, Player, best_player
@@ -21,9 +21,6 @@ from trainer.words import text, told
 
 if TYPE_CHECKING:
     from trainer.window.state.shell import Shell
-
-
-DEFAULT_LEARNER = "me"
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,6 @@ from __future__ import annotations
 import contextlib
 import os
 import sys
-import time
 import webbrowser
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -47,7 +46,6 @@ def open_window(data: Path | None, then: Callable[[Shell], None], asked: Asked) 
 
     Raises MissingHereError where no screen can be opened.
     """
-    started_s = time.perf_counter()
     os.environ.setdefault("PYGAME_HIDE_SUPPORT_PROMPT", "1")
     import pygame
 
@@ -59,7 +57,7 @@ def open_window(data: Path | None, then: Callable[[Shell], None], asked: Asked) 
     settings, damaged = read_settings(folder / "settings.json")
     services = services_in(folder, asked, insist=data is not None)
     try:
-        app = App(services, settings, WhoScreen, started_s=started_s)
+        app = App(services, settings, WhoScreen)
     except pygame.error as error:
         services.worker.close()
         services.store.close()

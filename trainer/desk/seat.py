@@ -11,6 +11,9 @@ from trainer.desk.case_source import FoundCase
 from trainer.desk.desk import Desk
 from trainer.records.store import AttemptRow
 
+DEFAULT_LEARNER = "me"
+"""Whose record it is where nobody is named."""
+
 
 def seat(
     desk: Desk,

@@ -35,11 +35,12 @@ def quiet_stderr() -> Iterator[None]:
 class Player(ABC):
     """Plays one finished buffer at a time: float32, shape (frame, channel), full scale 1.0, never above its own level.
 
-    `gain_db` is the station's level, at most 0.
+    `gain_db` is the station's level, at most 0; `written` the file that was last written, where that is the way out.
     """
 
     way: str
     gain_db: float = 0.0
+    written: Path | None = None
 
     @abstractmethod
     def start(self, samples: Samples, rate_hz: int, *, from_frame: int = 0, loop: bool = False) -> Playing:
@@ -83,7 +84,6 @@ class FilePlayer(Player):
     def __init__(self, folder: Path | None = None) -> None:
         self._folder = folder
         self._count = 0
-        self.written: Path | None = None
 
     def start(self, samples: Samples, rate_hz: int, *, from_frame: int = 0, loop: bool = False) -> Playing:
         """Write the buffer to the next file in the folder (a temporary one if none was given)."""

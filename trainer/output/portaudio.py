@@ -10,7 +10,6 @@ from trainer.errors import MissingHereError
 from trainer.output.player import Player, quiet_stderr
 from trainer.output.playing import Playing, Samples
 
-RATE_HZ = SAMPLE_RATE_HZ
 LATENCY_S = 0.045
 """What is asked of the device: docs/decisions.md has what this costs and gains."""
 
@@ -28,7 +27,9 @@ class PortAudioPlayer(Player):
         self._sounddevice, self._device = _library(), device
         try:
             with quiet_stderr():
-                self._sounddevice.check_output_settings(device=device, channels=2, samplerate=RATE_HZ, dtype="float32")
+                self._sounddevice.check_output_settings(
+                    device=device, channels=2, samplerate=SAMPLE_RATE_HZ, dtype="float32"
+                )
         except Exception as error:  # the library raises its own errors and ValueError for an unknown device
             raise MissingHereError("no_portaudio_device") from error
         self._stream: Any = None
@@ -44,7 +45,7 @@ class PortAudioPlayer(Player):
         try:
             with quiet_stderr():
                 self._stream = self._sounddevice.OutputStream(
-                    samplerate=RATE_HZ, channels=2, dtype="float32", device=self._device,
+                    samplerate=SAMPLE_RATE_HZ, channels=2, dtype="float32", device=self._device,
                     latency=LATENCY_S, callback=self._fill, finished_callback=self._finished,
                 )  # fmt: skip
                 self._stream.start()
@@ -55,8 +56,8 @@ class PortAudioPlayer(Player):
 
     def start(self, samples: Samples, rate_hz: int, *, from_frame: int = 0, loop: bool = False) -> Playing:
         """Begin to play; raises MissingHereError where the device is gone."""
-        if rate_hz != RATE_HZ:
-            raise ValueError(f"sounds are rendered at {RATE_HZ} Hz, found {rate_hz}")
+        if rate_hz != SAMPLE_RATE_HZ:
+            raise ValueError(f"sounds are rendered at {SAMPLE_RATE_HZ} Hz, found {rate_hz}")
         self.ready()
         playing = Playing(samples, self.gain_db, from_frame=from_frame, loop=loop)
         # what still plays fades out before the new one comes in

@@ -8,6 +8,7 @@ from typing import Any
 
 import numpy as np
 
+from trainer.circuit.solve import SAMPLE_RATE_HZ
 from trainer.errors import MissingHereError
 from trainer.output.player import Player, quiet_stderr
 from trainer.output.playing import Playing, Samples
@@ -27,7 +28,7 @@ class SdlPlayer(Player):
             import pygame
 
             with quiet_stderr():
-                pygame.mixer.init(48_000, -16, 2, BUFFER_FRAMES, allowedchanges=0)
+                pygame.mixer.init(SAMPLE_RATE_HZ, -16, 2, BUFFER_FRAMES, allowedchanges=0)
         except Exception as error:  # SDL answers with pygame.error, a broken install with ImportError
             raise MissingHereError("no_sdl_device") from error
         self._pygame = pygame

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from trainer.circuit.codes import known_codes
 from trainer.circuit.elements import Location
 from trainer.circuit.fault_space import comes_and_goes, fits
-from trainer.circuit.faults import OPENS, Conditions, Fault, FaultKind
+from trainer.circuit.faults import Conditions, Fault
 from trainer.circuit.harness import circuit_of
 from trainer.circuit.solve import with_shared_slots
 from trainer.errors import WrongCallError
@@ -66,11 +66,6 @@ class Debrief:
     would_tell: str
     wrong: Wrong | None
     misconception: str | None
-
-    @property
-    def broken(self) -> frozenset[FaultKind]:
-        """The kinds of fault that leave a gap in a wire."""
-        return OPENS
 
 
 def debrief_of(attempt: Attempt, solver: Solver, reasoner: Reasoner) -> Debrief:

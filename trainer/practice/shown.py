@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from typing import Any
 
 from trainer.cases.case import Case
-from trainer.circuit.codes import Sensed
+from trainer.circuit.codes import Sensed, known_codes
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import MODULE_CONNECTOR
@@ -69,9 +69,12 @@ def prompt_state(attempt: Attempt) -> str:
     return ", ".join(state)
 
 
-def code_lines(codes: Iterable[str], meanings: dict[str, str]) -> list[str]:
-    """Return codes with what they mean, or that there is none."""
-    lines = [text("codes.line", code=code, meaning=meanings[code]) for code in codes]
+def code_lines(profile: Profile, codes: Iterable[str]) -> list[str]:
+    """Return codes of an engine with what they mean, or that there is none."""
+    known = known_codes(profile)
+    lines = [
+        text("codes.line", code=code, meaning=meaning_of(known[code].sensed, known[code].cylinder)) for code in codes
+    ]
     return [*lines, text("codes.place")] if lines else [text("codes.none")]
 
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from trainer.circuit.codes import known_codes
 from trainer.circuit.elements import Location
 from trainer.desk.desk import Desk
 from trainer.errors import MissingHereError, WrongCallError
@@ -21,9 +20,6 @@ Say = Callable[[str], None]
 
 WORDLESS = {"codes", "clear", "look", "card", "engine", "help", "finding", "debrief", "leave", "hint", "supply"}
 """Commands that stand alone."""
-
-ASKED_FROM_MINUTES = 60.0
-"""Work from this price on is asked about before it is done."""
 
 
 class Session:
@@ -137,13 +133,9 @@ class Session:
 
     def _codes(self, *, clear: bool) -> None:
         done = self.desk.do(actions.read_codes(self.desk.attempt, clear=clear))
-        self._lines(shown.code_lines(done.data["codes"], self._meanings()))
+        self._lines(shown.code_lines(self.desk.attempt.case.profile, done.data["codes"]))
         if clear:
             self._say(text("codes.cleared"))
-
-    def _meanings(self) -> dict[str, str]:
-        known = known_codes(self.desk.attempt.case.profile)
-        return {name: shown.meaning_of(code.sensed, code.cylinder) for name, code in known.items()}
 
     def _measure(self, words: Sequence[str]) -> None:
         request = typed.request_of(self.desk.attempt.case.profile, [word.lower() for word in words])
@@ -165,7 +157,7 @@ class Session:
 
     def _if_worth(self, done: Done) -> Done | None:
         """Carry out an action; one that takes long is asked about first."""
-        if done.data["minutes"] >= ASKED_FROM_MINUTES:
+        if done.data["minutes"] >= actions.ASKED_FROM_MINUTES:
             answer = self._ask(text("price.ask", minutes=done.data["minutes"])).strip().lower()
             if answer not in ("y", "yes"):
                 self._say(text("price.left"))
@@ -290,7 +282,7 @@ class Session:
         )
         assert done.sound is not None
         self._play(done.sound, text("hear.whole"), self.place)
-        self._lines(shown.code_lines(done.data["codes"], self._meanings()))
+        self._lines(shown.code_lines(self.desk.attempt.case.profile, done.data["codes"]))
         self._say(text("retest.proved" if done.data["proved"] else "retest.not_proved"))
         if done.data["proved"] and not repair.showed_itself(self.desk.attempt):
             self._say(text("retest.provoke"))

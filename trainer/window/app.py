@@ -6,7 +6,6 @@ import os
 import time
 from collections import deque
 from collections.abc import Callable
-from dataclasses import dataclass, field
 
 import pygame
 
@@ -39,17 +38,8 @@ REPEATED = {"tab", "left", "right", "up", "down", "pageup", "pagedown", "backspa
 """Keys that go on while they are held; any other acts once, so that nothing is done twice by a heavy finger."""
 
 
-@dataclass
-class Frames:
-    """What the window measured of itself: seconds to the first frame, and of every frame while something played."""
-
-    first_s: float = 0.0
-    whole_s: float = 0.0
-    playing_s: deque[float] = field(default_factory=lambda: deque(maxlen=40_000))
-
-
 class App:
-    """One window on one shell."""
+    """One window on one shell; `playing_s` is how long each frame took, in second, while something played."""
 
     def __init__(
         self,
@@ -57,9 +47,7 @@ class App:
         settings: Settings,
         first: Callable[[Shell], Screen],
         size: tuple[int, int] | None = None,
-        started_s: float | None = None,
     ) -> None:
-        self._started_s = time.perf_counter() if started_s is None else started_s
         os.environ.setdefault("SDL_VIDEO_CENTERED", "1")
         # frames are drawn by the processor: a driver for 3D would only take a hundred megabytes
         os.environ.setdefault("SDL_FRAMEBUFFER_ACCELERATION", "0")
@@ -68,7 +56,7 @@ class App:
         self.shell = Shell(services, settings, first)
         self._size = size or _first_size()
         self._full = False
-        self.frames = Frames()
+        self.playing_s: deque[float] = deque(maxlen=40_000)
         self._set_mode()
         pygame.display.set_caption(text("window.title"))
         pygame.display.set_icon(_icon())
@@ -178,12 +166,10 @@ class App:
         moved = self._playhead()
         if whole:
             pygame.display.flip()
-            self.frames.whole_s = time.perf_counter() - began_s
-            self.frames.first_s = self.frames.first_s or time.perf_counter() - self._started_s
         elif moved:
             pygame.display.update(moved)
         if self.shell.listening.on and not whole:
-            self.frames.playing_s.append(time.perf_counter() - began_s)
+            self.playing_s.append(time.perf_counter() - began_s)
 
     def _whole(self) -> None:
         layout = self.shell.layout()

@@ -19,7 +19,6 @@ TEXTS: dict[str, str] = {
     ),
     "bench.moving": "Moving: {what}. It goes on until you let go.",
     "bench.warm": "Warm: {what}. It stays warm until you let it cool.",
-    "bench.done": "Done. {minutes:.0f} min.",
     "tool.test": "run the test",
     "tool.pause": "pause",
     "tool.go_on": "go on",

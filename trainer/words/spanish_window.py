@@ -19,7 +19,6 @@ TEXTS: dict[str, str] = {
     ),
     "bench.moving": "Moviendo: {what}. Sigue hasta que lo sueltes.",
     "bench.warm": "Caliente: {what}. Sigue así hasta que lo dejes enfriar.",
-    "bench.done": "Hecho. {minutes:.0f} min.",
     "tool.test": "hacer la prueba",
     "tool.pause": "pausa",
     "tool.go_on": "seguir",

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from trainer.circuit.codes import known_codes
 from trainer.circuit.profile import Profile
 from trainer.desk.desk import Desk
 from trainer.errors import WrongCallError
@@ -13,7 +12,7 @@ from trainer.practice.actions import Done
 from trainer.practice.debrief import Debrief
 from trainer.practice.events import EventKind
 from trainer.practice.hints import Hint
-from trainer.practice.shown import code_lines, heading, meaning_of, prompt_state, stand_text
+from trainer.practice.shown import code_lines, heading, prompt_state, stand_text
 from trainer.practice.shown_reasons import hint_lines
 from trainer.window.state.bench_hearing import BenchHearing
 from trainer.window.state.engine_view import engine_node, picture_of, stands_of
@@ -274,13 +273,11 @@ class BenchScreen(Screen):
         self.desk.do(done)
         assert done.sound is not None
         self.ears.play_whole(done.sound)
-        known = known_codes(self.profile)
-        meanings = {name: meaning_of(code.sensed, code.cylinder) for name, code in known.items()}
         proved = done.data["proved"]
         shown = [text("retest.proved" if proved else "retest.not_proved")]
         if proved and not repair.showed_itself(self.desk.attempt):
             shown.append(text("retest.provoke"))
-        self.say(*code_lines(done.data["codes"], meanings), *shown)
+        self.say(*code_lines(self.profile, done.data["codes"]), *shown)
 
     def say(self, *lines: str) -> None:
         """Tell something under the strip until something else is told."""

@@ -13,7 +13,7 @@ from trainer.window.state.choosing import ChooseCylinders
 from trainer.window.state.heard_sounds import HeardSounds
 from trainer.window.state.listening import Track
 from trainer.window.state.pictures import Floats
-from trainer.window.state.strip import starts_of, strip_of
+from trainer.window.state.strip import starts_of
 from trainer.words import text
 
 if TYPE_CHECKING:
@@ -31,6 +31,7 @@ class BenchHearing:
         self.trace = trace
         self.outline: Floats | None = None
         self.heard_s = 0.0
+        self._ends: tuple[float, ...] = ()
         self._sounds = HeardSounds()
         self._was_testing = self._silence_asked = False
 
@@ -66,7 +67,7 @@ class BenchHearing:
     def play_whole(self, sound: Sound) -> None:
         """Play a whole test; its outline, where that is granted, is drawn slot by slot as it is heard."""
         self.outline = outline(sound.samples, OUTLINE_COLUMNS) if self.trace > 0.0 else None
-        self.heard_s = 0.0
+        self.heard_s, self._ends = 0.0, tuple(one.window.end_s for one in sound.slots)
         self._play(sound, WHOLE)
 
     def _play(self, sound: Sound, name: str) -> None:
@@ -82,10 +83,10 @@ class BenchHearing:
         """Show of the outline what has been heard, and say when the sequence has ended."""
         if self.testing:
             at_s = self._listening.at_s or 0.0
-            ends = [end for _number, _start, end in strip_of(self._bench.profile).slots if end <= at_s]
+            heard_s = max((end for end in self._ends if end <= at_s), default=0.0)
             self._was_testing = True
-            if ends and ends[-1] > self.heard_s:
-                self.heard_s = ends[-1]
+            if heard_s > self.heard_s:
+                self.heard_s = heard_s
                 self._bench.shell.touch()
         elif self._was_testing and not self._listening.paused:
             self._was_testing, self.heard_s = False, float("inf")

@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 import numpy as np
 
+from trainer.circuit.faults import OPENS
 from trainer.circuit.solve import SAMPLE_RATE_HZ
 from trainer.desk.desk import Desk
 from trainer.practice.debrief import Debrief
@@ -121,7 +122,7 @@ class DebriefScreen(Screen):
         reason = next((one for one in reasons if one.slot == self.slot), None)
         if reason is None:
             return words(text("debrief.not_drawn"), "muted")
-        gaps = tuple(Gap(c.location, c.side, tuple(sorted(c.cylinders))) for c in claims if c.kind in debrief.broken)
+        gaps = tuple(Gap(c.location, c.side, tuple(sorted(c.cylinders))) for c in claims if c.kind in OPENS)
         picture = picture_of(
             profile,
             marked=frozenset(n for claim in claims for n in claim.cylinders),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import replace
+from functools import partial
 
 from trainer.circuit.geometry import HEIGHT, INJECTOR_RADIUS, WIDTH, Point, drawing_of
 from trainer.circuit.profile import Profile
@@ -46,19 +46,19 @@ def engine_node(
         for name, (x, y) in picture.stands.items():
             box = Box(x - STAND_RADIUS, y - STAND_RADIUS, 2 * STAND_RADIUS, 2 * STAND_RADIUS)
             label = text("spot.stand", place=stand_text(name))
-            spots.append(spot(f"stand.{name}", label, box, _call(stand, name), chosen=name == picture.here))
+            spots.append(spot(f"stand.{name}", label, box, partial(stand, name), chosen=name == picture.here))
     for number, (x, y) in sorted(drawing.injectors.items()):
         box = Box(x - INJECTOR_RADIUS, y - INJECTOR_RADIUS, 2 * INJECTOR_RADIUS, 2 * INJECTOR_RADIUS)
         label = text("spot.injector", number=number)
-        spots.append(spot(f"injector.{number}", label, box, _call(injector, number), chosen=number in picture.marked))
+        spots.append(spot(f"injector.{number}", label, box, partial(injector, number), chosen=number in picture.marked))
     if point is not None:
         for name, edges in drawing.connectors.items():
             place = f"pass_through.{name}"
             spots.append(
-                spot(f"point.{place}", text("spot.connector", name=named(name)), _box(edges), _call(point, place))
+                spot(f"point.{place}", text("spot.connector", name=named(name)), _box(edges), partial(point, place))
             )
         module = text("spot.module")
-        spots.append(spot(f"point.{MODULE_CONNECTOR}", module, _box(drawing.module), _call(point, MODULE_CONNECTOR)))
+        spots.append(spot(f"point.{MODULE_CONNECTOR}", module, _box(drawing.module), partial(point, MODULE_CONNECTOR)))
     return Node(
         "picture", "engine", children=tuple(spots), picture=picture, size=(WIDTH, HEIGHT), weight=1.0, least=least
     )
@@ -66,16 +66,12 @@ def engine_node(
 
 def picture_of(profile: Profile, **shown: object) -> EnginePicture:
     """Return an engine's picture with whatever is to be shown on it."""
-    return replace(EnginePicture(profile, drawing_of(profile)), **shown)  # type: ignore[arg-type]
+    return EnginePicture(drawing_of(profile), **shown)  # type: ignore[arg-type]
 
 
 def _box(edges: tuple[float, float, float, float]) -> Box:
     left, top, right, bottom = edges
     return Box(left, top, right - left, bottom - top)
-
-
-def _call(act: Callable[..., None], value: object) -> Callable[[], None]:
-    return lambda: act(value)
 
 
 def peaks_by_number(profile: Profile, peaks: tuple[float, ...]) -> Mapping[int, float]:

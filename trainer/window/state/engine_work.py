@@ -5,20 +5,17 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from trainer.circuit.codes import known_codes
 from trainer.circuit.elements import Location
 from trainer.errors import WrongCallError
 from trainer.practice import actions
 from trainer.practice.actions import Done
-from trainer.practice.shown import code_lines, meaning_of, point_text
+from trainer.practice.attempt import Attempt
+from trainer.practice.shown import code_lines, point_text
 from trainer.window.state.choosing import ChooseCylinders, ChoosePlace, Confirm
 from trainer.words import text, told
 
 if TYPE_CHECKING:
     from trainer.window.state.bench import BenchScreen
-
-ASKED_FROM_MINUTES = 60.0
-"""Work from this price on is asked about before it is done."""
 
 
 class EngineWork:
@@ -34,27 +31,26 @@ class EngineWork:
             return
         done = self.do(lambda: actions.read_codes(self._bench.desk.attempt, clear=clear))
         if done is not None:
-            known = known_codes(self._bench.profile)
-            meanings = {name: meaning_of(code.sensed, code.cylinder) for name, code in known.items()}
-            self._bench.say(*code_lines(done.data["codes"], meanings), *([text("codes.cleared")] if clear else []))
+            cleared = [text("codes.cleared")] if clear else []
+            self._bench.say(*code_lines(self._bench.profile, done.data["codes"]), *cleared)
 
     def move(self) -> None:
         """Ask where the harness is moved."""
-        title, caution = text("choose.move"), text("caution.moving")
-        self._shell.show(ChoosePlace(self._shell, title, caution, self._moved, none=text("choose.let_go")))
-
-    def _moved(self, place: Location | None) -> None:
-        if self.do(lambda: actions.move(self._bench.desk.attempt, place)):
-            self._bench.say(text("bench.moving", what=text(f"location.{place}")) if place else text("work.none"))
+        self._provoke("move", "caution.moving", "choose.let_go", "bench.moving", actions.move)
 
     def heat(self) -> None:
         """Ask which place is warmed."""
-        title, caution = text("choose.heat"), text("caution.heat")
-        self._shell.show(ChoosePlace(self._shell, title, caution, self._heated, none=text("choose.cool")))
+        self._provoke("heat", "caution.heat", "choose.cool", "bench.warm", actions.heat)
 
-    def _heated(self, place: Location | None) -> None:
-        if self.do(lambda: actions.heat(self._bench.desk.attempt, place)):
-            self._bench.say(text("bench.warm", what=text(f"location.{place}")) if place else text("work.none"))
+    def _provoke(
+        self, how: str, caution: str, none: str, said: str, act: Callable[[Attempt, Location | None], Done]
+    ) -> None:
+        def chosen(place: Location | None) -> None:
+            if self.do(lambda: act(self._bench.desk.attempt, place)):
+                self._bench.say(text(said, what=text(f"location.{place}")) if place else text("work.none"))
+
+        title = text(f"choose.{how}")
+        self._shell.show(ChoosePlace(self._shell, title, text(caution), chosen, none=text(none)))
 
     def swap(self) -> None:
         """Ask which two returns are swapped."""
@@ -80,8 +76,7 @@ class EngineWork:
     def _lent(self, place: Location, number: int) -> None:
         what = text("choose.lend_module") if not number else text("spot.injector", number=number)
         said = text("work.substitute", what=what)
-        if self.do(lambda: actions.substitute(self._bench.desk.attempt, place, number), said):
-            self._bench.say(said)
+        self.do(lambda: actions.substitute(self._bench.desk.attempt, place, number), said)
 
     def _given_back(self) -> None:
         if self.do(lambda: actions.give_back(self._bench.desk.attempt)):
@@ -103,30 +98,32 @@ class EngineWork:
         )
 
     def do(self, act: Callable[[], Done], said: str = "") -> Done | None:
-        """Carry out an action; one that takes long is asked about first, and what is wrong with it is said."""
+        """Carry out an action that takes no time to compute; what is wrong with it is said.
+
+        Returns None where it was refused or waits for a yes; `said` is told after the yes.
+        """
         try:
             done = act()
         except WrongCallError as error:
             self._bench.say(told(error))
             return None
-        if done.data["minutes"] >= ASKED_FROM_MINUTES:
-            self.ask_price(done, lambda: self._bench.say(said) if said else None)
-            return None
-        return self._done(done)
+        before = self._bench.desk.attempt.events
+        self.carry_out(done, lambda: self._bench.say(said) if said else None)
+        return done if self._bench.desk.attempt.events > before else None
 
-    def _done(self, done: Done) -> Done:
-        before = self._bench.desk.attempt.work
-        self._bench.desk.do(done)
-        if self._bench.desk.attempt.work != before:
-            self._bench.ears.changed()
-        return done
-
-    def ask_price(self, done: Done, then: Callable[[], None]) -> None:
-        """Ask whether long work is wanted; doing it is stored, and then what follows."""
+    def carry_out(self, done: Done, then: Callable[[], None]) -> None:
+        """Store what was done, and then what follows; work that takes long is asked about first."""
+        desk = self._bench.desk
 
         def agreed() -> None:
-            self._done(done)
-            self._bench.say(text("bench.done", minutes=done.data["minutes"]))
+            before = desk.attempt.work
+            desk.do(done)
+            if desk.attempt.work != before:
+                self._bench.ears.changed()
             then()
 
-        self._shell.show(Confirm(self._shell, text("price.question", minutes=done.data["minutes"]), agreed))
+        minutes = done.data["minutes"]
+        if minutes < actions.ASKED_FROM_MINUTES:
+            agreed()
+        else:
+            self._shell.show(Confirm(self._shell, text("price.question", minutes=minutes), agreed))

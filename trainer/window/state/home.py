@@ -8,6 +8,7 @@ from trainer.cases.shipped import case_named, case_names, profile_named
 from trainer.circuit.geometry import HEIGHT, WIDTH
 from trainer.circuit.profile import Profile
 from trainer.desk.case_source import FoundCase, find_case, next_name
+from trainer.desk.seat import DEFAULT_LEARNER
 from trainer.errors import ProblemsFoundError
 from trainer.practice.shown import heading
 from trainer.records.store import AttemptRow
@@ -19,7 +20,6 @@ from trainer.window.state.shell import Shell
 from trainer.window.state.sitting import sit
 from trainer.words import problem_line, text
 
-HOME_LEARNER = "me"
 SHOWN_LEARNERS, SHOWN_WAITING = 12, 4
 SHOWN_ENGINE = "north_v8"
 
@@ -32,7 +32,7 @@ class WhoScreen(Screen):
 
     def __init__(self, shell: Shell) -> None:
         super().__init__(shell)
-        kept = shell.services.learner or shell.settings.last_learner or HOME_LEARNER
+        kept = shell.services.learner or shell.settings.last_learner or DEFAULT_LEARNER
         self.written = "" if shell.settings.station_pin else kept
         self.fresh = True
         self.partner = ""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from trainer.circuit.solve import SAMPLE_RATE_HZ as RATE_HZ
+from trainer.circuit.solve import SAMPLE_RATE_HZ
 from trainer.errors import MissingHereError
 from trainer.output.player import FilePlayer, Player
 from trainer.output.playing import Playing, Samples
@@ -58,8 +58,8 @@ class Listening:
     def at_s(self) -> float | None:
         """How far into the track the playing is, or None where nothing plays or waits."""
         if self._paused_at is not None:
-            return self._paused_at / RATE_HZ
-        return self.playing.frame / RATE_HZ if self.playing and self.on else None
+            return self._paused_at / SAMPLE_RATE_HZ
+        return self.playing.frame / SAMPLE_RATE_HZ if self.playing and self.on else None
 
     def play(self, track: Track, *, loop: bool = False) -> None:
         """Play a track from its beginning."""
@@ -70,7 +70,7 @@ class Listening:
         assert self.track is not None
         self.said, self._paused_at = "", None
         try:
-            self.playing = self.player.start(self.track.samples, RATE_HZ, from_frame=frame, loop=self.loop)
+            self.playing = self.player.start(self.track.samples, SAMPLE_RATE_HZ, from_frame=frame, loop=self.loop)
         except MissingHereError:
             self._lose(frame)
             return
@@ -115,7 +115,9 @@ class Listening:
 
     def _slot_start(self, frame: int) -> int:
         """Return the frame from which a slot that was cut is heard again, with bed before it."""
-        starts = [round((start - PRE_ROLL_S) * RATE_HZ) for _slot, start in self.track.starts_s] if self.track else []
+        starts = (
+            [round((start - PRE_ROLL_S) * SAMPLE_RATE_HZ) for _slot, start in self.track.starts_s] if self.track else []
+        )
         return max((start for start in starts if start <= frame), default=0)
 
     def let_go(self) -> None:

@@ -9,7 +9,6 @@ from trainer.practice import repair
 from trainer.practice.events import EventKind
 from trainer.practice.repair import Repair
 from trainer.window.state.bench import BenchScreen
-from trainer.window.state.engine_work import ASKED_FROM_MINUTES
 from trainer.window.state.nodes import Node, button, column, flow, row, scroll, tick, words
 from trainer.window.state.screen import Screen
 from trainer.window.state.shell import Shell
@@ -99,12 +98,9 @@ class RepairScreen(Screen):
     def _mend(self) -> None:
         assert self.place is not None
         done = repair.repair(self._bench.desk.attempt, Repair(self.place, self.named_cylinders, self.side))
+        told = text("repair.done", what=text(f"location.{self.place}"), minutes=done.data["minutes"])
         self.shell.close()
-        if done.data["minutes"] >= ASKED_FROM_MINUTES:
-            self._bench.work.ask_price(done, lambda: None)
-            return
-        self._bench.desk.do(done)
-        self._bench.say(text("repair.done", what=text(f"location.{self.place}"), minutes=done.data["minutes"]))
+        self._bench.work.carry_out(done, lambda: self._bench.say(told))
 
 
 class RetestScreen(Screen):

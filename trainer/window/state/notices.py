@@ -22,8 +22,7 @@ def notices(shell: Shell) -> Node | None:
     if shell.notice:
         parts.append(words(shell.notice, "bold", "notice"))
     if listening.said:
-        path = getattr(listening.player, "written", None)
-        parts.append(words(text(listening.said, path=path), "caution", "notice.sound"))
+        parts.append(words(text(listening.said, path=listening.player.written), "caution", "notice.sound"))
         if listening.said == "sound.void":
             parts.append(button("again", text("sound.again"), shell.sound.again))
     if listening.paused and listening.said == "sound.lost":

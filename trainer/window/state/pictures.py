@@ -11,7 +11,6 @@ from numpy.typing import NDArray
 
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.geometry import Drawing, Point
-from trainer.circuit.profile import Profile
 from trainer.instruments.bench import Pin
 
 Floats = NDArray[np.floating[Any]]
@@ -34,7 +33,6 @@ class EnginePicture:
     `stands` are where one can listen, `here` where the learner does.
     """
 
-    profile: Profile
     drawing: Drawing
     marked: frozenset[int] = frozenset()
     unplugged: frozenset[str] = frozenset()

@@ -15,7 +15,6 @@ from trainer.instruments.under_load import Trace
 from trainer.practice.actions import Done
 from trainer.practice.shown import point_text, request_text
 from trainer.window.state.bench import BenchScreen
-from trainer.window.state.engine_work import ASKED_FROM_MINUTES
 from trainer.window.state.nodes import (
     Box,
     Node,
@@ -247,11 +246,7 @@ class ProbeScreen(Screen):
         )
 
     def _measured(self, done: Done) -> None:
-        if done.data["minutes"] >= ASKED_FROM_MINUTES:
-            self._bench.work.ask_price(done, lambda: self._show(done))
-        else:
-            self._bench.desk.do(done)
-            self._show(done)
+        self._bench.work.carry_out(done, lambda: self._show(done))
 
     def _show(self, done: Done) -> None:
         reading = done.data["reading"]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from functools import partial
 
 from trainer.circuit.drive import slots_of
 from trainer.circuit.profile import Profile
@@ -43,7 +44,7 @@ def strip_node(picture: StripPicture, name: str, hear: Callable[[int], None] | N
                 f"{name}.{number}",
                 text("spot.slot_all") if number == 0 else text("spot.slot", number=number),
                 block_of(picture, start, end),
-                _call(hear, number),
+                partial(hear, number),
                 chosen=number in picture.marked,
             )
             for number, start, end in picture.slots
@@ -55,7 +56,3 @@ def block_of(picture: StripPicture, start_s: float, end_s: float) -> Box:
     """Return where a stretch of time lies on the strip."""
     scale = STRIP_SIZE[0] / picture.length_s
     return Box(start_s * scale, BLOCK_TOP, (end_s - start_s) * scale, BLOCK_BOTTOM - BLOCK_TOP)
-
-
-def _call(hear: Callable[[int], None], number: int) -> Callable[[], None]:
-    return lambda: hear(number)
