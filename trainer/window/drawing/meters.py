@@ -82,7 +82,8 @@ def _probes(pen: Pen, picture: LadderPicture) -> None:
 def _beside(tip: Point, name: str) -> Point:
     if tip == GROUND_AT:  # its own label lies to the right
         return tip[0] - 6.0, tip[1]
-    return tip[0] + (3.0 if name == "1" else -3.0), tip[1] + 3.2
+    # one above its pin and one below, so that neighbours do not hide one another
+    return tip[0] + 3.0, tip[1] + (-3.2 if name == "1" else 3.2)
 
 
 def _tip(pin: Pin, places: dict[Pin, Point]) -> Point:
