@@ -53,8 +53,11 @@ class Hands:
             devices=lambda: ("one", "another"),
             checks=lambda _in_use: (),
             now_utc=clock(),
+            clock=lambda: self.shell.now_s,
             settings_path=folder / "settings.json" if folder else None,
             sheets=folder / "sheets" if folder else None,
+            sets=folder / "sets" if folder else None,
+            results=folder / "results" if folder else None,
         )
         self.shell = Shell(services, settings or Settings(toured=True), WhoScreen)
         self.shell.measured_by(*size, measure or PlainMeasure())

@@ -4,7 +4,7 @@ import pytest
 
 from tests.universes import reasoner_of
 from trainer.cases.shipped import case_named
-from trainer.desk.labour import RememberingSolver
+from trainer.desk.solver import RememberingSolver
 from trainer.practice.attempt import begun, finding_data, step
 from trainer.practice.debrief import debrief_of
 from trainer.practice.events import Event, EventKind

@@ -150,7 +150,7 @@ def test_ruling_out_is_kept_and_judged_only_by_the_learner() -> None:
 
 def test_every_shipped_case_can_be_proved_by_its_own_repair() -> None:
     from trainer.cases.shipped import case_named, case_names
-    from trainer.desk.labour import RememberingSolver
+    from trainer.desk.solver import RememberingSolver
     from trainer.practice.attempt import begun, finding_data, step
     from trainer.practice.events import Event, EventKind
     from trainer.practice.repair import Repair, repair, retest

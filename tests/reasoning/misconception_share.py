@@ -11,7 +11,7 @@ from collections import Counter
 from tests.universes import UNIVERSES
 from trainer.cases.shipped import case_named, case_names
 from trainer.circuit.codes import known_codes
-from trainer.desk.labour import RememberingSolver
+from trainer.desk.solver import RememberingSolver
 from trainer.practice.attempt import begun, finding_data, step
 from trainer.practice.debrief import debrief_of
 from trainer.practice.events import Event, EventKind

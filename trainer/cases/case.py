@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 from collections.abc import Mapping
 from dataclasses import dataclass
 
@@ -38,6 +39,12 @@ class Case:
     code: str | None = None
     priors: Mapping[str, float] | None = None
     right_answer: tuple[Fault, ...] | None = None
+
+    @property
+    def digest(self) -> str:
+        """A hash of the case's content and its profile's, to know it again."""
+        parts = (self.faults, self.profile.digest, self.stored, self.temperature_c, self.bed, sorted(self.evidence))
+        return hashlib.sha256(repr(parts).encode()).hexdigest()
 
     @property
     def to_be_found(self) -> tuple[Fault, ...]:

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from pathlib import Path
-from typing import Annotated, Any, Literal
+from typing import Annotated, Literal
 
-from pydantic import BeforeValidator, Field
+from pydantic import Field
 
 from trainer.cases.case import Case, StoredCode
-from trainer.cases.forms import Form, filled
+from trainer.cases.forms import Form, filled, from_word
 from trainer.cases.profile_checks import PRIOR_NAMES, wrong_sum
 from trainer.cases.profile_form import TESTS, Cylinder, Name
 from trainer.cases.yaml_text import YamlText, read_text
@@ -25,34 +25,22 @@ from trainer.sound.render import Bed
 from trainer.words import text
 
 
-def _from_word(kind: type[Any]) -> BeforeValidator:
-    """Take an enumeration by its word; the strict form then accepts only its own members."""
-
-    def convert(value: object) -> object:
-        words = [member.value for member in kind]
-        if isinstance(value, str) and value in words:
-            return kind(value)
-        raise ValueError(f"one of {', '.join(words)}")
-
-    return BeforeValidator(convert)
-
-
 class FaultForm(Form):
-    kind: Annotated[FaultKind, _from_word(FaultKind)]
-    location: Annotated[Location, _from_word(Location)]
+    kind: Annotated[FaultKind, from_word(FaultKind)]
+    location: Annotated[Location, from_word(Location)]
     cylinders: Annotated[list[Cylinder], Field(min_length=1, max_length=16)]
-    side: Annotated[Side, _from_word(Side)] | None = None
-    part: Annotated[Part, _from_word(Part)] | None = None
+    side: Annotated[Side, from_word(Side)] | None = None
+    part: Annotated[Part, from_word(Part)] | None = None
     severity: Annotated[float, Field(ge=0, le=1e9)] | None = None
 
 
 class StoredForm(Form):
     cylinder: Cylinder
-    sensed: Annotated[Sensed, _from_word(Sensed)]
+    sensed: Annotated[Sensed, from_word(Sensed)]
 
 
 class BedForm(Form):
-    kind: Annotated[BedKind, _from_word(BedKind)] = BedKind.QUIET_BAY
+    kind: Annotated[BedKind, from_word(BedKind)] = BedKind.QUIET_BAY
     level_dba: Annotated[float, Field(ge=20, le=60)] = 34.0
 
 

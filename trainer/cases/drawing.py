@@ -24,6 +24,9 @@ KINDS_BY_DIFFICULTY: tuple[frozenset[FaultKind], ...] = (
     frozenset(FaultKind),
 )  # fmt: skip
 BED_DBA = (30.0, 33.0, 36.0)
+TEMPERATURES_C = (20.0, 45.0, 70.0)
+"""A few engine temperatures, so that drawn cases share what is solved for reasoning."""
+
 PASSES_SHARE = 0.15
 GROUP_SHARE = 0.15
 STORED_SHARE = 0.3
@@ -40,7 +43,7 @@ def draw_case(profile: Profile, difficulty: int, seed: int) -> Case:
     stored: tuple[StoredCode, ...] = ()
     if difficulty == 3 and chance.uniform(1)[0] < STORED_SHARE:
         stored = (StoredCode(profile.cylinders[chance.below(len(profile.cylinders))], Sensed.OPEN),)
-    temperature_c = 20.0 if difficulty == 1 else round(20.0 + 50.0 * float(chance.uniform(1)[0]))
+    temperature_c = TEMPERATURES_C[0 if difficulty == 1 else chance.below(len(TEMPERATURES_C))]
     return Case(
         name=f"drawn_{code.lower().replace('-', '_')}",
         title=code,
@@ -72,12 +75,28 @@ def case_of_code(code: str, profiles: Sequence[Profile]) -> Case:
     raise KeyError(code)
 
 
+def is_group(fault: Fault) -> bool:
+    """Tell whether a fault takes more than a pair of cylinders: a shared segment's."""
+    return len(fault.cylinders) > 2
+
+
+_DRAWABLE: dict[tuple[str, int], tuple[Fault, ...]] = {}
+
+
+def drawable(profile: Profile, difficulty: int) -> tuple[Fault, ...]:
+    """Return every fault that can be drawn on an engine at a difficulty."""
+    key = (profile.digest, difficulty)
+    if key not in _DRAWABLE:
+        allowed = KINDS_BY_DIFFICULTY[difficulty - 1]
+        _DRAWABLE[key] = tuple(fault for fault in single_faults(profile) if fault.kind in allowed)
+    return _DRAWABLE[key]
+
+
 def _drawn_fault(profile: Profile, difficulty: int, chance: Stream) -> Fault:
     """Draw a group or a single fault, then the place by the profile's priors, then kind, then one of those left."""
-    allowed = KINDS_BY_DIFFICULTY[difficulty - 1]
-    candidates = [fault for fault in single_faults(profile) if fault.kind in allowed]
-    group = [fault for fault in candidates if len(fault.cylinders) > 2]
-    single = [fault for fault in candidates if len(fault.cylinders) <= 2]
+    candidates = drawable(profile, difficulty)
+    group = [fault for fault in candidates if is_group(fault)]
+    single = [fault for fault in candidates if not is_group(fault)]
     pool = group if group and chance.uniform(1)[0] < GROUP_SHARE else single
     places = sorted({fault.location for fault in pool})
     weights = [profile.priors[place] for place in places]

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from difflib import get_close_matches
 from typing import TYPE_CHECKING, Any, TypeVar
 
-from pydantic import BaseModel, ConfigDict, ValidationError
+from pydantic import BaseModel, BeforeValidator, ConfigDict, ValidationError
 
 from trainer.errors import Problem, ProblemsFoundError
 from trainer.words import text
@@ -21,6 +21,18 @@ class Form(BaseModel):
     """A part of a file: no unknown fields, no silent conversion, finite numbers, immutable."""
 
     model_config = ConfigDict(extra="forbid", strict=True, frozen=True, allow_inf_nan=False)
+
+
+def from_word(kind: type[Any]) -> BeforeValidator:
+    """Take an enumeration by its word; the strict form then accepts only its own members."""
+
+    def convert(value: object) -> object:
+        words = [member.value for member in kind]
+        if isinstance(value, str) and value in words:
+            return kind(value)
+        raise ValueError(f"one of {', '.join(words)}")
+
+    return BeforeValidator(convert)
 
 
 def filled(form: type[Model], parsed: YamlText) -> Model:

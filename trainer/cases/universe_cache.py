@@ -94,13 +94,13 @@ def matter_of(case: Case) -> Matter:
 
 
 def _content(universe: Universe) -> str:
-    parts = (universe.profile.digest, universe.temperature_c, universe.faults, _program())
+    parts = (universe.profile.digest, universe.temperature_c, universe.faults, model_digest())
     return hashlib.sha256(repr(parts).encode("utf-8")).hexdigest()[:32]
 
 
 @cache
-def _program() -> str:
-    """Return a hash of the code that solves."""
+def model_digest() -> str:
+    """Return a hash of the code that solves: two programs with the same one hear, read and reason alike."""
     package = Path(__file__).parent.parent
     whole = hashlib.sha256()
     for room in ROOMS:

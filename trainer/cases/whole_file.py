@@ -8,6 +8,8 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import IO
 
+from trainer.errors import MissingHereError
+
 
 def write_whole(path: Path, write: Callable[[IO[bytes]], None]) -> None:
     """Write a file through `write`; nothing half-written is ever left under its name. Raises OSError."""
@@ -20,3 +22,17 @@ def write_whole(path: Path, write: Callable[[IO[bytes]], None]) -> None:
         except BaseException:
             Path(part.name).unlink(missing_ok=True)
             raise
+
+
+def write_bytes(path: Path, content: bytes, *, make_folder: bool = False) -> None:
+    """Write a file whole, into a folder that is made first if that is said; raises MissingHereError if it cannot be."""
+
+    def write(part: IO[bytes]) -> None:
+        part.write(content)
+
+    try:
+        if make_folder:
+            path.parent.mkdir(parents=True, exist_ok=True)
+        write_whole(path, write)
+    except OSError as error:
+        raise MissingHereError("file_unwritable", path=path, reason=error.strerror) from error

@@ -6,8 +6,10 @@ rear. Runs lie in lanes of their own, so that no two wires are drawn over one an
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.harness import feed_scope
@@ -67,6 +69,17 @@ def drawing_of(profile: Profile) -> Drawing:
     module = (MODULE_LEFT, MODULE_TOP, MODULE_RIGHT, MODULE_BOTTOM)
     runs = (*_engine_runs(profile, pins, module_pins), *_cover_runs(profile, pins, injectors))
     return Drawing(injectors, banks, connectors, module, module_pins, pins, runs)
+
+
+def cut_in_two(points: tuple[Point, ...], gap: float) -> tuple[tuple[Point, ...], tuple[Point, ...]]:
+    """Return a run with a gap of twice `gap` in the middle of its longest piece."""
+    lengths = [math.dist(a, b) for a, b in pairwise(points)]
+    place = lengths.index(max(lengths))
+    (ax, ay), (bx, by) = points[place], points[place + 1]
+    share = min(gap / max(lengths[place], 1e-6), 0.4)
+    before = (ax + (bx - ax) * (0.5 - share), ay + (by - ay) * (0.5 - share))
+    after = (ax + (bx - ax) * (0.5 + share), ay + (by - ay) * (0.5 + share))
+    return (*points[: place + 1], before), (after, *points[place + 1 :])
 
 
 def _bank_centres(profile: Profile) -> dict[str, float]:

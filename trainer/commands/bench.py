@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from trainer.window.state.shell import Shell
 
 
-def open_bench(profile: str | None, data: Path | None, device: str | None) -> Result:
+def open_bench(profile: str | None, data: Path | None, device: str | None, store: str | None) -> Result:
     """Open the free bench on an engine, the first one where none is named.
 
     Raises WrongCallError for an unknown engine and MissingHereError where there is no screen.
@@ -29,5 +29,5 @@ def open_bench(profile: str | None, data: Path | None, device: str | None) -> Re
 
         shell.show(FreeChoice(shell, profile_named(profile or profile_names()[0])))
 
-    open_window(data, then, Asked(device))
+    open_window(data, then, Asked(device, store=store))
     return Result()

@@ -10,6 +10,8 @@ from trainer.cases.case import Case
 from trainer.cases.case_file import case_from
 from trainer.cases.case_proofs import AUDIBLE_MARGIN_DB, inaudible, unsolvable
 from trainer.cases.profile_file import profile_from
+from trainer.cases.set_file import read_set
+from trainer.cases.set_proofs import set_problems
 from trainer.cases.shipped import finder_beside
 from trainer.cases.universe_cache import Universes
 from trainer.cases.yaml_text import YamlText, read_text
@@ -63,6 +65,10 @@ def check_file(path: Path, universes: Universes) -> None:
         problems = [*_unsolved(case, parsed, universes), *_unheard(case, parsed)]
         if problems:
             raise ProblemsFoundError(problems)
+    elif form == "set/1":
+        problems = set_problems(read_set(path), path.name, universes, lambda line: None)
+        if problems:
+            raise ProblemsFoundError(problems)
     else:
         raise ProblemsFoundError(
             [
@@ -71,7 +77,7 @@ def check_file(path: Path, universes: Universes) -> None:
                     1,
                     "form",
                     repr(form)[:60],
-                    "profile/1, case/1",
+                    "profile/1, case/1, set/1",
                     text("file.start_the_file_with_one_of_them"),
                 )
             ]

@@ -2,24 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from pathlib import Path
 
 import click
 
 from trainer import __version__
+from trainer.commands.entry_records import records
+from trainer.commands.entry_sets import handout, sets
+from trainer.commands.globals import AS_JSON, Globals
 from trainer.commands.result import finish
 
-
-@dataclass(frozen=True, slots=True)
-class Globals:
-    """The options that every command has."""
-
-    as_json: bool
-    data: Path | None
-
-
-AS_JSON = click.option("--json", "as_json", is_flag=True, help="Print one JSON document to standard output.")
 CASE = click.argument("case")
 
 
@@ -27,10 +19,11 @@ CASE = click.argument("case")
 @click.version_option(__version__, prog_name="injector-trainer")
 @click.option("--json", "as_json", is_flag=True, help="Print one JSON document to standard output.")
 @click.option("--data", type=click.Path(path_type=Path), help="Folder for the records.")
+@click.option("--store", help="Shared store, like postgresql+psycopg://user@server/database.")
 @click.pass_context
-def main(context: click.Context, as_json: bool, data: Path | None) -> None:
+def main(context: click.Context, as_json: bool, data: Path | None, store: str | None) -> None:
     """Hear an injector actuation test, gather evidence, name the place of the fault."""
-    context.obj = Globals(as_json, data)
+    context.obj = Globals(as_json, data, store)
     if context.invoked_subcommand is None:
         context.invoke(practice)
 
@@ -60,7 +53,7 @@ def practice(
     """Work a case: shipped name, file or case code; without one, the next that suits."""
     from trainer.commands.practice import Wanted, practise
 
-    wanted = Wanted(case, seed, text, learner, new, sound == "file", device, not no_hints)
+    wanted = Wanted(case, seed, text, learner, new, sound == "file", device, not no_hints, options.store)
     finish(lambda: practise(wanted, options.data), as_json=options.as_json)
 
 
@@ -72,7 +65,7 @@ def bench(options: Globals, profile: str | None, device: str | None) -> None:
     """Open the free bench: pick any fault, hear it, measure it; for a class on a projector, not scored."""
     from trainer.commands.bench import open_bench
 
-    finish(lambda: open_bench(profile, options.data, device), as_json=options.as_json)
+    finish(lambda: open_bench(profile, options.data, device, options.store), as_json=options.as_json)
 
 
 @main.command()
@@ -114,7 +107,7 @@ def inspect(
 @AS_JSON
 @click.pass_obj
 def check(options: Globals, paths: tuple[Path, ...], as_json: bool) -> None:
-    """Check profiles and cases: files, or folders of them."""
+    """Check profiles, cases and sets: files, or folders of them."""
     from trainer.cases.universe_cache import Universes
     from trainer.commands.check import check_paths
     from trainer.commands.stores import universe_folder
@@ -164,6 +157,10 @@ def draw(options: Globals, profile: str, difficulty: int, seed: int | None, as_j
 
     finish(lambda: draw_code(profile, difficulty, seed), as_json=as_json or options.as_json)
 
+
+main.add_command(sets)
+main.add_command(records)
+main.add_command(handout)
 
 if __name__ == "__main__":
     main()

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from trainer.cases.universe_cache import Universes
 from trainer.commands.result import Result
-from trainer.commands.stores import data_folder, now_utc, store_in, tell, universe_folder
+from trainer.commands.stores import now_utc, store_for, tell, universe_folder
 from trainer.commands.window import Asked, can_open, open_window
 from trainer.desk.case_source import find_case, next_name
 from trainer.desk.desk import Desk
@@ -35,6 +35,7 @@ class Wanted:
     to_file: bool
     device: str | None
     hints: bool = True
+    store: str | None = None
 
 
 def practise(wanted: Wanted, data: Path | None) -> Result:
@@ -64,16 +65,17 @@ def _in_window(wanted: Wanted, data: Path | None) -> Result:
         if found is not None:
             sit(shell, found, wanted.learner or DEFAULT_LEARNER, new=wanted.new, seed=wanted.seed)
 
-    asked = Asked(wanted.device, wanted.to_file, wanted.learner, wanted.hints)
+    asked = Asked(wanted.device, wanted.to_file, wanted.learner, wanted.hints, wanted.store)
     open_window(data, then, asked)
     return Result()
 
 
 def _in_terminal(wanted: Wanted, data: Path | None) -> Result:
     """Work one case in the terminal."""
-    folder, learner = data_folder(data), wanted.learner or DEFAULT_LEARNER
-    store = store_in(folder, insist=data is not None)
+    learner = wanted.learner or DEFAULT_LEARNER
+    store = store_for(data, wanted.store)
     try:
+        store.fetch(learner)
         found = find_case(wanted.case or next_name(store, learner))
         player: Player = (
             FilePlayer() if wanted.to_file else best_player(wanted.device, None, lambda error: tell(told(error)))

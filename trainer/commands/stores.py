@@ -9,7 +9,7 @@ from pathlib import Path
 import platformdirs
 
 from trainer.errors import MissingHereError
-from trainer.records.store import Store, opened
+from trainer.records.store import Store, opened, opened_at
 from trainer.words import text, told
 
 
@@ -31,6 +31,40 @@ def now_utc() -> str:
 def tell(line: str) -> None:
     """Say something beside the work, so that standard output stays the work's own."""
     sys.stderr.write(line + "\n")
+
+
+def store_for(data: Path | None, url: str | None) -> Store:
+    """Open the records of this machine, with delivery to a shared store where a URL is given or set."""
+    from trainer.desk.settings import read_settings
+
+    folder = data_folder(data)
+    shared = url or read_settings(folder / "settings.json")[0].store_url
+    if not shared:
+        return store_in(folder, insist=data is not None)
+    from trainer.records.delivery import Delivery
+    from trainer.records.opening import engine_for
+
+    engine_for(shared).dispose()  # a mistyped URL is told now, not when the lesson is over
+    local = opened(folder)
+    delivery = Delivery(local, shared)
+
+    def stop() -> None:
+        last = delivery.stop()
+        if last.waiting:
+            tell(text("delivery.waiting", count=last.waiting))
+
+    local.fetch, local.stop = delivery.fetch, stop
+    delivery.start()
+    return local
+
+
+def records_store(data: Path | None, url: str | None) -> Store:
+    """Open the records to look into them: the shared store itself where a URL is given or set."""
+    from trainer.desk.settings import read_settings
+
+    folder = data_folder(data)
+    shared = url or read_settings(folder / "settings.json")[0].store_url
+    return opened_at(shared) if shared else opened(folder)
 
 
 def store_in(folder: Path, *, insist: bool) -> Store:

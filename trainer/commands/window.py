@@ -5,13 +5,14 @@ from __future__ import annotations
 import contextlib
 import os
 import sys
+import time
 import webbrowser
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from trainer.commands.stores import data_folder, now_utc, store_in, universe_folder
+from trainer.commands.stores import data_folder, now_utc, store_for, universe_folder
 from trainer.errors import MissingHereError
 from trainer.words import text, told
 
@@ -39,6 +40,7 @@ class Asked:
     to_file: bool = False
     learner: str | None = None
     hints: bool = True
+    store: str | None = None
 
 
 def open_window(data: Path | None, then: Callable[[Shell], None], asked: Asked) -> None:
@@ -55,7 +57,7 @@ def open_window(data: Path | None, then: Callable[[Shell], None], asked: Asked) 
 
     folder = data_folder(data)
     settings, damaged = read_settings(folder / "settings.json")
-    services = services_in(folder, asked, insist=data is not None)
+    services = services_in(data, asked)
     try:
         app = App(services, settings, WhoScreen)
     except pygame.error as error:
@@ -72,13 +74,14 @@ def open_window(data: Path | None, then: Callable[[Shell], None], asked: Asked) 
         services.store.close()
 
 
-def services_in(folder: Path, asked: Asked, *, insist: bool) -> Services:
+def services_in(data: Path | None, asked: Asked) -> Services:
     """Return what a window works with, records and settings in a folder."""
     from trainer.commands.doctor import checks_in
     from trainer.desk.worker import ProcessWorker
     from trainer.window.state.services import Services
 
-    store = store_in(folder, insist=insist)
+    folder = data_folder(data)
+    store = store_for(data, asked.store)
     return Services(
         store=store,
         worker=ProcessWorker(universe_folder()),
@@ -86,8 +89,11 @@ def services_in(folder: Path, asked: Asked, *, insist: bool) -> Services:
         devices=_devices,
         checks=lambda in_use: checks_in(folder, in_use),
         now_utc=now_utc,
+        clock=time.monotonic,
         settings_path=None if store.place == "memory" else folder / "settings.json",
         sheets=None if store.place == "memory" else folder / "sheets",
+        sets=None if store.place == "memory" else folder / "sets",
+        results=None if store.place == "memory" else folder / "results",
         show_file=_show,
         device=asked.device,
         learner=asked.learner,

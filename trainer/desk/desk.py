@@ -8,7 +8,7 @@ from typing import Any
 from trainer import __version__
 from trainer.cases.case import Case
 from trainer.cases.universe_cache import Universes
-from trainer.desk.labour import RememberingSolver
+from trainer.desk.solver import RememberingSolver
 from trainer.errors import WrongCallError
 from trainer.output.player import Player
 from trainer.output.playing import Played
@@ -17,22 +17,40 @@ from trainer.practice.attempt import Attempt, begun, finding_data, replayed, ste
 from trainer.practice.debrief import Debrief, debrief_of
 from trainer.practice.events import Event, EventKind
 from trainer.practice.hints import Hint, next_hint
+from trainer.practice.limits import NO_LIMITS, Limits, refuse_beyond, refuse_feedback
+from trainer.practice.outcome import Outcome, outcome_data
 from trainer.reasoning.finding import Finding
 from trainer.reasoning.reasoner import Reasoner
 from trainer.reasoning.score import Score, calibration
+from trainer.records.chain import first_link, next_link
 from trainer.records.store import AttemptRow, Store
 from trainer.sound.render import Sound
 from trainer.words import numbers
 
 
 class Desk:
-    """An attempt with its store, player and universes. `now` gives the time as UTC text; `hints` allows help."""
+    """An attempt with its store, player and universes. `now` gives the time as UTC text; `hints` allows help.
+
+    In a set `limits` say what is allowed, `chain_key` signs every event, and `clock` counts seconds that no change of
+    the computer's date moves.
+    """
 
     def __init__(
-        self, store: Store, player: Player, now: Callable[[], str], universes: Universes, *, hints: bool = True
+        self,
+        store: Store,
+        player: Player,
+        now: Callable[[], str],
+        universes: Universes,
+        *,
+        hints: bool = True,
+        limits: Limits = NO_LIMITS,
+        chain_key: bytes | None = None,
+        clock: Callable[[], float] | None = None,
     ) -> None:
         self.store, self.player, self._now = store, player, now
-        self._universes, self.hints = universes, hints
+        self._universes, self.hints, self.limits = universes, hints, limits
+        self._chain_key, self._clock, self._link = chain_key, clock, ""
+        self._last_s = 0.0 if clock is None else clock()
         self.solver = RememberingSolver()
         self._reasoner: tuple[Case, Reasoner] | None = None
         self.attempt: Attempt
@@ -40,18 +58,30 @@ class Desk:
 
     def start(self, case: Case, row: AttemptRow, at: Mapping[str, Any] | None = None) -> None:
         """Begin an attempt; it is in the store before anything is heard. `at` tells of the station and who is there."""
-        self.attempt, self.attempt_id, self._learner = begun(case, row.seed), row.id, row.learner
+        self.attempt, self.attempt_id, self._learner = (
+            begun(case, case.seed if row.set_id else row.seed),
+            row.id,
+            row.learner,
+        )
         first = Event(1, EventKind.STARTED, self._now(), {"version": __version__, **(at or {})})
-        self.store.begin(row, first)
+        if self._chain_key is not None:
+            self._link = next_link(self._chain_key, first_link(self._chain_key, row), first)
+        self.store.begin(row, first, self._link)
         self.attempt = step(self.attempt, first)
 
     def resume(self, case: Case, row: AttemptRow) -> None:
         """Go on with a stored attempt."""
         self.attempt_id, self._learner = row.id, row.learner
-        self.attempt = replayed(case, row.seed, self.store.events(row.id))
+        self.attempt = replayed(case, case.seed if row.set_id else row.seed, self.store.events(row.id))
+        if self._chain_key is not None:
+            self._link = self.store.links(row.id)[-1]
 
     def do(self, done: Done) -> Done:
-        """Store what an action computed, then take it over; returns it for the face to show."""
+        """Store what an action computed, then take it over; returns it for the face to show.
+
+        Raises WrongCallError for what a set does not allow.
+        """
+        refuse_beyond(self.attempt, self.limits, done.kind, float(done.data.get("minutes", 0.0)))
         self._happen(done.kind, done.data)
         return done
 
@@ -77,6 +107,7 @@ class Desk:
         """Return the debrief; raises WrongCallError before a finding."""
         if self.attempt.finding is None:
             raise WrongCallError("finding_first")
+        refuse_feedback(self.limits)
         return debrief_of(self.attempt, self.solver, self.reasoner)
 
     @property
@@ -100,6 +131,7 @@ class Desk:
         """Raise WrongCallError where no hint is to be had."""
         if not self.hints:
             raise WrongCallError("no_hints")
+        refuse_feedback(self.limits)
         if self.attempt.finding is not None:
             raise WrongCallError("hint_after_finding")
 
@@ -108,13 +140,26 @@ class Desk:
         self._happen(EventKind.HINTED, {"strength": hint.strength, "test": hint.test})
         return hint
 
-    def close(self, score: Score) -> None:
-        """End the attempt with its score."""
+    def close(self, outcome: Outcome) -> None:
+        """End the attempt with what it came to."""
         if not self.attempt.closed:
-            assert self.attempt.finding is not None
-            told: dict[str, Any] = {"certainty": self.attempt.finding.certainty, "right": score.right}
-            told["kinds"] = sorted({str(fault.kind) for fault in self.attempt.case.to_be_found})
-            self._happen(EventKind.CLOSED, {"points": round(score.points, 2), **told})
+            self._happen(EventKind.CLOSED, outcome_data(outcome))
+
+    def hand_in(self) -> None:
+        """End an exam's case with its finding, not scored here; raises WrongCallError before the finding."""
+        if self.attempt.finding is None:
+            raise WrongCallError("finding_first")
+        if not self.attempt.closed:
+            self._happen(EventKind.CLOSED, {})
+
+    def void(self, reason: str) -> None:
+        """End the attempt as one that does not count, for example after a failure of sound; what was done stays."""
+        self._happen(EventKind.VOIDED, {"reason": reason})
+
+    def note(self, kind: EventKind, **data: object) -> None:
+        """Take down what happened beside the work: that the window was left, that the program began again."""
+        if not self.attempt.closed:
+            self._happen(kind, data)
 
     def told_certainties(self, now: Score) -> dict[float, tuple[int, float]]:
         """Return the learner's calibration over all closed attempts and the score of this one."""
@@ -127,10 +172,14 @@ class Desk:
         return calibration([*before, (self.attempt.finding.certainty, now.right)])
 
     def _happen(self, kind: EventKind, data: dict[str, Any]) -> None:
+        if self._clock is not None:
+            now_s = self._clock()
+            data, self._last_s = {**data, "spent_s": round(now_s - self._last_s, 3)}, now_s
         event = Event(self.attempt.events + 1, kind, self._now(), data)
         following = step(self.attempt, event)
+        link = "" if self._chain_key is None else next_link(self._chain_key, self._link, event)
         try:
-            self.store.append(self.attempt_id, event)
+            self.store.append(self.attempt_id, event, link)
         except ValueError as error:  # its place in the order is taken: the same attempt is worked elsewhere
             raise WrongCallError("worked_elsewhere") from error
-        self.attempt = following
+        self.attempt, self._link = following, link

@@ -2,43 +2,32 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
+from pathlib import Path
 
+from trainer.cases.case_set import CaseSet
+from trainer.cases.sealed_set import SetKey
+from trainer.cases.set_drawing import SetItem, items_of
+from trainer.cases.set_proofs import set_problems
 from trainer.cases.universe_cache import Universes
 from trainer.circuit.elements import Location
-from trainer.circuit.faults import Fault
-from trainer.circuit.profile import Profile
-from trainer.circuit.solve import SolvedTest
-from trainer.instruments.bench import Work
+from trainer.desk.preview import write_preview
+from trainer.desk.solver import RememberingSolver
+from trainer.errors import Problem
 from trainer.instruments.measuring import Request
 from trainer.output.setup_sounds import SetupSound, setup_sound
 from trainer.practice import actions, repair
-from trainer.practice.actions import Done, solved_work
+from trainer.practice.actions import Done
 from trainer.practice.attempt import Attempt
 from trainer.practice.debrief import Debrief, debrief_of
 from trainer.practice.hints import Hint, next_hint
-
-KEPT_SOLVES = 4
-"""A debrief needs three: the good engine, the truth, the answer. Each is some twenty megabytes."""
+from trainer.records.collect import Collected, collect
+from trainer.records.marking import Marked, Marker, mark_set
+from trainer.records.notes import other_answers
+from trainer.records.store import opened_at
 
 Told = Callable[[str, float], None]
 """Is told which stage the work is in, and what share of it is done; it may raise to stop the work."""
-
-
-class RememberingSolver:
-    """Solves a worked circuit once for the same profile, faults and work; keeps the latest few."""
-
-    def __init__(self) -> None:
-        self._kept: dict[tuple[str, tuple[Fault, ...], Work], SolvedTest] = {}
-
-    def __call__(self, profile: Profile, faults: tuple[Fault, ...], work: Work) -> SolvedTest:
-        """Return the solved test."""
-        key = (profile.digest, faults, work)
-        solved = self._kept.pop(key, None) or solved_work(profile, faults, work)
-        self._kept[key] = solved
-        while len(self._kept) > KEPT_SOLVES:
-            self._kept.pop(next(iter(self._kept)))
-        return solved
 
 
 class Labour:
@@ -77,6 +66,46 @@ class Labour:
         reasoner = self._universes.reasoner(attempt.case, lambda share: told("reasoning", share))
         told("sounding", 1.0)
         return debrief_of(attempt, self._solver, reasoner)
+
+    def draw_set(
+        self, told: Told, case_set: CaseSet, learner: str, try_number: int, redrawn: Mapping[int, int]
+    ) -> tuple[SetItem, ...]:
+        """Return a learner's cases of a set."""
+        told("drawing", 0.0)
+        return items_of(case_set, learner, try_number, redrawn)
+
+    def prove_set(self, told: Told, case_set: CaseSet, file: str) -> list[Problem]:
+        """Return what keeps cases of a set from being worked."""
+        done: list[str] = []
+
+        def told_(line: str) -> None:
+            done.append(line)
+            told("proving", min(len(done) / (3.0 * case_set.size), 1.0))
+
+        return set_problems(case_set, file, self._universes, told_)
+
+    def preview_set(self, told: Told, case_set: CaseSet, learner: str, folder: Path) -> list[Path]:
+        """Write a set's sounds and its reveal sheet."""
+        done: list[str] = []
+
+        def told_(line: str) -> None:
+            done.append(line)
+            told("sounding", len(done) / case_set.size)
+
+        return write_preview(case_set, learner, folder, self._universes, told_)
+
+    def collect(
+        self, told: Told, url: str, folders: Sequence[Path], case_set: CaseSet, keys: Sequence[SetKey]
+    ) -> tuple[list[Collected], Marked]:
+        """Merge bundles into the store at a URL, and mark what is new."""
+        store = opened_at(url)
+        try:
+            taken = collect(store, folders, case_set.id, keys)
+            answers = other_answers(store, case_set)
+            marker = Marker(case_set, keys, self._solver, self._universes, answers)
+            return taken, mark_set(store, marker, told=lambda done, count: told("marking", done / count))
+        finally:
+            store.close()
 
     def setup_sound(self, told: Told, wanted: SetupSound) -> object:
         """Return one sound of the set-up, float32 of shape (frame, channel)."""

@@ -6,12 +6,11 @@ import hashlib
 import secrets
 from datetime import datetime, timedelta
 from pathlib import Path
-from typing import IO, Any, Literal
+from typing import Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
-from trainer.cases.whole_file import write_whole
-from trainer.errors import MissingHereError
+from trainer.cases.whole_file import write_bytes
 from trainer.output.sound_setup import LEAST_LEVEL_DB, START_LEVEL_DB
 
 Trace = Literal["fading", "shown", "off"]
@@ -49,6 +48,7 @@ class Settings(_Kept):
     toured: bool = False
     station_pin: str = ""
     last_learner: str = ""
+    store_url: str = ""
 
     def ears_at(self, device: str) -> Ears:
         """What is known of a device."""
@@ -98,13 +98,4 @@ def read_settings(path: Path) -> tuple[Settings, Path | None]:
 
 def write_settings(settings: Settings, path: Path) -> None:
     """Write the settings whole; raises MissingHereError where they cannot be kept."""
-    text = settings.model_dump_json(indent=2).encode("utf-8")
-
-    def write(part: IO[bytes]) -> None:
-        part.write(text)
-
-    try:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        write_whole(path, write)
-    except OSError as error:
-        raise MissingHereError("file_unwritable", path=path, reason=error.strerror) from error
+    write_bytes(path, settings.model_dump_json(indent=2).encode("utf-8"), make_folder=True)

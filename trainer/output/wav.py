@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
+import io
 import wave
 from pathlib import Path
-from typing import IO
 
 import numpy as np
 from numpy.typing import NDArray
 
-from trainer.cases.whole_file import write_whole
-from trainer.errors import MissingHereError
+from trainer.cases.whole_file import write_bytes
 
 
 def to_pcm24(samples: NDArray[np.float32]) -> bytes:
@@ -19,17 +18,17 @@ def to_pcm24(samples: NDArray[np.float32]) -> bytes:
     return whole.reshape(-1).view(np.uint8).reshape(-1, 4)[:, :3].tobytes()
 
 
+def wav_bytes(samples: NDArray[np.float32], rate_hz: int) -> bytes:
+    """Return a stereo file of samples of shape (frame, channel)."""
+    whole = io.BytesIO()
+    with wave.open(whole, "wb") as file:
+        file.setnchannels(samples.shape[1])
+        file.setsampwidth(3)
+        file.setframerate(rate_hz)
+        file.writeframes(to_pcm24(samples))
+    return whole.getvalue()
+
+
 def write_wav(path: Path, samples: NDArray[np.float32], rate_hz: int) -> None:
     """Write a stereo file of shape (frame, channel); raises MissingHereError where it cannot be written."""
-
-    def write(part: IO[bytes]) -> None:
-        with wave.open(part, "wb") as file:
-            file.setnchannels(samples.shape[1])
-            file.setsampwidth(3)
-            file.setframerate(rate_hz)
-            file.writeframes(to_pcm24(samples))
-
-    try:
-        write_whole(path, write)
-    except OSError as error:
-        raise MissingHereError("file_unwritable", path=path, reason=error.strerror) from error
+    write_bytes(path, wav_bytes(samples, rate_hz))

@@ -91,7 +91,7 @@ def step(attempt: Attempt, event: Event) -> Attempt:
         changes["test_codes"] = None
     if event.kind is EventKind.RETESTED:
         changes["retested"] = True
-    if event.kind is EventKind.CLOSED:
+    if event.kind in (EventKind.CLOSED, EventKind.VOIDED):
         changes["closed"] = True
     return replace(attempt, **changes)
 

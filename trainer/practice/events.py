@@ -8,7 +8,7 @@ from typing import Any
 
 
 class EventKind(StrEnum):
-    """What can happen in an attempt."""
+    """What can happen in an attempt; `closed` and `voided` end it, `away` tells that the window was left."""
 
     STARTED = "started"
     HEARD = "heard"
@@ -21,6 +21,9 @@ class EventKind(StrEnum):
     REPAIRED = "repaired"
     RETESTED = "retested"
     CLOSED = "closed"
+    RESUMED = "resumed"
+    AWAY = "away"
+    VOIDED = "voided"
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from pathlib import Path
-from typing import IO, Any
+from typing import Any
 
-from trainer.cases.whole_file import write_whole
-from trainer.errors import MissingHereError
+from trainer.cases.whole_file import write_bytes
 from trainer.practice.attempt import Attempt
 from trainer.practice.shown import card_entry, claims_text, heading
 from trainer.words import text
@@ -91,14 +90,6 @@ def write_sheet(
 ) -> Path:
     """Write a sheet whole and return its path; raises MissingHereError where it cannot be written."""
     path = folder / f"{kind}_{attempt_id[:8]}.html"  # no case's name: it may tell the fault
-    html = sheet_html(kind, attempt, lines, who, verdict, language).encode("utf-8")
-
-    def write(part: IO[bytes]) -> None:
-        part.write(html)
-
-    try:
-        folder.mkdir(parents=True, exist_ok=True)
-        write_whole(path, write)
-    except OSError as error:
-        raise MissingHereError("file_unwritable", path=path, reason=error.strerror) from error
+    html = sheet_html(kind, attempt, lines, who, verdict, language)
+    write_bytes(path, html.encode("utf-8"), make_folder=True)
     return path

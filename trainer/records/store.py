@@ -3,22 +3,27 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Sequence
+from dataclasses import asdict, dataclass
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy import Connection, Engine, create_engine, event, func, insert, select
-from sqlalchemy.exc import DatabaseError, IntegrityError, OperationalError
+from sqlalchemy import Connection, Engine, func, insert, select
+from sqlalchemy.exc import IntegrityError, OperationalError
 
 from trainer.errors import MissingHereError
 from trainer.practice.events import Event, EventKind
-from trainer.records.tables import SCHEMA_VERSION, attempt_table, event_table, metadata, schema_table
+from trainer.records.opening import engine_for, lacking, made_ready, place_of
+from trainer.records.tables import attempt_table, event_table, identity_table
 
 
 @dataclass(frozen=True, slots=True)
 class AttemptRow:
-    """What an attempt is about; `case_source` is `shipped`, `file` or `code`, `case_name` its name, path or code."""
+    """What an attempt is about; `case_source` is `shipped`, `file`, `code` or `set`, `case_name` as it was asked for.
+
+    In a set `item` is the case's index from 1, `redraw` how often it was voided before, `model` a hash of the code that
+    computes. An attempt of a sealed set holds no seed, and digests that only the set's key can make.
+    """
 
     id: str
     learner: str
@@ -29,35 +34,60 @@ class AttemptRow:
     seed: int
     program_version: str
     started_at: str
+    set_id: str = ""
+    item: int = 0
+    try_number: int = 0
+    redraw: int = 0
+    model: str = ""
+
+
+ENDS = (EventKind.CLOSED.value, EventKind.VOIDED.value)
+"""What ends an attempt."""
 
 
 class Store:
-    """The store behind one engine; open it with `opened`."""
+    """The store behind one engine; open it with `opened`.
 
-    def __init__(self, engine: Engine, place: str) -> None:
-        self._engine, self.place = engine, place
+    Where it belongs to a station of a school, `written`, `fetch` and `stop` lead to the store that is shared.
+    """
 
-    def begin(self, row: AttemptRow, first: Event) -> None:
+    def __init__(self, engine: Engine) -> None:
+        self.engine, self.place = engine, place_of(engine)
+        self.written: Callable[[], None] = _nothing
+        self.fetch: Callable[[str], object] = _nothing
+        self.stop: Callable[[], object] = _nothing
+
+    @property
+    def id(self) -> str:
+        """The store's own name, by which bundles of two stations are told apart."""
+        with self.engine.connect() as connection:
+            found: str = connection.execute(select(identity_table.c.id)).scalar_one()
+        return found
+
+    def begin(self, row: AttemptRow, first: Event, link: str = "") -> None:
         """Add an attempt with its first event, in one transaction."""
-        with self._writing() as connection:
-            connection.execute(insert(attempt_table), {name: getattr(row, name) for name in row.__dataclass_fields__})
-            connection.execute(insert(event_table), _row_of(row.id, first))
+        with self.writing() as connection:
+            connection.execute(insert(attempt_table), asdict(row))
+            connection.execute(insert(event_table), row_of(row.id, first, link))
+        self.written()
 
-    def append(self, attempt_id: str, happened: Event) -> None:
+    def append(self, attempt_id: str, happened: Event, link: str = "") -> None:
         """Add one event; raises ValueError where that place in the attempt's order is taken already."""
         try:
-            with self._writing() as connection:
-                connection.execute(insert(event_table), _row_of(attempt_id, happened))
+            with self.writing() as connection:
+                connection.execute(insert(event_table), row_of(attempt_id, happened, link))
         except IntegrityError as error:
             raise ValueError(f"event {happened.number} of this attempt is stored already") from error
+        self.written()
 
-    def _writing(self) -> _Writing:
-        return _Writing(self._engine, self.place)
+    def writing(self) -> _Writing:
+        """One transaction whose failure is told as what this machine lacks."""
+        return _Writing(self.engine, self.place)
 
     def events(self, attempt_id: str) -> list[Event]:
         """Return an attempt's events in order."""
         wanted = select(event_table).where(event_table.c.attempt_id == attempt_id).order_by(event_table.c.number)
-        with self._engine.connect() as connection:
+        with self.engine.connect() as connection:
             return [
                 Event(row.number, EventKind(row.kind), row.at, json.loads(row.data))
                 for row in connection.execute(wanted)
@@ -75,8 +105,9 @@ class Store:
             )
             .order_by(event_table.c.at)
         )
-        with self._engine.connect() as connection:
-            return [json.loads(row.data) for row in connection.execute(wanted)]
+        with self.engine.connect() as connection:
+            closings = [json.loads(row.data) for row in connection.execute(wanted)]
+        return [data for data in closings if "right" in data]  # an exam's cases close unscored
 
     def open_attempts(self, learner: str, case_name: str, case_digest: str) -> Sequence[AttemptRow]:
         """Return a learner's attempts at a case that have no end yet, the newest first."""
@@ -84,21 +115,21 @@ class Store:
         return [row for row in waiting if (row.case_name, row.case_digest) == (case_name, case_digest)]
 
     def unfinished(self, learner: str) -> Sequence[AttemptRow]:
-        """Return all of a learner's attempts that have no end yet, the newest first."""
-        closed = select(event_table.c.attempt_id).where(event_table.c.kind == EventKind.CLOSED.value)
+        """Return all of a learner's attempts outside sets that have no end yet, the newest first."""
+        closed = select(event_table.c.attempt_id).where(event_table.c.kind.in_(ENDS))
         wanted = (
             select(attempt_table)
-            .where(attempt_table.c.learner == learner, attempt_table.c.id.not_in(closed))
+            .where(attempt_table.c.learner == learner, attempt_table.c.set_id == "", attempt_table.c.id.not_in(closed))
             .order_by(attempt_table.c.started_at.desc())
         )
-        with self._engine.connect() as connection:
+        with self.engine.connect() as connection:
             return [AttemptRow(**row._mapping) for row in connection.execute(wanted)]
 
     def learners(self) -> tuple[str, ...]:
         """Return everybody who has worked here, whoever was here last first."""
         last = func.max(attempt_table.c.started_at)
         wanted = select(attempt_table.c.learner).group_by(attempt_table.c.learner).order_by(last.desc())
-        with self._engine.connect() as connection:
+        with self.engine.connect() as connection:
             return tuple(row.learner for row in connection.execute(wanted))
 
     def solved_names(self, learner: str) -> frozenset[str]:
@@ -106,25 +137,53 @@ class Store:
         wanted = (
             select(attempt_table.c.case_name)
             .join(event_table, event_table.c.attempt_id == attempt_table.c.id)
-            .where(attempt_table.c.learner == learner, event_table.c.kind == EventKind.CLOSED.value)
+            .where(
+                attempt_table.c.learner == learner,
+                attempt_table.c.set_id == "",
+                event_table.c.kind == EventKind.CLOSED.value,
+            )
         )
-        with self._engine.connect() as connection:
+        with self.engine.connect() as connection:
             return frozenset(row.case_name for row in connection.execute(wanted))
+
+    def in_set(self, set_id: str, learner: str) -> list[AttemptRow]:
+        """Return a learner's attempts in a set, in the order in which they were begun."""
+        wanted = (
+            select(attempt_table)
+            .where(attempt_table.c.set_id == set_id, attempt_table.c.learner == learner)
+            .order_by(attempt_table.c.try_number, attempt_table.c.started_at, attempt_table.c.redraw)
+        )
+        with self.engine.connect() as connection:
+            return [AttemptRow(**row._mapping) for row in connection.execute(wanted)]
+
+    def all_in_set(self, set_id: str) -> list[AttemptRow]:
+        """Return everybody's attempts in a set."""
+        columns = attempt_table.c
+        wanted = select(attempt_table).where(columns.set_id == set_id).order_by(columns.learner, columns.started_at)
+        with self.engine.connect() as connection:
+            return [AttemptRow(**row._mapping) for row in connection.execute(wanted)]
+
+    def links(self, attempt_id: str) -> list[str]:
+        """Return the links of an attempt's events in order."""
+        wanted = select(event_table.c.link).where(event_table.c.attempt_id == attempt_id).order_by(event_table.c.number)
+        with self.engine.connect() as connection:
+            return [row.link for row in connection.execute(wanted)]
 
     def latest(self) -> str | None:
         """Return when the newest event happened (UTC, ISO 8601), or None for no event at all."""
-        with self._engine.connect() as connection:
+        with self.engine.connect() as connection:
             newest: str | None = connection.execute(select(func.max(event_table.c.at))).scalar_one()
         return newest
 
     def count(self) -> int:
         """Return how many events are stored."""
-        with self._engine.connect() as connection:
+        with self.engine.connect() as connection:
             return connection.execute(select(func.count()).select_from(event_table)).scalar_one()
 
     def close(self) -> None:
-        """Let go of the database."""
-        self._engine.dispose()
+        """Let go of the database, what waits to be delivered sent before if it can be."""
+        self.stop()
+        self.engine.dispose()
 
 
 class _Writing:
@@ -140,14 +199,9 @@ class _Writing:
         try:
             self._context.__exit__(kind, error, trace)  # type: ignore[arg-type]  # passes what Python hands in
         except OperationalError as failure:
-            raise _lacking(self._place, failure) from failure
+            raise lacking(self._place, failure) from failure
         if isinstance(error, OperationalError):
-            raise _lacking(self._place, error) from error
-
-
-def _lacking(place: str, error: DatabaseError) -> MissingHereError:
-    reason = str(error.orig).splitlines()[0] if error.orig else "it does not answer"
-    return MissingHereError("store_unwritable", place=place, reason=reason)
+            raise lacking(self._place, error) from error
 
 
 def opened(folder: Path | None) -> Store:
@@ -155,40 +209,32 @@ def opened(folder: Path | None) -> Store:
 
     Raises MissingHereError where the folder or the file cannot be used.
     """
-    place = "memory" if folder is None else str(folder / "attempts.sqlite3")
     if folder is not None:
         try:
             folder.mkdir(parents=True, exist_ok=True)
         except OSError as error:
             raise MissingHereError("no_folder", folder=folder, reason=error.strerror) from error
-    engine = create_engine("sqlite://" if folder is None else f"sqlite:///{place}")
-    event.listen(engine, "connect", _durable)
-    try:
-        metadata.create_all(engine)
-        with engine.begin() as connection:
-            version = connection.execute(select(schema_table.c.version)).scalar_one_or_none()
-            if version is None:
-                connection.execute(insert(schema_table), {"version": SCHEMA_VERSION})
-            elif version != SCHEMA_VERSION:
-                raise MissingHereError("store_version", place=place, version=version, known=SCHEMA_VERSION)
-    except DatabaseError as error:
-        raise _lacking(place, error) from error
-    return Store(engine, place)
+    return opened_at("sqlite://" if folder is None else f"sqlite:///{folder / 'attempts.sqlite3'}")
 
 
-def _durable(connection: object, _record: object) -> None:
-    """An event counts once it is on the disk: a write-ahead log, synchronised at every commit."""
-    cursor = connection.cursor()  # type: ignore[attr-defined]  # SQLAlchemy hands in the driver's own connection
-    for line in ("PRAGMA journal_mode=WAL", "PRAGMA synchronous=FULL", "PRAGMA foreign_keys=ON"):
-        cursor.execute(line)
-    cursor.close()
+def opened_at(url: str) -> Store:
+    """Open the store at a database's URL; raises WrongCallError for no URL and MissingHereError for no answer."""
+    engine = engine_for(url)
+    made_ready(engine)
+    return Store(engine)
 
 
-def _row_of(attempt_id: str, happened: Event) -> dict[str, object]:
+def row_of(attempt_id: str, happened: Event, link: str = "") -> dict[str, object]:
+    """Return an event as its row."""
     return {
         "attempt_id": attempt_id,
         "number": happened.number,
         "kind": happened.kind.value,
         "at": happened.at,
         "data": json.dumps(happened.data, sort_keys=True),
+        "link": link,
     }
+
+
+def _nothing(*_told: object) -> None:
+    """No store is shared: nothing is to be fetched or delivered."""

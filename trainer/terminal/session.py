@@ -10,6 +10,7 @@ from trainer.errors import MissingHereError, WrongCallError
 from trainer.output.player import FilePlayer
 from trainer.practice import actions, repair, shown, shown_debrief, shown_reasons
 from trainer.practice.actions import Done
+from trainer.practice.limits import refuse_feedback
 from trainer.sound.render import Sound
 from trainer.terminal import typed
 from trainer.terminal.questions import Questions
@@ -23,10 +24,16 @@ WORDLESS = {"codes", "clear", "look", "card", "engine", "help", "finding", "debr
 
 
 class Session:
-    """One sitting at one case. `ask` returns a typed line and raises EOFError at the end of input."""
+    """One sitting at one case. `ask` returns a typed line and raises EOFError at the end of input.
 
-    def __init__(self, desk: Desk, ask: Ask, say: Say) -> None:
+    In a set `title` is which case this is, and `void` ends it as one that does not count.
+    """
+
+    def __init__(
+        self, desk: Desk, ask: Ask, say: Say, *, title: str = "", void: Callable[[str], None] | None = None
+    ) -> None:
         self.desk, self._ask, self._say = desk, ask, say
+        self._title, self._voided = title, void
         self.place = "front"
         self._cautioned: set[str] = set()
         self._over = False
@@ -41,7 +48,7 @@ class Session:
             "help": lambda words: self._say(text("help")),
             "expect": self._expect, "hint": self._hint, "why": self._why,
             "finding": self._finding, "repair": self._repair, "retest": self._retest, "debrief": self._debrief,
-            "leave": self._leave,
+            "leave": self._leave, "void": self._void,
             **dict.fromkeys(typed.READINGS, self._measure),
         }  # fmt: skip
 
@@ -77,7 +84,8 @@ class Session:
     def _welcome(self) -> None:
         attempt = self.desk.attempt
         case = attempt.case
-        self._say(text("case.head", heading=shown.heading(case, told=attempt.finding is not None)))
+        heading = self._title or shown.heading(case, told=attempt.finding is not None)
+        self._say(text("case.head", heading=heading))
         if case.code:
             self._say(text("case.code", code=case.code))
         self._say(case.story or text("case.drawn_story"))
@@ -238,6 +246,7 @@ class Session:
 
     def _why(self, words: Sequence[str]) -> None:
         self._need_finding()
+        refuse_feedback(self.desk.limits)
         typed.refuse_extra("why", words[1:])
         self._reason()
         number = typed.number_of(words[0]) if words else None
@@ -255,6 +264,11 @@ class Session:
         self.desk.commit(finding)
         certainty = text(f"certainty.{finding.certainty}")
         self._say(text("finding.committed", claims=shown.claims_text(finding.claims), certainty=certainty))
+        if not self.desk.limits.feedback:
+            self.desk.hand_in()
+            self._say(text("set.handed_in"))
+            self._over = True
+            return
         self._say(text("repair.ask") if finding.claims else text("finding.passes_next"))
 
     def _need_finding(self) -> None:
@@ -263,6 +277,7 @@ class Session:
 
     def _repair(self, words: Sequence[str]) -> None:
         self._need_finding()
+        refuse_feedback(self.desk.limits)
         wanted = typed.repair_of([word.lower() for word in words])
         unknown = wanted.cylinders - set(self.desk.attempt.case.profile.cylinders)
         if unknown:
@@ -287,8 +302,22 @@ class Session:
         if done.data["proved"] and not repair.showed_itself(self.desk.attempt):
             self._say(text("retest.provoke"))
 
+    def debrief(self) -> None:
+        """Debrief a case that was worked before."""
+        self._debrief([])
+
+    def _void(self, words: Sequence[str]) -> None:
+        if self._voided is None:
+            raise WrongCallError("not_in_set")
+        if not words:
+            raise WrongCallError("void_needs_reason")
+        self._voided(" ".join(words)[:200])
+        self._say(text("set.voided"))
+        self._over = True
+
     def _debrief(self, _words: Sequence[str]) -> None:
         self._need_finding()
+        refuse_feedback(self.desk.limits)
         self._reason()
         debrief = self.desk.debrief()
         told = self.desk.told_certainties(debrief.score)
@@ -298,7 +327,7 @@ class Session:
         if debrief.answer_sound is not None and debrief.claims != debrief.truth:
             self._say(text("debrief.yours"))
             self._play(debrief.answer_sound, text("hear.whole"), "front")
-        self.desk.close(debrief.score)
+        self.desk.close(debrief.outcome)
         self._say(text("closed"))
         self._over = True
 

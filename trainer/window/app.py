@@ -117,6 +117,8 @@ class App:
             self._down.discard(event.key)
         elif event.type == pygame.WINDOWFOCUSLOST:
             self._down.clear()
+            for screen in shell.screens:
+                screen.away()
         elif event.type == pygame.TEXTINPUT:
             shell.hands.type(event.text)
         elif event.type == pygame.MOUSEBUTTONDOWN and event.button == 1:

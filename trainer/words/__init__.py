@@ -11,20 +11,26 @@ from trainer.words import (
     english,
     english_errors,
     english_reasoning,
+    english_records,
+    english_sets,
     english_station,
     english_window,
     spanish,
     spanish_errors,
     spanish_reasoning,
+    spanish_records,
+    spanish_sets,
     spanish_station,
     spanish_window,
 )
 
 TEXTS = {
     **english.TEXTS, **english_errors.TEXTS, **english_reasoning.TEXTS, **english_window.TEXTS, **english_station.TEXTS,
+    **english_sets.TEXTS, **english_records.TEXTS,
 }  # fmt: skip
 SPANISH = {
     **spanish.TEXTS, **spanish_errors.TEXTS, **spanish_reasoning.TEXTS, **spanish_window.TEXTS, **spanish_station.TEXTS,
+    **spanish_sets.TEXTS, **spanish_records.TEXTS,
 }  # fmt: skip
 
 

@@ -209,7 +209,7 @@ _TERMINAL = {
     "card.minutes": "{minutes:.0f} min",
     "case.head": "{heading}",
     "case.code": "case code {code}",
-    "case.drawn_story": "A case drawn for practice. The engine misses; nothing has been measured yet.",
+    "case.drawn_story": "The engine misses; nothing has been measured yet.",
     "engine.head": "{title}; numeric order {numbers}; firing order {firing}",
     "engine.bank": "{bank}: {numbers}, front to back",
     "engine.connector": "pass-through connector {name}: injectors {cylinders}, {pins}",

@@ -215,7 +215,7 @@ _TERMINAL = {
     "card.minutes": "{minutes:.0f} min",
     "case.head": "{heading}",
     "case.code": "código de caso {code}",
-    "case.drawn_story": "Un caso sorteado para practicar. El motor falla; todavía no se ha medido nada.",
+    "case.drawn_story": "El motor falla; todavía no se ha medido nada.",
     "engine.head": "{title}; orden numérico {numbers}; orden de encendido {firing}",
     "engine.bank": "{bank}: {numbers}, de delante hacia atrás",
     "engine.connector": "conector pasante {name}: inyectores {cylinders}, {pins}",

@@ -2,11 +2,8 @@
 
 from __future__ import annotations
 
-import math
-from itertools import pairwise
-
 from trainer.circuit.elements import Location, Side
-from trainer.circuit.geometry import INJECTOR_RADIUS, MIDDLE_X, Point, Run
+from trainer.circuit.geometry import INJECTOR_RADIUS, MIDDLE_X, Run, cut_in_two
 from trainer.practice.shown import named, stand_text
 from trainer.window.drawing.pen import Pen
 from trainer.window.state.pictures import EnginePicture, Gap
@@ -58,7 +55,7 @@ def _block(pen: Pen, picture: EnginePicture) -> None:
 
 def _run(pen: Pen, picture: EnginePicture, run: Run) -> None:
     gap = next((gap for gap in picture.gaps if _breaks(gap, run)), None)
-    pieces = _around_gap(run.points) if gap else [run.points]
+    pieces = list(cut_in_two(run.points, GAP)) if gap else [run.points]
     if picture.currents_a is None:
         role, width = ("marked", 2.4) if _lit(picture, run) else ("faint", 1.2)
     else:
@@ -79,18 +76,6 @@ def _breaks(gap: Gap, run: Run) -> bool:
     if gap.location is not run.location or set(gap.cylinders) != set(run.cylinders):
         return False
     return gap.side is None or gap.side is run.side
-
-
-def _around_gap(points: tuple[Point, ...]) -> list[tuple[Point, ...]]:
-    """Cut a run in the middle of its longest piece."""
-    lengths = [math.dist(a, b) for a, b in pairwise(points)]
-    place = lengths.index(max(lengths))
-    (ax, ay), (bx, by) = points[place], points[place + 1]
-    length = max(lengths[place], 1e-6)
-    share = min(GAP / length, 0.4)
-    before = (ax + (bx - ax) * (0.5 - share), ay + (by - ay) * (0.5 - share))
-    after = (ax + (bx - ax) * (0.5 + share), ay + (by - ay) * (0.5 + share))
-    return [(*points[: place + 1], before), (after, *points[place + 1 :])]
 
 
 def _module(pen: Pen, picture: EnginePicture) -> None:

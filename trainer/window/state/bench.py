@@ -27,16 +27,25 @@ from trainer.words import text, told
 
 
 class BenchScreen(Screen):
-    """One attempt at one case; `trace` is how visible the outline on the strip is, 0 to 1."""
+    """One attempt at one case; `trace` is how visible the outline on the strip is, 0 to 1.
+
+    In a set `place_in_set` says which case this is.
+    """
 
     name = "bench"
     first = "run_test"
 
     def __init__(
-        self, shell: Shell, desk: Desk, who: str, trace: float = 0.0, pair: tuple[str, str] | None = None
+        self,
+        shell: Shell,
+        desk: Desk,
+        who: str,
+        trace: float = 0.0,
+        pair: tuple[str, str] | None = None,
+        place_in_set: str = "",
     ) -> None:
         super().__init__(shell)
-        self.desk, self.who, self.pair = desk, who, pair
+        self.desk, self.who, self.pair, self._place_in_set = desk, who, pair, place_in_set
         self.work, self.ears = EngineWork(self), BenchHearing(self, trace)
         self.place = "front"
         self.marked: int | None = None
@@ -57,8 +66,8 @@ class BenchScreen(Screen):
 
     @property
     def title(self) -> str:
-        """What the case is called here: a number until its fault may be told."""
-        return heading(self.desk.attempt.case, told=self.desk.attempt.finding is not None)
+        """What the case is called here: its place in a set, or a number until its fault may be told."""
+        return self._place_in_set or heading(self.desk.attempt.case, told=self.desk.attempt.finding is not None)
 
     # what is shown
 
@@ -299,6 +308,20 @@ class BenchScreen(Screen):
     def tick(self) -> None:
         """Follow what is heard."""
         self.ears.tick()
+
+    def committed(self) -> None:
+        """Go on after the finding: to repair and debrief, or in an exam out of the case."""
+        if not self.desk.limits.feedback:
+            self.desk.hand_in()
+            self.back()
+            return
+        claims = self.desk.attempt.finding and self.desk.attempt.finding.claims
+        self.say(text("finding.next" if claims else "finding.next_passes"))
+
+    def away(self) -> None:
+        """Take down that the window was left, where that matters."""
+        if self._place_in_set:
+            self.shell.hands.does(lambda: self.desk.note(EventKind.AWAY))
 
     def back(self) -> None:
         """Leave; nothing is lost."""

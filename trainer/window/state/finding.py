@@ -245,4 +245,4 @@ class FindingScreen(Screen):
             self.shell.say(told(error))
             return
         self.shell.close()
-        self._bench.say(text("finding.next" if claims else "finding.next_passes"))
+        self._bench.committed()

@@ -141,6 +141,7 @@ class WaitingScreen(Screen):
             flow(button("all", text("waiting.hide" if self.all_shown else "waiting.all"), self._all, "a")),
             self._cases() if self.all_shown else None,
             flow(
+                button("sets", text("waiting.sets"), self._sets, "s"),
                 button("progress", text("waiting.progress"), self._progress, "p"),
                 *common_buttons(self.shell),
                 button("back", text("waiting.someone_else"), self.back, "escape"),
@@ -216,6 +217,11 @@ class WaitingScreen(Screen):
 
         self.shell.show(TourScreen(self.shell, self.who))
 
+    def _sets(self) -> None:
+        from trainer.window.state.sets import SetsScreen
+
+        self.shell.show(SetsScreen(self.shell, self.who))
+
     def _progress(self) -> None:
         from trainer.window.state.progress import ProgressScreen
 
@@ -232,6 +238,7 @@ def common_buttons(shell: Shell) -> list[Node]:
     """Return the buttons that lead to what everybody may use."""
     from trainer.window.state.free_bench import FreeChoice
     from trainer.window.state.glossary import GlossaryScreen
+    from trainer.window.state.instructor import InstructorScreen
     from trainer.window.state.machine import DoctorScreen
     from trainer.window.state.settings_page import SettingsScreen
     from trainer.window.state.setup import SetupScreen
@@ -245,6 +252,7 @@ def common_buttons(shell: Shell) -> list[Node]:
         button("setup", text("common.setup"), opens(SetupScreen), "f3"),
         button("glossary", text("common.glossary"), opens(GlossaryScreen), "f4"),
         button("settings", text("common.settings"), None if kept else opens(SettingsScreen), "f5"),
+        button("instructor", text("common.instructor"), None if kept else opens(InstructorScreen), "f7"),
         button("doctor", text("common.doctor"), opens(DoctorScreen), "f6"),
         button("end", text("common.end"), shell.ask_to_end, "f10"),
     ]

@@ -39,6 +39,9 @@ class Screen(ABC):
     def opened(self) -> None:  # noqa: B027  # most screens have nothing to do here
         """Be told that the screen has come up, or come up again."""
 
+    def away(self) -> None:  # noqa: B027  # most screens have nothing to do here
+        """Be told that the window has lost the keyboard to something else."""
+
     def left(self) -> None:  # noqa: B027  # most screens have nothing to do here
         """Be told that the screen is being left for good."""
 

@@ -18,7 +18,8 @@ class Services:
     """The records, the worker, the way out for sound, and what this machine tells of itself.
 
     `player` returns the best way out by a device's name, and what is missing for a better one. `checks` is told which
-    way out is open. `settings_path` and `sheets` are None where nothing can be kept. `device`, `learner` and `hints`
+    way out is open. `clock` counts seconds that no change of the date moves. The folders are None where nothing can be
+    kept: for settings, printed sheets, sets, and bundles of results. `device`, `learner` and `hints`
     are what was asked for on the command line, for this sitting only.
     """
 
@@ -28,8 +29,11 @@ class Services:
     devices: Callable[[], tuple[str, ...]]
     checks: Callable[[str], tuple[Check, ...]]
     now_utc: Callable[[], str]
+    clock: Callable[[], float]
     settings_path: Path | None
     sheets: Path | None
+    sets: Path | None
+    results: Path | None
     show_file: Callable[[Path], None] = lambda path: None
     device: str | None = None
     learner: str | None = None

@@ -31,7 +31,7 @@ def sit(
     else:
         at = {**station(shell), **({"pair": list(pair)} if pair else {})}
         seat(desk, found, who, services.now_utc(), new=new, seed=seed, at=at)
-    shell.show(BenchScreen(shell, desk, who, strength(shell, who), pair))
+    shell.show(BenchScreen(shell, desk, who, strength(shell, who, shell.settings.trace), pair))
 
 
 def paired(shell: Shell, who: str, partner: str) -> tuple[str, str] | None:
@@ -42,10 +42,10 @@ def paired(shell: Shell, who: str, partner: str) -> tuple[str, str] | None:
     return (who, partner) if finished % 2 == 0 else (partner, who)
 
 
-def strength(shell: Shell, who: str) -> float:
-    """Return how visible the outline on the strip is for a learner."""
-    if shell.settings.trace != "fading":
-        return 1.0 if shell.settings.trace == "shown" else 0.0
+def strength(shell: Shell, who: str, trace: str) -> float:
+    """Return how visible the outline on the strip is for a learner: `fading`, `shown` or `off`."""
+    if trace != "fading":
+        return 1.0 if trace == "shown" else 0.0
     return trace_strength([bool(one.get("right")) for one in shell.services.store.closings(who, except_for="")])
 
 

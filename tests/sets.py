@@ -1,0 +1,103 @@
+"""Sets for tests, and learners who work them: a scenario of our own."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from pathlib import Path
+
+from tests.desk_hands import RecordingPlayer
+from tests.universes import UNIVERSES
+from trainer.cases.set_drawing import SetItem
+from trainer.cases.set_file import pack_from, set_of
+from trainer.cases.set_source import OpenedSet, open_set
+from trainer.cases.sealed_set import open_key_of, seal
+from trainer.desk.desk import Desk
+from trainer.desk.sitting import Sitting
+from trainer.practice import actions
+from trainer.reasoning.finding import Claim, Finding, truth_of
+from trainer.records.store import Store
+
+PASSPHRASE = "anvil lantern plum seven"
+
+SMALL = """
+form: set/1
+name: first_week
+title: First week
+draw_key: a key for tests only
+cases:
+  - case: faint_hum_on_three
+  - case: misfire_without_a_circuit
+  - case: one_side_asleep
+policy:
+  mode: exam
+"""
+
+
+def set_text(change: Callable[[str], str] = lambda text: text, text: str = SMALL) -> str:
+    return change(text)
+
+
+def small_set(text: str = SMALL, folder: Path = Path()) -> OpenedSet:
+    """Return a set of a text, not sealed."""
+    case_set = set_of(pack_from(text, "small.yaml", folder), "small.yaml")
+    return OpenedSet(case_set, open_key_of(case_set.pack), sealed=False)
+
+
+def sealed_set(folder: Path, text: str = SMALL, passphrase: str = PASSPHRASE) -> tuple[Path, OpenedSet]:
+    """Return a set sealed in a folder, and opened again."""
+    path = folder / "small.sealed"
+    seal(small_set(text).case_set, passphrase, path)
+    return path, open_set(path, lambda: passphrase)
+
+
+class Clocks:
+    """A wall clock and a clock of seconds, moved by hand."""
+
+    def __init__(self, now: str = "2026-12-01T08:00:00.000+00:00") -> None:
+        self.now, self.seconds = now, 0.0
+
+    def wall(self) -> str:
+        return self.now
+
+    def steady(self) -> float:
+        self.seconds += 1.0
+        return self.seconds
+
+
+def sitting_of(opened: OpenedSet, store: Store, learner: str = "ann", clocks: Clocks | None = None) -> Sitting:
+    clocks = clocks or Clocks()
+    return Sitting(opened, learner, store, clocks.wall, clocks.steady)
+
+
+def seated(sitting: Sitting) -> tuple[Desk, SetItem]:
+    """Sit down at the next case and hear the whole test."""
+    desk = sitting.desk(RecordingPlayer(), UNIVERSES)
+    item = sitting.seat(desk)
+    desk.do(actions.hear(desk.attempt, None, "front", desk.solver))
+    return desk, item
+
+
+def right_finding(item: SetItem, certainty: float = 0.95) -> Finding:
+    return Finding(truth_of(item.case.to_be_found), certainty)
+
+
+WRONG = Finding((), 0.95)
+
+
+def wrong_finding(item: SetItem, certainty: float = 0.95) -> Finding:
+    """Return the opposite of what a case holds: no fault where there is one, an open at cylinder 1 where there is none."""
+    if item.case.to_be_found:
+        return Finding((), certainty)
+    from trainer.circuit.elements import Location, Side
+    from trainer.circuit.faults import FaultKind
+
+    return Finding((Claim(frozenset({1}), Location.PASS_THROUGH, FaultKind.OPEN, Side.RETURN),), certainty)
+
+
+def work_through(sitting: Sitting, right: Sequence[bool], certainty: float = 0.95) -> None:
+    """Work every case of an exam, rightly or wrongly."""
+    for good in right:
+        desk, item = seated(sitting)
+        desk.commit(right_finding(item, certainty) if good else wrong_finding(item, certainty))
+        desk.hand_in()
+        sitting.refresh()

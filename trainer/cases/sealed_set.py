@@ -1,0 +1,176 @@
+"""Sealed sets: one file whose answers and seeds cannot be read, nor a byte changed unseen, without the passphrase.
+
+The file is a first line that names it, a line of JSON that anybody may read (name, title, dates, size, mode, salt), and
+the pack encrypted with AES-256-GCM, whose tag covers both lines. The key comes from the passphrase by scrypt.
+"""
+
+from __future__ import annotations
+
+import hmac
+import json
+import os
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from trainer.cases.case_set import CaseSet, SetPack
+from trainer.cases.set_file import set_of
+from trainer.cases.whole_file import write_bytes
+from trainer.errors import MissingHereError, WrongCallError
+
+MAGIC = b"injector trainer sealed set 1\n"
+NONCE_BYTES, KEY_BYTES = 12, 32
+SCRYPT_N, SCRYPT_R, SCRYPT_P = 2**17, 8, 1
+"""OWASP's password storage cheat sheet gives these three for scrypt: 128 MB and some tenths of a second a guess."""
+
+LEAST_PASSPHRASE = 10
+MOST_BYTES = 8_000_000
+
+
+@dataclass(frozen=True, slots=True)
+class SetKey:
+    """What the passphrase of a set opens and signs; without a passphrase it only shows damage, not forgery."""
+
+    secret: bytes
+    salt: bytes
+
+    def derived(self, purpose: str) -> bytes:
+        """Return the key for one purpose; no purpose's key tells another's."""
+        from cryptography.hazmat.primitives.hashes import SHA256
+        from cryptography.hazmat.primitives.kdf.hkdf import HKDF
+
+        return HKDF(SHA256(), KEY_BYTES, self.salt, purpose.encode("utf-8")).derive(self.secret)
+
+    @property
+    def mark(self) -> str:
+        """A short value by which a wrong passphrase is told from a changed file."""
+        return hmac.digest(self.derived("mark"), b"mark", "sha256").hex()[:16]
+
+
+@dataclass(frozen=True, slots=True)
+class SealedHead:
+    """What anybody may read of a sealed set."""
+
+    name: str
+    title: str
+    mode: str
+    size: int
+    opens: str
+    closes: str
+    salt: bytes
+    mark: str
+
+
+def key_of(passphrase: str, salt: bytes) -> SetKey:
+    """Return the key that a passphrase and a salt make; takes some tenths of a second on purpose."""
+    from cryptography.hazmat.primitives.kdf.scrypt import Scrypt
+
+    scrypt = Scrypt(salt=salt, length=KEY_BYTES, n=SCRYPT_N, r=SCRYPT_R, p=SCRYPT_P)
+    return SetKey(scrypt.derive(passphrase.encode("utf-8")), salt)
+
+
+def salt_of_set(case_set: CaseSet) -> bytes:
+    """Return the salt of a set: its own digest, so that the same passphrase makes the same key wherever it is typed.
+
+    The digest is public; the set's draw key, which nobody guesses, keeps it from confirming a guess at the cases.
+    """
+    return bytes.fromhex(case_set.id)
+
+
+def open_key_of(pack: SetPack) -> SetKey:
+    """Return the key of a set that is not sealed: anybody who has the set has it."""
+    return SetKey(pack.plain, b"not sealed")
+
+
+def seal(case_set: CaseSet, passphrase: str, path: Path) -> SealedHead:
+    """Write a set sealed.
+
+    Raises WrongCallError for a short passphrase or a set without a draw key, MissingHereError where that cannot be.
+    """
+    from cryptography.hazmat.primitives.ciphers.aead import AESGCM
+
+    if len(passphrase) < LEAST_PASSPHRASE:
+        raise WrongCallError("short_passphrase", least=LEAST_PASSPHRASE)
+    if not case_set.draw_key:
+        raise WrongCallError("seal_needs_key")
+    key = key_of(passphrase, salt_of_set(case_set))
+    policy = case_set.policy
+    head = {
+        "name": case_set.name,
+        "title": case_set.title,
+        "mode": str(policy.mode),
+        "size": case_set.size,
+        "opens": policy.opens.isoformat() if policy.opens else "",
+        "closes": policy.closes.isoformat() if policy.closes else "",
+        "salt": key.salt.hex(),
+        "mark": key.mark,
+    }
+    readable = MAGIC + json.dumps(head, sort_keys=True, ensure_ascii=True).encode("ascii") + b"\n"
+    nonce = os.urandom(NONCE_BYTES)
+    body = AESGCM(key.derived("seal")).encrypt(nonce, case_set.pack.plain, readable)
+    write_bytes(path, readable + nonce + body)
+    return _head(head)
+
+
+def is_sealed(path: Path) -> bool:
+    """Tell whether a file begins as a sealed set does."""
+    try:
+        with path.open("rb") as file:
+            return file.read(len(MAGIC)) == MAGIC
+    except OSError:
+        return False
+
+
+def read_head(path: Path) -> SealedHead:
+    """Return what anybody may read of a sealed set; nothing of it is proved before the passphrase has opened it.
+
+    Raises WrongCallError for a file that is none.
+    """
+    return _split(path)[0]
+
+
+def unsealed(path: Path, passphrase: str) -> tuple[CaseSet, SetKey]:
+    """Open a sealed set; raises WrongCallError for a wrong passphrase and for a file that was changed."""
+    from cryptography.exceptions import InvalidTag
+    from cryptography.hazmat.primitives.ciphers.aead import AESGCM
+
+    head, readable, sealed = _split(path)
+    key = key_of(passphrase, head.salt)
+    try:
+        plain = AESGCM(key.derived("seal")).decrypt(sealed[:NONCE_BYTES], sealed[NONCE_BYTES:], readable)
+    except (InvalidTag, ValueError) as error:
+        if not hmac.compare_digest(key.mark, head.mark):
+            raise WrongCallError("wrong_passphrase", file=path.name) from error
+        raise WrongCallError("sealed_altered", file=path.name) from error
+    parts = json.loads(plain)
+    return set_of(SetPack(parts["content"], parts["cases"], parts["profiles"]), path.name), key
+
+
+def _split(path: Path) -> tuple[SealedHead, bytes, bytes]:
+    try:
+        if path.stat().st_size > MOST_BYTES:
+            raise WrongCallError("sealed_unreadable", file=path.name)
+        whole = path.read_bytes()
+    except OSError as error:
+        raise MissingHereError("file_unreadable", path=path, reason=error.strerror) from error
+    end = whole.find(b"\n", len(MAGIC))
+    if not whole.startswith(MAGIC) or end < 0:
+        raise WrongCallError("sealed_unreadable", file=path.name)
+    try:
+        head = _head(json.loads(whole[len(MAGIC) : end]))
+    except (ValueError, KeyError, TypeError) as error:
+        raise WrongCallError("sealed_unreadable", file=path.name) from error
+    return head, whole[: end + 1], whole[end + 1 :]
+
+
+def _head(parts: dict[str, Any]) -> SealedHead:
+    return SealedHead(
+        name=str(parts["name"]),
+        title=str(parts["title"]),
+        mode=str(parts["mode"]),
+        size=int(parts["size"]),
+        opens=str(parts["opens"]),
+        closes=str(parts["closes"]),
+        salt=bytes.fromhex(parts["salt"]),
+        mark=str(parts["mark"]),
+    )

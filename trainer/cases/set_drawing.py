@@ -1,0 +1,183 @@
+"""What one learner gets of a set: the same every time, from the set's key and the learner's name alone."""
+
+from __future__ import annotations
+
+import hashlib
+import hmac
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from types import MappingProxyType
+
+from trainer.cases.case import Case
+from trainer.cases.case_code import SEED_LIMIT
+from trainer.cases.case_proofs import inaudible
+from trainer.cases.case_set import CaseSet, Draw, Listed, Mode, Order, Seeds
+from trainer.cases.drawing import draw_case, is_group
+from trainer.cases.sealed_set import SetKey
+from trainer.cases.set_shares import drawn_shares, of_group
+from trainer.circuit.chance import Stream
+from trainer.circuit.elements import Location
+from trainer.circuit.profile import PASSES
+from trainer.errors import WrongCallError
+
+LEAST_BED_DBA = 20.0
+GROUP = "group"
+MOST_DRAWS = 4000
+
+
+@dataclass(frozen=True, slots=True)
+class SetItem:
+    """One case of a set as one learner gets it.
+
+    `index` counts through the set as it is written, from 1, and names the case in records; `number` is its place in the
+    learner's own order.
+    """
+
+    index: int
+    number: int
+    line: int
+    case: Case
+    seed: int
+    weight: float
+
+
+def case_mark(key: SetKey, item: SetItem) -> str:
+    """Return a mark of a case and its seed that only the set's key can make: it proves them and tells neither."""
+    told = f"{item.case.digest} {item.seed}".encode("ascii")
+    return hmac.digest(key.derived("case"), told, "sha256").hex()
+
+
+def version_of(case_set: CaseSet, learner: str) -> str:
+    """Return what a learner's draws depend on beside the set's key: the same text, the same cases."""
+    if case_set.seeds is Seeds.PER_LEARNER:
+        return f"learner {learner}"
+    if case_set.seeds is Seeds.VERSIONS:
+        chosen = int.from_bytes(_digest(case_set.draw_key, "version", learner)[:8], "big") % len(case_set.versions)
+        return f"version {case_set.versions[chosen]}"
+    return "same"
+
+
+def items_of(
+    case_set: CaseSet, learner: str, try_number: int = 1, redrawn: Mapping[int, int] = MappingProxyType({})
+) -> tuple[SetItem, ...]:
+    """Return a learner's cases in their order.
+
+    `redrawn` says how often the case of an index was voided: it is drawn again, or, where it is listed by name, gets
+    another seed; no other case changes with it. Raises WrongCallError for a pool that gives no further case.
+    """
+    version = version_of(case_set, learner)
+    shares = drawn_shares(case_set)
+    wanted: list[tuple[int, str]] = []
+    for row, line in enumerate(case_set.lines):
+        if isinstance(line, Draw):
+            chance = _stream(case_set, version, try_number, row)
+            wanted += [(row, one) for one in _classes(line, shares[row], chance)]
+        else:
+            wanted.append((row, ""))
+    cases: list[Case] = []
+    seeds: list[int] = []
+    for index, (row, kind) in enumerate(wanted, start=1):
+        case, seed = _one(case_set, row, kind, cases, _stream(case_set, version, try_number, "case", index, 0))
+        cases.append(case)
+        seeds.append(seed)
+    first = tuple(cases)
+    for index, times in redrawn.items():
+        chance = _stream(case_set, version, try_number, "case", index, times)
+        row, kind = wanted[index - 1]
+        cases[index - 1], seeds[index - 1] = _one(case_set, row, kind, first, chance)
+    order = list(range(len(cases)))
+    if case_set.policy.order is Order.SHUFFLED:
+        _shuffle(order, _stream(case_set, f"order {learner}", try_number))
+    return tuple(
+        SetItem(
+            index=place + 1,
+            number=number,
+            line=wanted[place][0],
+            case=_as_set_case(case_set, learner, place + 1, wanted[place][0], replace(cases[place], seed=seeds[place])),
+            seed=seeds[place],
+            weight=case_set.lines[wanted[place][0]].weight,
+        )
+        for number, place in enumerate(order, start=1)
+    )
+
+
+def _one(case_set: CaseSet, row: int, wanted: str, taken: Sequence[Case], chance: Stream) -> tuple[Case, int]:
+    line = case_set.lines[row]
+    case = _drawn(line, wanted, taken, chance) if isinstance(line, Draw) else line.case
+    return case, chance.below(2**31)
+
+
+def _as_set_case(case_set: CaseSet, learner: str, index: int, row: int, case: Case) -> Case:
+    """Return a case as it is worked in a set: under a name that tells nothing, and with the learner's support."""
+    support = case_set.support_of(learner)
+    bed = replace(case.bed, level_dba=max(case.bed.level_dba - support.quieter_bed_db, LEAST_BED_DBA))
+    line = case_set.lines[row]
+    # in an exam a shipped case would be known by its story, a drawn one by its code
+    hidden = case_set.policy.mode is Mode.EXAM and not (isinstance(line, Listed) and line.own)
+    return replace(case, name=f"{case_set.name}_{index}", bed=bed, code=None, story="" if hidden else case.story)
+
+
+def _digest(*parts: object) -> bytes:
+    return hashlib.sha256("\x1f".join(str(part) for part in parts).encode("utf-8")).digest()
+
+
+def _stream(case_set: CaseSet, *parts: object) -> Stream:
+    digest = _digest(case_set.draw_key or case_set.name, *parts)
+    return Stream(int.from_bytes(digest[:8], "big"), "set")
+
+
+def _shuffle(values: list[int], chance: Stream) -> None:
+    for last in range(len(values) - 1, 0, -1):
+        other = chance.below(last + 1)
+        values[last], values[other] = values[other], values[last]
+
+
+def _classes(draw: Draw, share: tuple[int, int], chance: Stream) -> tuple[str, ...]:
+    """Return the class of each case of a draw: circuit-passes and groups as often as they must be, places balanced."""
+    passes, groups = share
+    places = list(draw.places)
+    if not places:
+        passes, groups = draw.count, 0
+    rest = draw.count - passes - groups
+    order = list(range(len(places)))
+    _shuffle(order, chance)
+    single = [places[order[number % len(places)]] for number in range(rest)]
+    classes = [*[PASSES] * passes, *[GROUP] * groups, *single]
+    places_of_classes = list(range(len(classes)))
+    _shuffle(places_of_classes, chance)
+    return tuple(str(classes[place]) for place in places_of_classes)
+
+
+def _fits(case: Case, draw: Draw, wanted: str) -> bool:
+    if not case.faults:
+        return wanted == PASSES
+    fault = case.faults[0]
+    if draw.kinds and fault.kind not in draw.kinds:
+        return False
+    if wanted == GROUP:
+        return of_group(case) and _any_place(draw, fault.location)
+    return not is_group(fault) and fault.location == wanted
+
+
+def _any_place(draw: Draw, place: Location) -> bool:
+    return place in draw.places or not draw.places
+
+
+def _drawn(draw: Draw, wanted: str, taken: Sequence[Case], chance: Stream) -> Case:
+    """Return a case of a class that is not in the set yet and in which what matters can be heard."""
+    known = {(case.profile.name, case.faults) for case in taken if case.faults}
+    if draw.shipped is not None:
+        pool = [case for case in draw.shipped if case.name not in {one.name for one in taken}]
+        fitting = [case for case in pool if _fits(case, draw, wanted)] or pool
+        if not fitting:
+            raise WrongCallError("pool_empty", place=wanted)
+        return fitting[chance.below(len(fitting))]
+    for _draw in range(MOST_DRAWS):
+        profile = draw.profiles[chance.below(len(draw.profiles))]
+        difficulty = draw.difficulties[chance.below(len(draw.difficulties))]
+        case = draw_case(profile, difficulty, chance.below(SEED_LIMIT))
+        if not _fits(case, draw, wanted) or (case.faults and (case.profile.name, case.faults) in known):
+            continue
+        if not any(inaudible(case)):
+            return case
+    raise WrongCallError("pool_empty", place=wanted)

@@ -1,0 +1,25 @@
+"""The options that many commands share."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+import click
+
+
+@dataclass(frozen=True, slots=True)
+class Globals:
+    """The options that every command has."""
+
+    as_json: bool
+    data: Path | None
+    store: str | None
+
+
+AS_JSON = click.option("--json", "as_json", is_flag=True, help="Print one JSON document to standard output.")
+FILE = click.Path(dir_okay=False, path_type=Path)
+FOLDER = click.Path(file_okay=False, path_type=Path)
+PASSPHRASE_FILE = click.option(
+    "--passphrase-file", type=FILE, help="Take the passphrase from a file instead of asking for it."
+)

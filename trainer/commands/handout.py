@@ -1,0 +1,17 @@
+"""handout: one page on a case, for a customer or a class."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from trainer.cases.whole_file import write_bytes
+from trainer.commands.result import Result
+from trainer.desk.case_source import find_case
+from trainer.desk.handout import handout_html
+
+
+def write_handout(asked: str, output: Path) -> Result:
+    """Write the page of a case."""
+    content = handout_html(find_case(asked).case).encode("utf-8")
+    write_bytes(output, content)
+    return Result((f"{output}: {len(content) // 1000} kB",), {"file": str(output), "bytes": len(content)})

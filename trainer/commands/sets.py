@@ -1,0 +1,155 @@
+"""set: builds, checks, previews and seals sets, and sits a learner down at one."""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from trainer.cases.case_set import CaseSet
+from trainer.cases.sealed_set import is_sealed, read_head, seal
+from trainer.cases.set_file import pack_from, read_set, set_of
+from trainer.cases.set_proofs import set_problems
+from trainer.cases.set_source import OpenedSet, open_set, refuse_open_exam
+from trainer.cases.set_text import SetDraft, set_text
+from trainer.cases.universe_cache import Universes
+from trainer.cases.whole_file import write_bytes
+from trainer.commands.passphrase import passphrase_from
+from trainer.commands.result import Result, problems_result
+from trainer.commands.stores import data_folder, now_utc, store_for, tell, universe_folder
+from trainer.desk.preview import write_preview
+from trainer.desk.sitting import Sitting
+from trainer.errors import WrongCallError
+from trainer.output.player import FilePlayer, Player, best_player
+from trainer.terminal.set_session import SetSession
+from trainer.words import text, told
+
+if TYPE_CHECKING:
+    from trainer.window.state.shell import Shell
+
+
+def make_set(draft: SetDraft, path: Path, *, force: bool) -> Result:
+    """Write a set file that has been read back as good; raises WrongCallError for one that is there already."""
+    if path.exists() and not force:
+        raise WrongCallError("file_exists", path=path)
+    content = set_text(draft)
+    case_set = set_of(pack_from(content, path.name, path.parent), path.name)
+    write_bytes(path, content.encode("utf-8"))
+    return Result((text("set.made", path=path, size=case_set.size),), _document(case_set, path))
+
+
+def check_set(path: Path, universes: Universes, told_: Callable[[str], None]) -> Result:
+    """Read a set and prove each of its cases; draws for each learner are proved for a few learners."""
+    case_set = read_set(path)
+    problems = set_problems(case_set, path.name, universes, told_)
+    if problems:
+        return problems_result(problems)
+    return Result((text("set.good", path=path, size=case_set.size),), _document(case_set, path))
+
+
+def preview_set(path: Path, folder: Path, learner: str, passphrase_file: Path | None, universes: Universes) -> Result:
+    """Write a set's sounds and its reveal sheet; no record is opened, let alone written."""
+    opened = open_set(path, passphrase_from(passphrase_file))
+    written = write_preview(opened.case_set, learner, folder, universes, tell)
+    document = {**_document(opened.case_set, path), "folder": str(folder), "files": [str(one) for one in written]}
+    return Result((text("set.previewed", count=len(written), folder=folder),), document)
+
+
+def seal_set(path: Path, output: Path, passphrase_file: Path | None) -> Result:
+    """Write a set sealed; what sealing does not stop is said each time."""
+    case_set = read_set(path)
+    seal(case_set, passphrase_from(passphrase_file, twice=True)(), output)
+    return Result(
+        (text("set.sealed", path=output, size=case_set.size), text("set.sealed_means")), _document(case_set, output)
+    )
+
+
+def show_set(path: Path) -> Result:
+    """Tell what anybody may know of a set."""
+    if not is_sealed(path):
+        case_set = read_set(path)
+        return Result((_line_of(case_set),), _document(case_set, path))
+    head = read_head(path)
+    shown = text("set.head", title=head.title, mode=text(f"mode.{head.mode}"), size=head.size)
+    document = {"set": head.name, "title": head.title, "mode": head.mode, "size": head.size, "sealed": True}
+    return Result((shown, text("set.head_unproved")), document)
+
+
+def _line_of(case_set: CaseSet) -> str:
+    return text("set.head", title=case_set.title, mode=text(f"mode.{case_set.policy.mode}"), size=case_set.size)
+
+
+def _document(case_set: CaseSet, path: Path) -> dict[str, object]:
+    return {
+        "file": str(path), "set": case_set.name, "id": case_set.id, "title": case_set.title,
+        "mode": str(case_set.policy.mode), "size": case_set.size, "problems": [],
+    }  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Sat:
+    """What a person asked `set sit` for."""
+
+    path: Path
+    learner: str
+    terminal: bool
+    results: Path | None
+    passphrase_file: Path | None
+    to_file: bool
+    device: str | None
+    store: str | None
+
+
+def sit_at_set(wanted: Sat, data: Path | None) -> Result:
+    """Sit a learner down at a set, in the window or in the terminal."""
+    opened = open_set(wanted.path, passphrase_from(wanted.passphrase_file))
+    refuse_open_exam(opened, wanted.path.name)
+    if not wanted.terminal and _window_opens(wanted, opened, data):
+        return Result()
+    return _in_terminal(wanted, opened, data)
+
+
+def _window_opens(wanted: Sat, opened: OpenedSet, data: Path | None) -> bool:
+    from trainer.commands.window import Asked, can_open, open_window
+    from trainer.output.doctor import pygame_check
+
+    if not pygame_check().good or not can_open():
+        tell(text("window.absent"))
+        return False
+
+    def then(shell: Shell) -> None:
+        from trainer.window.state.set_page import SetScreen
+
+        shell.show(SetScreen(shell, opened, wanted.learner, results_folder(wanted.results, data)))
+
+    open_window(data, then, Asked(wanted.device, wanted.to_file, wanted.learner, store=wanted.store))
+    return True
+
+
+def results_folder(named: Path | None, data: Path | None) -> Path:
+    """Return where bundles of results are written."""
+    return named if named is not None else data_folder(data) / "results"
+
+
+def _in_terminal(wanted: Sat, opened: OpenedSet, data: Path | None) -> Result:
+    store = store_for(data, wanted.store)
+    try:
+        player: Player = (
+            FilePlayer() if wanted.to_file else best_player(wanted.device, None, lambda error: tell(told(error)))
+        )
+        sitting = Sitting(opened, wanted.learner, store, now_utc, time.monotonic)
+        session = SetSession(
+            sitting,
+            player,
+            Universes(universe_folder()),
+            results_folder(wanted.results, data),
+            input,
+            lambda line: print(line, flush=True),  # noqa: T201  # the terminal is this face
+            passphrase_from(wanted.passphrase_file),
+        )
+        session.run()
+    finally:
+        store.close()
+    return Result()

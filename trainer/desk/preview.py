@@ -1,0 +1,65 @@
+"""A set previewed by its instructor: every sound as a file and a reveal sheet; no record is touched."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+from trainer.cases.case_set import CaseSet
+from trainer.cases.set_drawing import SetItem, items_of
+from trainer.cases.universe_cache import Universes
+from trainer.cases.whole_file import write_bytes
+from trainer.circuit.codes import codes_of
+from trainer.circuit.faults import Conditions
+from trainer.desk.solver import RememberingSolver
+from trainer.instruments.bench import Work
+from trainer.output.wav import write_wav
+from trainer.practice.shown import claims_text, code_lines, test_text
+from trainer.practice.shown_set import head_lines
+from trainer.reasoning.finding import truth_of
+from trainer.records.page import page
+from trainer.sound.render import render
+from trainer.words import spoken, text
+
+
+def write_preview(
+    case_set: CaseSet, learner: str, folder: Path, universes: Universes, told: Callable[[str], None]
+) -> list[Path]:
+    """Write the sounds that a learner would hear in a set, and what they stand for; returns the files."""
+    solver = RememberingSolver()
+    written, shown = [], []
+    for item in items_of(case_set, learner):
+        told(text("set.rendering", number=item.number, size=case_set.size))
+        path = folder / f"{case_set.name}_case_{item.number:02}.wav"
+        folder.mkdir(parents=True, exist_ok=True)
+        case = item.case
+        work = Work(conditions=Conditions(temperature_c=case.temperature_c))
+        solved = solver(case.profile, case.faults, work)
+        sound = render(solved, "front", case.bed, item.seed)
+        write_wav(path, sound.samples, sound.rate_hz)
+        codes = [code.code for code in codes_of(solved)]
+        shown.append(_shown(item, path.name, codes, universes))
+        written.append(path)
+    sheet = folder / f"{case_set.name}_reveal.html"
+    words = {"keep": text("preview.keep"), "path": text("preview.path")}
+    title = text("preview.title", title=case_set.title)
+    body = page("preview.html", title, spoken(), head=head_lines(case_set, learner), items=shown, words=words)
+    write_bytes(sheet, body.encode("utf-8"), make_folder=True)
+    return [*written, sheet]
+
+
+def _shown(item: SetItem, file: str, codes: list[str], universes: Universes) -> dict[str, Any]:
+    case = item.case
+    path = universes.reasoner(case).best_path
+    return {
+        "heading": text("preview.case", number=item.number, title=case.title),
+        "engine": case.profile.title,
+        "truth": claims_text(truth_of(case.faults)),
+        "story": case.story,
+        "conditions": text("preview.conditions", celsius=case.temperature_c, bed=case.bed.level_dba, seed=item.seed),
+        "codes": code_lines(case.profile, codes),
+        "path": "; ".join(text("preview.step", test=test_text(step.name), minutes=step.minutes) for step in path),
+        "takeaway": case.takeaway,
+        "file": file,
+    }

@@ -1,0 +1,136 @@
+"""What a finding is worth: the truth's slots explained, the path weighed, proof, score, the misconception behind it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from trainer.circuit.codes import known_codes
+from trainer.circuit.elements import Location
+from trainer.circuit.fault_space import comes_and_goes
+from trainer.circuit.faults import Conditions
+from trainer.circuit.solve import SolvedTest
+from trainer.instruments.bench import Work
+from trainer.instruments.reading import Slip
+from trainer.practice.actions import Solver
+from trainer.practice.attempt import Attempt, CardLine
+from trainer.practice.events import EventKind
+from trainer.practice.weighing import Weighing, weighed
+from trainer.reasoning.belief import finding_key
+from trainer.reasoning.explanation import SlotReason, reasons_of
+from trainer.reasoning.finding import Claim, truth_of
+from trainer.reasoning.misconceptions import Wrong, coded_cylinders, misconception_of, slots_by_number
+from trainer.reasoning.prices import mending_minutes
+from trainer.reasoning.reasoner import Reasoner
+from trainer.reasoning.score import Proof, Score, score_of
+from trainer.sound.render import Sound, render
+
+
+@dataclass(frozen=True)
+class Judged:
+    """A finding judged.
+
+    `shown_at` is where the engine is moved and warm while the truth is heard, so that an intermittent fault is at work:
+    `work` and `solved` are the engine so, `good` the same engine without fault. `misconception` is None if right.
+    """
+
+    truth: tuple[Claim, ...]
+    score: Score
+    proof: Proof
+    weighing: Weighing
+    reasons: tuple[SlotReason, ...]
+    shown_at: Location | None
+    work: Work
+    solved: SolvedTest
+    sound: Sound
+    good: Sound
+    wrong: Wrong | None
+    misconception: str | None
+
+
+def judged(attempt: Attempt, solver: Solver, reasoner: Reasoner) -> Judged:
+    """Judge an attempt's finding; raises ValueError for an attempt that has none."""
+    if attempt.finding is None:
+        raise ValueError("an attempt is judged by its finding")
+    case = attempt.case
+    cold = Work(conditions=Conditions(temperature_c=case.temperature_c))
+    good = render(solver(case.profile, (), cold), "front", case.bed, attempt.seed)
+    at_rest = (fault.location for fault in case.faults if comes_and_goes(fault, case.profile, case.temperature_c))
+    shown_at = next(at_rest, None)
+    work = cold if shown_at is None else Work(conditions=replace(cold.conditions, moved=shown_at, heated=shown_at))
+    solved = solver(case.profile, case.faults, work)
+    sound = render(solved, "front", case.bed, attempt.seed)
+    reasons = reasons_of(solved, sound, good)
+    weighing = weighed(attempt, reasoner)
+    proof = proof_of(attempt, reasoner, weighing)
+    truth = truth_of(case.to_be_found)
+    score = score_of(attempt.finding, truth, proof)
+    wrong = None if score.right else _wrong(attempt, truth, reasons, weighing)
+    return Judged(
+        truth=truth,
+        score=score,
+        proof=proof,
+        weighing=weighing,
+        reasons=reasons,
+        shown_at=shown_at,
+        work=work,
+        solved=solved,
+        sound=sound,
+        good=good,
+        wrong=wrong,
+        misconception=None if wrong is None else misconception_of(wrong),
+    )
+
+
+def proof_of(attempt: Attempt, reasoner: Reasoner, weighing: Weighing) -> Proof:
+    """Return how well a finding was proved, and its minutes beside the best path's.
+
+    Both paths include the right repair and a retest: where it was not made, its minutes are still to come.
+    """
+    assert attempt.finding is not None
+    case = attempt.case
+    used = attempt.minutes
+    if attempt.faults_left:
+        used += mending_minutes(case.profile, attempt.faults_left, attempt.work.covers_off)
+    reachable = reasoner.everything.findings.get(finding_key(truth_of(case.to_be_found)), 0.0)
+    return Proof(
+        posterior=weighing.belief.findings.get(finding_key(attempt.finding.claims), 0.0),
+        reachable=1.0 if case.right_answer is None else reachable,
+        best_minutes=sum(step.minutes for step in reasoner.best_path),
+        used_minutes=used,
+        alike=reasoner.alike_places,
+    )
+
+
+def _wrong(attempt: Attempt, truth: tuple[Claim, ...], reasons: tuple[SlotReason, ...], weighing: Weighing) -> Wrong:
+    """Return a wrong finding with its circumstances."""
+    assert attempt.finding is not None
+    known = known_codes(attempt.case.profile)
+    lines = [line for line in attempt.card if line.kind in (EventKind.CODES_READ, EventKind.MEASURED)]
+    read = [known[name].cylinder for line in lines for name in line.data.get("codes", ()) if name in known]
+    taken = [line for line in lines if line.kind is EventKind.MEASURED]
+    return Wrong(
+        attempt.case.profile,
+        truth,
+        attempt.finding.claims,
+        slots_by_number(reasons),
+        coded_cylinders(read),
+        bool(taken),
+        tuple(_connected(taken)),
+        weighing.belief.findings.get((), 0.0),
+    )
+
+
+def _connected(taken: list[CardLine]) -> Iterator[str]:
+    """Yield the displays of readings taken with a plug on and not repeated rightly."""
+
+    def asked(line: CardLine) -> tuple[object, ...]:
+        request = line.data["request"]
+        return tuple(request[name] for name in ("what", "point", "half", "cylinder", "other", "side"))
+
+    for place, line in enumerate(taken):
+        repeated = any(
+            asked(later) == asked(line) and not later.data["reading"]["slips"] for later in taken[place + 1 :]
+        )
+        if Slip.STILL_CONNECTED in line.data["reading"]["slips"] and not repeated:
+            yield str(line.data["reading"]["display"])

@@ -1,0 +1,44 @@
+"""What a set allows in one attempt, beside what the case offers."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from trainer.errors import WrongCallError
+from trainer.practice.attempt import Attempt
+from trainer.practice.events import EventKind
+from trainer.practice.outcome import count_of
+
+EVIDENCE = (EventKind.HEARD, EventKind.CODES_READ, EventKind.MEASURED, EventKind.WORKED)
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """Plays, readings and minutes of labour allowed, None for no limit; `feedback` False ends a case at its finding."""
+
+    plays: int | None = None
+    readings: int | None = None
+    bench_minutes: float | None = None
+    feedback: bool = True
+
+
+NO_LIMITS = Limits()
+
+
+def refuse_beyond(attempt: Attempt, limits: Limits, kind: EventKind, minutes: float) -> None:
+    """Raise WrongCallError for an action that a set does not allow any more, or not at all."""
+    if kind in (EventKind.REPAIRED, EventKind.RETESTED, EventKind.HINTED) and not limits.feedback:
+        raise WrongCallError("not_in_exam")
+    if kind is EventKind.HEARD and limits.plays is not None and count_of(attempt, kind) >= limits.plays:
+        raise WrongCallError("plays_used", allowed=limits.plays)
+    if kind is EventKind.MEASURED and limits.readings is not None and count_of(attempt, kind) >= limits.readings:
+        raise WrongCallError("readings_used", allowed=limits.readings)
+    beyond = limits.bench_minutes is not None and attempt.minutes + minutes > limits.bench_minutes
+    if kind in EVIDENCE and minutes > 0.0 and beyond:
+        raise WrongCallError("bench_minutes_used", allowed=limits.bench_minutes, minutes=minutes)
+
+
+def refuse_feedback(limits: Limits) -> None:
+    """Raise WrongCallError where a finding is not told right or wrong yet."""
+    if not limits.feedback:
+        raise WrongCallError("not_in_exam")

@@ -1,0 +1,110 @@
+"""What a closed attempt came to, as plain values: what results are counted, compared and reported from."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import asdict, dataclass
+from typing import Any
+
+from trainer.circuit.profile import PASSES
+from trainer.practice.attempt import Attempt
+from trainer.practice.events import EventKind
+from trainer.practice.judging import Judged
+from trainer.reasoning.finding import Claim
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """The result of one attempt; `shares` are those of cylinders, location, kind, proof and economy, 0 to 1.
+
+    `used_minutes` are labour, `time_s` real seconds where a set has them taken down.
+
+    `places` and `kinds` are those of the truth, empty where the circuit passes; what was said stands beside them.
+    """
+
+    points: float
+    shares: tuple[float, ...]
+    right: bool
+    certainty: float
+    places: tuple[str, ...]
+    said_places: tuple[str, ...]
+    cylinders: tuple[int, ...]
+    said_cylinders: tuple[int, ...]
+    kinds: tuple[str, ...]
+    said_kinds: tuple[str, ...]
+    misconception: str
+    plays: int
+    readings: int
+    hints: int
+    used_minutes: float
+    best_minutes: float
+    time_s: float
+
+
+def outcome_of(attempt: Attempt, judgement: Judged) -> Outcome:
+    """Return what an attempt came to; raises ValueError for one without a finding."""
+    if attempt.finding is None:
+        raise ValueError("an attempt without a finding has no outcome")
+    score = judgement.score
+    said = attempt.finding.claims
+    return Outcome(
+        points=round(score.points, 2),
+        shares=tuple(
+            round(share, 4) for share in (score.cylinders, score.location, score.kind, score.proof, score.economy)
+        ),
+        right=score.right,
+        certainty=attempt.finding.certainty,
+        places=_places(judgement.truth),
+        said_places=_places(said),
+        cylinders=_cylinders(judgement.truth),
+        said_cylinders=_cylinders(said),
+        kinds=tuple(sorted({str(claim.kind) for claim in judgement.truth})),
+        said_kinds=tuple(sorted({str(claim.kind) for claim in said})),
+        misconception=judgement.misconception or "",
+        plays=count_of(attempt, EventKind.HEARD),
+        readings=count_of(attempt, EventKind.MEASURED),
+        hints=count_of(attempt, EventKind.HINTED),
+        used_minutes=round(judgement.proof.used_minutes, 2),
+        best_minutes=round(judgement.proof.best_minutes, 2),
+        time_s=round(spent_s_of(attempt), 3),
+    )
+
+
+def count_of(attempt: Attempt, kind: EventKind) -> int:
+    """Return how often something happened in an attempt."""
+    return sum(line.kind is kind for line in attempt.card)
+
+
+def spent_s_of(attempt: Attempt) -> float:
+    """Return the real seconds spent on an attempt, as far as they were taken down with its events."""
+    return sum(float(line.data.get("spent_s", 0.0)) for line in attempt.card)
+
+
+def outcome_data(outcome: Outcome) -> dict[str, Any]:
+    """Return an outcome as plain data, as the event that closes an attempt keeps it."""
+    return {name: list(value) if isinstance(value, tuple) else value for name, value in asdict(outcome).items()}
+
+
+def outcome_from(data: dict[str, Any]) -> Outcome:
+    """Return the outcome that plain data describe; raises KeyError for data without one."""
+    values: dict[str, Any] = {
+        name: tuple(data[name]) if isinstance(data[name], list) else data[name] for name in Outcome.__dataclass_fields__
+    }
+    return Outcome(**values)
+
+
+def class_of(outcome: Outcome, cylinders_of_group: int = 2) -> str:
+    """Return the class that results are pooled by: the place of the fault, a whole group, two faults, or none."""
+    if not outcome.places:
+        return PASSES
+    if len(outcome.places) > 1:
+        return "two_faults"
+    return "group" if len(outcome.cylinders) > cylinders_of_group else outcome.places[0]
+
+
+def _places(claims: Sequence[Claim]) -> tuple[str, ...]:
+    return tuple(sorted(str(claim.location) for claim in claims))
+
+
+def _cylinders(claims: Sequence[Claim]) -> tuple[int, ...]:
+    return tuple(sorted({number for claim in claims for number in claim.cylinders}))

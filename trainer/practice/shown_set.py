@@ -1,0 +1,30 @@
+"""A set and its rules in words."""
+
+from __future__ import annotations
+
+from trainer.cases.case_set import CaseSet, DebriefOpens, Mode
+from trainer.words import text
+
+
+def head_lines(case_set: CaseSet, learner: str) -> list[str]:
+    """Return what a learner must know before the first case."""
+    policy, support = case_set.policy, case_set.support_of(learner)
+    lines = [text("set.head", title=case_set.title, mode=text(f"mode.{policy.mode}"), size=case_set.size)]
+    if policy.closes:
+        lines.append(text("set.closes", moment=policy.closes.isoformat(timespec="minutes")))
+    if policy.plays is not None:
+        lines.append(text("set.plays", count=policy.plays + support.extra_plays))
+    if policy.readings is not None:
+        lines.append(text("set.readings", count=policy.readings + support.extra_readings))
+    if policy.bench_minutes is not None:
+        lines.append(text("set.bench_minutes", minutes=policy.bench_minutes))
+    if policy.clock_minutes is not None:
+        lines.append(text("set.clock_minutes", minutes=policy.clock_minutes * support.extra_time))
+    if policy.certainty_weight:
+        lines.append(text("set.certainty", share=round(100 * policy.certainty_weight)))
+    lines.append(text(f"set.debrief.{DebriefOpens(policy.debrief)}"))
+    if learner in case_set.support:
+        lines.append(text("set.supported"))
+    if policy.mode is Mode.EXAM:
+        lines.append(text("set.evident"))
+    return lines

@@ -1,0 +1,165 @@
+"""A results bundle: what one learner did in one set on one machine, in one signed file.
+
+Lines of JSON: a head, then each attempt followed by its events, then the seal over every byte before it.
+"""
+
+from __future__ import annotations
+
+import hmac
+import json
+from collections.abc import Sequence
+from dataclasses import asdict, dataclass
+from enum import StrEnum
+from pathlib import Path
+from typing import Any
+
+from trainer.cases.sealed_set import SetKey
+from trainer.cases.whole_file import write_bytes
+from trainer.practice.events import Event, EventKind
+from trainer.records.chain import broken_at, canonical
+from trainer.records.merging import WholeAttempt
+from trainer.records.store import AttemptRow, Store
+
+FORM = "results/1"
+SUFFIX = ".results"
+MOST_BYTES = 64_000_000
+SEAL_CHARACTERS = 64
+
+
+class Fate(StrEnum):
+    """What became of a bundle at collecting."""
+
+    NEW = "new"
+    KNOWN = "already_there"
+    CUT_SHORT = "cut_short"
+    ALTERED = "altered"
+    WRONG_KEY = "wrong_key"
+    OTHER_SET = "other_set"
+    OTHER_MODEL = "other_model"
+    UNREADABLE = "unreadable"
+
+
+@dataclass(frozen=True, slots=True)
+class Bundle:
+    """The content of a bundle whose seal held."""
+
+    learner: str
+    set_id: str
+    store_id: str
+    made_at: str
+    attempts: tuple[WholeAttempt, ...]
+
+
+class BundleError(Exception):
+    """Raised for a bundle that is not taken; `fate` says why."""
+
+    def __init__(self, fate: Fate) -> None:
+        super().__init__(fate)
+        self.fate = fate
+
+
+def bundle_bytes(store: Store, set_id: str, set_name: str, learner: str, key: SetKey, made_at: str) -> bytes:
+    """Return a learner's attempts in a set as a bundle."""
+    head = {
+        "form": FORM, "set_id": set_id, "set_name": set_name, "learner": learner, "store_id": store.id,
+        "made_at": made_at, "salt": key.salt.hex(), "mark": key.mark,
+    }  # fmt: skip
+    lines = [canonical(head)]
+    for row in store.in_set(set_id, learner):
+        lines.append(canonical({"attempt": asdict(row)}))
+        for event, link in zip(store.events(row.id), store.links(row.id), strict=True):
+            told = {"number": event.number, "kind": str(event.kind), "at": event.at, "data": event.data, "link": link}
+            lines.append(canonical(told))
+    body = b"\n".join(lines) + b"\n"
+    return body + canonical({"seal": _seal(key, body)}) + b"\n"
+
+
+def _seal(key: SetKey, body: bytes) -> str:
+    return hmac.digest(key.derived("bundle"), body, "sha256").hex()
+
+
+def bundle_name(set_name: str, learner: str, store_id: str) -> str:
+    """Return a bundle's file name: no name of a person in it, one for each learner, set and machine."""
+    who = hmac.digest(store_id.encode("ascii"), learner.encode("utf-8"), "sha256").hex()[:12]
+    return f"{set_name}_{who}{SUFFIX}"
+
+
+def write_bundle(
+    store: Store, folder: Path, set_id: str, set_name: str, learner: str, key: SetKey, made_at: str
+) -> Path:
+    """Write a learner's bundle into a folder; raises MissingHereError where that cannot be."""
+    path = folder / bundle_name(set_name, learner, store.id)
+    write_bytes(path, bundle_bytes(store, set_id, set_name, learner, key, made_at), make_folder=True)
+    return path
+
+
+def salt_of(content: bytes) -> bytes | None:
+    """Return the salt that a bundle's head names, None for none: its key is made from the passphrase with it."""
+    try:
+        return bytes.fromhex(json.loads(content.split(b"\n", 1)[0])["salt"])
+    except (ValueError, KeyError, TypeError, AttributeError):
+        return None
+
+
+def read_bundle(content: bytes, set_id: str, key: SetKey) -> Bundle:
+    """Return what a bundle holds; raises BundleError where a single byte is not as it was written."""
+    if not content or len(content) > MOST_BYTES:
+        raise BundleError(Fate.CUT_SHORT if not content else Fate.UNREADABLE)
+    body, seal = _parted(content)
+    head = _line(body.split(b"\n", 1)[0])
+    if head.get("form") != FORM:
+        raise BundleError(Fate.UNREADABLE)
+    if not hmac.compare_digest(seal, canonical({"seal": _seal(key, body)})):
+        if head.get("set_id") != set_id:
+            raise BundleError(Fate.OTHER_SET)
+        raise BundleError(Fate.ALTERED if head.get("mark") == key.mark else Fate.WRONG_KEY)
+    if head["set_id"] != set_id:
+        raise BundleError(Fate.OTHER_SET)
+    attempts = tuple(_attempts(body, head, key))
+    return Bundle(head["learner"], head["set_id"], head["store_id"], head["made_at"], attempts)
+
+
+def _parted(content: bytes) -> tuple[bytes, bytes]:
+    """Return what is sealed and the line of the seal; raises BundleError where the end is missing."""
+    before = content.rfind(b"\n", 0, len(content) - 1)
+    last = content[before + 1 :]
+    length = len(canonical({"seal": "0" * SEAL_CHARACTERS})) + 1
+    if before < 0 or not content.endswith(b"\n") or len(last) < length or b'"seal"' not in last:
+        looks_whole = len(last) == length
+        raise BundleError(Fate.ALTERED if looks_whole else Fate.CUT_SHORT)
+    return content[: before + 1], last[:-1]
+
+
+def _line(line: bytes) -> dict[str, Any]:
+    try:
+        value = json.loads(line)
+    except (ValueError, RecursionError) as error:
+        raise BundleError(Fate.UNREADABLE) from error
+    if not isinstance(value, dict):
+        raise BundleError(Fate.UNREADABLE)
+    return value
+
+
+def _attempts(body: bytes, head: dict[str, Any], key: SetKey) -> list[WholeAttempt]:
+    """Return the attempts; one whose chain does not hold was changed before it was bundled."""
+    found: list[tuple[AttemptRow, list[Event], list[str]]] = []
+    try:
+        for line in body.split(b"\n")[1:-1]:
+            value = _line(line)
+            if "attempt" in value:
+                found.append((AttemptRow(**value["attempt"]), [], []))
+            else:
+                event = Event(value["number"], EventKind(value["kind"]), value["at"], value["data"])
+                found[-1][1].append(event)
+                found[-1][2].append(value["link"])
+    except (KeyError, TypeError, ValueError, IndexError) as error:
+        raise BundleError(Fate.UNREADABLE) from error
+    chain_key = key.derived("chain")
+    for row, events, links in found:
+        if (row.learner, row.set_id) != (head["learner"], head["set_id"]) or _broken(chain_key, row, events, links):
+            raise BundleError(Fate.ALTERED)
+    return [WholeAttempt(row, tuple(events), tuple(links)) for row, events, links in found]
+
+
+def _broken(key: bytes, row: AttemptRow, events: Sequence[Event], links: Sequence[str]) -> bool:
+    return not events or broken_at(key, row, events, links) is not None

@@ -1,0 +1,161 @@
+"""Carries records from a station to a store that a school shares: kept here first, delivered when the network is there.
+
+Every event lies in the station's own store before it counts. The shared store takes an event by its attempt and number,
+so that one whose answer was lost on the way is not stored twice when it is sent again.
+"""
+
+from __future__ import annotations
+
+import threading
+from dataclasses import dataclass
+
+from sqlalchemy import func, insert, select, update
+from sqlalchemy.exc import DatabaseError, IntegrityError
+
+from trainer.errors import MissingHereError, ToldError
+from trainer.records.merging import ForkedError, WholeAttempt, merge_attempt
+from trainer.records.store import AttemptRow, Store, opened_at
+from trainer.records.tables import attempt_table, delivery_table, event_table
+
+RETRY_S = 5.0
+FETCH_WAIT_S = 3.0
+
+
+@dataclass(frozen=True, slots=True)
+class Delivered:
+    """What one round carried over, what still waits, and what is in the way, None for nothing.
+
+    `forked` are attempts that another station went on with apart from this one: they stay here, and are told.
+    """
+
+    events: int
+    waiting: int
+    forked: tuple[str, ...] = ()
+    error: ToldError | None = None
+
+
+def whole_attempt(store: Store, row: AttemptRow) -> WholeAttempt:
+    """Return an attempt with all its events."""
+    return WholeAttempt(row, tuple(store.events(row.id)), tuple(store.links(row.id)))
+
+
+def undelivered(store: Store) -> list[tuple[AttemptRow, int]]:
+    """Return attempts with events that the shared store has not confirmed, and how many those are."""
+    held = func.count(event_table.c.id)
+    sent = func.coalesce(delivery_table.c.events, 0)
+    wanted = (
+        select(attempt_table, (held - sent).label("waiting"))
+        .join(event_table, event_table.c.attempt_id == attempt_table.c.id)
+        .outerjoin(delivery_table, delivery_table.c.attempt_id == attempt_table.c.id)
+        .group_by(*attempt_table.c, delivery_table.c.events)
+        .having(held > sent)
+        .order_by(attempt_table.c.started_at)
+    )
+    with store.engine.connect() as connection:
+        return [
+            (AttemptRow(**{name: row[name] for name in AttemptRow.__dataclass_fields__}), int(row["waiting"]))
+            for row in connection.execute(wanted).mappings()
+        ]
+
+
+class Delivery:
+    """The way from a station's store to the shared one at a URL; it works in a thread of its own once started."""
+
+    def __init__(self, local: Store, url: str) -> None:
+        self._local, self._url = local, url
+        self._far: Store | None = None
+        self._wake, self._stopping = threading.Event(), threading.Event()
+        self._lock = threading.Lock()
+        self._thread: threading.Thread | None = None
+        self.latest = Delivered(0, 0)
+
+    def start(self) -> None:
+        """Deliver from now on whatever is written."""
+        self._local.written = self._wake.set
+        self._thread = threading.Thread(target=self._run, daemon=True, name="delivery")
+        self._thread.start()
+
+    def _run(self) -> None:
+        while not self._stopping.is_set():
+            self.latest = self.once()
+            self._wake.wait(RETRY_S)
+            self._wake.clear()
+
+    def stop(self) -> Delivered:
+        """Deliver once more, if the store answers, and end."""
+        self._stopping.set()
+        self._wake.set()
+        if self._thread is not None:
+            self._thread.join(2 * RETRY_S)
+        self.latest = self.once()
+        if self._far is not None:
+            self._far.close()
+        return self.latest
+
+    def once(self) -> Delivered:
+        """Carry over everything that waits."""
+        with self._lock:
+            waiting = undelivered(self._local)
+            left = sum(count for _row, count in waiting)
+            carried, forked = 0, []
+            for row, count in waiting:
+                try:
+                    self._carry(row)
+                except ForkedError:
+                    forked.append(row.id)
+                    continue
+                except IntegrityError:  # another station wrote the same attempt at the same moment: next round
+                    continue
+                except (DatabaseError, MissingHereError) as error:
+                    return Delivered(carried, left - carried, tuple(forked), self._lost(error))
+                carried += count
+            return Delivered(carried, left - carried, tuple(forked))
+
+    def _carry(self, row: AttemptRow) -> None:
+        whole = whole_attempt(self._local, row)
+        with self._shared().engine.begin() as connection:
+            merge_attempt(connection, whole)
+        with self._local.writing() as connection:
+            confirmed = {"events": len(whole.events)}
+            done = connection.execute(
+                update(delivery_table).where(delivery_table.c.attempt_id == row.id).values(confirmed)
+            )
+            if not done.rowcount:
+                connection.execute(insert(delivery_table), {"attempt_id": row.id, **confirmed})
+
+    def _shared(self) -> Store:
+        if self._far is None:
+            self._far = opened_at(self._url)
+        return self._far
+
+    def _lost(self, error: DatabaseError | MissingHereError) -> ToldError:
+        """Let go of a store that does not answer; the next round tries anew."""
+        if self._far is not None:
+            self._far.close()
+            self._far = None
+        return error if isinstance(error, MissingHereError) else MissingHereError("store_away")
+
+    def fetch(self, learner: str) -> bool:
+        """Bring a learner's attempts from the shared store here; tell whether it answered in time."""
+        done = threading.Event()
+
+        def bring() -> None:
+            try:
+                self._bring(learner)
+            except (DatabaseError, MissingHereError, ForkedError):
+                return
+            done.set()
+
+        threading.Thread(target=bring, daemon=True, name="fetch").start()
+        return done.wait(FETCH_WAIT_S)
+
+    def _bring(self, learner: str) -> None:
+        with self._lock:
+            far = self._shared()
+            with far.engine.connect() as connection:
+                wanted = select(attempt_table).where(attempt_table.c.learner == learner)
+                rows = [AttemptRow(**row._mapping) for row in connection.execute(wanted)]
+            for row in rows:
+                whole = whole_attempt(far, row)
+                with self._local.writing() as connection:
+                    merge_attempt(connection, whole)

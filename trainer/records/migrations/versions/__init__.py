@@ -1,0 +1,1 @@
+"""Steps from one version of the store's tables to the next."""

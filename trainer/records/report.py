@@ -1,0 +1,217 @@
+"""The class report: one page that says how a class hears, what it mistakes, and what to teach next."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from trainer.circuit.profile import PASSES
+from trainer.records.charts import calibration_chart, marks_chart, slips_chart
+from trainer.records.item_statistics import alpha, discrimination, shown_as
+from trainer.records.notes import notes_of
+from trainer.records.page import page
+from trainer.records.results import KeptSet
+from trainer.records.roster import roster
+from trainer.records.store import Store
+from trainer.records.sums import ClassSums, class_sums, learner_sums, solid_by_class
+from trainer.records.teaching import lessons
+from trainer.words import LANGUAGES, spoken, text
+
+SHOWN_LEARNERS = 200
+SHOWN_PAIRS = 12
+
+
+def report_html(store: Store, kept: KeptSet, made_at: str) -> str:
+    """Return the report of a set's counted results."""
+    from markupsafe import Markup
+
+    sums = class_sums(store, kept)
+    shown = lessons(sums)
+    words = _words()
+    charts = {
+        "marks": Markup(marks_chart(sums.marks, kept.passes_at, words)) if sums.learners else "",
+        "slips": Markup(slips_chart(
+            [one.misconception for one in shown], [one.count for one in shown], [one.weight for one in shown], words
+        )) if shown else "",
+        "calibration": Markup(calibration_chart(sums.certainty, words)) if sums.certainty else "",
+    }  # fmt: skip
+    return page(
+        "report.html",
+        text("report.title", title=kept.title),
+        spoken(),
+        words=words,
+        rule=text("report.rule", share=100.0 * kept.certainty_weight, counts=text(f"counts.{kept.counts}")),
+        made_at=made_at[:16].replace("T", " "),
+        head=_head(sums, kept),
+        charts=charts,
+        learners=_learners(store, kept),
+        hidden=max(sums.learners - SHOWN_LEARNERS, 0),
+        places=_matrix(sums.places, _place),
+        cylinders=_matrix(sums.cylinders, str),
+        lessons=[_lesson(number, one) for number, one in enumerate(shown, start=1)],
+        detection=_detection(sums),
+        certainty=[
+            {"said": text(f"certainty.{said}"), "count": count, "right": right, "share": 100.0 * right / count}
+            for said, (count, right) in sums.certainty.items()
+        ],
+        effort=_effort(sums),
+        items=_items(sums),
+        classes=[
+            {"name": _class_name(name), "count": count, "right": right} for name, (count, right) in sums.classes.items()
+        ],
+        reliability=_reliability(sums),
+        notes=notes_of(store, kept.id),
+    )
+
+
+def _words() -> dict[str, str]:
+    """Return every word of the report by its short name."""
+    return {
+        key.removeprefix("report.word."): text(key) for key in LANGUAGES[spoken()][0] if key.startswith("report.word.")
+    }
+
+
+def _head(sums: ClassSums, kept: KeptSet) -> list[str]:
+    lines = [
+        text("report.counts", learners=sums.learners, results=sums.results, size=kept.size),
+        text("report.mean", mean=sums.mean_mark, passed=sums.passed, learners=sums.learners, passes_at=kept.passes_at),
+    ]
+    if sums.mean_mark_unsupported is not None and abs(sums.mean_mark_unsupported - sums.mean_mark) > 0.05:
+        lines.append(text("report.unsupported", mean=sums.mean_mark_unsupported))
+    if sums.voided:
+        lines.append(text("report.voided", count=sums.voided))
+    return lines
+
+
+def _place(name: str) -> str:
+    return " + ".join(text(f"location.{one}") for one in name.split("+")) if name else text("debrief.passes")
+
+
+def _class_name(name: str) -> str:
+    return text(f"class.{name}") if name in (PASSES, "group", "two_faults") else _place(name)
+
+
+def _matrix(pairs: Mapping[tuple[str, str], int], named: Any) -> dict[str, Any]:
+    """Return (true, said) counts as rows; the rarest columns are put together where there are many."""
+    truths = sorted({truth for truth, _said in pairs})
+    totals: dict[str, int] = {}
+    for (_truth, said), count in pairs.items():
+        totals[said] = totals.get(said, 0) + count
+    often = sorted(totals, key=lambda one: (-totals[one], one))[:SHOWN_PAIRS]
+    columns = sorted(often)
+    rows = []
+    for truth in truths:
+        counts = [pairs.get((truth, said), 0) for said in columns]
+        total = sum(count for (one, _said), count in pairs.items() if one == truth)
+        cells = [{"count": count, "right": said == truth} for said, count in zip(columns, counts, strict=True)]
+        rows.append({"name": named(truth), "cells": cells, "others": total - sum(counts), "total": total})
+    more = len(totals) > len(often)
+    return {"columns": [named(one) for one in columns], "rows": rows, "more": more}
+
+
+def _learners(store: Store, kept: KeptSet) -> list[dict[str, Any]]:
+    rows = learner_sums(store, kept, SHOWN_LEARNERS)
+    names = roster(store)
+    solid = solid_by_class(store, kept.id, [row.learner for row in rows])
+    shown = []
+    for row in rows:
+        kinds = solid.get(row.learner, {})
+        good = [f"{_class_name(name)} {right}/{count}" for name, (count, right) in kinds.items() if right == count]
+        weak = [f"{_class_name(name)} {right}/{count}" for name, (count, right) in kinds.items() if right < count]
+        person = names.get(row.learner)
+        shown.append(
+            {
+                "name": person.name if person and person.name else row.learner,
+                "mark": row.mark,
+                "passed": row.mark >= kept.passes_at,
+                "cases": row.cases,
+                "right": row.right,
+                "solid": ", ".join(good),
+                "weak": ", ".join(weak),
+                "path": 100.0 * row.best_minutes / row.minutes if row.minutes else 100.0,
+                "supported": row.supported,
+            }
+        )
+    return shown
+
+
+def _lesson(number: int, one: Any) -> dict[str, Any]:
+    known = f"refute.{one.misconception}" in LANGUAGES[spoken()][0]
+    pair = [name for name in (one.truth_case, one.said_case) if name]
+    return {
+        "number": number,
+        "name": text(f"misconception.{one.misconception}") if one.misconception else text("misconception.unclassified"),
+        "count": one.count,
+        "weight": one.weight,
+        "confused": text("report.confused", truth=_place(one.truth[0]), said=_place(one.said[0])),
+        "teach": text("report.play", first=pair[0], second=pair[1]) if len(pair) == 2 else "",
+        "known": known,
+    }
+
+
+def _detection(sums: ClassSums) -> dict[str, int]:
+    faulty = sum(count for (truth, _said), count in sums.detected.items() if truth)
+    sound = sum(count for (truth, _said), count in sums.detected.items() if not truth)
+    return {
+        "hits": sums.detected.get((1, 1), 0),
+        "faulty": faulty,
+        "alarms": sums.detected.get((0, 1), 0),
+        "sound": sound,
+    }
+
+
+def _effort(sums: ClassSums) -> dict[str, Any]:
+    return {
+        "plays": median_of(sums.plays),
+        "readings": median_of(sums.readings),
+        "minutes": sums.minutes / sums.results if sums.results else 0.0,
+        "best": sums.best_minutes / sums.results if sums.results else 0.0,
+    }
+
+
+def median_of(histogram: Mapping[int, int]) -> float:
+    """Return the median of counted values; nought for none."""
+    count = sum(histogram.values())
+    if not count:
+        return 0.0
+
+    def at(place: int) -> int:
+        for value in sorted(histogram):
+            place -= histogram[value]
+            if place < 0:
+                return value
+        raise ValueError("the place lies beyond the values")
+
+    return (at((count - 1) // 2) + at(count // 2)) / 2.0
+
+
+def _items(sums: ClassSums) -> list[dict[str, Any]]:
+    by_item = {one.item: one for one in sums.item_sums}
+    rows = []
+    for item, (count, right, mark, minutes, best) in sums.items.items():
+        one = by_item.get(item)
+        index = None if one is None else discrimination(one)
+        rows.append(
+            {
+                "item": item,
+                "count": count,
+                "right": right,
+                "mark": mark / count,
+                "path": 100.0 * best / minutes if minutes else 100.0,
+                "facility": 100.0 * right / count,
+                "shown": shown_as(count),
+                "discrimination": index,
+                "complete": 0 if one is None else one.count,
+                "index_shown": shown_as(0 if one is None else one.count),
+            }
+        )
+    return rows
+
+
+def _reliability(sums: ClassSums) -> str:
+    count = sums.item_sums[0].count if sums.item_sums else 0
+    value = alpha(sums.item_sums) if sums.item_sums else None
+    if shown_as(count) == "hidden" or value is None:
+        return text("report.alpha_hidden", count=count)
+    rough = text("report.rough") if shown_as(count) == "rough" else ""
+    return text("report.alpha", value=value, count=count, rough=rough)

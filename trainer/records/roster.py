@@ -1,0 +1,85 @@
+"""The roster: which code is whose name, in the instructor's store alone."""
+
+from __future__ import annotations
+
+import csv
+import io
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from sqlalchemy import delete, insert, select
+
+from trainer.errors import MissingHereError, Problem, ProblemsFoundError
+from trainer.records.store import Store
+from trainer.records.tables import roster_table
+from trainer.words import text
+
+COLUMNS = ("learner", "name", "class")
+MOST_BYTES, MOST_CHARACTERS = 2_000_000, 200
+
+
+@dataclass(frozen=True, slots=True)
+class Person:
+    """One line of the roster."""
+
+    learner: str
+    name: str
+    class_name: str
+
+
+def read_roster(path: Path) -> list[Person]:
+    """Read a roster with the columns learner, name, class; raises ProblemsFoundError with every line that is wrong."""
+    try:
+        if path.stat().st_size > MOST_BYTES:
+            raise ProblemsFoundError(
+                [_problem(path, None, text("file.too_large"), text("file.at_most_bytes", count=MOST_BYTES))]
+            )
+        content = path.read_bytes().decode("utf-8-sig")
+    except OSError as error:
+        raise MissingHereError("file_unreadable", path=path, reason=error.strerror) from error
+    except UnicodeDecodeError as error:
+        raise ProblemsFoundError([_problem(path, None, text("file.not_utf_8_text"), "UTF-8")]) from error
+    first = content.split("\n", 1)[0]
+    reader = csv.reader(io.StringIO(content, newline=""), delimiter=";" if first.count(";") > first.count(",") else ",")
+    rows = [(reader.line_num, [cell.strip() for cell in row]) for row in reader if any(cell.strip() for cell in row)]
+    if not rows or [cell.lower() for cell in rows[0][1]] != list(COLUMNS):
+        raise ProblemsFoundError(
+            [_problem(path, 1, ",".join(rows[0][1])[:60] if rows else text("file.empty"), ",".join(COLUMNS))]
+        )
+    people: list[Person] = []
+    problems: list[Problem] = []
+    for line, row in rows[1:]:
+        if len(row) != len(COLUMNS) or not row[0]:
+            problems.append(_problem(path, line, ",".join(row)[:60], text("roster.three_cells")))
+        elif any(len(cell) > MOST_CHARACTERS for cell in row):
+            problems.append(_problem(path, line, row[0][:60], text("roster.at_most", count=MOST_CHARACTERS)))
+        elif row[0] in {person.learner for person in people}:
+            problems.append(_problem(path, line, row[0][:60], text("set.each_once")))
+        else:
+            people.append(Person(*row))
+    if problems:
+        raise ProblemsFoundError(problems)
+    return people
+
+
+def _problem(path: Path, line: int | None, found: str, allowed: str) -> Problem:
+    return Problem(path.name, line, "the roster", found, allowed, text("roster.mend"))
+
+
+def keep_roster(store: Store, people: list[Person]) -> None:
+    """Put a roster in the place of the one before."""
+    with store.writing() as connection:
+        connection.execute(delete(roster_table))
+        if people:
+            connection.execute(
+                insert(roster_table),
+                [{"learner": one.learner, "name": one.name, "class_name": one.class_name} for one in people],
+            )
+
+
+def roster(store: Store) -> Mapping[str, Person]:
+    """Return everybody on the roster by their code."""
+    with store.engine.connect() as connection:
+        rows = connection.execute(select(roster_table).order_by(roster_table.c.learner))
+        return {row.learner: Person(row.learner, row.name, row.class_name) for row in rows}

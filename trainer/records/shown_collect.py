@@ -1,0 +1,23 @@
+"""What came of collecting and marking, in words."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from trainer.records.collect import Collected
+from trainer.records.marking import Marked
+from trainer.words import text
+
+
+def collected_lines(taken: Sequence[Collected], marked: Marked) -> list[str]:
+    """Return what became of each file, and what was marked."""
+    if not taken:
+        return [text("collect.nothing")]
+    lines = [text("collect.line", file=one.file, fate=text(f"fate.{one.fate}"), count=one.attempts) for one in taken]
+    return [*lines, *marked_lines(marked)]
+
+
+def marked_lines(marked: Marked) -> list[str]:
+    """Return how many attempts were marked, and why others were not."""
+    lines = [text("mark.done", marked=marked.marked, unfinished=marked.unfinished, voided=marked.voided)]
+    return lines + [text("mark.refused", count=count, why=text(f"mark.{why}")) for why, count in marked.refused.items()]

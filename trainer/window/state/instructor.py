@@ -1,0 +1,200 @@
+"""The instructor's page: sets to build, prove, preview and seal; results to collect and report."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+from trainer.cases.sealed_set import seal
+from trainer.cases.set_source import OpenedSet, keys_of
+from trainer.errors import MissingHereError, Problem, WrongCallError
+from trainer.records.collect import Collected, salts_in
+from trainer.records.marking import Marked
+from trainer.records.results import KeptSet, kept_sets
+from trainer.records.shown_collect import collected_lines
+from trainer.window.state.nodes import Node, button, column, field, flow, row, scroll, words
+from trainer.window.state.passphrase import PassphraseScreen
+from trainer.window.state.screen import Screen
+from trainer.window.state.sets import open_file, set_files
+from trainer.window.state.shell import Shell
+from trainer.words import problem_line, text
+
+SHOWN_FILES, SHOWN_LINES = 12, 12
+
+
+class InstructorScreen(Screen):
+    """What an instructor does on this machine."""
+
+    name = "instructor"
+    first = "build"
+
+    def __init__(self, shell: Shell) -> None:
+        super().__init__(shell)
+        self._chosen: Path | None = None
+        self._folder = ""
+        self._told: tuple[str, ...] = ()
+
+    # what is shown
+
+    def view(self) -> Node:
+        """Return sets and results one under another."""
+        files = set_files(self.shell.services.sets)[:SHOWN_FILES]
+        return scroll(
+            "page",
+            words(text("instructor.title"), "title", "instructor.title"),
+            words(text("instructor.keep"), "muted"),
+            flow(button("build", text("instructor.build"), self._build, "b", chosen=not files)),
+            words(text("instructor.sets"), "bold"),
+            flow(
+                *(
+                    button(f"file.{path.name}", path.name, self._chooser(path), chosen=path == self._chosen)
+                    for path in files
+                ),
+                gap=0.4,
+            )
+            if files
+            else words(text("sets.none"), "muted"),
+            self._on_chosen() if self._chosen else None,
+            words(text("instructor.results"), "bold"),
+            self._results(),
+            column(*(words(line, "body", f"told.{place}") for place, line in enumerate(self._told)), gap=0.2)
+            if self._told
+            else None,
+            self.shell.footer(),
+            gap=0.8,
+        )
+
+    def _on_chosen(self) -> Node:
+        assert self._chosen is not None
+        plain = self._chosen.suffix != ".sealed"
+        return column(
+            flow(
+                button("prove", text("instructor.prove"), self._with_set(self._prove)),
+                button("preview", text("instructor.preview"), self._with_set(self._preview)),
+                button("seal", text("instructor.seal"), self._with_set(self._seal) if plain else None),
+                gap=0.6,
+            ),
+            words(text("instructor.collect_how"), "muted"),
+            row(
+                field("folder", self._folder, self._write, self._with_set(self._collect)),
+                button("collect", text("instructor.collect"), self._with_set(self._collect) if self._folder else None),
+                gap=0.6,
+            ),
+            gap=0.5,
+        )
+
+    def _results(self) -> Node:
+        kept = kept_sets(self.shell.services.store)
+        if not kept:
+            return words(text("records.no_sets"), "muted")
+        return column(*(self._result(one) for one in kept[:SHOWN_FILES]), gap=0.3)
+
+    def _result(self, kept: KeptSet) -> Node:
+        title = text("records.set", name=kept.name, title=kept.title, size=kept.size, id=kept.id[:8])
+        return row(
+            words(title, "body", weight=1.0, least=20.0),
+            button(f"report.{kept.id}", text("instructor.report"), lambda: self._report(kept)),
+            button(f"marks.{kept.id}", text("instructor.marks"), lambda: self._marks(kept)),
+            gap=0.6,
+        )
+
+    # hands
+
+    def _write(self, written: str) -> None:
+        self._folder = written[:400]
+
+    def _chooser(self, path: Path) -> Callable[[], None]:
+        def choose() -> None:
+            self._chosen, self._told = path, ()
+
+        return choose
+
+    def _build(self) -> None:
+        from trainer.window.state.set_builder import SetBuilder
+
+        if self.shell.services.sets is None:
+            raise WrongCallError("nothing_kept_here")
+        self.shell.show(SetBuilder(self.shell, self.shell.services.sets))
+
+    def _with_set(self, then: Callable[[OpenedSet], None]) -> Callable[[], None]:
+        def act() -> None:
+            if self._chosen is not None:
+                open_file(self.shell, self._chosen, then)
+
+        return act
+
+    def _say(self, *told: str) -> None:
+        self._told = told[:SHOWN_LINES]
+        self.shell.touch()
+
+    def _prove(self, opened: OpenedSet) -> None:
+        name = opened.case_set.name
+
+        def proved(problems: list[Problem]) -> None:
+            good = text("set.good", path=name, size=opened.case_set.size)
+            self._say(*([problem_line(one) for one in problems] or [good]))
+
+        self.shell.ask("prove_set", opened.case_set, name, then=proved)
+
+    def _preview(self, opened: OpenedSet) -> None:
+        folder = self._sheets() / f"preview_{opened.case_set.name}"
+
+        def previewed(files: list[Path]) -> None:
+            self._say(text("set.previewed", count=len(files), folder=folder))
+            self.shell.services.show_file(files[-1])
+
+        self.shell.ask("preview_set", opened.case_set, "preview", folder, then=previewed)
+
+    def _seal(self, opened: OpenedSet) -> None:
+        assert self._chosen is not None
+        output = self._chosen.with_suffix(".sealed")
+
+        def sealed(passphrase: str) -> None:
+            seal(opened.case_set, passphrase, output)
+            self._say(text("set.sealed", path=output, size=opened.case_set.size), text("set.sealed_means"))
+
+        title = text("instructor.seal")
+        self.shell.show(PassphraseScreen(self.shell, title, sealed, twice=True))
+
+    def _collect(self, opened: OpenedSet) -> None:
+        folder = Path(self._folder.strip())
+        if not folder.exists():
+            raise MissingHereError("file_unreadable", path=folder, reason=text("records.not_there"))
+        store = self.shell.services.store
+
+        def go(passphrase: str) -> None:
+            keys = keys_of(opened, lambda: passphrase, salts_in([folder]))
+            url = store.engine.url.render_as_string(hide_password=False)
+            self.shell.ask("collect", url, [folder], opened.case_set, keys, then=self._collected)
+
+        if opened.sealed:
+            go("")
+        else:
+            title = text("instructor.collect")
+            self.shell.show(PassphraseScreen(self.shell, title, go))
+
+    def _collected(self, done: tuple[list[Collected], Marked]) -> None:
+        self._say(*collected_lines(*done))
+
+    def _report(self, kept: KeptSet) -> None:
+        from trainer.cases.whole_file import write_bytes
+        from trainer.records.report import report_html
+
+        path = self._sheets() / f"report_{kept.name}.html"
+        store, now = self.shell.services.store, self.shell.services.now_utc()
+        write_bytes(path, report_html(store, kept, now).encode("utf-8"), make_folder=True)
+        self._say(text("records.written", path=path))
+        self.shell.services.show_file(path)
+
+    def _marks(self, kept: KeptSet) -> None:
+        from trainer.cases.whole_file import write_bytes
+        from trainer.records.exports import gradebook
+
+        path = self._sheets() / f"gradebook_{kept.name}.csv"
+        write_bytes(path, b"".join(gradebook(self.shell.services.store, kept, bom=True)), make_folder=True)
+        self._say(text("records.written", path=path))
+
+    def _sheets(self) -> Path:
+        if self.shell.services.sheets is None:
+            raise WrongCallError("nothing_kept_here")
+        return self.shell.services.sheets

@@ -1,0 +1,95 @@
+"""The sets that lie on this station, and any other by its path."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+from trainer.cases.sealed_set import is_sealed, read_head
+from trainer.cases.set_source import OpenedSet, open_set, refuse_open_exam
+from trainer.errors import ProblemsFoundError, WrongCallError
+from trainer.window.state.nodes import Node, button, column, field, row, scroll, words
+from trainer.window.state.passphrase import PassphraseScreen
+from trainer.window.state.screen import Screen
+from trainer.window.state.shell import Shell
+from trainer.words import problem_line, text
+
+SUFFIXES = (".yaml", ".yml", ".sealed")
+MOST_SHOWN = 20
+
+
+def set_files(folder: Path | None) -> list[Path]:
+    """Return the set files in a folder, in the order of their names."""
+    if folder is None or not folder.is_dir():
+        return []
+    return sorted(path for path in folder.iterdir() if path.suffix in SUFFIXES and path.is_file())
+
+
+class SetsScreen(Screen):
+    """Chooses a set to work."""
+
+    name = "sets"
+    first = "path"
+
+    def __init__(self, shell: Shell, who: str) -> None:
+        super().__init__(shell)
+        self.who = who
+        self._path = ""
+
+    def view(self) -> Node:
+        """Return the sets in this station's folder, and a field for another."""
+        folder = self.shell.services.sets
+        files = set_files(folder)[:MOST_SHOWN]
+        here = text("sets.folder", folder=folder) if folder else text("sets.no_folder")
+        return scroll(
+            "page",
+            words(text("sets.title"), "title", "sets.title"),
+            words(here, "muted"),
+            column(*(button(f"set.{path.name}", path.name, self._opener(path)) for path in files), gap=0.4)
+            if files
+            else words(text("sets.none"), "body", "sets.none"),
+            words(text("sets.path"), "bold"),
+            row(
+                field("path", self._path, self._write, self._by_path),
+                button("open", text("sets.open"), self._by_path if self._path else None),
+                gap=0.6,
+            ),
+            self.shell.footer(),
+            gap=0.8,
+        )
+
+    def _write(self, written: str) -> None:
+        self._path = written[:400]
+
+    def _by_path(self) -> None:
+        self._opener(Path(self._path.strip()))()
+
+    def _opener(self, path: Path) -> Callable[[], None]:
+        return lambda: open_file(self.shell, path, self._opened)
+
+    def _opened(self, opened: OpenedSet) -> None:
+        from trainer.window.state.set_page import SetScreen
+
+        refuse_open_exam(opened, opened.case_set.name)
+        results = self.shell.services.results
+        self.shell.show(SetScreen(self.shell, opened, self.who, results))
+
+
+def open_file(shell: Shell, path: Path, then: Callable[[OpenedSet], None]) -> None:
+    """Open a set file, asking for its passphrase where it is sealed; what is wrong with it is said."""
+
+    def opened(passphrase: str) -> None:
+        try:
+            found = open_set(path, lambda: passphrase)
+        except ProblemsFoundError as error:
+            shell.say(" ".join(problem_line(problem) for problem in error.problems[:3]))
+            return
+        then(found)
+
+    if not path.is_file():
+        raise WrongCallError("no_set_file", path=path)
+    if is_sealed(path):
+        head = read_head(path)
+        shell.show(PassphraseScreen(shell, text("sets.sealed", title=head.title), opened))
+    else:
+        opened("")

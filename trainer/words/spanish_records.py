@@ -1,0 +1,184 @@
+"""Spanish: results, reports, exports and handouts."""
+
+TEXTS = {
+    "handout.title": "Lo que mostró la prueba de inyectores",
+    "handout.heard": "Lo que se oyó",
+    "handout.where": "Dónde está",
+    "handout.wiring": (
+        "El motor desde arriba. Continua: retornos; a trazos: alimentaciones. El círculo con aspa es el lugar."
+    ),
+    "handout.next": "Qué comprobar ahora",
+    "handout.cautions": "Precauciones",
+    "handout.limits": (
+        "Los sonidos y dibujos se calcularon para un motor de enseñanza. La prueba mueve bobinas y placas: "
+        "nada dice de toberas, juntas, compresión o aceite. El manual del fabricante y las normas locales "
+        "van primero."
+    ),
+    "handout.good": "{slot}, como suena uno bueno:",
+    "handout.faulty": "{slot}, como sonó aquí:",
+    "handout.next.circuit_passes": (
+        "El circuito pasa: mire combustible, aceite, compresión y la hidráulica del inyector, que esta "
+        "prueba no muestra."
+    ),
+    "handout.next.drive_module": (
+        "Compruebe alimentación, masas y conector del módulo antes de comprar uno; mida su salida con una carga."
+    ),
+    "handout.next.engine_harness": (
+        "Recorra el mazo del motor en busca de roces o quemaduras; mida cada hilo de punta a punta y a masa, "
+        "sin tensión y desenchufado."
+    ),
+    "handout.next.pass_through_connector": (
+        "Abra el conector de la junta de la tapa: aceite, marcas de calor, patillas flojas o metidas; mida "
+        "por sus dos lados."
+    ),
+    "handout.next.under_cover_harness": (
+        "Con la tapa quitada, busque hilos rozados por piezas móviles y enchufes flojos en los inyectores."
+    ),
+    "handout.next.solenoid_coil": "Mida la bobina en el propio inyector junto a otra buena del mismo motor.",
+    "handout.next.armature": (
+        "Bobina e hilos están bien: la placa no se mueve como debe. Compare un trazo de corriente con el de "
+        "un inyector bueno antes de cambiarlo."
+    ),
+    "handout.next.retest": (
+        "Tras la reparación repita la prueba: todos los turnos parejos, ningún código y una medida que no "
+        "cambie al mover el mazo."
+    ),
+    "fate.new": "nuevo",
+    "fate.already_there": "ya estaba",
+    "fate.cut_short": "cortado: cópielo otra vez",
+    "fate.altered": "alterado: no está como se escribió",
+    "fate.wrong_key": "hecho con otra frase de paso",
+    "fate.other_set": "de otro conjunto",
+    "fate.other_model": "de otra versión del programa",
+    "fate.unreadable": "no es un paquete de resultados",
+    "collect.line": "{file}: {fate} ({count} intentos)",
+    "collect.nothing": "No se encontró ningún paquete.",
+    "mark.going": "Se califica: {done} de {count} ...",
+    "mark.done": "{marked} calificados, {unfinished} sin entregar, {voided} anulados.",
+    "mark.refused": "{count} no se pueden calificar: {why}.",
+    "mark.other_case": "su caso no es el que les da este conjunto",
+    "mark.other_model": "se hicieron con otra versión del programa; califíquelos con aquella",
+    "mark.damaged": "sus sucesos no se siguen unos a otros",
+    "records.not_there": "no está",
+    "records.set": "{name}: {title}, {size} casos ({id})",
+    "records.no_sets": "Aún no hay resultados de ningún conjunto.",
+    "records.written": "{path}",
+    "roster.three_cells": "tres celdas: learner, name, class",
+    "roster.at_most": "como mucho {count} caracteres por celda",
+    "roster.mend": "escriba una persona por línea: código,nombre,clase",
+    "roster.taken": "{count} personas están en la lista.",
+    "note.taken": "Anotado.",
+    "note.void": "no cuenta",
+    "note.comment": "comentario",
+    "note.answer": "también correcto",
+    "keep.taken": "{title}: se guarda hasta {day}.",
+    "delete.ask": "¿Borrar esto para siempre?",
+    "delete.done": "{count} intentos borrados.",
+    "backup.done": "{count} filas en {path}",
+    "restore.done": "{count} filas han vuelto.",
+    "delivery.done": "{count} sucesos entregados, {waiting} esperan.",
+    "delivery.forked": "El intento {attempt} siguió en dos puestos por separado: se guardan ambos, este solo aquí.",
+    "class.circuit_passes": "el circuito pasa",
+    "class.group": "un grupo entero",
+    "class.two_faults": "dos averías",
+    "counts.first": "cuenta el primer intento",
+    "counts.best": "cuenta el mejor intento",
+    "counts.last": "cuenta el último intento",
+    "xapi.question": "¿Dónde está la avería?",
+    "report.title": "{title}: lo que oye la clase",
+    "report.rule": (
+        "Nota sobre 100: la media de los casos según su peso, un {share:.0f} % de cada uno por la certeza "
+        "(100 menos 100 veces la puntuación de Brier); un caso sin entregar cuenta cero; de varios intentos, "
+        "{counts}."
+    ),
+    "report.counts": "{learners} aprendices, {results} resultados que cuentan, {size} casos cada uno.",
+    "report.mean": "Nota media {mean:.1f}; {passed} de {learners} llegaron a {passes_at:.0f}.",
+    "report.unsupported": "Sin los aprendices con ajustes de apoyo la media es {mean:.1f}.",
+    "report.voided": "{count} resultados no cuentan por decisión del instructor.",
+    "report.confused": "{truth} → {said}",
+    "report.play": "{first} frente a {second}",
+    "report.alpha": "Fiabilidad (alfa de Cronbach, n={count}): {value:.2f} {rough}",
+    "report.alpha_hidden": "La fiabilidad se muestra desde diez aprendices con todos los casos; aquí hay {count}.",
+    "report.rough": "(aproximada: menos de 30 aprendices)",
+    "report.word.evident": (
+        "Lo hecho con un conjunto sellado muestra manipulaciones a quien tiene la frase de paso; no puede impedirlas."
+    ),
+    "report.word.teach": "Qué enseñar ahora",
+    "report.word.slip": "qué falló",
+    "report.word.slips": "Qué falló, por número de la tabla",
+    "report.word.often": "cuántas veces",
+    "report.word.sure": "por lo seguro",
+    "report.word.findings": "dictámenes erróneos",
+    "report.word.most_confused": "lo más confundido (real → dicho)",
+    "report.word.play": "escuchar uno frente a otro",
+    "report.word.no_slips": "Todos los dictámenes fueron correctos.",
+    "report.word.marks": "Notas",
+    "report.word.mark": "nota",
+    "report.word.learner": "aprendiz",
+    "report.word.learners": "aprendices",
+    "report.word.passed": "aprobado",
+    "report.word.right": "parte correcta",
+    "report.word.right_of": "bien / todos",
+    "report.word.solid": "firme",
+    "report.word.weak": "aún no",
+    "report.word.path": "mejor camino / minutos propios",
+    "report.word.supported": "con apoyo",
+    "report.word.yes": "sí",
+    "report.word.no": "no",
+    "report.word.more_learners": "Más aprendices están en el libro de notas:",
+    "report.word.places": "Confusión de lugares y cilindros",
+    "report.word.places_how": "Las filas son la verdad, las columnas lo dicho; en negrita lo correcto.",
+    "report.word.cylinders_how": "Cilindros, donde hubo avería:",
+    "report.word.truth": "real",
+    "report.word.said": "dicho",
+    "report.word.others": "otros",
+    "report.word.all": "todos",
+    "report.word.detection": "Avería o ninguna",
+    "report.word.hits": "Averías llamadas avería:",
+    "report.word.alarms": "Circuitos buenos llamados averiados:",
+    "report.word.calibration": "Cuánta certeza y cuánto acierto",
+    "report.word.certainty": "certeza",
+    "report.word.count": "cuenta",
+    "report.word.effort": "Esfuerzo por caso",
+    "report.word.plays": "Sonidos, mediana:",
+    "report.word.readings": "Medidas, mediana:",
+    "report.word.minutes": "Minutos de trabajo, media:",
+    "report.word.best": "por el mejor camino:",
+    "report.word.cases": "Casos",
+    "report.word.case": "caso",
+    "report.word.facility": "aciertos",
+    "report.word.mean_mark": "nota media",
+    "report.word.discrimination": "discriminación",
+    "report.word.hidden": "muy pocos",
+    "report.word.rough": "aprox.",
+    "report.word.no_spread": "todos iguales",
+    "report.word.items_how": (
+        "Discriminación: correlación de la nota de un caso con las otras del aprendiz, entre quienes tienen "
+        "todos los casos; oculta con menos de 10, aproximada con menos de 30. Donde cada aprendiz tiene sus "
+        "propios sorteos, un número es la línea del conjunto y no un caso: la tabla de abajo reúne por "
+        "clase."
+    ),
+    "report.word.class": "clase de avería",
+    "report.word.notes": "Notas del instructor",
+    "report.word.made": "Hecho",
+    "wrong.note_needs_text": "Una nota necesita texto.",
+    "mend.note_needs_text": "Diga por qué en pocas palabras.",
+    "wrong.no_answer": "'{words}' no es avería que pueda tener un motor de este conjunto.",
+    "mend.no_answer": (
+        "Escriba cilindros, lugar y clase, por ejemplo: 3 pass_through_connector open; o: circuit_passes."
+    ),
+    "wrong.which_set": "'{named}' no dice qué conjunto es.",
+    "mend.which_set": "Nombre uno de: {sets}.",
+    "wrong.delete_what": "Diga una sola cosa que borrar.",
+    "mend.delete_what": "Use --learner, --set o --overdue.",
+    "wrong.no_store_url": "Aquí no se conoce ningún almacén común.",
+    "mend.no_store_url": "Nómbrelo con --store o póngalo en los ajustes.",
+    "wrong.nothing_to_bundle": "{learner} no ha hecho este conjunto en esta máquina.",
+    "mend.nothing_to_bundle": "Compruebe el nombre y el conjunto.",
+    "wrong.store_not_empty": "Ya hay intentos en {place}.",
+    "mend.store_not_empty": "Restaure en una carpeta vacía: --data CARPETA.",
+    "wrong.backup_damaged": "{file} no es una copia, o está dañada.",
+    "mend.backup_damaged": "Tome otra copia.",
+    "wrong.backup_version": "{file} es de la versión {version}; este programa conoce {known}.",
+    "mend.backup_version": "Restáurela con el programa que la hizo y actualice después.",
+}
