@@ -7,10 +7,10 @@ from pathlib import Path
 
 from tests.desk_hands import RecordingPlayer
 from tests.universes import UNIVERSES
+from trainer.cases.sealed_set import open_key_of, seal
 from trainer.cases.set_drawing import SetItem
 from trainer.cases.set_file import pack_from, set_of
 from trainer.cases.set_source import OpenedSet, open_set
-from trainer.cases.sealed_set import open_key_of, seal
 from trainer.desk.desk import Desk
 from trainer.desk.sitting import Sitting
 from trainer.practice import actions

@@ -80,6 +80,36 @@ def every_screen(hands: Hands) -> Iterator[str]:  # noqa: PLR0915  # a journey t
     yield "settings"
     hands.press("escape").go("progress").press("f6")
     yield "doctor"
+    hands.press("escape").go("progress").press("f7")
+    yield "instructor, empty"
+    hands.press("b")
+    yield "set builder"
+    hands.go("title").write("A set of one")
+    for _times in range(5):
+        hands.act("drawn.less")
+    hands.act("listing")
+    yield "set builder, cases"
+    hands.act("listing").act("plays.more").act("save").wait(0.1)
+    yield "set builder, kept"
+    hands.press("escape")
+    hands.act("file.a_set_of_one.yaml").act("seal")
+    yield "passphrase, new"
+    hands.write("anvil lantern plum").go("again").write("anvil lantern plum").press("enter")
+    yield "instructor, sealed"
+    hands.press("escape").go("progress").press("s")
+    yield "sets"
+    hands.act("set.a_set_of_one.sealed")
+    yield "passphrase"
+    hands.write("anvil lantern plum").press("enter").wait(0.1)
+    yield "set"
+    hands.press("n").wait(0.1)
+    yield "bench, in a set"
+    hands.press("f").act("count.0").press("b").act("commit").press("y").wait(0.1)
+    yield "set, done"
+    hands.press("escape", "escape").go("progress").press("f7")
+    hands.act("file.a_set_of_one.sealed").go("folder").write(str(hands.shell.services.results)).act("collect")
+    hands.write("anvil lantern plum").press("enter").wait(0.1)
+    yield "instructor, collected"
     hands.press("escape").go("next")
 
 

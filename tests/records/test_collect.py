@@ -1,0 +1,241 @@
+"""Bundles and what becomes of them: each told once, nothing twice, nothing lost."""
+
+from __future__ import annotations
+
+import shutil
+from collections import Counter
+from pathlib import Path
+
+import pytest
+
+from tests.sets import PASSPHRASE, SMALL, sealed_set, sitting_of, small_set, work_through
+from tests.universes import UNIVERSES
+from trainer.cases.sealed_set import key_of, open_key_of, salt_of_set
+from trainer.cases.set_source import OpenedSet, keys_of
+from trainer.desk.solver import RememberingSolver
+from trainer.records.bundle import BundleError, Fate, read_bundle
+from trainer.records.collect import collect, salts_in
+from trainer.records.marking import Marker, mark_set
+from trainer.records.notes import Note, add_note, answer_of, other_answers
+from trainer.records.results import kept_sets, recount
+from trainer.records.store import opened
+from trainer.records.sums import class_sums, learner_sums
+
+SOLVER = RememberingSolver()
+
+
+@pytest.fixture(scope="module")
+def stick(tmp_path_factory: pytest.TempPathFactory) -> tuple[OpenedSet, Path]:
+    """Three learners have worked a sealed exam at two stations; their bundles lie on a stick."""
+    folder = tmp_path_factory.mktemp("stick")
+    _path, exam = sealed_set(tmp_path_factory.mktemp("set"))
+    for station, learners in enumerate((("ann", "ben"), ("cid",))):
+        store = opened(None)
+        for number, learner in enumerate(learners):
+            sitting = sitting_of(exam, store, learner)
+            work_through(sitting, [True, number == 0, station == 0])
+            sitting.bundle(folder)
+        store.close()
+    return exam, folder
+
+
+def marker_for(exam: OpenedSet, answers: dict | None = None) -> Marker:
+    return Marker(exam.case_set, [exam.key], SOLVER, UNIVERSES, answers or {})
+
+
+def test_forty_bundles_of_every_sort_are_each_told_once_and_again_change_nothing(stick, tmp_path: Path) -> None:
+    exam, folder = stick
+    good = sorted(folder.glob("*.results"))
+    assert len(good) == 3
+    other_set, other_key = tmp_path / "other_set", tmp_path / "other_key"
+    store = opened(None)
+    elsewhere = small_set(SMALL.replace("First week", "Second week"))
+    sitting = sitting_of(elsewhere, store)
+    work_through(sitting, [True])
+    other_set_file = sitting.bundle(other_set)
+    _path, guessed = sealed_set(tmp_path, passphrase="another passphrase altogether")
+    sitting = sitting_of(guessed, store, "dot")
+    work_through(sitting, [True])
+    other_key_file = sitting.bundle(other_key)
+    store.close()
+    media = tmp_path / "media"
+    media.mkdir()
+    expected: Counter[Fate] = Counter()
+
+    def put(content: bytes, fate: Fate) -> None:
+        (media / f"{sum(expected.values()):02}.results").write_bytes(content)
+        expected[fate] += 1
+
+    for path in good:
+        put(path.read_bytes(), Fate.NEW)
+    for number in range(12):
+        put(good[number % 3].read_bytes(), Fate.KNOWN)
+    whole = good[0].read_bytes()
+    for number in range(8):
+        put(whole[: len(whole) * (number + 1) // 9], Fate.CUT_SHORT)
+    for number in range(8):
+        place = len(whole) * (number + 1) // 9
+        put(whole[:place] + bytes([whole[place] ^ 1]) + whole[place + 1 :], Fate.ALTERED)
+    put(b"", Fate.CUT_SHORT)
+    put(b"not a bundle at all\n", Fate.CUT_SHORT)
+    for _number in range(3):
+        put(other_set_file.read_bytes(), Fate.OTHER_SET)
+        put(other_key_file.read_bytes(), Fate.WRONG_KEY)
+    put(good[1].read_bytes(), Fate.KNOWN)
+    assert sum(expected.values()) == 40
+    before = {path: path.read_bytes() for path in media.iterdir()}
+    for path in media.iterdir():
+        path.chmod(0o444)
+    media.chmod(0o555)  # a stick that may only be read
+
+    there = opened(None)
+    first = collect(there, [media], exam.case_set.id, [exam.key])
+    assert Counter(one.fate for one in first) == expected
+    assert [one.file for one in first] == sorted(path.name for path in before)
+    count = there.count()
+    again = collect(there, [media], exam.case_set.id, [exam.key])
+    assert Counter(one.fate for one in again) == expected + Counter({Fate.KNOWN: 3}) - Counter({Fate.NEW: 3})
+    assert there.count() == count
+    media.chmod(0o755)
+    assert {path: path.read_bytes() for path in media.iterdir()} == before
+    marked = mark_set(there, marker_for(exam))
+    assert (marked.marked, marked.unfinished, marked.refused) == (9, 0, {})
+    there.close()
+
+
+def test_every_flipped_byte_of_a_bundle_is_seen(stick) -> None:
+    exam, folder = stick
+    whole = next(folder.glob("*.results")).read_bytes()
+    read_bundle(whole, exam.case_set.id, exam.key)
+    for place in range(0, len(whole), 7):
+        for bit in (0, 5):
+            changed = whole[:place] + bytes([whole[place] ^ (1 << bit)]) + whole[place + 1 :]
+            with pytest.raises(BundleError):
+                read_bundle(changed, exam.case_set.id, exam.key)
+
+
+def test_marks_are_those_that_the_desk_would_have_given(stick) -> None:
+    exam, folder = stick
+    store = opened(None)
+    collect(store, [folder], exam.case_set.id, [exam.key])
+    mark_set(store, marker_for(exam))
+    (kept,) = kept_sets(store)
+    marks = {row.learner: (row.right, row.cases) for row in learner_sums(store, kept)}
+    assert marks == {"ann": (3, 3), "ben": (2, 3), "cid": (2, 3)}
+    sums = class_sums(store, kept)
+    assert sums.detected == {
+        (0, 0): 2,
+        (0, 1): 1,
+        (1, 0): 1,
+        (1, 1): 5,
+    }  # ben wrong where it passes, cid misses the bank
+    assert sums.certainty == {0.95: (9, 7)}
+    assert sums.results == 9
+    assert sum(sums.places.values()) == 9
+    store.close()
+
+
+def test_a_plain_copy_of_the_set_collects_with_the_passphrase(stick) -> None:
+    exam, folder = stick
+    plain = OpenedSet(exam.case_set, open_key_of(exam.case_set.pack), sealed=False)
+    keys = keys_of(plain, lambda: PASSPHRASE, salts_in([folder]))
+    assert exam.key in keys
+    assert keys_of(plain, lambda: pytest.fail("asked without need"), []) == keys[:1]
+    assert key_of(PASSPHRASE, salt_of_set(exam.case_set)) == exam.key
+    store = opened(None)
+    assert {one.fate for one in collect(store, [folder], exam.case_set.id, keys)} == {Fate.NEW}
+    store.close()
+
+
+def test_a_later_bundle_of_the_same_learner_adds_only_what_is_new(stick, tmp_path: Path) -> None:
+    exam, _folder = stick
+    station, school = opened(None), opened(None)
+    sitting = sitting_of(exam, station, "eve")
+    work_through(sitting, [True])
+    sitting.bundle(tmp_path)
+    collect(school, [tmp_path], exam.case_set.id, [exam.key])
+    assert mark_set(school, marker_for(exam)).marked == 1
+    work_through(sitting, [True, False])
+    sitting.bundle(tmp_path)
+    (one,) = collect(school, [tmp_path], exam.case_set.id, [exam.key])
+    assert one.fate is Fate.NEW
+    assert mark_set(school, marker_for(exam)).marked == 2
+    assert school.count() == station.count()
+    station.close(), school.close()
+
+
+def test_a_void_leaves_the_mark_of_the_rest_and_a_regrade_changes_everybodys(stick) -> None:
+    exam, folder = stick
+    store = opened(None)
+    collect(store, [folder], exam.case_set.id, [exam.key])
+    mark_set(store, marker_for(exam))
+    (kept,) = kept_sets(store)
+    before = {row.learner: row.mark for row in learner_sums(store, kept)}
+    add_note(store, kept.id, Note("2026-12-02", "void", "ben", 2, "the loudspeaker had come loose"))
+    after = {row.learner: row for row in learner_sums(store, kept)}
+    assert after["ben"].cases == 2
+    assert after["ben"].mark > before["ben"]  # the wrong one is left out, not counted as nought
+    assert after["ann"].mark == before["ann"]
+    assert class_sums(store, kept).voided == 1
+    # the key of case 3 was wrong: nothing was to be found there
+    add_note(store, kept.id, Note("2026-12-03", "answer", "", 3, "circuit_passes"))
+    answers = other_answers(store, exam.case_set)
+    assert answers == {3: ()}
+    mark_set(store, marker_for(exam, answers), again=True)
+    regraded = {row.learner: row.right for row in learner_sums(store, kept)}
+    assert regraded == {"ann": 2, "ben": 1, "cid": 3}
+    assert answer_of(exam.case_set, "3 pass_through_connector open return")[0].cylinders == (3,)
+    store.close()
+
+
+def test_attempts_of_another_program_or_another_case_are_refused_with_the_reason(stick) -> None:
+    exam, folder = stick
+    store = opened(None)
+    collect(store, [folder], exam.case_set.id, [exam.key])
+    rows = store.all_in_set(exam.case_set.id)
+    marker = marker_for(exam)
+    events = store.events(rows[0].id)
+    older = type(rows[0])(**{**{n: getattr(rows[0], n) for n in rows[0].__dataclass_fields__}, "model": "older"})
+    assert marker.outcome(older, events) == "other_model"
+    stranger = type(rows[0])(**{**{n: getattr(rows[0], n) for n in rows[0].__dataclass_fields__}, "item": 2})
+    assert marker.outcome(stranger, events) == "other_case"
+    store.close()
+
+
+@pytest.mark.parametrize(("counts", "right"), [("first", 0), ("last", 1), ("best", 3)])
+def test_the_try_that_the_set_names_counts(counts: str, right: int) -> None:
+    text = SMALL.replace("mode: exam", f"mode: exam\n  tries: 3\n  counts: {counts}")
+    exam = small_set(text)
+    store = opened(None)
+    sitting = sitting_of(exam, store)
+    for place, good in enumerate(([False] * 3, [True] * 3, [True, False, False])):
+        if place:
+            sitting.another_try()
+        work_through(sitting, good)
+    mark_set(store, marker_for(exam))
+    (kept,) = kept_sets(store)
+    (row,) = learner_sums(store, kept)
+    assert (row.cases, row.right) == (3, right)
+    recount(store, kept.id)
+    assert learner_sums(store, kept) == [row]
+    store.close()
+
+
+def test_a_bundle_is_there_whole_or_not_at_all(stick, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    exam, folder = stick
+    shutil.copytree(folder, tmp_path / "stick")
+    (path, *_rest) = sorted((tmp_path / "stick").glob("*.results"))
+    before = path.read_bytes()
+    store = opened(None)
+    sitting = sitting_of(exam, store, "ann")
+    work_through(sitting, [True])
+
+    def pulled(_descriptor: int) -> None:
+        raise OSError("the stick is gone")
+
+    monkeypatch.setattr("os.fsync", pulled)
+    with pytest.raises(Exception, match="file_unwritable"):
+        sitting.bundle(tmp_path / "stick")
+    assert path.read_bytes() == before
+    assert sorted(p.name for p in (tmp_path / "stick").iterdir()) == sorted(p.name for p in folder.iterdir())
+    store.close()
