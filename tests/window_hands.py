@@ -45,7 +45,7 @@ class Hands:
         measure: object | None = None,
     ) -> None:
         self.player = player or ClockedPlayer()
-        self.store = store or opened(None)
+        self.store = store or opened(folder)
         services = Services(
             store=self.store,
             worker=InlineWorker(UNIVERSES),
@@ -58,6 +58,7 @@ class Hands:
             sheets=folder / "sheets" if folder else None,
             sets=folder / "sets" if folder else None,
             results=folder / "results" if folder else None,
+            records=lambda: opened(folder) if folder else self.store,
         )
         self.shell = Shell(services, settings or Settings(toured=True), WhoScreen)
         self.shell.measured_by(*size, measure or PlainMeasure())

@@ -20,6 +20,7 @@ from tests.sets import (
 )  # fmt: skip
 from tests.universes import UNIVERSES
 from trainer.circuit.elements import Side
+from trainer.desk.desk import Desk
 from trainer.errors import WrongCallError
 from trainer.instruments.measuring import Request
 from trainer.practice import actions, repair
@@ -206,6 +207,34 @@ def test_every_event_is_chained_and_any_change_breaks_the_chain(store: Store) ->
     changed[2] = type(events[2])(3, events[2].kind, events[2].at, {**events[2].data, "certainty": 0.5})
     assert broken_at(key, row, changed, links) == 3
     assert broken_at(b"another key", row, events, links) == 1
+
+
+def test_an_exams_case_that_was_committed_but_not_handed_in_is_handed_in(store: Store) -> None:
+    """Whether the program was killed between the two, or the end was taken out of the database to see the debrief."""
+    exam = small_set()
+    desk, item = seated(sitting_of(exam, store))
+    desk.commit(right_finding(item))
+    again = sitting_of(exam, store)
+    later = again.desk(RecordingPlayer(), UNIVERSES)
+    assert again.seat(later).index == item.index + 1
+    assert store.events(desk.attempt_id)[-1].kind is EventKind.CLOSED
+    with pytest.raises(WrongCallError, match="not_in_exam"):
+        desk.close(Desk.debrief(desk).outcome)
+
+
+def test_a_try_begun_anew_is_remembered_and_voided_time_is_given_back(store: Store) -> None:
+    clocks = Clocks()
+    sitting = sitting_of(
+        small_set(SMALL.replace("mode: exam", "mode: exam\n  tries: 2\n  clock_minutes: 60")), store, "ann", clocks
+    )
+    work_through(sitting, [True, True, True])
+    sitting.another_try()
+    sitting.refresh()
+    assert sitting.try_number == 2
+    desk, _item = seated(sitting)
+    clocks.seconds += 3000.0
+    sitting.void(desk, "headphones failed", lambda: "")
+    assert sitting.clock_left_s == 3600.0
 
 
 def test_leaving_the_window_is_taken_down(store: Store) -> None:

@@ -8,15 +8,18 @@ from pathlib import Path
 
 import pytest
 
-from tests.sets import PASSPHRASE, SMALL, sealed_set, sitting_of, small_set, work_through
+from tests.sets import PASSPHRASE, SMALL, Clocks, right_finding, sealed_set, seated, sitting_of, small_set, work_through
 from tests.universes import UNIVERSES
 from trainer.cases.sealed_set import key_of, open_key_of, salt_of_set
 from trainer.cases.set_source import OpenedSet, keys_of
 from trainer.desk.solver import RememberingSolver
+from trainer.practice.events import EventKind
+from trainer.practice.outcome import Outcome, outcome_data
 from trainer.records.bundle import BundleError, Fate, read_bundle
 from trainer.records.collect import collect, salts_in
 from trainer.records.marking import Marker, mark_set
 from trainer.records.notes import Note, add_note, answer_of, other_answers
+from trainer.records.report import report_html
 from trainer.records.results import kept_sets, recount
 from trainer.records.store import opened
 from trainer.records.sums import class_sums, learner_sums
@@ -77,7 +80,7 @@ def test_forty_bundles_of_every_sort_are_each_told_once_and_again_change_nothing
         place = len(whole) * (number + 1) // 9
         put(whole[:place] + bytes([whole[place] ^ 1]) + whole[place + 1 :], Fate.ALTERED)
     put(b"", Fate.CUT_SHORT)
-    put(b"not a bundle at all\n", Fate.CUT_SHORT)
+    put(b"not a bundle at all\n", Fate.UNREADABLE)
     for _number in range(3):
         put(other_set_file.read_bytes(), Fate.OTHER_SET)
         put(other_key_file.read_bytes(), Fate.WRONG_KEY)
@@ -139,8 +142,9 @@ def test_a_plain_copy_of_the_set_collects_with_the_passphrase(stick) -> None:
     exam, folder = stick
     plain = OpenedSet(exam.case_set, open_key_of(exam.case_set.pack), sealed=False)
     keys = keys_of(plain, lambda: PASSPHRASE, salts_in([folder]))
-    assert exam.key in keys
-    assert keys_of(plain, lambda: pytest.fail("asked without need"), []) == keys[:1]
+    assert keys == (exam.key,)  # an exam is marked under its passphrase alone
+    practice = small_set(SMALL.replace("mode: exam", "mode: practice"))
+    assert keys_of(practice, lambda: pytest.fail("asked without need"), []) == (practice.key,)
     assert key_of(PASSPHRASE, salt_of_set(exam.case_set)) == exam.key
     store = opened(None)
     assert {one.fate for one in collect(store, [folder], exam.case_set.id, keys)} == {Fate.NEW}
@@ -188,7 +192,9 @@ def test_a_void_leaves_the_mark_of_the_rest_and_a_regrade_changes_everybodys(sti
     store.close()
 
 
-def test_attempts_of_another_program_or_another_case_are_refused_with_the_reason(stick) -> None:
+def test_attempts_of_another_program_or_another_case_are_refused_with_the_reason(
+    stick, monkeypatch: pytest.MonkeyPatch
+) -> None:
     exam, folder = stick
     store = opened(None)
     collect(store, [folder], exam.case_set.id, [exam.key])
@@ -196,9 +202,13 @@ def test_attempts_of_another_program_or_another_case_are_refused_with_the_reason
     marker = marker_for(exam)
     events = store.events(rows[0].id)
     older = type(rows[0])(**{**{n: getattr(rows[0], n) for n in rows[0].__dataclass_fields__}, "model": "older"})
-    assert marker.outcome(older, events) == "other_model"
+    links = store.links(rows[0].id)
+    assert isinstance(marker.outcome(rows[0], events, links), Outcome)
+    monkeypatch.setattr("trainer.records.marking.model_digest", lambda: "another program")
+    assert marker.outcome(rows[0], events, links) == "other_model"
+    assert marker.outcome(older, events, links) == "altered"
     stranger = type(rows[0])(**{**{n: getattr(rows[0], n) for n in rows[0].__dataclass_fields__}, "item": 2})
-    assert marker.outcome(stranger, events) == "other_case"
+    assert marker.outcome(stranger, events, links) == "other_case"
     store.close()
 
 
@@ -238,4 +248,94 @@ def test_a_bundle_is_there_whole_or_not_at_all(stick, tmp_path: Path, monkeypatc
         sitting.bundle(tmp_path / "stick")
     assert path.read_bytes() == before
     assert sorted(p.name for p in (tmp_path / "stick").iterdir()) == sorted(p.name for p in folder.iterdir())
+    store.close()
+
+
+def test_the_same_exam_worked_at_two_stations_counts_once_and_is_told(tmp_path: Path) -> None:
+    _path, exam = sealed_set(tmp_path)
+    school = opened(None)
+    for place, right in (("first", [True, False, False]), ("second", [True, True, True])):
+        station = opened(None)
+        clocks = Clocks(f"2026-12-0{1 if place == 'first' else 2}T08:00:00.000+00:00")
+        sitting = sitting_of(exam, station, "ann", clocks)
+        work_through(sitting, right)
+        sitting.bundle(tmp_path / place)
+        station.close()
+    collect(school, [tmp_path / "second", tmp_path / "first"], exam.case_set.id, [exam.key])
+    mark_set(school, marker_for(exam))
+    (kept,) = kept_sets(school)
+    (row,) = learner_sums(school, kept)
+    assert (row.cases, row.right) == (3, 1)  # as it was handed in first
+    assert class_sums(school, kept).repeated == 3
+    assert "3 results do not count because the same learner" in report_html(school, kept, "2026-12-03T00:00")
+    school.close()
+
+
+def test_events_changed_in_a_stations_database_are_not_marked(tmp_path: Path) -> None:
+    """What marks a shared store trusts no row: the chain is looked at, and an exam's own points are never taken."""
+    exam = small_set()
+    store = opened(None)
+    sitting = sitting_of(exam, store)
+    work_through(sitting, [False, False])
+    first = store.in_set(exam.case_set.id, "ann")[0]
+    with store.writing() as connection:
+        connection.exec_driver_sql(
+            "UPDATE event SET data = ? WHERE attempt_id = ? AND kind = 'closed'", ('{"points": 100.0}', first.id)
+        )
+    marked = mark_set(store, marker_for(exam))
+    assert (marked.marked, dict(marked.refused)) == (1, {"altered": 1})
+    store.close()
+
+
+def test_an_attempt_that_was_taken_away_leaves_a_gap(tmp_path: Path) -> None:
+    exam = small_set()
+    store = opened(None)
+    sitting = sitting_of(exam, store)
+    work_through(sitting, [True, False, True])
+    second = store.in_set(exam.case_set.id, "ann")[1]
+    with store.writing() as connection:
+        connection.exec_driver_sql("DELETE FROM event WHERE attempt_id = ?", (second.id,))
+        connection.exec_driver_sql("DELETE FROM attempt WHERE id = ?", (second.id,))
+    content = sitting.bundle(tmp_path).read_bytes()
+    with pytest.raises(BundleError, match="altered"):
+        read_bundle(content, exam.case_set.id, exam.key)
+    store.close()
+
+
+FORGED = [
+    {"points": "x"}, {"points": 900.0}, {"certainty": 0.6}, {"places": ["moon"]}, {"misconception": "nope"},
+    {"cylinders": ["3"]}, {"plays": 1.5}, {"said_kinds": ["magic"]}, {"best_minutes": float("nan")},
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("change", FORGED, ids=str)
+def test_practice_whose_own_result_makes_no_sense_is_damaged_and_stops_nothing(change: dict) -> None:
+    """Without a passphrase anybody can sign: what is taken over is looked at first."""
+    practice = small_set(SMALL.replace("mode: exam", "mode: practice"))
+    store = opened(None)
+    sitting = sitting_of(practice, store)
+    desk, item = seated(sitting)
+    desk.commit(right_finding(item))
+    good = outcome_data(desk.debrief().outcome)
+    desk._happen(EventKind.CLOSED, {**good, **change})
+    marked = mark_set(store, Marker(practice.case_set, [practice.key], SOLVER, UNIVERSES, {}))
+    assert (marked.marked, dict(marked.refused)) == (0, {"damaged": 1})
+    store.close()
+
+
+def test_a_heavy_case_decides_which_try_is_best() -> None:
+    text = SMALL.replace("mode: exam", "mode: exam\n  tries: 2").replace(
+        "case: faint_hum_on_three", "case: faint_hum_on_three\n    weight: 10"
+    )
+    exam = small_set(text)
+    store = opened(None)
+    sitting = sitting_of(exam, store)
+    work_through(sitting, [True, False, False])
+    sitting.another_try()
+    work_through(sitting, [False, True, True])
+    mark_set(store, marker_for(exam))
+    (kept,) = kept_sets(store)
+    (row,) = learner_sums(store, kept)
+    assert row.right == 1
+    assert row.mark > 50.0
     store.close()

@@ -84,7 +84,7 @@ def every_screen(hands: Hands) -> Iterator[str]:  # noqa: PLR0915  # a journey t
     yield "instructor, empty"
     hands.press("b")
     yield "set builder"
-    hands.go("title").write("A set of one")
+    hands.go("title").write("A set of one").act("mode.exam")
     for _times in range(5):
         hands.act("drawn.less")
     hands.act("listing")

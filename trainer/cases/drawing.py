@@ -27,6 +27,9 @@ BED_DBA = (30.0, 33.0, 36.0)
 TEMPERATURES_C = (20.0, 45.0, 70.0)
 """A few engine temperatures, so that drawn cases share what is solved for reasoning."""
 
+MOST_OF_A_PAIR = 2
+"""A fault of more cylinders is a whole group's."""
+
 PASSES_SHARE = 0.15
 GROUP_SHARE = 0.15
 STORED_SHARE = 0.3
@@ -77,7 +80,7 @@ def case_of_code(code: str, profiles: Sequence[Profile]) -> Case:
 
 def is_group(fault: Fault) -> bool:
     """Tell whether a fault takes more than a pair of cylinders: a shared segment's."""
-    return len(fault.cylinders) > 2
+    return len(fault.cylinders) > MOST_OF_A_PAIR
 
 
 _DRAWABLE: dict[tuple[str, int], tuple[Fault, ...]] = {}

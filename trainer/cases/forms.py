@@ -73,6 +73,9 @@ def _problem(parsed: YamlText, form: type[BaseModel], item: Any) -> Problem:
     if kind in shapes:
         allowed = text(shapes[kind], names=", ".join(_fields_at(form, path)))
         return Problem(parsed.file, parsed.line_of(path), field, found, allowed, text("file.see_writing_files"))
+    if kind == "string_pattern_mismatch":
+        allowed = text("file.a_short_name")
+        return Problem(parsed.file, parsed.line_of(path), field, found, allowed, text("file.choose_another_name"))
     allowed = str(context.get("expected") or item["msg"]).replace("Input should be ", "").replace("Value error, ", "")
     return Problem(parsed.file, parsed.line_of(path), field, found, allowed, text("file.give", allowed=allowed))
 

@@ -13,17 +13,17 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from trainer.cases.case_set import CaseSet, SetPack
+from trainer.cases.case_set import CaseSet, Mode, SetPack
 from trainer.cases.set_file import set_of
 from trainer.cases.whole_file import write_bytes
+from trainer.cases.yaml_text import SEALED_BEGINS as MAGIC
 from trainer.errors import MissingHereError, WrongCallError
 
-MAGIC = b"injector trainer sealed set 1\n"
 NONCE_BYTES, KEY_BYTES = 12, 32
 SCRYPT_N, SCRYPT_R, SCRYPT_P = 2**17, 8, 1
 """OWASP's password storage cheat sheet gives these three for scrypt: 128 MB and some tenths of a second a guess."""
 
-LEAST_PASSPHRASE = 10
+LEAST_PASSPHRASE, LEAST_KEY = 10, 16
 MOST_BYTES = 8_000_000
 
 
@@ -53,7 +53,7 @@ class SealedHead:
 
     name: str
     title: str
-    mode: str
+    mode: Mode
     size: int
     opens: str
     closes: str
@@ -91,8 +91,8 @@ def seal(case_set: CaseSet, passphrase: str, path: Path) -> SealedHead:
 
     if len(passphrase) < LEAST_PASSPHRASE:
         raise WrongCallError("short_passphrase", least=LEAST_PASSPHRASE)
-    if not case_set.draw_key:
-        raise WrongCallError("seal_needs_key")
+    if len(case_set.draw_key) < LEAST_KEY:
+        raise WrongCallError("seal_needs_key", least=LEAST_KEY)
     key = key_of(passphrase, salt_of_set(case_set))
     policy = case_set.policy
     head = {
@@ -158,7 +158,7 @@ def _split(path: Path) -> tuple[SealedHead, bytes, bytes]:
         raise WrongCallError("sealed_unreadable", file=path.name)
     try:
         head = _head(json.loads(whole[len(MAGIC) : end]))
-    except (ValueError, KeyError, TypeError) as error:
+    except (ValueError, KeyError, TypeError, OverflowError, RecursionError) as error:
         raise WrongCallError("sealed_unreadable", file=path.name) from error
     return head, whole[: end + 1], whole[end + 1 :]
 
@@ -167,7 +167,7 @@ def _head(parts: dict[str, Any]) -> SealedHead:
     return SealedHead(
         name=str(parts["name"]),
         title=str(parts["title"]),
-        mode=str(parts["mode"]),
+        mode=Mode(parts["mode"]),
         size=int(parts["size"]),
         opens=str(parts["opens"]),
         closes=str(parts["closes"]),

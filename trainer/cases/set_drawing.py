@@ -82,9 +82,12 @@ def items_of(
         seeds.append(seed)
     first = tuple(cases)
     for index, times in redrawn.items():
-        chance = _stream(case_set, version, try_number, "case", index, times)
         row, kind = wanted[index - 1]
-        cases[index - 1], seeds[index - 1] = _one(case_set, row, kind, first, chance)
+        before: list[Case] = [*first]
+        for again in range(1, times + 1):
+            chance = _stream(case_set, version, try_number, "case", index, again)
+            cases[index - 1], seeds[index - 1] = _one(case_set, row, kind, before, chance)
+            before.append(cases[index - 1])
     order = list(range(len(cases)))
     if case_set.policy.order is Order.SHUFFLED:
         _shuffle(order, _stream(case_set, f"order {learner}", try_number))
@@ -167,11 +170,18 @@ def _drawn(draw: Draw, wanted: str, taken: Sequence[Case], chance: Stream) -> Ca
     """Return a case of a class that is not in the set yet and in which what matters can be heard."""
     known = {(case.profile.name, case.faults) for case in taken if case.faults}
     if draw.shipped is not None:
-        pool = [case for case in draw.shipped if case.name not in {one.name for one in taken}]
-        fitting = [case for case in pool if _fits(case, draw, wanted)] or pool
-        if not fitting:
+        names = {case.name for case in taken}
+        fresh = [case for case in draw.shipped if case.name not in names]
+        # a pool that is used up gives a case again, with another seed
+        pools = (
+            [c for c in fresh if _fits(c, draw, wanted)],
+            fresh,
+            [c for c in draw.shipped if _fits(c, draw, wanted)],
+        )
+        pool = next((one for one in pools if one), draw.shipped)
+        if not pool:
             raise WrongCallError("pool_empty", place=wanted)
-        return fitting[chance.below(len(fitting))]
+        return pool[chance.below(len(pool))]
     for _draw in range(MOST_DRAWS):
         profile = draw.profiles[chance.below(len(draw.profiles))]
         difficulty = draw.difficulties[chance.below(len(draw.difficulties))]

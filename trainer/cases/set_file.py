@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import contextlib
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 from trainer.cases.case import Case
@@ -66,7 +67,7 @@ def pack_from(content: str, file: str, folder: Path) -> SetPack:
         if isinstance(line, DrawForm):
             for place, name in enumerate(line.profiles):
                 add_profile((*here, "profiles", place), name)
-            for name in _shipped_pool(line):
+            for name in _pool(line, {name: case_named(name) for name in case_names()}):
                 cases[name] = read_text(scenarios_folder() / "cases" / f"{name}.yaml")
             continue
         found = _case_text(line.case, folder)
@@ -90,9 +91,10 @@ def pack_from(content: str, file: str, folder: Path) -> SetPack:
 
 def _case_text(named: str, folder: Path) -> str | None:
     """Return the text of a case that a set names: a file beside it, or a shipped one; None for neither."""
-    for path in (folder / named, folder / f"{named}.yaml", folder / "cases" / f"{named}.yaml"):
-        if path.suffix in (".yaml", ".yml") and path.is_file():
-            return read_text(path)
+    with contextlib.suppress(OSError):  # a name too long for a file is none
+        for path in (folder / named, folder / f"{named}.yaml", folder / "cases" / f"{named}.yaml"):
+            if path.suffix in (".yaml", ".yml") and path.is_file():
+                return read_text(path)
     return read_text(scenarios_folder() / "cases" / f"{named}.yaml") if named in case_names() else None
 
 
@@ -105,13 +107,13 @@ def _profile_of_code(code: str) -> str | None:
     return next((name for name, profile in known if short_digest(profile.digest) == digest), None)
 
 
-def _shipped_pool(line: DrawForm) -> list[str]:
-    """Return the shipped cases that a draw from finished cases can give."""
+def _pool(line: DrawForm, cases: Mapping[str, Case]) -> list[str]:
+    """Return which of some cases a draw from finished cases can give."""
     if line.source != "shipped":
         return []
     return [
-        name for name in case_names()
-        if (case := case_named(name)).profile.name in line.profiles
+        name for name, case in sorted(cases.items())
+        if case.profile.name in line.profiles
         and case.difficulty in line.difficulty
         and case.right_answer is None
         and (line.places is None or _place_of(case) in line.places)
@@ -165,8 +167,8 @@ def _line(line: ListedForm | DrawForm, cases: dict[str, Case], profiles: dict[st
         return Listed(case_of_code(line.case, list(profiles.values())), line.weight, own=False)
     engines = tuple(profiles[name] for name in line.profiles)
     kinds = frozenset(line.kinds or ())
-    places = _places(line, engines)
-    pool = tuple(cases[name] for name in _shipped_pool(line)) if line.source == "shipped" else None
+    places = _places(line, engines, cases)
+    pool = tuple(cases[name] for name in _pool(line, cases)) if line.source == "shipped" else None
     every = [fault for engine in engines for level in line.difficulty for fault in drawable(engine, level)]
     return Draw(
         count=line.draw,
@@ -181,12 +183,12 @@ def _line(line: ListedForm | DrawForm, cases: dict[str, Case], profiles: dict[st
     )
 
 
-def _places(line: DrawForm, engines: tuple[Profile, ...]) -> tuple[Location, ...]:
+def _places(line: DrawForm, engines: tuple[Profile, ...], cases: Mapping[str, Case]) -> tuple[Location, ...]:
     """Return the places that a draw allows and at which it finds a fault of a few cylinders."""
     wanted = [place for place in Location if line.places is None or place in line.places]
     faults = [fault for engine in engines for level in line.difficulty for fault in drawable(engine, level)]
     if line.source == "shipped":
-        faults = [case_named(name).faults[0] for name in _shipped_pool(line) if case_named(name).faults]
+        faults = [cases[name].faults[0] for name in _pool(line, cases) if cases[name].faults]
     there = {f.location for f in faults if not is_group(f) and (not line.kinds or f.kind in line.kinds)}
     return tuple(place for place in wanted if place in there)
 
@@ -207,10 +209,17 @@ def _policy(form: PolicyForm) -> Policy:
         hints=form.hints if form.hints is not None else not exam,
         trace=form.trace or ("off" if exam else "fading"),
         certainty_weight=form.certainty_weight,
-        debrief=form.debrief or (DebriefOpens.AFTER_SET if exam else DebriefOpens.AFTER_EACH),
+        debrief=form.debrief or _debrief(form),
         order=form.order,
         passes_at=form.passes_at,
     )
+
+
+def _debrief(form: PolicyForm) -> DebriefOpens:
+    """Return when debriefs open where a set does not say: an exam's not before everybody has handed in."""
+    if form.mode is not Mode.EXAM:
+        return DebriefOpens.AFTER_EACH
+    return DebriefOpens.AFTER_SET if form.closes is None else DebriefOpens.AFTER_CLOSING
 
 
 Contradiction = tuple[Path_, str, str, str]

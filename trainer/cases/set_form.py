@@ -26,7 +26,10 @@ def _moment(value: object) -> object:
             raise ValueError("a date with time and zone, for example 2027-03-01T08:00:00+01:00") from error
     if not isinstance(value, datetime) or value.tzinfo is None:
         raise ValueError("a date with time and zone, for example 2027-03-01T08:00:00+01:00")
-    return value.astimezone(UTC)
+    try:
+        return value.astimezone(UTC)
+    except OverflowError as error:
+        raise ValueError("a date of this century") from error
 
 
 def _place(value: object) -> object:

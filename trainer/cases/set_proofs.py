@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 
 from trainer.cases.case_proofs import inaudible, unsolvable
 from trainer.cases.case_set import CaseSet, Draw, Seeds
-from trainer.cases.set_drawing import items_of
+from trainer.cases.set_drawing import items_of, version_of
 from trainer.cases.universe_cache import Universes
 from trainer.errors import Problem, WrongCallError
 from trainer.words import text, told
 
+MOST_TRIED = 400
 PROVED_LEARNERS = ("learner 1", "learner 2", "learner 3")
 """Draws for each learner cannot be proved for everybody: three made-up learners stand for all."""
 
@@ -20,7 +21,7 @@ def set_problems(case_set: CaseSet, file: str, universes: Universes, told_: Call
     problems: list[Problem] = []
     proved: set[str] = set()
     per_learner = case_set.seeds is not Seeds.SAME and any(isinstance(line, Draw) for line in case_set.lines)
-    for learner in PROVED_LEARNERS if per_learner else PROVED_LEARNERS[:1]:
+    for learner in _learners(case_set) if per_learner else PROVED_LEARNERS[:1]:
         try:
             items = items_of(case_set, learner)
         except WrongCallError as error:
@@ -38,3 +39,16 @@ def set_problems(case_set: CaseSet, file: str, universes: Universes, told_: Call
                 mend = text("set.quieter")
                 problems.append(Problem(file, None, field, text("set.inaudible"), text("set.audible"), mend))
     return problems
+
+
+def _learners(case_set: CaseSet) -> Iterator[str]:
+    """Yield made-up learners: three, or one for each version of the set."""
+    if case_set.seeds is not Seeds.VERSIONS:
+        yield from PROVED_LEARNERS
+        return
+    seen: set[str] = set()
+    for number in range(MOST_TRIED):
+        learner = f"learner {number}"
+        if version_of(case_set, learner) not in seen:
+            seen.add(version_of(case_set, learner))
+            yield learner

@@ -35,11 +35,20 @@ def open_set(path: Path, passphrase: Callable[[], str]) -> OpenedSet:
 
 def keys_of(opened: OpenedSet, passphrase: Callable[[], str], salts: Iterable[bytes]) -> tuple[SetKey, ...]:
     """Return the keys under which results of a set may be signed; the passphrase is asked only where it is needed."""
-    keys = [open_key_of(opened.case_set.pack)]
+    exam = opened.case_set.policy.mode is Mode.EXAM
+    open_keys = () if exam else (open_key_of(opened.case_set.pack),)
     if opened.sealed:
-        return (opened.key, *keys)
-    salt = salt_of_set(opened.case_set)
-    return (*keys, key_of(passphrase(), salt)) if salt in set(salts) else tuple(keys)
+        return (opened.key, *open_keys)
+    if needs_passphrase(opened, salts):
+        return (key_of(passphrase(), salt_of_set(opened.case_set)), *open_keys)
+    return open_keys
+
+
+def needs_passphrase(opened: OpenedSet, salts: Iterable[bytes]) -> bool:
+    """Tell whether results with these salts ask for the passphrase: an exam's always, else where it was used."""
+    if opened.sealed:
+        return False
+    return opened.case_set.policy.mode is Mode.EXAM or salt_of_set(opened.case_set) in set(salts)
 
 
 def refuse_open_exam(opened: OpenedSet, file: str) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import secrets
 from dataclasses import dataclass
 from datetime import datetime
@@ -36,6 +37,12 @@ class SetDraft:
     shuffled: bool = False
     passes_at: float = 60.0
     draw_key: str = ""
+
+
+def set_name(words: str) -> str:
+    """Return a short name made of any words: small letters, digits and underscores, from a letter on."""
+    plain = re.sub(r"[^a-z0-9]+", "_", words.lower()).strip("_")
+    return (plain if re.match(r"[a-z].", plain) else f"set_{plain}".strip("_"))[:31].strip("_")
 
 
 def new_draw_key() -> str:

@@ -14,6 +14,9 @@ from trainer.words import text
 
 MOST_BYTES = 256_000
 MOST_DEPTH = 12
+SEALED_BEGINS = b"injector trainer sealed set 1\n"
+"""How a sealed set begins: no text to be read here."""
+
 MOST_NODES = 20_000
 
 
@@ -142,7 +145,11 @@ def read_text(path: Path) -> str:
             raise ProblemsFoundError(
                 [Problem(str(path), None, "the file", found, text("file.at_most_bytes", count=MOST_BYTES), mend)]
             )
-        return path.read_text("utf-8")
+        content = path.read_bytes()
+        if content.startswith(SEALED_BEGINS):
+            found, mend = text("file.a_sealed_set"), text("file.sealed_mend")
+            raise ProblemsFoundError([Problem(str(path), None, "the file", found, text("file.plain_yaml"), mend)])
+        return content.decode("utf-8").replace("\r\n", "\n")
     except OSError as error:
         found = error.strerror or text("file.unreadable")
         raise ProblemsFoundError(

@@ -97,13 +97,14 @@ def export(
 
 @records.command()
 @click.argument("path", type=FILE)
+@click.option("--instead", is_flag=True, help="In the place of everybody on the roster so far.")
 @AS_JSON
 @click.pass_obj
-def roster(options: Globals, path: Path, as_json: bool) -> None:
-    """Take a roster over: a CSV with the columns learner, name, class."""
+def roster(options: Globals, path: Path, instead: bool, as_json: bool) -> None:
+    """Add people to the roster: a CSV with the columns learner, name, class."""
     from trainer.commands.records import take_roster
 
-    finish(lambda: take_roster(path, options.data, options.store), as_json=as_json or options.as_json)
+    finish(lambda: take_roster(path, options.data, options.store, instead=instead), as_json=as_json or options.as_json)
 
 
 @records.command()
@@ -184,12 +185,12 @@ def keep(options: Globals, named: str | None, until: object, as_json: bool) -> N
 def delete(options: Globals, learner: str | None, named: str | None, overdue: bool, yes: bool, as_json: bool) -> None:
     """Delete a learner or a set for good."""
     from trainer.commands.records import delete_results
-    from trainer.words import text
 
-    if not yes:
-        click.confirm(text("delete.ask"), abort=True, err=True)
+    def sure(question: str) -> bool:
+        return yes or click.confirm(question, err=True)
+
     finish(
-        lambda: delete_results(learner, named, overdue=overdue, data=options.data, url=options.store),
+        lambda: delete_results(learner, named, overdue=overdue, data=options.data, url=options.store, sure=sure),
         as_json=as_json or options.as_json,
     )
 

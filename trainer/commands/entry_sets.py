@@ -83,14 +83,15 @@ def preview(
 @sets.command("seal")
 @click.argument("path", type=FILE)
 @click.option("-o", "--output", type=FILE, required=True, help="The sealed file to write.")
+@click.option("--force", is_flag=True, help="Write over a sealed file that is there.")
 @PASSPHRASE_FILE
 @AS_JSON
 @click.pass_obj
-def seal_(options: Globals, path: Path, output: Path, passphrase_file: Path | None, as_json: bool) -> None:
+def seal_(options: Globals, path: Path, output: Path, force: bool, passphrase_file: Path | None, as_json: bool) -> None:
     """Write a set as one file that cannot be read without its passphrase."""
     from trainer.commands.sets import seal_set
 
-    finish(lambda: seal_set(path, output, passphrase_file), as_json=as_json or options.as_json)
+    finish(lambda: seal_set(path, output, passphrase_file, force=force), as_json=as_json or options.as_json)
 
 
 @sets.command()

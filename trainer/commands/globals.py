@@ -21,5 +21,7 @@ AS_JSON = click.option("--json", "as_json", is_flag=True, help="Print one JSON d
 FILE = click.Path(dir_okay=False, path_type=Path)
 FOLDER = click.Path(file_okay=False, path_type=Path)
 PASSPHRASE_FILE = click.option(
-    "--passphrase-file", type=FILE, help="Take the passphrase from a file instead of asking for it."
+    "--passphrase-file",
+    type=FILE,
+    help="Take the passphrase from a file instead of asking; keep that file off the stations.",
 )

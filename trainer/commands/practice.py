@@ -12,6 +12,7 @@ from trainer.commands.stores import now_utc, store_for, tell, universe_folder
 from trainer.commands.window import Asked, can_open, open_window
 from trainer.desk.case_source import find_case, next_name
 from trainer.desk.desk import Desk
+from trainer.desk.learner_name import learner_name
 from trainer.desk.seat import DEFAULT_LEARNER, seat
 from trainer.errors import MissingHereError
 from trainer.output.doctor import pygame_check
@@ -63,7 +64,7 @@ def _in_window(wanted: Wanted, data: Path | None) -> Result:
         from trainer.window.state.sitting import sit
 
         if found is not None:
-            sit(shell, found, wanted.learner or DEFAULT_LEARNER, new=wanted.new, seed=wanted.seed)
+            sit(shell, found, learner_name(wanted.learner or DEFAULT_LEARNER), new=wanted.new, seed=wanted.seed)
 
     asked = Asked(wanted.device, wanted.to_file, wanted.learner, wanted.hints, wanted.store)
     open_window(data, then, asked)
@@ -72,10 +73,11 @@ def _in_window(wanted: Wanted, data: Path | None) -> Result:
 
 def _in_terminal(wanted: Wanted, data: Path | None) -> Result:
     """Work one case in the terminal."""
-    learner = wanted.learner or DEFAULT_LEARNER
+    learner = learner_name(wanted.learner or DEFAULT_LEARNER)
     store = store_for(data, wanted.store)
     try:
-        store.fetch(learner)
+        if store.fetch(learner) is False:
+            tell(text("delivery.not_fetched"))
         found = find_case(wanted.case or next_name(store, learner))
         player: Player = (
             FilePlayer() if wanted.to_file else best_player(wanted.device, None, lambda error: tell(told(error)))

@@ -22,9 +22,9 @@ from trainer.records import exports
 from trainer.records.bundle import Fate
 from trainer.records.collect import collect, salts_in
 from trainer.records.marking import Marked, Marker, mark_set
-from trainer.records.notes import Note, add_note, answer_of, keep_until, other_answers
+from trainer.records.notes import Note, add_note, answer_of, keep_until, other_answers, refuse_draws
 from trainer.records.results import KeptSet, kept_sets
-from trainer.records.roster import keep_roster, read_roster
+from trainer.records.roster import keep_roster, read_roster, roster
 from trainer.records.shown_collect import collected_lines, marked_lines
 from trainer.records.store import Store
 from trainer.records.xapi import default_home
@@ -59,9 +59,6 @@ def collect_results(
     folders: Sequence[Path], set_path: Path, passphrase_file: Path | None, data: Path | None, url: str | None
 ) -> Result:
     """Merge bundles and mark what is new; the exit code is 1 where a file could not be taken."""
-    missing = [folder for folder in folders if not folder.exists()]
-    if missing:
-        raise MissingHereError("file_unreadable", path=missing[0], reason=text("records.not_there"))
     ask = _asked_once(passphrase_file)
     opened = open_set(set_path, ask)
     keys = keys_of(opened, ask, salts_in(folders))
@@ -106,6 +103,8 @@ def mark_results(
 def kept_named(store: Store, named: str | None) -> KeptSet:
     """Return the set of a name or id, the only one where none is named; raises WrongCallError for another."""
     sets = kept_sets(store)
+    if not sets:
+        raise WrongCallError("no_results_yet")
     found = [one for one in sets if named is None or named in (one.name, one.id)]
     if len(found) != 1:
         raise WrongCallError("which_set", named=named or "", sets=", ".join(f"{one.name} ({one.id})" for one in sets))
@@ -155,12 +154,13 @@ def export_results(
     return Result((text("records.written", path=output),), {"file": str(output), "kind": kind})
 
 
-def take_roster(path: Path, data: Path | None, url: str | None) -> Result:
-    """Take a roster over."""
+def take_roster(path: Path, data: Path | None, url: str | None, *, instead: bool) -> Result:
+    """Add a roster's people, or put them in the place of all before."""
     people = read_roster(path)
     with _records(data, url) as store:
-        keep_roster(store, people)
-    return Result((text("roster.taken", count=len(people)),), {"people": len(people)})
+        keep_roster(store, people, instead=instead)
+        count = len(roster(store))
+    return Result((text("roster.taken", count=count),), {"people": count})
 
 
 def write_note(
@@ -171,6 +171,8 @@ def write_note(
         kept = kept_named(store, named)
         if item > kept.size:
             raise WrongCallError("no_such_case", word=item, size=kept.size)
+        if learner and learner not in (*store.learners(), *roster(store)):
+            raise WrongCallError("no_learner", learner=learner)
         add_note(store, kept.id, Note(now_utc(), kind, learner, item, words))
     return Result((text("note.taken"),), {"kind": kind, "learner": learner, "item": item})
 
@@ -183,6 +185,7 @@ def regrade(
     ask = _asked_once(passphrase_file)
     opened = open_set(set_path, ask)
     _check_item(opened.case_set, item)
+    refuse_draws(opened.case_set, item)
     answer_of(opened.case_set, answer)
     with _records(data, url) as store:
         add_note(store, opened.case_set.id, Note(now_utc(), "comment", "", item, reason))
@@ -197,7 +200,9 @@ def _check_item(case_set: CaseSet, item: int) -> None:
 
 
 def keep_results(named: str | None, day: str, data: Path | None, url: str | None) -> Result:
-    """Say until when a set's results are kept."""
+    """Say until when a set's results are kept; raises WrongCallError for a day that is over."""
+    if day < now_utc()[:10]:
+        raise WrongCallError("day_is_over", day=day)
     with _records(data, url) as store:
         kept = kept_named(store, named)
         keep_until(store, kept.id, day)
@@ -205,20 +210,31 @@ def keep_results(named: str | None, day: str, data: Path | None, url: str | None
 
 
 def delete_results(
-    learner: str | None, named: str | None, *, overdue: bool, data: Path | None, url: str | None
+    learner: str | None,
+    named: str | None,
+    *,
+    overdue: bool,
+    data: Path | None,
+    url: str | None,
+    sure: Callable[[str], bool],
 ) -> Result:
-    """Delete a learner, a set, or every set whose time is over."""
+    """Delete a learner, a set, or every set whose time is over, after it was said what that is and agreed to."""
     from trainer.records.upkeep import delete_learner, delete_set, expired
 
     if sum((learner is not None, named is not None, overdue)) != 1:
         raise WrongCallError("delete_what")
     with _records(data, url) as store:
         if learner is not None:
-            count = delete_learner(store, learner)
-        elif named is not None:
-            count = delete_set(store, kept_named(store, named).id)
+            if learner not in (*store.learners(), *roster(store)):
+                raise WrongCallError("no_learner", learner=learner)
+            agreed = sure(text("delete.ask_learner", learner=learner))
+            count = delete_learner(store, learner) if agreed else 0
         else:
-            count = sum(delete_set(store, one) for one in expired(store, now_utc()[:10]))
+            over = expired(store, now_utc()[:10])
+            gone = [one for one in kept_sets(store) if one.id in over] if overdue else [kept_named(store, named)]
+            titles = ", ".join(one.title for one in gone)
+            agreed = bool(gone) and sure(text("delete.ask_sets", count=len(gone), titles=titles))
+            count = sum(delete_set(store, one.id) for one in gone) if agreed else 0
     return Result((text("delete.done", count=count),), {"attempts": count})
 
 
@@ -257,10 +273,17 @@ def deliver(data: Path | None, url: str | None) -> Result:
         local.close()
     if done.error is not None:
         raise done.error
-    document = {"delivered": done.events, "waiting": done.waiting, "forked": list(done.forked)}
+    document = {
+        "delivered": done.events,
+        "waiting": done.waiting,
+        "forked": list(done.forked),
+        "refused": list(done.refused),
+    }
     lines = [text("delivery.done", count=done.events, waiting=done.waiting)]
     lines += [text("delivery.forked", attempt=one) for one in done.forked]
-    return Result(tuple(lines), document, ExitCode.WRONG if done.forked else ExitCode.DONE)
+    lines += [text("delivery.refused", attempt=one) for one in done.refused]
+    code = ExitCode.WRONG if done.forked or done.refused else ExitCode.DONE
+    return Result(tuple(lines), document, code)
 
 
 def bundle_results(

@@ -33,9 +33,19 @@ def finish(work: Callable[[], Result], *, as_json: bool) -> None:
         result = problems_result(error.problems)
     except (WrongCallError, MissingHereError) as error:
         result = Result((told(error),), {"error": error.key, "message": told(error)}, error.exit_code)
+    except UnicodeEncodeError:
+        told_ = WrongCallError("not_text")
+        result = Result((told(told_),), {"error": told_.key, "message": told(told_)}, told_.exit_code)
     except KeyboardInterrupt:
         sys.stderr.write("\n")
         sys.exit(130)
+    except Exception as error:
+        from trainer.records.opening import as_told
+
+        lacking = as_told(error)
+        if lacking is None:  # a fault of the program, which only its trace can tell
+            raise
+        result = Result((told(lacking),), {"error": lacking.key, "message": told(lacking)}, lacking.exit_code)
     try:
         _print(result, as_json=as_json)
     except BrokenPipeError:

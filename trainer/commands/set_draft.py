@@ -2,23 +2,31 @@
 
 from __future__ import annotations
 
-import re
+from datetime import datetime
 from pathlib import Path
 from typing import Any
 
 from trainer.cases.case_set import DebriefOpens, Mode, Seeds
-from trainer.cases.set_text import SetDraft
+from trainer.cases.set_text import SetDraft, set_name
 from trainer.cases.shipped import profile_names
+from trainer.errors import WrongCallError
+
+
+def _local(moment: datetime | None) -> datetime | None:
+    try:
+        return moment and moment.astimezone()
+    except (OverflowError, ValueError, OSError) as error:
+        raise WrongCallError("no_date", moment=moment) from error
 
 
 def draft_from(path: Path, chosen: dict[str, Any]) -> SetDraft:
     """Return the draft that options stand for; times are this computer's own."""
-    name = chosen["name"] or re.sub(r"[^a-z0-9_]+", "_", path.stem.lower()).strip("_")
+    name = chosen["name"] or set_name(path.stem)
     drawn = int(chosen["drawn"])
     engines = tuple(chosen["profiles"]) or (profile_names() if drawn else ())
     return SetDraft(
         name=name,
-        title=chosen["title"] or name.replace("_", " "),
+        title=chosen["title"] or name.replace("_", " ").capitalize(),
         cases=tuple(chosen["cases"]),
         drawn=drawn,
         profiles=engines,
@@ -26,8 +34,8 @@ def draft_from(path: Path, chosen: dict[str, Any]) -> SetDraft:
         places=tuple(chosen["places"]),
         mode=Mode.EXAM if chosen["exam"] else Mode.PRACTICE,
         seeds=Seeds.SAME if chosen["same_for_all"] else Seeds.PER_LEARNER,
-        opens=chosen["opens"] and chosen["opens"].astimezone(),
-        closes=chosen["closes"] and chosen["closes"].astimezone(),
+        opens=_local(chosen["opens"]),
+        closes=_local(chosen["closes"]),
         tries=chosen["tries"],
         plays=chosen["plays"],
         readings=chosen["readings"],

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import time
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -19,10 +19,12 @@ from trainer.cases.whole_file import write_bytes
 from trainer.commands.passphrase import passphrase_from
 from trainer.commands.result import Result, problems_result
 from trainer.commands.stores import data_folder, now_utc, store_for, tell, universe_folder
+from trainer.desk.learner_name import learner_name
 from trainer.desk.preview import write_preview
 from trainer.desk.sitting import Sitting
 from trainer.errors import WrongCallError
 from trainer.output.player import FilePlayer, Player, best_player
+from trainer.practice.shown_set import head_lines, weak_spots
 from trainer.terminal.set_session import SetSession
 from trainer.words import text, told
 
@@ -46,7 +48,8 @@ def check_set(path: Path, universes: Universes, told_: Callable[[str], None]) ->
     problems = set_problems(case_set, path.name, universes, told_)
     if problems:
         return problems_result(problems)
-    return Result((text("set.good", path=path, size=case_set.size),), _document(case_set, path))
+    good = text("set.good", path=path, size=case_set.size)
+    return Result((good, *weak_spots(case_set)), _document(case_set, path))
 
 
 def preview_set(path: Path, folder: Path, learner: str, passphrase_file: Path | None, universes: Universes) -> Result:
@@ -57,12 +60,22 @@ def preview_set(path: Path, folder: Path, learner: str, passphrase_file: Path | 
     return Result((text("set.previewed", count=len(written), folder=folder),), document)
 
 
-def seal_set(path: Path, output: Path, passphrase_file: Path | None) -> Result:
-    """Write a set sealed; what sealing does not stop is said each time."""
+def seal_set(path: Path, output: Path, passphrase_file: Path | None, *, force: bool) -> Result:
+    """Write a set sealed; what sealing does not stop is said each time.
+
+    Raises WrongCallError for a file that is there, and never writes over the set itself.
+    """
     case_set = read_set(path)
+    if output.resolve() == path.resolve() or (output.exists() and not force):
+        raise WrongCallError("file_exists", path=output)
     seal(case_set, passphrase_from(passphrase_file, twice=True)(), output)
     return Result(
-        (text("set.sealed", path=output, size=case_set.size), text("set.sealed_means")), _document(case_set, output)
+        (
+            text("set.sealed", path=output, size=case_set.size),
+            text("set.sealed_means"),
+            *weak_spots(case_set),
+        ),
+        _document(case_set, output),
     )
 
 
@@ -70,15 +83,12 @@ def show_set(path: Path) -> Result:
     """Tell what anybody may know of a set."""
     if not is_sealed(path):
         case_set = read_set(path)
-        return Result((_line_of(case_set),), _document(case_set, path))
+        return Result((*head_lines(case_set, ""), *weak_spots(case_set)), _document(case_set, path))
     head = read_head(path)
     shown = text("set.head", title=head.title, mode=text(f"mode.{head.mode}"), size=head.size)
     document = {"set": head.name, "title": head.title, "mode": head.mode, "size": head.size, "sealed": True}
-    return Result((shown, text("set.head_unproved")), document)
-
-
-def _line_of(case_set: CaseSet) -> str:
-    return text("set.head", title=case_set.title, mode=text(f"mode.{case_set.policy.mode}"), size=case_set.size)
+    closes = [text("set.closes", moment=head.closes[:16])] if head.closes else []
+    return Result((shown, *closes, text("set.head_unproved")), document)
 
 
 def _document(case_set: CaseSet, path: Path) -> dict[str, object]:
@@ -106,6 +116,7 @@ def sit_at_set(wanted: Sat, data: Path | None) -> Result:
     """Sit a learner down at a set, in the window or in the terminal."""
     opened = open_set(wanted.path, passphrase_from(wanted.passphrase_file))
     refuse_open_exam(opened, wanted.path.name)
+    wanted = replace(wanted, learner=learner_name(wanted.learner))
     if not wanted.terminal and _window_opens(wanted, opened, data):
         return Result()
     return _in_terminal(wanted, opened, data)
@@ -136,6 +147,8 @@ def results_folder(named: Path | None, data: Path | None) -> Path:
 def _in_terminal(wanted: Sat, opened: OpenedSet, data: Path | None) -> Result:
     store = store_for(data, wanted.store)
     try:
+        if store.fetch(wanted.learner) is False:
+            tell(text("delivery.not_fetched"))
         player: Player = (
             FilePlayer() if wanted.to_file else best_player(wanted.device, None, lambda error: tell(told(error)))
         )

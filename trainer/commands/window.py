@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from trainer.commands.stores import data_folder, now_utc, store_for, universe_folder
+from trainer.commands.stores import data_folder, now_utc, records_store, store_for, universe_folder
 from trainer.errors import MissingHereError
 from trainer.words import text, told
 
@@ -94,6 +94,7 @@ def services_in(data: Path | None, asked: Asked) -> Services:
         sheets=None if store.place == "memory" else folder / "sheets",
         sets=None if store.place == "memory" else folder / "sets",
         results=None if store.place == "memory" else folder / "results",
+        records=lambda: records_store(data, asked.store),
         show_file=_show,
         device=asked.device,
         learner=asked.learner,

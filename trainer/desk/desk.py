@@ -143,6 +143,7 @@ class Desk:
     def close(self, outcome: Outcome) -> None:
         """End the attempt with what it came to."""
         if not self.attempt.closed:
+            refuse_feedback(self.limits)
             self._happen(EventKind.CLOSED, outcome_data(outcome))
 
     def hand_in(self) -> None:

@@ -46,13 +46,14 @@ class Sitting:
         self._now, self._clock = now, clock
         self._drawn: tuple[object, tuple[SetItem, ...]] | None = None
         self._worked: list[Worked] = []
-        self.try_number = 1
+        self.try_number = self._asked_try = 1
         self.refresh()
 
     def refresh(self) -> None:
         """Read from the store where the learner stands."""
         rows = self.store.in_set(self.opened.case_set.id, self.learner)
         self.try_number = max((row.try_number for row in rows), default=1)
+        self.try_number = max(self.try_number, self._asked_try)
         self._worked = [self._worked_of(row) for row in rows if row.try_number == self.try_number]
 
     def _worked_of(self, row: AttemptRow) -> Worked:
@@ -106,8 +107,8 @@ class Sitting:
         allowed = self.opened.case_set.policy.tries
         if allowed is not None and self.try_number >= allowed:
             raise WrongCallError("tries_used", allowed=allowed)
-        self.try_number += 1
-        self._worked = []
+        self._asked_try = self.try_number + 1
+        self.refresh()
 
     # what the policy allows
 
@@ -129,7 +130,7 @@ class Sitting:
         if allowed is None:
             return None
         extra = self.opened.case_set.support_of(self.learner).extra_time
-        return allowed * 60.0 * extra - sum(one.spent_s for one in self._worked)
+        return allowed * 60.0 * extra - sum(one.spent_s for one in self._worked if not one.voided)
 
     @property
     def trace(self) -> str:
@@ -181,14 +182,24 @@ class Sitting:
         if item is None:
             raise WrongCallError("set_finished")
         row = self.row_of(item)
-        if row is not None:
-            desk.resume(item.case, row)
-            desk.note(EventKind.RESUMED)
-        else:
+        if row is None:
             self.refuse_now()
-            desk.start(item.case, self._row(item), {**(at or {}), **self._support()})
+            desk.start(item.case, self._row(item), {**(at or {}), **self._support(), "after": self._latest_link()})
+            self.refresh()
+            return item
+        desk.resume(item.case, row)
+        if desk.attempt.finding is not None and not self.limits.feedback:
+            desk.hand_in()  # the program ended between the finding and its handing in
+            self.refresh()
+            return self.seat(desk, at)
+        desk.note(EventKind.RESUMED)
         self.refresh()
         return item
+
+    def _latest_link(self) -> str:
+        """Return the last link of the attempt before this one: so an attempt taken away leaves a gap."""
+        rows = self.store.in_set(self.opened.case_set.id, self.learner)
+        return self.store.links(rows[-1].id)[-1] if rows else ""
 
     def void(self, desk: Desk, reason: str, passphrase: Callable[[], str]) -> None:
         """End the present case as one that does not count; in a sealed set only who has the passphrase can.

@@ -82,10 +82,10 @@ def debrief_of(attempt: Attempt, solver: Solver, reasoner: Reasoner) -> Debrief:
     return Debrief(
         truth=truth_of(case.faults),
         claims=attempt.finding.claims,
-        score=judgement.score,
-        proof=judgement.proof,
+        score=judgement.scored.score,
+        proof=judgement.scored.proof,
         reasons=judgement.reasons,
-        weighing=judgement.weighing,
+        weighing=judgement.scored.weighing,
         best_path=reasoner.best_path,
         minutes=attempt.minutes,
         truth_sound=judgement.sound,
@@ -93,10 +93,10 @@ def debrief_of(attempt: Attempt, solver: Solver, reasoner: Reasoner) -> Debrief:
         answer_reasons=answer_reasons,
         other_readings=other_readings,
         shown_at=judgement.shown_at,
-        would_tell=_would_tell(reasoner, judgement.weighing, judgement.proof, attempt),
+        would_tell=_would_tell(reasoner, judgement.scored.weighing, judgement.scored.proof, attempt),
         wrong=judgement.wrong,
         misconception=judgement.misconception,
-        outcome=outcome_of(attempt, judgement),
+        outcome=outcome_of(attempt, judgement.scored, judgement.misconception or ""),
     )
 
 

@@ -27,17 +27,24 @@ from trainer.sound.render import Sound, render
 
 
 @dataclass(frozen=True)
-class Judged:
-    """A finding judged.
-
-    `shown_at` is where the engine is moved and warm while the truth is heard, so that an intermittent fault is at work:
-    `work` and `solved` are the engine so, `good` the same engine without fault. `misconception` is None if right.
-    """
+class Scored:
+    """A finding's score with what it is worked out from; nothing is heard for it."""
 
     truth: tuple[Claim, ...]
     score: Score
     proof: Proof
     weighing: Weighing
+
+
+@dataclass(frozen=True)
+class Judged:
+    """A finding judged by what was to be heard.
+
+    `shown_at` is where the engine is moved and warm while the truth is heard, so that an intermittent fault is at work:
+    `work` and `solved` are the engine so, `good` the same engine without fault. `misconception` is None if right.
+    """
+
+    scored: Scored
     reasons: tuple[SlotReason, ...]
     shown_at: Location | None
     work: Work
@@ -48,10 +55,19 @@ class Judged:
     misconception: str | None
 
 
+def scored(attempt: Attempt, reasoner: Reasoner) -> Scored:
+    """Score an attempt's finding; raises ValueError for an attempt that has none."""
+    if attempt.finding is None:
+        raise ValueError("an attempt is scored by its finding")
+    weighing = weighed(attempt, reasoner)
+    proof = proof_of(attempt, reasoner, weighing)
+    truth = truth_of(attempt.case.to_be_found)
+    return Scored(truth, score_of(attempt.finding, truth, proof), proof, weighing)
+
+
 def judged(attempt: Attempt, solver: Solver, reasoner: Reasoner) -> Judged:
     """Judge an attempt's finding; raises ValueError for an attempt that has none."""
-    if attempt.finding is None:
-        raise ValueError("an attempt is judged by its finding")
+    found = scored(attempt, reasoner)
     case = attempt.case
     cold = Work(conditions=Conditions(temperature_c=case.temperature_c))
     good = render(solver(case.profile, (), cold), "front", case.bed, attempt.seed)
@@ -61,16 +77,9 @@ def judged(attempt: Attempt, solver: Solver, reasoner: Reasoner) -> Judged:
     solved = solver(case.profile, case.faults, work)
     sound = render(solved, "front", case.bed, attempt.seed)
     reasons = reasons_of(solved, sound, good)
-    weighing = weighed(attempt, reasoner)
-    proof = proof_of(attempt, reasoner, weighing)
-    truth = truth_of(case.to_be_found)
-    score = score_of(attempt.finding, truth, proof)
-    wrong = None if score.right else _wrong(attempt, truth, reasons, weighing)
+    wrong = None if found.score.right else _wrong(attempt, found.truth, reasons, found.weighing)
     return Judged(
-        truth=truth,
-        score=score,
-        proof=proof,
-        weighing=weighing,
+        scored=found,
         reasons=reasons,
         shown_at=shown_at,
         work=work,

@@ -6,11 +6,15 @@ from collections.abc import Sequence
 from dataclasses import asdict, dataclass
 from typing import Any
 
+from trainer.cases.drawing import MOST_OF_A_PAIR
+from trainer.circuit.elements import Location
+from trainer.circuit.faults import FaultKind
 from trainer.circuit.profile import PASSES
 from trainer.practice.attempt import Attempt
 from trainer.practice.events import EventKind
-from trainer.practice.judging import Judged
-from trainer.reasoning.finding import Claim
+from trainer.practice.judging import Scored
+from trainer.reasoning.finding import CERTAINTIES, Claim
+from trainer.words import TEXTS
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,11 +45,11 @@ class Outcome:
     time_s: float
 
 
-def outcome_of(attempt: Attempt, judgement: Judged) -> Outcome:
+def outcome_of(attempt: Attempt, found: Scored, misconception: str) -> Outcome:
     """Return what an attempt came to; raises ValueError for one without a finding."""
     if attempt.finding is None:
         raise ValueError("an attempt without a finding has no outcome")
-    score = judgement.score
+    score = found.score
     said = attempt.finding.claims
     return Outcome(
         points=round(score.points, 2),
@@ -54,18 +58,18 @@ def outcome_of(attempt: Attempt, judgement: Judged) -> Outcome:
         ),
         right=score.right,
         certainty=attempt.finding.certainty,
-        places=_places(judgement.truth),
+        places=_places(found.truth),
         said_places=_places(said),
-        cylinders=_cylinders(judgement.truth),
+        cylinders=_cylinders(found.truth),
         said_cylinders=_cylinders(said),
-        kinds=tuple(sorted({str(claim.kind) for claim in judgement.truth})),
+        kinds=tuple(sorted({str(claim.kind) for claim in found.truth})),
         said_kinds=tuple(sorted({str(claim.kind) for claim in said})),
-        misconception=judgement.misconception or "",
+        misconception=misconception,
         plays=count_of(attempt, EventKind.HEARD),
         readings=count_of(attempt, EventKind.MEASURED),
         hints=count_of(attempt, EventKind.HINTED),
-        used_minutes=round(judgement.proof.used_minutes, 2),
-        best_minutes=round(judgement.proof.best_minutes, 2),
+        used_minutes=round(found.proof.used_minutes, 2),
+        best_minutes=round(found.proof.best_minutes, 2),
         time_s=round(spent_s_of(attempt), 3),
     )
 
@@ -86,20 +90,33 @@ def outcome_data(outcome: Outcome) -> dict[str, Any]:
 
 
 def outcome_from(data: dict[str, Any]) -> Outcome:
-    """Return the outcome that plain data describe; raises KeyError for data without one."""
+    """Return the outcome that plain data describe; raises KeyError, TypeError or ValueError for data that are none."""
     values: dict[str, Any] = {
         name: tuple(data[name]) if isinstance(data[name], list) else data[name] for name in Outcome.__dataclass_fields__
     }
-    return Outcome(**values)
+    found = Outcome(**values)
+    numbers = (found.points, found.certainty, found.used_minutes, found.best_minutes, found.time_s)
+    if not all(isinstance(one, float | int) and 0.0 <= one <= 1e9 for one in numbers) or found.points > 100.0:
+        raise ValueError("numbers out of range")
+    if found.certainty not in CERTAINTIES or f"misconception.{found.misconception or 'unclassified'}" not in TEXTS:
+        raise ValueError("unknown words")
+    counts = (*found.cylinders, *found.said_cylinders, found.plays, found.readings, found.hints)
+    if not all(isinstance(one, int) for one in counts):
+        raise ValueError("counts that are none")
+    for place in (*found.places, *found.said_places):
+        Location(place)
+    for kind in (*found.kinds, *found.said_kinds):
+        FaultKind(kind)
+    return found
 
 
-def class_of(outcome: Outcome, cylinders_of_group: int = 2) -> str:
+def class_of(outcome: Outcome) -> str:
     """Return the class that results are pooled by: the place of the fault, a whole group, two faults, or none."""
     if not outcome.places:
         return PASSES
     if len(outcome.places) > 1:
         return "two_faults"
-    return "group" if len(outcome.cylinders) > cylinders_of_group else outcome.places[0]
+    return "group" if len(outcome.cylinders) > MOST_OF_A_PAIR else outcome.places[0]
 
 
 def _places(claims: Sequence[Claim]) -> tuple[str, ...]:

@@ -2,8 +2,21 @@
 
 from __future__ import annotations
 
-from trainer.cases.case_set import CaseSet, DebriefOpens, Mode
+from trainer.cases.case_set import CaseSet, DebriefOpens, Listed, Mode
 from trainer.words import text
+
+
+def weak_spots(case_set: CaseSet) -> list[str]:
+    """Return what an instructor should know of an exam before it is given: where answers could be had all the same."""
+    if case_set.policy.mode is not Mode.EXAM:
+        return []
+    shipped = [
+        str(row) for row, line in enumerate(case_set.lines, start=1) if isinstance(line, Listed) and not line.own
+    ]
+    lines = [text("set.weak_shipped", lines=", ".join(shipped))] if shipped else []
+    if case_set.policy.debrief is DebriefOpens.AFTER_SET:
+        lines.append(text("set.weak_debrief"))
+    return lines
 
 
 def head_lines(case_set: CaseSet, learner: str) -> list[str]:

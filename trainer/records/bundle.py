@@ -16,11 +16,12 @@ from typing import Any
 from trainer.cases.sealed_set import SetKey
 from trainer.cases.whole_file import write_bytes
 from trainer.practice.events import Event, EventKind
-from trainer.records.chain import broken_at, canonical
+from trainer.records.chain import broken_at, canonical, gap_after
 from trainer.records.merging import WholeAttempt
 from trainer.records.store import AttemptRow, Store
 
 FORM = "results/1"
+BEGINS = b'{"form":"results/1",'
 SUFFIX = ".results"
 MOST_BYTES = 64_000_000
 SEAL_CHARACTERS = 64
@@ -37,6 +38,7 @@ class Fate(StrEnum):
     OTHER_SET = "other_set"
     OTHER_MODEL = "other_model"
     UNREADABLE = "unreadable"
+    MISSING = "missing"
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,7 +99,7 @@ def salt_of(content: bytes) -> bytes | None:
     """Return the salt that a bundle's head names, None for none: its key is made from the passphrase with it."""
     try:
         return bytes.fromhex(json.loads(content.split(b"\n", 1)[0])["salt"])
-    except (ValueError, KeyError, TypeError, AttributeError):
+    except (ValueError, KeyError, TypeError, AttributeError, RecursionError):
         return None
 
 
@@ -105,6 +107,9 @@ def read_bundle(content: bytes, set_id: str, key: SetKey) -> Bundle:
     """Return what a bundle holds; raises BundleError where a single byte is not as it was written."""
     if not content or len(content) > MOST_BYTES:
         raise BundleError(Fate.CUT_SHORT if not content else Fate.UNREADABLE)
+    beginning = content[: len(BEGINS)]
+    if not BEGINS.startswith(beginning) or (len(content) > len(BEGINS) and beginning != BEGINS):
+        raise BundleError(Fate.UNREADABLE)
     body, seal = _parted(content)
     head = _line(body.split(b"\n", 1)[0])
     if head.get("form") != FORM:
@@ -112,11 +117,22 @@ def read_bundle(content: bytes, set_id: str, key: SetKey) -> Bundle:
     if not hmac.compare_digest(seal, canonical({"seal": _seal(key, body)})):
         if head.get("set_id") != set_id:
             raise BundleError(Fate.OTHER_SET)
-        raise BundleError(Fate.ALTERED if head.get("mark") == key.mark else Fate.WRONG_KEY)
+        raise BundleError(Fate.ALTERED if _is_ours(body, head, key) else Fate.WRONG_KEY)
     if head["set_id"] != set_id:
         raise BundleError(Fate.OTHER_SET)
     attempts = tuple(_attempts(body, head, key))
     return Bundle(head["learner"], head["set_id"], head["store_id"], head["made_at"], attempts)
+
+
+def _is_ours(body: bytes, head: dict[str, Any], key: SetKey) -> bool:
+    """Tell whether a bundle whose seal is broken was made under a key: by its mark, or by a chain that still holds."""
+    if head.get("mark") == key.mark:
+        return True
+    try:
+        _attempts(body, head, key)
+    except BundleError:
+        return False
+    return True
 
 
 def _parted(content: bytes) -> tuple[bytes, bytes]:
@@ -158,6 +174,8 @@ def _attempts(body: bytes, head: dict[str, Any], key: SetKey) -> list[WholeAttem
     for row, events, links in found:
         if (row.learner, row.set_id) != (head["learner"], head["set_id"]) or _broken(chain_key, row, events, links):
             raise BundleError(Fate.ALTERED)
+    if gap_after([(events, links) for _row, events, links in found]):
+        raise BundleError(Fate.ALTERED)
     return [WholeAttempt(row, tuple(events), tuple(links)) for row, events, links in found]
 
 

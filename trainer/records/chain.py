@@ -30,6 +30,19 @@ def next_link(key: bytes, before: str, happened: Event) -> str:
     return hmac.digest(key, b"event" + canonical(told), "sha256").hex()
 
 
+def gap_after(attempts: Sequence[tuple[Sequence[Event], Sequence[str]]]) -> bool:
+    """Tell whether an attempt is missing between attempts in the order in which they were begun, or cut short.
+
+    Each tells in its first event the last link of the one before it; the latest one's own end nobody tells.
+    """
+    before = ""
+    for events, links in attempts:
+        if events[0].data.get("after", "") != before:
+            return True
+        before = links[-1]
+    return False
+
+
 def broken_at(key: bytes, row: AttemptRow, events: Sequence[Event], links: Sequence[str]) -> int | None:
     """Return the number of the first event that does not fit its chain, or None where all do."""
     link = first_link(key, row)

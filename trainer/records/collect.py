@@ -53,6 +53,8 @@ def _content(path: Path) -> bytes | None:
 
 
 def _collected(store: Store, path: Path, set_id: str, keys: Sequence[SetKey]) -> Collected:
+    if not path.exists():
+        return Collected(str(path), Fate.MISSING)
     content = _content(path)
     if content is None:
         return Collected(path.name, Fate.UNREADABLE)

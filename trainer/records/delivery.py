@@ -6,18 +6,20 @@ so that one whose answer was lost on the way is not stored twice when it is sent
 
 from __future__ import annotations
 
+import contextlib
 import threading
 from dataclasses import dataclass
 
 from sqlalchemy import func, insert, select, update
-from sqlalchemy.exc import DatabaseError, IntegrityError
+from sqlalchemy.exc import DatabaseError, DataError, IntegrityError
 
 from trainer.errors import MissingHereError, ToldError
 from trainer.records.merging import ForkedError, WholeAttempt, merge_attempt
+from trainer.records.opening import lacking
 from trainer.records.store import AttemptRow, Store, opened_at
 from trainer.records.tables import attempt_table, delivery_table, event_table
 
-RETRY_S = 5.0
+RETRY_S, STATEMENT_TIMEOUT_S = 5.0, 20
 FETCH_WAIT_S = 3.0
 
 
@@ -25,12 +27,14 @@ FETCH_WAIT_S = 3.0
 class Delivered:
     """What one round carried over, what still waits, and what is in the way, None for nothing.
 
-    `forked` are attempts that another station went on with apart from this one: they stay here, and are told.
+    `forked` are attempts that another station went on with apart from this one, `refused` those that the shared store
+    cannot take: they stay here, and are told.
     """
 
     events: int
     waiting: int
     forked: tuple[str, ...] = ()
+    refused: tuple[str, ...] = ()
     error: ToldError | None = None
 
 
@@ -82,34 +86,46 @@ class Delivery:
             self._wake.clear()
 
     def stop(self) -> Delivered:
-        """Deliver once more, if the store answers, and end."""
+        """Deliver once more, if the store answers soon, and end."""
         self._stopping.set()
         self._wake.set()
         if self._thread is not None:
             self._thread.join(2 * RETRY_S)
-        self.latest = self.once()
-        if self._far is not None:
-            self._far.close()
+        if self._lock.acquire(timeout=RETRY_S):  # held by work on a server that went silent, it is not waited for
+            try:
+                self.latest = self._once()
+                if self._far is not None:
+                    self._far.close()
+            finally:
+                self._lock.release()
         return self.latest
 
     def once(self) -> Delivered:
         """Carry over everything that waits."""
         with self._lock:
+            return self._once()
+
+    def _once(self) -> Delivered:
+        try:
             waiting = undelivered(self._local)
-            left = sum(count for _row, count in waiting)
-            carried, forked = 0, []
-            for row, count in waiting:
-                try:
-                    self._carry(row)
-                except ForkedError:
-                    forked.append(row.id)
-                    continue
-                except IntegrityError:  # another station wrote the same attempt at the same moment: next round
-                    continue
-                except (DatabaseError, MissingHereError) as error:
-                    return Delivered(carried, left - carried, tuple(forked), self._lost(error))
+        except DatabaseError as error:
+            return Delivered(0, 0, error=lacking(self._local.place, error))
+        left, carried = sum(count for _row, count in waiting), 0
+        forked: list[str] = []
+        refused: list[str] = []
+        for row, count in waiting:
+            try:
+                self._carry(row)
                 carried += count
-            return Delivered(carried, left - carried, tuple(forked))
+            except ForkedError:
+                forked.append(row.id)
+            except IntegrityError:  # another station wrote the same attempt at the same moment: next round
+                continue
+            except DataError:
+                refused.append(row.id)
+            except (DatabaseError, MissingHereError) as error:
+                return Delivered(carried, left - carried, tuple(forked), tuple(refused), self._lost(error))
+        return Delivered(carried, left - carried, tuple(forked), tuple(refused))
 
     def _carry(self, row: AttemptRow) -> None:
         whole = whole_attempt(self._local, row)
@@ -125,7 +141,7 @@ class Delivery:
 
     def _shared(self) -> Store:
         if self._far is None:
-            self._far = opened_at(self._url)
+            self._far = opened_at(self._url, STATEMENT_TIMEOUT_S)
         return self._far
 
     def _lost(self, error: DatabaseError | MissingHereError) -> ToldError:
@@ -142,7 +158,7 @@ class Delivery:
         def bring() -> None:
             try:
                 self._bring(learner)
-            except (DatabaseError, MissingHereError, ForkedError):
+            except (DatabaseError, MissingHereError):
                 return
             done.set()
 
@@ -157,5 +173,5 @@ class Delivery:
                 rows = [AttemptRow(**row._mapping) for row in connection.execute(wanted)]
             for row in rows:
                 whole = whole_attempt(far, row)
-                with self._local.writing() as connection:
+                with contextlib.suppress(ForkedError), self._local.writing() as connection:
                     merge_attempt(connection, whole)

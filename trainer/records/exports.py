@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from sqlalchemy import select
 
 from trainer.records.csv_text import NOT_DONE, NOT_DRAWN, Cell, csv_pieces
-from trainer.records.results import KeptSet
+from trainer.records.results import KeptSet, void_items
 from trainer.records.roster import roster
 from trainer.records.store import Store
 from trainer.records.sums import counted, learner_sums
@@ -40,7 +40,7 @@ def _gradebook_rows(store: Store, kept: KeptSet) -> Iterator[list[Cell]]:
         here = select(R.learner, R.item, R.mark).where(counted(kept.id))
         for learner, item, mark in connection.execute(here):
             marks.setdefault(learner, {})[item] = round(mark, 2)
-        for learner, item in connection.execute(select(R.learner, R.item).where(R.set_id == kept.id, R.voided == 1)):
+        for learner, item in void_items(connection, kept.id):
             marks.setdefault(learner, {}).setdefault(item, NOT_DRAWN)
     done = {row.learner: row for row in learner_sums(store, kept)}
     for learner in sorted({*done, *people, *marks}):

@@ -6,19 +6,25 @@ import hmac
 from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from typing import Any
 
-from trainer.cases.case_set import CaseSet
+from trainer.cases.case_set import CaseSet, DebriefOpens
 from trainer.cases.sealed_set import SetKey
 from trainer.cases.set_drawing import SetItem, case_mark, items_of
 from trainer.cases.universe_cache import Universes, model_digest
 from trainer.circuit.faults import Fault
+from trainer.errors import WrongCallError
 from trainer.practice.actions import Solver
 from trainer.practice.attempt import replayed
 from trainer.practice.events import Event, EventKind
-from trainer.practice.judging import judged
+from trainer.practice.judging import judged, scored
 from trainer.practice.outcome import Outcome, outcome_from, outcome_of
+from trainer.records.chain import broken_at
 from trainer.records.results import keep_set, marked_ids, put_results, recount, result_row
 from trainer.records.store import AttemptRow, Store
+
+KEPT_DRAWS, KEPT_AT_ONCE = 64, 50
+"""Learners whose draws stay at hand, and results that are put into the store together."""
 
 Told = Callable[[int, int], None]
 """Is told how many attempts of how many are marked."""
@@ -50,34 +56,47 @@ class Marker:
     ) -> None:
         self.case_set, self._keys = case_set, keys
         self._solver, self._universes, self._answers = solver, universes, answers
-        self._items: dict[tuple[str, int, tuple[tuple[int, int], ...]], tuple[SetItem, ...]] = {}
+        self._items: dict[object, tuple[SetItem, ...]] = {}
 
     def item_of(self, row: AttemptRow) -> SetItem:
         """Return the case that a row is an attempt at, drawn as it was at the station."""
-        key = (row.learner, row.try_number, ((row.item, row.redraw),) if row.redraw else ())
+        key = (row.learner, row.try_number, row.item if row.redraw else 0, row.redraw)
         if key not in self._items:
-            self._items[key] = items_of(self.case_set, row.learner, row.try_number, dict(key[2]))
+            while len(self._items) >= KEPT_DRAWS:
+                self._items.pop(next(iter(self._items)))
+            redrawn = {row.item: row.redraw} if row.redraw else {}
+            self._items[key] = items_of(self.case_set, row.learner, row.try_number, redrawn)
         return next(item for item in self._items[key] if item.index == row.item)
 
-    def outcome(self, row: AttemptRow, events: Sequence[Event]) -> Outcome | str:
+    def outcome(self, row: AttemptRow, events: Sequence[Event], links: Sequence[str]) -> Outcome | str:
         """Return what an attempt came to, or the word for why it cannot be marked."""
-        if not 1 <= row.item <= self.case_set.size:
+        try:
+            return self._outcome(row, events, links)
+        except (ValueError, KeyError, TypeError, IndexError, AttributeError):
+            return "damaged"
+        except (WrongCallError, StopIteration):  # what no set of this content gives
             return "other_case"
+
+    def _outcome(self, row: AttemptRow, events: Sequence[Event], links: Sequence[str]) -> Outcome | str:
         item = self.item_of(row)
-        if not any(hmac.compare_digest(case_mark(key, item), row.case_digest) for key in self._keys):
+        signed = [key for key in self._keys if hmac.compare_digest(case_mark(key, item), row.case_digest)]
+        if not signed:
             return "other_case"
+        if broken_at(signed[0].derived("chain"), row, events, links) is not None:
+            return "altered"
         answer = self._answers.get(row.item)
-        closing = events[-1].data
-        if "points" in closing and answer is None:
-            return outcome_from(closing)
+        told = self.case_set.policy.debrief is DebriefOpens.AFTER_EACH
+        if told and answer is None and "points" in events[-1].data:
+            return outcome_from(events[-1].data)  # as it was shown to the learner, whatever program marks it
         if row.model != model_digest():
             return "other_model"
         case = item.case if answer is None else replace(item.case, right_answer=answer)
-        try:
-            attempt = replayed(case, item.seed, events)
-        except (ValueError, KeyError, TypeError):
-            return "damaged"
-        return outcome_of(attempt, judged(attempt, self._solver, self._universes.reasoner(case)))
+        attempt = replayed(case, item.seed, events)
+        reasoner = self._universes.reasoner(case)
+        found = scored(attempt, reasoner)
+        if found.score.right:
+            return outcome_of(attempt, found, "")
+        return outcome_of(attempt, found, judged(attempt, self._solver, reasoner).misconception or "")
 
 
 def _quiet(_done: int, _count: int) -> None:
@@ -90,24 +109,28 @@ def mark_set(store: Store, marker: Marker, *, again: bool = False, told: Told = 
     keep_set(store, case_set)
     have = frozenset() if again else marked_ids(store, case_set.id)
     rows = [row for row in store.all_in_set(case_set.id) if row.id not in have]
-    results = []
+    part: list[dict[str, Any]] = []
+    marked = 0
     counted: Counter[str] = Counter()
     refused: Counter[str] = Counter()
-    for place, row in enumerate(rows):
+    for place, row in enumerate(rows, start=1):
         events = store.events(row.id)
         kinds = {event.kind for event in events}
         if EventKind.VOIDED in kinds or EventKind.CLOSED not in kinds:
             counted["voided" if EventKind.VOIDED in kinds else "unfinished"] += 1
             continue
-        outcome = marker.outcome(row, events)
+        outcome = marker.outcome(row, events, store.links(row.id))
+        told(place, len(rows))
         if isinstance(outcome, str):
             refused[outcome] += 1
             continue
         case = marker.item_of(row).case
         supported = bool(events[0].data.get("supported"))
-        closed_at = events[-1].at
-        results.append(result_row(case_set, row, outcome, closed_at, case.profile.name, case.title, supported))
-        told(place + 1, len(rows))
-    put_results(store, results)
+        part.append(result_row(case_set, row, outcome, events[-1].at, case.profile.name, case.title, supported))
+        marked += 1
+        if len(part) == KEPT_AT_ONCE:
+            put_results(store, part)
+            part.clear()
+    put_results(store, part)
     recount(store, case_set.id)
-    return Marked(len(results), counted["unfinished"], counted["voided"], dict(refused))
+    return Marked(marked, counted["unfinished"], counted["voided"], dict(refused))

@@ -79,6 +79,17 @@ def answer_of(case_set: CaseSet, words: str) -> tuple[Fault, ...]:
     raise WrongCallError("no_answer", words=words[:60])
 
 
+def refuse_draws(case_set: CaseSet, item: int) -> None:
+    """Raise WrongCallError for a case that was drawn: under its number each learner had another one."""
+    before = 0
+    for line in case_set.lines:
+        before += 1 if isinstance(line, Listed) else line.count
+        if item <= before:
+            if not isinstance(line, Listed):
+                raise WrongCallError("regrade_drawn", item=item)
+            return
+
+
 def _engines(case_set: CaseSet) -> Iterator[Profile]:
     for line in case_set.lines:
         yield from (line.case.profile,) if isinstance(line, Listed) else line.profiles

@@ -17,21 +17,33 @@ STORE_LOCK = 7_316_450_021
 """The number under which stations that open a PostgreSQL store together wait for one another."""
 
 
-def engine_for(url: str) -> Engine:
-    """Return an engine; raises WrongCallError for a URL that is none and MissingHereError for a missing driver."""
+def engine_for(url: str, statement_timeout_s: int = 0) -> Engine:
+    """Return an engine; raises WrongCallError for a URL that is none and MissingHereError for a missing driver.
+
+    `statement_timeout_s` ends what a PostgreSQL server does not answer in time; 0 waits for ever.
+    """
     try:
         parsed = make_url(url)
         if parsed.get_backend_name() == "sqlite":
             engine = create_engine(parsed)
             event.listen(engine, "connect", _durable)
+            event.listen(engine, "begin", _begin)
             return engine
         if parsed.drivername != "postgresql+psycopg":
             raise WrongCallError("store_url", url=parsed.render_as_string(hide_password=True))
-        return create_engine(parsed, connect_args={"connect_timeout": CONNECT_TIMEOUT_S}, pool_pre_ping=True)
+        # a server that went silent is noticed after some seconds, not after the system's quarter of an hour
+        silence = {"keepalives_idle": 5, "keepalives_interval": 2, "keepalives_count": 3, "tcp_user_timeout": 10_000}
+        limits = {"options": f"-c statement_timeout={1000 * statement_timeout_s}"}
+        arguments = {"connect_timeout": CONNECT_TIMEOUT_S, **silence, **limits}
+        return create_engine(parsed, connect_args=arguments, pool_pre_ping=True)
     except (ArgumentError, NoSuchModuleError) as error:
         raise WrongCallError("store_url", url=url.partition("@")[2] or url) from error
     except ModuleNotFoundError as error:
         raise MissingHereError("no_postgres_driver") from error
+
+
+WRITES = "writes"
+"""The option of a connection that is going to write: an embedded store then lets one after another in."""
 
 
 def place_of(engine: Engine) -> str:
@@ -40,6 +52,11 @@ def place_of(engine: Engine) -> str:
     if url.get_backend_name() == "sqlite":
         return url.database or "memory"
     return url.render_as_string(hide_password=True)
+
+
+def as_told(error: Exception) -> MissingHereError | None:
+    """Return what a database's error comes to for a person, or None for another error."""
+    return lacking("", error) if isinstance(error, DatabaseError) else None
 
 
 def lacking(place: str, error: DatabaseError) -> MissingHereError:
@@ -52,9 +69,10 @@ def made_ready(engine: Engine) -> None:
     """Bring the tables up to this program's version; raises MissingHereError for a newer or unreachable store."""
     place = place_of(engine)
     try:
-        with engine.begin() as connection:
+        with engine.connect() as connection:
             if _version(connection) == SCHEMA_VERSION:
                 return
+        with engine.execution_options(**{WRITES: True}).begin() as connection:
             if engine.dialect.name == "postgresql":
                 connection.execute(statement("SELECT pg_advisory_xact_lock(:key)"), {"key": STORE_LOCK})
             version = _version(connection)
@@ -85,8 +103,18 @@ def _upgrade(connection: Connection, version: int | None) -> None:
 
 
 def _durable(connection: object, _record: object) -> None:
-    """An event counts once it is on the disk: a write-ahead log, synchronised at every commit."""
-    cursor = connection.cursor()  # type: ignore[attr-defined]  # SQLAlchemy hands in the driver's own connection
+    """An event counts once it is on the disk: a write-ahead log, synchronised at every commit.
+
+    The driver's own transactions are switched off, since they leave changes of tables outside: SQLAlchemy's manual,
+    "Serializable isolation / Savepoints / Transactional DDL" under SQLite.
+    """
+    connection.isolation_level = None  # type: ignore[attr-defined]  # SQLAlchemy hands in the driver's own connection
+    cursor = connection.cursor()  # type: ignore[attr-defined]
     for line in ("PRAGMA journal_mode=WAL", "PRAGMA synchronous=FULL", "PRAGMA foreign_keys=ON"):
         cursor.execute(line)
     cursor.close()
+
+
+def _begin(connection: Connection) -> None:
+    writes = connection.get_execution_options().get(WRITES)
+    connection.exec_driver_sql("BEGIN IMMEDIATE" if writes else "BEGIN")

@@ -80,11 +80,20 @@ def _head(sums: ClassSums, kept: KeptSet) -> list[str]:
         lines.append(text("report.unsupported", mean=sums.mean_mark_unsupported))
     if sums.voided:
         lines.append(text("report.voided", count=sums.voided))
+    if sums.repeated:
+        lines.append(text("report.repeated", count=sums.repeated))
     return lines
 
 
 def _place(name: str) -> str:
     return " + ".join(text(f"location.{one}") for one in name.split("+")) if name else text("debrief.passes")
+
+
+def _fault(one: tuple[str, str], other: tuple[str, str]) -> str:
+    """Return a place, with the kind where the places are the same."""
+    if one[0] != other[0] or not one[0]:
+        return _place(one[0])
+    return f"{_place(one[0])} ({', '.join(text(f'kind.{kind}') for kind in one[1].split('+'))})"
 
 
 def _class_name(name: str) -> str:
@@ -143,7 +152,7 @@ def _lesson(number: int, one: Any) -> dict[str, Any]:
         "name": text(f"misconception.{one.misconception}") if one.misconception else text("misconception.unclassified"),
         "count": one.count,
         "weight": one.weight,
-        "confused": text("report.confused", truth=_place(one.truth[0]), said=_place(one.said[0])),
+        "confused": text("report.confused", truth=_fault(one.truth, one.said), said=_fault(one.said, one.truth)),
         "teach": text("report.play", first=pair[0], second=pair[1]) if len(pair) == 2 else "",
         "known": known,
     }

@@ -7,12 +7,16 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from sqlalchemy import Connection, case, delete, func, insert, select, update
+from sqlalchemy import ColumnElement, Connection, Select, case, delete, func, insert, literal, select, update
 
 from trainer.cases.case_set import CaseSet, Counts
 from trainer.practice.outcome import Outcome, class_of
 from trainer.records.store import AttemptRow, Store
 from trainer.records.tables import note_table, result_table, set_table
+
+R = result_table.c
+NOT_VOID, VOID, REPEATED = 0, 1, 2
+"""What `voided` says: counts if its try does, taken out by the instructor, handed in before elsewhere."""
 
 
 def keep_set(store: Store, case_set: CaseSet) -> None:
@@ -98,15 +102,22 @@ def marked_ids(store: Store, set_id: str) -> frozenset[str]:
 
 
 def recount(store: Store, set_id: str) -> None:
-    """Work out again which results count: void ones never, and of each learner's tries the one that the set says."""
+    """Work out again which results count: of each learner's tries the one that the set says, without what is void.
+
+    A case that was handed in twice in a try, as at two stations apart, counts as it was handed in first.
+    """
     with store.writing() as connection:
-        _apply_voids(connection, set_id)
-        kept = connection.execute(select(set_table.c.counts).where(set_table.c.id == set_id)).scalar_one_or_none()
-        tries = _tries(connection, set_id)
-        connection.execute(update(result_table).where(result_table.c.set_id == set_id).values(counted=0))
+        row = connection.execute(select(set_table.c.counts, set_table.c.weights).where(set_table.c.id == set_id)).one()
+        here = R.set_id == set_id
+        connection.execute(update(result_table).where(here).values(voided=NOT_VOID, counted=0))
+        _mark_repeated(connection, set_id)
+        for learner, item in void_items(connection, set_id):
+            connection.execute(
+                update(result_table).where(here, R.learner == learner, R.item == item).values(voided=VOID)
+            )
         best: dict[str, tuple[float, int]] = {}
-        for learner, number, total in tries:
-            worth = {Counts.FIRST: -float(number), Counts.LAST: float(number)}.get(Counts(kept or "best"), total)
+        for learner, number, total in _tries(connection, set_id, json.loads(row.weights)):
+            worth = {Counts.FIRST: -float(number), Counts.LAST: float(number)}.get(Counts(row.counts), total)
             if learner not in best or worth > best[learner][0]:
                 best[learner] = (worth, number)
         for number in sorted({number for _worth, number in best.values()}):
@@ -115,40 +126,47 @@ def recount(store: Store, set_id: str) -> None:
                 connection.execute(
                     update(result_table)
                     .where(
-                        result_table.c.set_id == set_id,
-                        result_table.c.try_number == number,
-                        result_table.c.voided == 0,
-                        result_table.c.learner.in_(of_try[start : start + 500]),
+                        here, R.try_number == number, R.voided == NOT_VOID, R.learner.in_(of_try[start : start + 500])
                     )
                     .values(counted=1)
                 )
 
 
-def _tries(connection: Connection, set_id: str) -> list[tuple[str, int, float]]:
-    columns = result_table.c
-    total = func.sum(case((columns.voided == 0, columns.mark), else_=0.0))
+def _mark_repeated(connection: Connection, set_id: str) -> None:
+    """Mark every result of a case that the learner had handed in before in the same try."""
+    place = func.row_number().over(partition_by=(R.learner, R.try_number, R.item), order_by=(R.closed_at, R.attempt_id))
+    ranked = select(R.attempt_id, place.label("place")).where(R.set_id == set_id).subquery()
+    later = select(ranked.c.attempt_id).where(ranked.c.place > 1)
+    connection.execute(update(result_table).where(R.attempt_id.in_(later)).values(voided=REPEATED))
+
+
+def weight_of(weights: Sequence[float], item: ColumnElement[Any]) -> ColumnElement[Any]:
+    """Return the weight of an item as the database reckons it."""
+    if len(set(weights)) <= 1:
+        return literal(weights[0] if weights else 1.0)
+    return case(dict(enumerate(weights, start=1)), value=item, else_=1.0)
+
+
+def _tries(connection: Connection, set_id: str, weights: Sequence[float]) -> list[tuple[str, int, float]]:
+    total = func.sum(case((R.voided == NOT_VOID, R.mark * weight_of(weights, R.item)), else_=0.0))
     wanted = (
-        select(columns.learner, columns.try_number, total)
-        .where(columns.set_id == set_id)
-        .group_by(columns.learner, columns.try_number)
-        .order_by(columns.learner, columns.try_number)
+        select(R.learner, R.try_number, total)
+        .where(R.set_id == set_id)
+        .group_by(R.learner, R.try_number)
+        .order_by(R.learner, R.try_number)
     )
     return [(learner, number, float(sum_)) for learner, number, sum_ in connection.execute(wanted)]
 
 
-def _apply_voids(connection: Connection, set_id: str) -> None:
-    connection.execute(update(result_table).where(result_table.c.set_id == set_id).values(voided=0))
-    notes = connection.execute(
-        select(note_table.c.learner, note_table.c.item).where(
-            note_table.c.set_id == set_id, note_table.c.kind == "void"
-        )
-    )
-    for learner, item in notes.all():
-        connection.execute(
-            update(result_table)
-            .where(result_table.c.set_id == set_id, result_table.c.learner == learner, result_table.c.item == item)
-            .values(voided=1)
-        )
+def void_notes(set_id: str) -> Select[Any]:
+    """Return the query of cases that an instructor let not count, each once."""
+    columns = note_table.c
+    return select(columns.learner, columns.item).where(columns.set_id == set_id, columns.kind == "void").distinct()
+
+
+def void_items(connection: Connection, set_id: str) -> list[tuple[str, int]]:
+    """Return who has which case that does not count."""
+    return [(learner, item) for learner, item in connection.execute(void_notes(set_id))]
 
 
 @dataclass(frozen=True, slots=True)

@@ -42,35 +42,48 @@ def read_roster(path: Path) -> list[Person]:
         raise ProblemsFoundError([_problem(path, None, text("file.not_utf_8_text"), "UTF-8")]) from error
     first = content.split("\n", 1)[0]
     reader = csv.reader(io.StringIO(content, newline=""), delimiter=";" if first.count(";") > first.count(",") else ",")
-    rows = [(reader.line_num, [cell.strip() for cell in row]) for row in reader if any(cell.strip() for cell in row)]
+    try:
+        rows = [(reader.line_num, [_cell(cell) for cell in row]) for row in reader if any(map(_cell, row))]
+    except csv.Error as error:
+        raise ProblemsFoundError([_problem(path, reader.line_num, str(error), text("roster.three_cells"))]) from error
     if not rows or [cell.lower() for cell in rows[0][1]] != list(COLUMNS):
         raise ProblemsFoundError(
             [_problem(path, 1, ",".join(rows[0][1])[:60] if rows else text("file.empty"), ",".join(COLUMNS))]
         )
     people: list[Person] = []
     problems: list[Problem] = []
+    known: set[str] = set()
     for line, row in rows[1:]:
         if len(row) != len(COLUMNS) or not row[0]:
             problems.append(_problem(path, line, ",".join(row)[:60], text("roster.three_cells")))
         elif any(len(cell) > MOST_CHARACTERS for cell in row):
             problems.append(_problem(path, line, row[0][:60], text("roster.at_most", count=MOST_CHARACTERS)))
-        elif row[0] in {person.learner for person in people}:
-            problems.append(_problem(path, line, row[0][:60], text("set.each_once")))
+        elif row[0] in known:
+            problems.append(_problem(path, line, text("roster.twice", learner=row[0][:60]), text("roster.each_once")))
         else:
+            known.add(row[0])
             people.append(Person(*row))
     if problems:
         raise ProblemsFoundError(problems)
     return people
 
 
+def _cell(cell: str) -> str:
+    return " ".join(cell.replace("\x00", "").split())
+
+
 def _problem(path: Path, line: int | None, found: str, allowed: str) -> Problem:
     return Problem(path.name, line, "the roster", found, allowed, text("roster.mend"))
 
 
-def keep_roster(store: Store, people: list[Person]) -> None:
-    """Put a roster in the place of the one before."""
+def keep_roster(store: Store, people: list[Person], *, instead: bool = False) -> None:
+    """Add people to the roster, or put them in the place of everybody that was on it."""
     with store.writing() as connection:
-        connection.execute(delete(roster_table))
+        connection.execute(
+            delete(roster_table)
+            if instead
+            else delete(roster_table).where(roster_table.c.learner.in_([one.learner for one in people]))
+        )
         if people:
             connection.execute(
                 insert(roster_table),

@@ -9,11 +9,11 @@ from pathlib import Path
 from typing import Any
 
 from sqlalchemy import Connection, Engine, func, insert, select
-from sqlalchemy.exc import IntegrityError, OperationalError
+from sqlalchemy.exc import DatabaseError, IntegrityError
 
 from trainer.errors import MissingHereError
 from trainer.practice.events import Event, EventKind
-from trainer.records.opening import engine_for, lacking, made_ready, place_of
+from trainer.records.opening import WRITES, engine_for, lacking, made_ready, place_of
 from trainer.records.tables import attempt_table, event_table, identity_table
 
 
@@ -151,7 +151,7 @@ class Store:
         wanted = (
             select(attempt_table)
             .where(attempt_table.c.set_id == set_id, attempt_table.c.learner == learner)
-            .order_by(attempt_table.c.try_number, attempt_table.c.started_at, attempt_table.c.redraw)
+            .order_by(attempt_table.c.started_at, attempt_table.c.try_number, attempt_table.c.redraw)
         )
         with self.engine.connect() as connection:
             return [AttemptRow(**row._mapping) for row in connection.execute(wanted)]
@@ -190,17 +190,22 @@ class _Writing:
     """One transaction whose failure is told as what this machine lacks."""
 
     def __init__(self, engine: Engine, place: str) -> None:
-        self._context, self._place = engine.begin(), place
+        self._context, self._place = engine.execution_options(**{WRITES: True}).begin(), place
 
     def __enter__(self) -> Connection:
-        return self._context.__enter__()
+        try:
+            return self._context.__enter__()
+        except DatabaseError as error:
+            raise lacking(self._place, error) from error
 
     def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, trace: object) -> None:
         try:
             self._context.__exit__(kind, error, trace)  # type: ignore[arg-type]  # passes what Python hands in
-        except OperationalError as failure:
+        except IntegrityError:
+            raise
+        except DatabaseError as failure:
             raise lacking(self._place, failure) from failure
-        if isinstance(error, OperationalError):
+        if isinstance(error, DatabaseError) and not isinstance(error, IntegrityError):
             raise lacking(self._place, error) from error
 
 
@@ -217,9 +222,9 @@ def opened(folder: Path | None) -> Store:
     return opened_at("sqlite://" if folder is None else f"sqlite:///{folder / 'attempts.sqlite3'}")
 
 
-def opened_at(url: str) -> Store:
+def opened_at(url: str, statement_timeout_s: int = 0) -> Store:
     """Open the store at a database's URL; raises WrongCallError for no URL and MissingHereError for no answer."""
-    engine = engine_for(url)
+    engine = engine_for(url, statement_timeout_s)
     made_ready(engine)
     return Store(engine)
 

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections import Counter
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from sqlalchemy import ColumnElement, Connection, Select, case, func, literal, select
+from sqlalchemy import ColumnElement, Connection, Select, case, func, select
 
 from trainer.records.item_statistics import ItemSums
-from trainer.records.results import KeptSet
+from trainer.records.results import REPEATED, KeptSet, void_items, void_notes, weight_of
 from trainer.records.store import Store
 from trainer.records.tables import result_table
 
@@ -37,7 +38,8 @@ class ClassSums:
     `marks` counts learners by tens of their mark. `places` and `cylinders` count (true, said) pairs; `slips` are wrong
     findings as (misconception, place, kinds, said place, said kinds, count, sum of certainty); `certainty` counts
     (certainty, right); `detected` counts (faulty, said faulty); `plays` and `readings` are histograms. `classes` gives,
-    by class of fault, how many results and how many right; `items` likewise by index, with mark and minutes.
+    by class of fault, how many results and how many right; `items` likewise by index, with mark and
+    minutes. `voided` cases do not count by the instructor's word, `repeated` results because they came second.
     """
 
     results: int
@@ -60,6 +62,7 @@ class ClassSums:
     items: Mapping[int, tuple[int, int, float, float, float]]
     item_sums: tuple[ItemSums, ...]
     voided: int
+    repeated: int
 
 
 def counted(set_id: str) -> ColumnElement[bool]:
@@ -67,23 +70,17 @@ def counted(set_id: str) -> ColumnElement[bool]:
     return (R.set_id == set_id) & (R.counted == 1)
 
 
-def _weight(kept: KeptSet, item: ColumnElement[Any] = R.item) -> ColumnElement[Any]:
-    if len(set(kept.weights)) <= 1:
-        return literal(kept.weights[0] if kept.weights else 1.0)
-    return case(dict(enumerate(kept.weights, start=1)), value=item, else_=1.0)
-
-
 def learner_marks(kept: KeptSet) -> Select[Any]:
     """Return the query of each learner's mark of 100: what is not handed in counts nought, what is void not at all."""
     whole = float(sum(kept.weights)) or 1.0
-    items = select(R.learner, R.item).where(R.set_id == kept.id, R.voided == 1).distinct().subquery()
+    items = void_notes(kept.id).subquery()
     void = (
-        select(items.c.learner, func.sum(_weight(kept, items.c.item)).label("weight"))
+        select(items.c.learner, func.sum(weight_of(kept.weights, items.c.item)).label("weight"))
         .group_by(items.c.learner)
         .subquery()
     )
     left = whole - func.coalesce(func.max(void.c.weight), 0.0)
-    weighted = func.sum(R.mark * _weight(kept))
+    weighted = func.sum(R.mark * weight_of(kept.weights, R.item))
     return (
         select(
             R.learner,
@@ -138,74 +135,101 @@ def class_sums(store: Store, kept: KeptSet) -> ClassSums:
 
 def _sums(connection: Connection, kept: KeptSet) -> ClassSums:
     here = counted(kept.id)
-    marks = learner_marks(kept).subquery()
-    mark = marks.c.mark
-    learners, mean, passed = connection.execute(
-        select(func.count(), func.avg(mark), func.sum(case((mark >= kept.passes_at, 1), else_=0)))
-    ).one()
-    unsupported = connection.execute(select(func.avg(mark)).where(marks.c.supported == 0)).scalar_one()
-    # nudged, so that 89.99999 by rounding is still in the nineties where the mark shown is 90
-    tens = func.floor((mark + 1e-9) / 10.0)
-    results, right, minutes, best = connection.execute(
-        select(func.count(), func.sum(R.right), func.sum(R.minutes), func.sum(R.best_minutes)).where(here)
-    ).one()
-    voided = connection.execute(select(func.count()).where(R.set_id == kept.id, R.voided == 1)).scalar_one()
+    marks = list(connection.execute(_mark_bins(kept)))
+    mean, learners = _mean(marks)
+    unsupported, _count = _mean([row for row in marks if not row.supported])
+    sorts = list(connection.execute(_sorted_results(here)))
+    efforts = _grouped(connection, (R.plays, R.readings), here)
+    items = _items(connection, here)
+    repeated = select(func.count()).where(R.set_id == kept.id, R.voided == REPEATED)
+    tens = Counter(dict.fromkeys(range(10), 0))
+    for row in marks:
+        tens[min(max(int(row.ten), 0), 9)] += int(row.learners)
     return ClassSums(
-        results=int(results),
-        learners=int(learners),
-        mean_mark=float(mean or 0.0),
-        mean_mark_unsupported=None if unsupported is None else float(unsupported),
-        passed=int(passed or 0),
-        right=int(right or 0),
-        marks={min(int(ten), 9): 0 for ten in range(10)} | _tens(connection, select(tens, func.count()).group_by(tens)),
-        places=_pairs(connection, R.place, R.said_place, here),
-        cylinders=_pairs(connection, R.cylinders, R.said_cylinders, here & (R.faulty == 1)),
-        slips=_slips(connection, here),
-        certainty=_counts(connection, R.certainty, here),
-        detected=_pairs(connection, R.faulty, R.said_faulty, here),
-        plays=_histogram(connection, R.plays, here),
-        readings=_histogram(connection, R.readings, here),
-        minutes=float(minutes or 0.0),
-        best_minutes=float(best or 0.0),
-        classes=_counts(connection, R.kind_class, here),
-        items=_items(connection, here),
+        results=sum(int(row.results) for row in sorts),
+        learners=learners,
+        mean_mark=mean or 0.0,
+        mean_mark_unsupported=unsupported,
+        passed=sum(int(row.learners) for row in marks if row.passed),
+        right=sum(int(row.results) for row in sorts if row.right),
+        marks=dict(sorted(tens.items())),
+        places=_counted(((row.place, row.said_place), row.results) for row in sorts),
+        cylinders=_grouped(connection, (R.cylinders, R.said_cylinders), here & (R.faulty == 1)),
+        slips=_slips(sorts),
+        certainty=_shares((row.certainty, row.results, row.right) for row in sorts),
+        detected=_counted(((row.faulty, row.said_faulty), row.results) for row in sorts),
+        plays=_counted((plays, count) for (plays, _readings), count in efforts.items()),
+        readings=_counted((readings, count) for (_plays, readings), count in efforts.items()),
+        minutes=sum(one[3] for one in items.values()),
+        best_minutes=sum(one[4] for one in items.values()),
+        classes=_shares((row.kind_class, row.results, row.right) for row in sorts),
+        items=items,
         item_sums=_item_sums(connection, kept, here),
-        voided=int(voided),
+        voided=len(void_items(connection, kept.id)),
+        repeated=int(connection.execute(repeated).scalar_one()),
     )
 
 
-def _tens(connection: Connection, wanted: Select[Any]) -> dict[int, int]:
-    counts: dict[int, int] = {}
-    for ten, count in connection.execute(wanted):
-        place = min(max(int(ten), 0), 9)
-        counts[place] = counts.get(place, 0) + int(count)
-    return counts
+def _mark_bins(kept: KeptSet) -> Select[Any]:
+    """Return the query of learners by tens of their mark, whether they passed, and whether they had support."""
+    marks = learner_marks(kept).subquery()
+    # nudged, so that a mark shown as 90 is in the nineties though rounding made it 89.9999999
+    ten = func.floor((marks.c.mark + 1e-9) / 10.0)
+    passed = case((marks.c.mark >= kept.passes_at, 1), else_=0)
+    columns = (ten.label("ten"), passed.label("passed"), marks.c.supported)
+    return select(*columns, func.count().label("learners"), func.sum(marks.c.mark).label("total")).group_by(
+        ten, passed, marks.c.supported
+    )
 
 
-def _pairs(
-    connection: Connection, first: ColumnElement[Any], second: ColumnElement[Any], here: ColumnElement[bool]
+def _mean(marks: Sequence[Any]) -> tuple[float | None, int]:
+    learners = sum(int(row.learners) for row in marks)
+    return (sum(float(row.total) for row in marks) / learners if learners else None), learners
+
+
+SORTS = (
+    R.place, R.said_place, R.kinds, R.said_kinds, R.misconception, R.certainty, R.faulty, R.said_faulty, R.kind_class,
+    R.right,
+)  # fmt: skip
+
+
+def _sorted_results(here: ColumnElement[bool]) -> Select[Any]:
+    """Return the query of results counted by everything of which a report counts: one pass for many tables."""
+    return select(*SORTS, func.count().label("results")).where(here).group_by(*SORTS).order_by(*SORTS)
+
+
+def _counted(pairs: Iterable[tuple[Any, int]]) -> dict[Any, int]:
+    counts: Counter[Any] = Counter()
+    for key, count in pairs:
+        counts[key] += int(count)
+    return dict(sorted(counts.items()))
+
+
+def _shares(rows: Iterable[tuple[Any, int, int]]) -> dict[Any, tuple[int, int]]:
+    """Return, by value, how many results and how many of them right."""
+    counts: dict[Any, tuple[int, int]] = {}
+    for value, count, right in rows:
+        before = counts.get(value, (0, 0))
+        counts[value] = (before[0] + int(count), before[1] + int(count) * int(right))
+    return dict(sorted(counts.items()))
+
+
+def _grouped(
+    connection: Connection, columns: tuple[ColumnElement[Any], ColumnElement[Any]], here: ColumnElement[bool]
 ) -> dict[tuple[Any, Any], int]:
-    wanted = select(first, second, func.count()).where(here).group_by(first, second).order_by(first, second)
+    wanted = select(*columns, func.count()).where(here).group_by(*columns).order_by(*columns)
     return {(one, two): int(count) for one, two, count in connection.execute(wanted)}
 
 
-def _counts(
-    connection: Connection, column: ColumnElement[Any], here: ColumnElement[bool]
-) -> dict[Any, tuple[int, int]]:
-    wanted = select(column, func.count(), func.sum(R.right)).where(here).group_by(column).order_by(column)
-    return {value: (int(count), int(right)) for value, count, right in connection.execute(wanted)}
-
-
-def _histogram(connection: Connection, column: ColumnElement[Any], here: ColumnElement[bool]) -> dict[int, int]:
-    wanted = select(column, func.count()).where(here).group_by(column).order_by(column)
-    return {int(value): int(count) for value, count in connection.execute(wanted)}
-
-
-def _slips(connection: Connection, here: ColumnElement[bool]) -> tuple[tuple[str, str, str, str, str, int, float], ...]:
-    columns = (R.misconception, R.place, R.kinds, R.said_place, R.said_kinds)
-    wanted = select(*columns, func.count(), func.sum(R.certainty)).where(here, R.right == 0)
-    rows = connection.execute(wanted.group_by(*columns).order_by(*columns))
-    return tuple((*row[:5], int(row[5]), float(row[6])) for row in rows)
+def _slips(sorts: Sequence[Any]) -> tuple[tuple[str, str, str, str, str, int, float], ...]:
+    """Return wrong findings by misconception and what was confused, with count and sum of certainty."""
+    slips: dict[tuple[str, ...], tuple[int, float]] = {}
+    for row in sorts:
+        if not row.right:
+            key = (row.misconception, row.place, row.kinds, row.said_place, row.said_kinds)
+            count, sure = slips.get(key, (0, 0.0))
+            slips[key] = (count + int(row.results), sure + int(row.results) * float(row.certainty))
+    return tuple((*key, *slips[key]) for key in sorted(slips))  # type: ignore[misc]  # five words, a count and a sum
 
 
 def _items(connection: Connection, here: ColumnElement[bool]) -> dict[int, tuple[int, int, float, float, float]]:

@@ -8,12 +8,11 @@ import json
 import zlib
 from collections.abc import Iterator
 from pathlib import Path
-from typing import Any
+from typing import IO, Any
 
 from sqlalchemy import Connection, Table, delete, func, insert, select
-from sqlalchemy import text as statement
 
-from trainer.cases.whole_file import write_bytes
+from trainer.cases.whole_file import write_whole
 from trainer.errors import MissingHereError, WrongCallError
 from trainer.records.store import Store
 from trainer.records.tables import (
@@ -29,7 +28,7 @@ from trainer.records.tables import (
 
 KEPT: tuple[Table, ...] = (set_table, attempt_table, event_table, result_table, note_table, roster_table)
 FORM = "records backup/1"
-PART_ROWS = 500
+PART_ROWS, MOST_LINE = 500, 16_000_000
 
 
 def delete_learner(store: Store, learner: str) -> int:
@@ -37,7 +36,7 @@ def delete_learner(store: Store, learner: str) -> int:
     with store.writing() as connection:
         ids = select(attempt_table.c.id).where(attempt_table.c.learner == learner).scalar_subquery()
         count = _delete_attempts(connection, ids)
-        for table in (result_table, note_table, roster_table):
+        for table in (note_table, roster_table):
             connection.execute(delete(table).where(table.c.learner == learner))
     _shred(store)
     return count
@@ -63,9 +62,12 @@ def _delete_attempts(connection: Connection, ids: Any) -> int:
 def _shred(store: Store) -> None:
     """Leave nothing of what was deleted in the file of an embedded store."""
     if store.engine.dialect.name == "sqlite":
-        with store.engine.connect().execution_options(isolation_level="AUTOCOMMIT") as connection:
-            connection.execute(statement("VACUUM"))
-            connection.execute(statement("PRAGMA wal_checkpoint(TRUNCATE)"))
+        raw = store.engine.raw_connection()  # outside any transaction
+        try:
+            raw.cursor().execute("VACUUM")
+            raw.cursor().execute("PRAGMA wal_checkpoint(TRUNCATE)")
+        finally:
+            raw.close()
 
 
 def expired(store: Store, today: str) -> list[str]:
@@ -78,57 +80,94 @@ def expired(store: Store, today: str) -> list[str]:
 
 def write_backup(store: Store, path: Path) -> int:
     """Write all records into one packed file that shows any damage; returns the number of rows."""
-    digest = hashlib.sha256()
-    lines = []
-    for line in _lines(store):
-        digest.update(line)
-        lines.append(line)
-    lines.append(json.dumps({"sha256": digest.hexdigest()}).encode("ascii") + b"\n")
-    write_bytes(path, gzip.compress(b"".join(lines), mtime=0))
-    return len(lines) - 2
+    rows = -1  # the head is no row
+
+    def write(part: IO[bytes]) -> None:
+        nonlocal rows
+        digest = hashlib.sha256()
+        with gzip.GzipFile(fileobj=part, mode="wb", filename="", mtime=0) as packed:
+            for line in _lines(store):
+                rows += 1
+                digest.update(line)
+                packed.write(line)
+            packed.write(json.dumps({"sha256": digest.hexdigest()}).encode("ascii") + b"\n")
+
+    try:
+        write_whole(path, write)
+    except OSError as error:
+        raise MissingHereError("file_unwritable", path=path, reason=error.strerror) from error
+    return rows
 
 
 def _lines(store: Store) -> Iterator[bytes]:
     yield json.dumps({"form": FORM, "schema": SCHEMA_VERSION}).encode("ascii") + b"\n"
-    with store.engine.connect() as connection:
+    with store.engine.connect().execution_options(yield_per=2000) as connection:
         for table in KEPT:
             for row in connection.execute(select(table).order_by(*table.primary_key.columns)).mappings():
                 yield json.dumps({table.name: dict(row)}, ensure_ascii=False).encode("utf-8") + b"\n"
 
 
 def restore_backup(store: Store, path: Path) -> int:
-    """Put a backup into a store without attempts; raises WrongCallError for a full store and for a damaged file."""
-    lines = _backup_lines(path)
-    rows: dict[str, list[dict[str, Any]]] = {table.name: [] for table in KEPT}
-    for line in lines:
-        for name, row in json.loads(line).items():
-            rows[name].append(row)
-    with store.writing() as connection:
-        if connection.execute(select(func.count()).select_from(attempt_table)).scalar_one():
-            raise WrongCallError("store_not_empty", place=store.place)
-        for table in KEPT:
-            connection.execute(delete(table))
-            if table is event_table:  # its number in the database is the database's own
-                for row in rows[table.name]:
-                    del row["id"]
-            for start in range(0, len(rows[table.name]), PART_ROWS):
-                connection.execute(insert(table), rows[table.name][start : start + PART_ROWS])
-    return sum(map(len, rows.values()))
+    """Put a backup into a store without attempts; raises WrongCallError for a full store and for a damaged file.
 
-
-def _backup_lines(path: Path) -> list[bytes]:
+    The file is read twice: whole and proved first, then put in, a part at a time.
+    """
     try:
-        lines = gzip.decompress(path.read_bytes()).splitlines(keepends=True)
-        head, last = json.loads(lines[0]), json.loads(lines[-1])
-    except OSError as error:
-        if isinstance(error, gzip.BadGzipFile):
-            raise WrongCallError("backup_damaged", file=path.name) from error
-        raise MissingHereError("file_unreadable", path=path, reason=error.strerror) from error
-    except (EOFError, ValueError, IndexError, zlib.error) as error:
+        _prove(path)
+        with store.writing() as connection:
+            if connection.execute(select(func.count()).select_from(attempt_table)).scalar_one():
+                raise WrongCallError("store_not_empty", place=store.place)
+            for table in reversed(KEPT):
+                connection.execute(delete(table))
+            return _put_back(connection, path)
+    except gzip.BadGzipFile as error:
         raise WrongCallError("backup_damaged", file=path.name) from error
-    whole = hashlib.sha256(b"".join(lines[:-1])).hexdigest()
-    if not isinstance(last, dict) or last.get("sha256") != whole or head.get("form") != FORM:
-        raise WrongCallError("backup_damaged", file=path.name)
-    if head["schema"] != SCHEMA_VERSION:
-        raise WrongCallError("backup_version", file=path.name, version=head["schema"], known=SCHEMA_VERSION)
-    return lines[1:-1]
+    except OSError as error:
+        raise MissingHereError("file_unreadable", path=path, reason=error.strerror) from error
+    except (EOFError, ValueError, KeyError, IndexError, AttributeError, RecursionError, zlib.error) as error:
+        raise WrongCallError("backup_damaged", file=path.name) from error
+
+
+def _put_back(connection: Connection, path: Path) -> int:
+    tables = {table.name: table for table in KEPT}
+    part: list[dict[str, Any]] = []
+    here, rows = "", 0
+
+    def flush() -> None:
+        if part:
+            connection.execute(insert(tables[here]), part)
+        part.clear()
+
+    with gzip.open(path, "rb") as packed:
+        packed.readline(MOST_LINE)
+        for line in packed:
+            ((name, row),) = json.loads(line).items()
+            if name == "sha256":
+                break
+            if name != here or len(part) == PART_ROWS:
+                flush()
+                here = name
+            if name == event_table.name:
+                del row["id"]  # its number in the database is the database's own
+            part.append(row)
+            rows += 1
+    flush()
+    return rows
+
+
+def _prove(path: Path) -> None:
+    """Read a backup to its end; raises WrongCallError or ValueError for one that is not as it was written."""
+    digest = hashlib.sha256()
+    with gzip.open(path, "rb") as packed:
+        head = json.loads(packed.readline(MOST_LINE))
+        if head["form"] != FORM:
+            raise ValueError("another form")
+        if head["schema"] != SCHEMA_VERSION:
+            raise WrongCallError("backup_version", file=path.name, version=head["schema"], known=SCHEMA_VERSION)
+        digest.update(json.dumps(head).encode("ascii") + b"\n")
+        line = packed.readline(MOST_LINE)
+        while line and not line.startswith(b'{"sha256"'):
+            digest.update(line)
+            line = packed.readline(MOST_LINE)
+        if json.loads(line)["sha256"] != digest.hexdigest():
+            raise ValueError("another content")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import uuid
+from collections import Counter
 from collections.abc import Iterator
 from datetime import datetime
 from typing import Any
@@ -12,11 +13,11 @@ from sqlalchemy import select
 
 from trainer.circuit.elements import Location
 from trainer.circuit.profile import PASSES
-from trainer.records.results import KeptSet
+from trainer.records.results import KeptSet, void_items
 from trainer.records.store import Store
 from trainer.records.sums import counted, learner_sums
 from trainer.records.tables import result_table
-from trainer.words import text
+from trainer.words import spoken, text
 
 SPACE = uuid.UUID("5b0d0d5e-6b0b-5a53-9c26-2f2b6f9d4a10")
 """Statement ids are made from this and what the statement is about (RFC 4122, version 5), so that they stay."""
@@ -35,12 +36,14 @@ def default_home(store_id: str) -> str:
 def statements(store: Store, kept: KeptSet, home: str) -> Iterator[dict[str, Any]]:
     """Yield a statement for each counted result, and one for each learner's whole set."""
     base = f"{home.rstrip('/')}/set/{quote(kept.id)}"
-    parent = {"id": base, "definition": {"type": ASSESSMENT, "name": {"en": kept.title}}}
+    parent = {"id": base, "definition": {"type": ASSESSMENT, "name": {spoken(): kept.title}}}
     columns = result_table.c
     wanted = select(result_table).where(counted(kept.id)).order_by(columns.learner, columns.item)
     with store.engine.connect().execution_options(yield_per=2000) as connection:
         for row in connection.execute(wanted):
             yield _answered(row, kept, home, base, parent)
+    with store.engine.connect() as connection:
+        voids = Counter(learner for learner, _item in void_items(connection, kept.id))
     for learner in learner_sums(store, kept):
         registration = str(uuid.uuid5(SPACE, f"{kept.id} {learner.learner}"))
         yield {
@@ -51,7 +54,7 @@ def statements(store: Store, kept: KeptSet, home: str) -> Iterator[dict[str, Any
             "result": {
                 "score": _score(learner.mark),
                 "success": learner.mark >= kept.passes_at,
-                "completion": learner.cases >= kept.size,
+                "completion": learner.cases >= kept.size - voids[learner.learner],
             },
             "context": {"registration": registration},
             "timestamp": _moment(learner.latest),
@@ -61,7 +64,7 @@ def statements(store: Store, kept: KeptSet, home: str) -> Iterator[dict[str, Any
 
 def _answered(row: Any, kept: KeptSet, home: str, base: str, parent: dict[str, Any]) -> dict[str, Any]:
     choices = [
-        {"id": name, "description": {"en": text(f"location.{name}") if name != PASSES else text("debrief.passes")}}
+        {"id": name, "description": {spoken(): text(f"location.{name}") if name != PASSES else text("debrief.passes")}}
         for name in (*map(str, Location), PASSES)
     ]
     return {
@@ -74,8 +77,8 @@ def _answered(row: Any, kept: KeptSet, home: str, base: str, parent: dict[str, A
             "definition": {
                 "type": INTERACTION,
                 "interactionType": "choice",
-                "name": {"en": text("set.case", number=row.item, size=kept.size)},
-                "description": {"en": text("xapi.question")},
+                "name": {spoken(): text("set.case", number=row.item, size=kept.size)},
+                "description": {spoken(): text("xapi.question")},
                 "choices": choices,
                 "correctResponsesPattern": [_pattern(row.place)],
             },

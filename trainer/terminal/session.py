@@ -93,7 +93,7 @@ class Session:
         self._say(text("caution.real"))
         self._say(text("caution.sound"))
         if attempt.events > 1:
-            self._say(text("resumed", count=attempt.events))
+            self._say(text("set.resumed" if self._title else "resumed", count=attempt.events))
             self._lines(shown.card_lines(attempt))
         self._say(text("welcome.start"))
 

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 from trainer.cases.universe_cache import Universes
+from trainer.desk.desk import Desk
 from trainer.desk.sitting import Sitting
 from trainer.errors import MissingHereError, WrongCallError
 from trainer.output.player import Player
@@ -60,10 +61,7 @@ class SetSession:
         self._bundle()
         return True
 
-    def _void(self, desk: object, reason: str) -> None:
-        from trainer.desk.desk import Desk
-
-        assert isinstance(desk, Desk)
+    def _void(self, desk: Desk, reason: str) -> None:
         self._sitting.void(desk, reason, self._secret)
 
     def _bundle(self) -> None:
@@ -84,6 +82,7 @@ class SetSession:
             try:
                 word = self._ask(text("set.look_back", size=sitting.opened.case_set.size) + " ").strip()
             except EOFError:
+                self._say("")
                 return
             if word in ("", "leave"):
                 return

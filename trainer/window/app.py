@@ -64,6 +64,7 @@ class App:
         self._dress()
         self._clock = pygame.time.Clock()
         self._down: set[int] = set()
+        self._pressed_on = self.shell.screen
         self._drawn = pygame.Surface((1, 1))
         self._over: list[pygame.Rect] = []
 
@@ -112,6 +113,7 @@ class App:
         if event.type == pygame.QUIT:
             shell.ask_to_end()
         elif event.type == pygame.KEYDOWN:
+            self._pressed_on = shell.screen
             self._key(event)
         elif event.type == pygame.KEYUP:
             self._down.discard(event.key)
@@ -120,7 +122,8 @@ class App:
             for screen in shell.screens:
                 screen.away()
         elif event.type == pygame.TEXTINPUT:
-            shell.hands.type(event.text)
+            if shell.screen is self._pressed_on:  # the letter of a key that opened a screen is not meant for it
+                shell.hands.type(event.text)
         elif event.type == pygame.MOUSEBUTTONDOWN and event.button == 1:
             shell.hands.click(*event.pos)
         elif event.type == pygame.MOUSEWHEEL:

@@ -71,7 +71,7 @@ TEXTS = {
     "mend.pool_empty": "Allow more places, kinds, engines or difficulties in the set.",
     "wrong.short_passphrase": "This passphrase is too short.",
     "mend.short_passphrase": "Take {least} characters or more: four words that do not belong together are good.",
-    "wrong.wrong_passphrase": "This is not the passphrase of {file}.",
+    "wrong.wrong_passphrase": "This is not the passphrase of {file}, or the beginning of the file was changed.",
     "mend.wrong_passphrase": "Type it again; capitals and spaces count.",
     "wrong.not_the_passphrase": "This is not the set's passphrase.",
     "mend.not_the_passphrase": "In an exam only the instructor can let a case not count.",
@@ -120,7 +120,8 @@ TEXTS = {
     "wrong.store_away": "The shared store does not answer.",
     "mend.store_away": "Go on working: everything is kept here and delivered later.",
     "wrong.seal_needs_key": (
-        "A set is sealed only with a draw_key of its own: without it, a guess at its cases could be confirmed."
+        "A set is sealed only with a draw_key of {least} characters or more: else a guess at its cases could "
+        "be confirmed."
     ),
     "mend.seal_needs_key": "Write draw_key: and a text that nobody guesses.",
     "passphrase.keep": "It stays in this program's memory while it runs, and is written nowhere.",
@@ -189,4 +190,28 @@ TEXTS = {
     "builder.shuffled": "another order for each learner",
     "builder.save": "Prove and keep",
     "builder.there": "{path} is there already: give the set another title.",
+    "set.weak_shipped": (
+        "Shipped cases (lines {lines}): whoever runs this program can look up their answers by what they "
+        "hear. For an exam take draws or cases of your own."
+    ),
+    "set.weak_debrief": (
+        "Debriefs open at the end of each sitting: who sits early can tell the others, or sit again under "
+        "another name. A closing date with debriefs after closing prevents it."
+    ),
+    "set.resumed": "You were at this case before: going on after {count} events.",
+    "instructor.seal_again": "{path} is there already. Seal it anew, in its place?",
+    "delivery.not_fetched": "The shared store does not answer: what was begun at another station is not seen here.",
+    "file.a_sealed_set": "a sealed set",
+    "file.sealed_mend": "work it with set sit, or look at it with set show and set preview",
+    "file.a_short_name": "small letters, digits and underscores, two or more, from a letter on",
+    "wrong.learner_empty": "A learner needs a name or a code.",
+    "mend.learner_empty": "Type at least one letter or digit.",
+    "wrong.learner_long": "This name is longer than {most} characters.",
+    "mend.learner_long": "Take a shorter one, or a code.",
+    "wrong.learner_letters": "This name holds characters that no name has.",
+    "mend.learner_letters": "Type it again with letters, digits and spaces.",
+    "wrong.not_text": "Something in this call is no text that can be kept.",
+    "mend.not_text": "Type it again, in UTF-8.",
+    "wrong.no_date": "{moment} is no date that this computer knows.",
+    "mend.no_date": "Write a date of this century, like 2027-03-01T08:00.",
 }

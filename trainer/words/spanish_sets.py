@@ -71,7 +71,7 @@ TEXTS = {
     "mend.pool_empty": "Permita más lugares, clases, motores o dificultades en el conjunto.",
     "wrong.short_passphrase": "Esta frase de paso es demasiado corta.",
     "mend.short_passphrase": "Use {least} caracteres o más: cuatro palabras sin relación sirven bien.",
-    "wrong.wrong_passphrase": "Esta no es la frase de paso de {file}.",
+    "wrong.wrong_passphrase": "Esta no es la frase de paso de {file}, o el comienzo del archivo se cambió.",
     "mend.wrong_passphrase": "Escríbala otra vez; mayúsculas y espacios cuentan.",
     "wrong.not_the_passphrase": "Esta no es la frase de paso del conjunto.",
     "mend.not_the_passphrase": "En un examen solo el instructor puede anular un caso.",
@@ -120,8 +120,8 @@ TEXTS = {
     "wrong.store_away": "El almacén común no responde.",
     "mend.store_away": "Siga trabajando: todo queda guardado aquí y se entrega después.",
     "wrong.seal_needs_key": (
-        "Un conjunto se sella solo con una draw_key propia: sin ella se podría confirmar una suposición "
-        "sobre sus casos."
+        "Un conjunto se sella solo con una draw_key de {least} caracteres o más: si no, se podría confirmar "
+        "una suposición sobre sus casos."
     ),
     "mend.seal_needs_key": "Escriba draw_key: y un texto que nadie adivine.",
     "passphrase.keep": "Queda en la memoria de este programa mientras corre y no se escribe en ningún sitio.",
@@ -190,4 +190,28 @@ TEXTS = {
     "builder.shuffled": "otro orden para cada aprendiz",
     "builder.save": "Comprobar y guardar",
     "builder.there": "{path} ya existe: dé otro título al conjunto.",
+    "set.weak_shipped": (
+        "Casos incluidos (líneas {lines}): quien use este programa puede buscar sus respuestas por lo que "
+        "oye. Para un examen use sorteos o casos propios."
+    ),
+    "set.weak_debrief": (
+        "Los repasos se abren al final de cada sesión: quien va antes puede contarlo o repetir con otro "
+        "nombre. Una fecha de cierre con repasos tras el cierre lo evita."
+    ),
+    "set.resumed": "Ya estaba en este caso: se sigue tras {count} sucesos.",
+    "instructor.seal_again": "{path} ya existe. ¿Sellarlo de nuevo en su lugar?",
+    "delivery.not_fetched": "El almacén común no responde: lo empezado en otro puesto no se ve aquí.",
+    "file.a_sealed_set": "un conjunto sellado",
+    "file.sealed_mend": "hágalo con set sit, o véalo con set show y set preview",
+    "file.a_short_name": "letras minúsculas, cifras y guiones bajos, dos o más, empezando por letra",
+    "wrong.learner_empty": "Un aprendiz necesita un nombre o un código.",
+    "mend.learner_empty": "Escriba al menos una letra o cifra.",
+    "wrong.learner_long": "Este nombre tiene más de {most} caracteres.",
+    "mend.learner_long": "Tome uno más corto o un código.",
+    "wrong.learner_letters": "Este nombre tiene caracteres que ningún nombre lleva.",
+    "mend.learner_letters": "Escríbalo otra vez con letras, cifras y espacios.",
+    "wrong.not_text": "Algo en esta orden no es un texto que se pueda guardar.",
+    "mend.not_text": "Escríbalo otra vez, en UTF-8.",
+    "wrong.no_date": "{moment} no es una fecha que este ordenador conozca.",
+    "mend.no_date": "Escriba una fecha de este siglo, como 2027-03-01T08:00.",
 }

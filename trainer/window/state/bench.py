@@ -12,6 +12,7 @@ from trainer.practice.actions import Done
 from trainer.practice.debrief import Debrief
 from trainer.practice.events import EventKind
 from trainer.practice.hints import Hint
+from trainer.practice.limits import refuse_feedback
 from trainer.practice.shown import code_lines, heading, prompt_state, stand_text
 from trainer.practice.shown_reasons import hint_lines
 from trainer.window.state.bench_hearing import BenchHearing
@@ -254,14 +255,17 @@ class BenchScreen(Screen):
     def _repair(self) -> None:
         from trainer.window.state.mending import RepairScreen
 
+        refuse_feedback(self.desk.limits)
         self.shell.show(RepairScreen(self.shell, self))
 
     def _retest(self) -> None:
         from trainer.window.state.mending import RetestScreen
 
+        refuse_feedback(self.desk.limits)
         self.shell.show(RetestScreen(self.shell, self))
 
     def _debrief(self) -> None:
+        refuse_feedback(self.desk.limits)
         self.ask("debrief", self.desk.attempt, then=self._debriefed)
 
     def _debriefed(self, debrief: Debrief) -> None:
@@ -325,6 +329,7 @@ class BenchScreen(Screen):
 
     def back(self) -> None:
         """Leave; nothing is lost."""
+        self.away()
         self.shell.services.worker.forget()
         self.shell.close()
 

@@ -5,7 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
+from sqlalchemy.exc import DatabaseError
+
 from trainer.errors import ToldError
+from trainer.records.opening import lacking
 from trainer.window.state.digits import Digits
 from trainer.window.state.focus import after, towards
 from trainer.window.state.layout import Layout, Placed
@@ -71,6 +74,8 @@ class Hands:
             act()
         except ToldError as error:
             self._shell.say(told(error))
+        except DatabaseError as error:
+            self._shell.say(told(lacking(self._shell.services.store.place, error)))
 
     def _go(self, name: str | None) -> None:
         if name:

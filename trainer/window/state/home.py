@@ -8,6 +8,7 @@ from trainer.cases.shipped import case_named, case_names, profile_named
 from trainer.circuit.geometry import HEIGHT, WIDTH
 from trainer.circuit.profile import Profile
 from trainer.desk.case_source import FoundCase, find_case, next_name
+from trainer.desk.learner_name import learner_name
 from trainer.desk.seat import DEFAULT_LEARNER
 from trainer.errors import ProblemsFoundError
 from trainer.practice.shown import heading
@@ -83,11 +84,11 @@ class WhoScreen(Screen):
         return go
 
     def _go(self) -> None:
-        who = self.written.strip()
-        if not who:
+        if not self.written.strip():
             self.shell.say(text("who.empty"))
             return
-        partner = self.partner.strip() if self.two else ""
+        who = learner_name(self.written)
+        partner = learner_name(self.partner) if self.two and self.partner.strip() else ""
         if not self.shell.settings.station_pin:
             self.shell.keep(self.shell.settings.changed(last_learner=who))
         self.shell.show(WaitingScreen(self.shell, who, partner))

@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 from trainer.cases.sealed_set import seal
-from trainer.cases.set_source import OpenedSet, keys_of
+from trainer.cases.set_source import OpenedSet, keys_of, needs_passphrase
 from trainer.errors import MissingHereError, Problem, WrongCallError
+from trainer.practice.shown_set import weak_spots
 from trainer.records.collect import Collected, salts_in
 from trainer.records.marking import Marked
 from trainer.records.results import KeptSet, kept_sets
 from trainer.records.shown_collect import collected_lines
+from trainer.records.store import Store
+from trainer.window.state.choosing import Confirm
 from trainer.window.state.nodes import Node, button, column, field, flow, row, scroll, words
 from trainer.window.state.passphrase import PassphraseScreen
 from trainer.window.state.screen import Screen
@@ -33,6 +37,7 @@ class InstructorScreen(Screen):
         self._chosen: Path | None = None
         self._folder = ""
         self._told: tuple[str, ...] = ()
+        self._kept: tuple[KeptSet, ...] = ()
 
     # what is shown
 
@@ -84,10 +89,9 @@ class InstructorScreen(Screen):
         )
 
     def _results(self) -> Node:
-        kept = kept_sets(self.shell.services.store)
-        if not kept:
+        if not self._kept:
             return words(text("records.no_sets"), "muted")
-        return column(*(self._result(one) for one in kept[:SHOWN_FILES]), gap=0.3)
+        return column(*(self._result(one) for one in self._kept[:SHOWN_FILES]), gap=0.3)
 
     def _result(self, kept: KeptSet) -> Node:
         title = text("records.set", name=kept.name, title=kept.title, size=kept.size, id=kept.id[:8])
@@ -147,27 +151,34 @@ class InstructorScreen(Screen):
 
     def _seal(self, opened: OpenedSet) -> None:
         assert self._chosen is not None
-        output = self._chosen.with_suffix(".sealed")
+        output, case_set = self._chosen.with_suffix(".sealed"), opened.case_set
 
         def sealed(passphrase: str) -> None:
-            seal(opened.case_set, passphrase, output)
-            self._say(text("set.sealed", path=output, size=opened.case_set.size), text("set.sealed_means"))
+            seal(case_set, passphrase, output)
+            what = text("set.sealed", path=output, size=case_set.size)
+            self._say(what, text("set.sealed_means"), *weak_spots(case_set))
 
-        title = text("instructor.seal")
-        self.shell.show(PassphraseScreen(self.shell, title, sealed, twice=True))
+        def ask() -> None:
+            self.shell.show(PassphraseScreen(self.shell, text("instructor.seal"), sealed, twice=True))
+
+        if output.exists():
+            self.shell.show(Confirm(self.shell, text("instructor.seal_again", path=output), ask))
+        else:
+            ask()
 
     def _collect(self, opened: OpenedSet) -> None:
         folder = Path(self._folder.strip())
         if not folder.exists():
             raise MissingHereError("file_unreadable", path=folder, reason=text("records.not_there"))
-        store = self.shell.services.store
+        salts = salts_in([folder])
 
         def go(passphrase: str) -> None:
-            keys = keys_of(opened, lambda: passphrase, salts_in([folder]))
-            url = store.engine.url.render_as_string(hide_password=False)
+            keys = keys_of(opened, lambda: passphrase, salts)
+            with self._records() as store:
+                url = store.engine.url.render_as_string(hide_password=False)
             self.shell.ask("collect", url, [folder], opened.case_set, keys, then=self._collected)
 
-        if opened.sealed:
+        if not needs_passphrase(opened, salts):
             go("")
         else:
             title = text("instructor.collect")
@@ -175,14 +186,16 @@ class InstructorScreen(Screen):
 
     def _collected(self, done: tuple[list[Collected], Marked]) -> None:
         self._say(*collected_lines(*done))
+        self._look()
 
     def _report(self, kept: KeptSet) -> None:
         from trainer.cases.whole_file import write_bytes
         from trainer.records.report import report_html
 
         path = self._sheets() / f"report_{kept.name}.html"
-        store, now = self.shell.services.store, self.shell.services.now_utc()
-        write_bytes(path, report_html(store, kept, now).encode("utf-8"), make_folder=True)
+        with self._records() as store:
+            page = report_html(store, kept, self.shell.services.now_utc())
+        write_bytes(path, page.encode("utf-8"), make_folder=True)
         self._say(text("records.written", path=path))
         self.shell.services.show_file(path)
 
@@ -191,8 +204,31 @@ class InstructorScreen(Screen):
         from trainer.records.exports import gradebook
 
         path = self._sheets() / f"gradebook_{kept.name}.csv"
-        write_bytes(path, b"".join(gradebook(self.shell.services.store, kept, bom=True)), make_folder=True)
+        with self._records() as store:
+            table = b"".join(gradebook(store, kept, bom=True))
+        write_bytes(path, table, make_folder=True)
         self._say(text("records.written", path=path))
+
+    @contextmanager
+    def _records(self) -> Iterator[Store]:
+        if self.shell.services.sheets is None:
+            raise WrongCallError("nothing_kept_here")
+        store = self.shell.services.records()
+        try:
+            yield store
+        finally:
+            store.close()
+
+    def _look(self) -> None:
+        """Read which sets have results; a page is drawn more often than that changes."""
+        if self.shell.services.sheets is not None:
+            with self._records() as store:
+                self._kept = kept_sets(store)
+        self.shell.touch()
+
+    def opened(self) -> None:
+        """Look what is there."""
+        self.shell.hands.does(self._look)
 
     def _sheets(self) -> Path:
         if self.shell.services.sheets is None:

@@ -19,8 +19,9 @@ class Services:
 
     `player` returns the best way out by a device's name, and what is missing for a better one. `checks` is told which
     way out is open. `clock` counts seconds that no change of the date moves. The folders are None where nothing can be
-    kept: for settings, printed sheets, sets, and bundles of results. `device`, `learner` and `hints`
-    are what was asked for on the command line, for this sitting only.
+    kept: for settings, printed sheets, sets, and bundles of results. `records` opens what an instructor looks into:
+    the shared store where there is one. `device`, `learner` and `hints` are what was asked for on the command line, for
+    this sitting only.
     """
 
     store: Store
@@ -34,6 +35,7 @@ class Services:
     sheets: Path | None
     sets: Path | None
     results: Path | None
+    records: Callable[[], Store]
     show_file: Callable[[Path], None] = lambda path: None
     device: str | None = None
     learner: str | None = None

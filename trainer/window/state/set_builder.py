@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable
 from dataclasses import replace
 from datetime import datetime
@@ -11,7 +10,7 @@ from typing import Any
 
 from trainer.cases.case_set import CaseSet, DebriefOpens, Mode, Seeds
 from trainer.cases.set_file import pack_from, set_of
-from trainer.cases.set_text import SetDraft, new_draw_key, set_text
+from trainer.cases.set_text import SetDraft, new_draw_key, set_name, set_text
 from trainer.cases.shipped import case_named, case_names, profile_named, profile_names
 from trainer.cases.whole_file import write_bytes
 from trainer.errors import Problem, ProblemsFoundError
@@ -184,15 +183,15 @@ class SetBuilder(Screen):
     def _save(self) -> None:
         """Read the set back, have it proved, and only then keep it."""
         title = self.draft.title.strip()
-        name = re.sub(r"[^a-z0-9]+", "_", title.lower()).strip("_")[:31]
-        name = name if re.match(r"[a-z][a-z0-9_]+$", name) else f"set_{name}".strip("_")
+        name = set_name(title)
         try:
             closes = datetime.fromisoformat(self._closes.strip()).astimezone() if self._closes.strip() else None
-        except ValueError:
+        except (ValueError, OverflowError, OSError):
             self._told = (text("builder.closes_wrong"),)
             return
         path = self._folder / f"{name}.yaml"
-        content = set_text(replace(self.draft, name=name, title=title, closes=closes))
+        debrief = self.draft.debrief or self._debriefs()[0]
+        content = set_text(replace(self.draft, name=name, title=title, closes=closes, debrief=debrief))
         try:
             case_set = set_of(pack_from(content, path.name, self._folder), path.name)
         except ProblemsFoundError as error:

@@ -31,7 +31,7 @@ class SetScreen(Screen):
     def __init__(self, shell: Shell, opened: OpenedSet, who: str, results: Path | None) -> None:
         super().__init__(shell)
         services = shell.services
-        services.store.fetch(who)
+        self._fetched = services.store.fetch(who) is not False
         self.sitting = Sitting(opened, who, services.store, services.now_utc, services.clock)
         self.who, self._results = who, results
         self._bundled: Path | None = None
@@ -50,6 +50,7 @@ class SetScreen(Screen):
             "page",
             row(words(head, "title", "set.title", weight=1.0), words(self.who, "muted"), gap=0.5),
             lines(rules, "body", "set.rules"),
+            None if self._fetched else words(text("delivery.not_fetched"), "caution", "set.not_fetched"),
             words(text("set.progress", done=done, size=case_set.size), "bold", "set.progress"),
             words(text("set.clock_left", minutes=max(left_s, 0.0) / 60.0), "body") if left_s is not None else None,
             self._cases() if sitting.drawn else words(text("set.drawing"), "muted"),
@@ -176,6 +177,8 @@ class SetScreen(Screen):
         def take(items: tuple[SetItem, ...]) -> None:
             if (sitting.try_number, sitting.redrawn) == wanted[2:]:
                 sitting.take(items)
+                if self.shell.screen is self and sitting.next_item is not None:
+                    self.shell.focus_on("next", seen=True)
                 self.shell.touch()
 
         self.shell.ask("draw_set", *wanted, then=take)
