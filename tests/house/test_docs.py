@@ -2,14 +2,21 @@
 
 import re
 import shlex
+import shutil
 from pathlib import Path
 
 import pytest
 from click.testing import CliRunner
 
+from tests.sets import PASSPHRASE, SMALL, sealed_set, sitting_of, small_set, work_through
+from tests.universes import UNIVERSES
 from trainer.cases.case_file import case_from
 from trainer.cases.shipped import case_names, profile_named, profile_names
 from trainer.commands.entry import main
+from trainer.desk.solver import RememberingSolver
+from trainer.records.collect import collect
+from trainer.records.marking import Marker, mark_set
+from trainer.records.store import opened
 
 REPOSITORY = Path(__file__).parents[2]
 PAGES = [REPOSITORY / "README.md", *sorted((REPOSITORY / "docs").glob("*.md"))]
@@ -18,14 +25,39 @@ CALLS = sorted({
 })  # fmt: skip
 
 
+@pytest.fixture(scope="module")
+def class_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """What the docs' commands find: a set, sealed too, a stick with results of a learner, records with them, a roster."""
+    folder = tmp_path_factory.mktemp("class")
+    (folder / "week.yaml").write_text(SMALL, "utf-8")
+    path, exam = sealed_set(folder)
+    path.rename(folder / "week.sealed")
+    station = opened(None)
+    sitting = sitting_of(exam, station)
+    work_through(sitting, [True, True, True])
+    sitting.bundle(folder / "stick")
+    station.close()
+    school = opened(folder)
+    collect(school, [folder / "stick"], exam.case_set.id, [exam.key])
+    mark_set(school, Marker(exam.case_set, [exam.key], RememberingSolver(), UNIVERSES, {}))
+    school.close()
+    (folder / "roster.csv").write_text("learner,name,class\nann,Ann Meyer,day class\n", "utf-8")
+    return folder
+
+
 @pytest.mark.parametrize("call", CALLS)
-def test_every_command_in_the_docs_can_be_typed(call: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_every_command_in_the_docs_can_be_typed(
+    call: str, class_folder: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    shutil.copytree(class_folder, tmp_path, dirs_exist_ok=True)
     monkeypatch.chdir(tmp_path)
     words = shlex.split(call.replace("CASE", "faint_hum_on_three").replace("PROFILE", "north_v8"))
     words = [str(REPOSITORY / "scenarios") if word == "FILE_OR_FOLDER" else word for word in words]
-    if words[0] == "practice":
+    if words[0] == "practice" or words[:2] == ["set", "sit"]:
         words += ["--sound", "file"]
-    result = CliRunner().invoke(main, ["--data", str(tmp_path), *words], input="leave\n")
+    asks = words[:2] in (["set", "seal"], ["set", "sit"], ["records", "collect"])
+    typed = f"{PASSPHRASE}\n" * 2 if asks else ""
+    result = CliRunner().invoke(main, ["--data", str(tmp_path), *words], input=f"{typed}leave\n")
     # what needs a screen says so where there is none
     assert result.exit_code == (3 if words[0] == "bench" else 0), result.output
 
@@ -36,11 +68,11 @@ def test_links_in_the_docs_lead_somewhere() -> None:
             assert (page.parent / target).exists(), f"{page.name}: {target}"
 
 
-def test_the_case_in_the_docs_is_a_case() -> None:
+def test_the_case_and_the_set_in_the_docs_are_good() -> None:
     page = (REPOSITORY / "docs" / "writing_files.md").read_text("utf-8")
-    example = re.search(r"```yaml\n(.*?)```", page, re.DOTALL)
-    assert example
-    assert case_from(example[1], "docs", profile_named).name == "my_case"
+    case, case_set = re.findall(r"```yaml\n(.*?)```", page, re.DOTALL)
+    assert case_from(case, "docs", profile_named).name == "my_case"
+    assert small_set(case_set).case_set.size == 7
 
 
 def test_the_first_paragraph_states_the_job() -> None:
