@@ -69,7 +69,7 @@ def bundle_bytes(store: Store, set_id: str, set_name: str, learner: str, key: Se
     lines = [canonical(head)]
     for row in store.in_set(set_id, learner):
         lines.append(canonical({"attempt": asdict(row)}))
-        for event, link in zip(store.events(row.id), store.links(row.id), strict=True):
+        for event, link in zip(*store.logged(row.id), strict=True):
             told = {"number": event.number, "kind": str(event.kind), "at": event.at, "data": event.data, "link": link}
             lines.append(canonical(told))
     body = b"\n".join(lines) + b"\n"

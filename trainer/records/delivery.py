@@ -40,7 +40,8 @@ class Delivered:
 
 def whole_attempt(store: Store, row: AttemptRow) -> WholeAttempt:
     """Return an attempt with all its events."""
-    return WholeAttempt(row, tuple(store.events(row.id)), tuple(store.links(row.id)))
+    events, links = store.logged(row.id)
+    return WholeAttempt(row, tuple(events), tuple(links))
 
 
 def undelivered(store: Store) -> list[tuple[AttemptRow, int]]:

@@ -114,12 +114,12 @@ def mark_set(store: Store, marker: Marker, *, again: bool = False, told: Told = 
     counted: Counter[str] = Counter()
     refused: Counter[str] = Counter()
     for place, row in enumerate(rows, start=1):
-        events = store.events(row.id)
+        events, links = store.logged(row.id)
         kinds = {event.kind for event in events}
         if EventKind.VOIDED in kinds or EventKind.CLOSED not in kinds:
             counted["voided" if EventKind.VOIDED in kinds else "unfinished"] += 1
             continue
-        outcome = marker.outcome(row, events, store.links(row.id))
+        outcome = marker.outcome(row, events, links)
         told(place, len(rows))
         if isinstance(outcome, str):
             refused[outcome] += 1

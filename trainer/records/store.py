@@ -84,14 +84,21 @@ class Store:
         """One transaction whose failure is told as what this machine lacks."""
         return _Writing(self.engine, self.place)
 
-    def events(self, attempt_id: str) -> list[Event]:
-        """Return an attempt's events in order."""
+    def logged(self, attempt_id: str) -> tuple[list[Event], list[str]]:
+        """Return an attempt's events in order with their links, as they were at one moment."""
         wanted = select(event_table).where(event_table.c.attempt_id == attempt_id).order_by(event_table.c.number)
         with self.engine.connect() as connection:
-            return [
-                Event(row.number, EventKind(row.kind), row.at, json.loads(row.data))
-                for row in connection.execute(wanted)
-            ]
+            rows = connection.execute(wanted).all()
+        events = [Event(row.number, EventKind(row.kind), row.at, json.loads(row.data)) for row in rows]
+        return events, [row.link for row in rows]
+
+    def events(self, attempt_id: str) -> list[Event]:
+        """Return an attempt's events in order."""
+        return self.logged(attempt_id)[0]
+
+    def links(self, attempt_id: str) -> list[str]:
+        """Return the links of an attempt's events in order."""
+        return self.logged(attempt_id)[1]
 
     def closings(self, learner: str, except_for: str) -> list[dict[str, Any]]:
         """Return what the learner's closed attempts ended with, one of them left out."""
@@ -162,12 +169,6 @@ class Store:
         wanted = select(attempt_table).where(columns.set_id == set_id).order_by(columns.learner, columns.started_at)
         with self.engine.connect() as connection:
             return [AttemptRow(**row._mapping) for row in connection.execute(wanted)]
-
-    def links(self, attempt_id: str) -> list[str]:
-        """Return the links of an attempt's events in order."""
-        wanted = select(event_table.c.link).where(event_table.c.attempt_id == attempt_id).order_by(event_table.c.number)
-        with self.engine.connect() as connection:
-            return [row.link for row in connection.execute(wanted)]
 
     def latest(self) -> str | None:
         """Return when the newest event happened (UTC, ISO 8601), or None for no event at all."""
