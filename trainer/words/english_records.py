@@ -59,7 +59,7 @@ TEXTS = {
     "mark.damaged": "their events do not follow one another",
     "records.not_there": "it is not there",
     "fate.missing": "is not there",
-    "records.set": "{name}: {title}, {size} cases ({id})",
+    "records.set": "{name}: {title}, cases: {size} ({id})",
     "records.no_sets": "No results of a set are here yet.",
     "records.written": "{path}",
     "roster.three_cells": "three cells: learner, name, class",

@@ -61,7 +61,7 @@ TEXTS = {
     "mark.damaged": "sus sucesos no se siguen unos a otros",
     "records.not_there": "no está",
     "fate.missing": "no está",
-    "records.set": "{name}: {title}, {size} casos ({id})",
+    "records.set": "{name}: {title}, casos: {size} ({id})",
     "records.no_sets": "Aún no hay resultados de ningún conjunto.",
     "records.written": "{path}",
     "roster.three_cells": "tres celdas: learner, name, class",
