@@ -2,21 +2,24 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import asdict
 from pathlib import Path
 
 from trainer import __version__
 from trainer.commands.result import Result
 from trainer.commands.stores import data_folder, now_utc
-from trainer.errors import MissingHereError
+from trainer.desk.settings import read_settings
+from trainer.errors import MissingHereError, WrongCallError
 from trainer.output.doctor import Check, clock_check, machine_checks
-from trainer.records.store import opened
+from trainer.records.delivery import undelivered
+from trainer.records.store import opened, opened_at
 from trainer.words import text, told_apart
 
 
-def examine(data: Path | None) -> Result:
+def examine(data: Path | None, store_url: str | None = None) -> Result:
     """Return every check; the exit code stays 0, since looking has worked."""
-    checks = checks_in(data_folder(data))
+    checks = checks_in(data_folder(data), store_url=store_url)
     lines = [f"injector-trainer {__version__}"]
     for check in checks:
         verdict = text("doctor.good" if check.good else "doctor.bad")
@@ -24,9 +27,26 @@ def examine(data: Path | None) -> Result:
     return Result(tuple(lines), {"version": __version__, "checks": [asdict(check) for check in checks]})
 
 
-def checks_in(folder: Path, in_use: str = "") -> tuple[Check, ...]:
+def checks_in(folder: Path, in_use: str = "", store_url: str | None = None) -> tuple[Check, ...]:
     """Return every check of this machine and of the records in a folder."""
-    return (*machine_checks(folder, in_use), *_records_and_clock(folder))
+    return (*machine_checks(folder, in_use), *_records_and_clock(folder), *_shared(folder, store_url))
+
+
+def _shared(folder: Path, url: str | None) -> Iterator[Check]:
+    """Yield whether the store that stations share answers, and how much waits for it; nothing where none is named."""
+    shared = url or read_settings(folder / "settings.json")[0].store_url
+    if not shared:
+        return
+    try:
+        local, far = opened(folder), opened_at(shared)
+        waiting = sum(count for _row, count in undelivered(local))
+        local.close()
+        far.close()
+    except (MissingHereError, WrongCallError) as error:
+        yield Check("shared store", False, *told_apart(error))
+        return
+    found = text("doctor.shared", place=far.place, waiting=waiting)
+    yield Check("shared store", True, found, "")
 
 
 def _records_and_clock(folder: Path) -> tuple[Check, ...]:

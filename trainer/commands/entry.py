@@ -122,7 +122,7 @@ def doctor(options: Globals, as_json: bool) -> None:
     """Look at this machine: sound, display, records, versions, each with its mend."""
     from trainer.commands.doctor import examine
 
-    finish(lambda: examine(options.data), as_json=as_json or options.as_json)
+    finish(lambda: examine(options.data, options.store), as_json=as_json or options.as_json)
 
 
 @main.command()

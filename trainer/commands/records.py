@@ -120,13 +120,18 @@ def list_results(data: Path | None, url: str | None) -> Result:
 
 
 def write_report(named: str | None, output: Path, data: Path | None, url: str | None) -> Result:
-    """Write the class report of a set."""
+    """Write the class report of a set, and its counts as a table beside it."""
     from trainer.records.report import report_html
+    from trainer.records.report_table import report_table
 
+    table = output.with_suffix(".csv")
     with _records(data, url) as store:
-        content = report_html(store, kept_named(store, named), now_utc()).encode("utf-8")
+        kept = kept_named(store, named)
+        content = report_html(store, kept, now_utc()).encode("utf-8")
+        write_bytes(table, report_table(store, kept))
     write_bytes(output, content)
-    return Result((text("records.written", path=output),), {"file": str(output), "bytes": len(content)})
+    lines = tuple(text("records.written", path=path) for path in (output, table))
+    return Result(lines, {"file": str(output), "table": str(table), "bytes": len(content)})
 
 
 def export_results(

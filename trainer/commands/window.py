@@ -87,7 +87,7 @@ def services_in(data: Path | None, asked: Asked) -> Services:
         worker=ProcessWorker(universe_folder()),
         player=_file_player if asked.to_file else _player,
         devices=_devices,
-        checks=lambda in_use: checks_in(folder, in_use),
+        checks=lambda in_use: checks_in(folder, in_use, asked.store),
         now_utc=now_utc,
         clock=time.monotonic,
         settings_path=None if store.place == "memory" else folder / "settings.json",

@@ -199,4 +199,5 @@ TEXTS = {
     "mend.day_is_over": "Name a day to come.",
     "wrong.regrade_drawn": "Case {item} was drawn: under its number each learner may have had another one.",
     "mend.regrade_drawn": "Void it for those whom it concerns: injector-trainer records void.",
+    "doctor.shared": "{place}, {waiting} events wait here",
 }

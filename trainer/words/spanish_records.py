@@ -205,4 +205,5 @@ TEXTS = {
     "mend.day_is_over": "Nombre un día futuro.",
     "wrong.regrade_drawn": "El caso {item} se sorteó: bajo su número cada aprendiz pudo tener otro.",
     "mend.regrade_drawn": "Anúlelo a quienes afecte: injector-trainer records void.",
+    "doctor.shared": "{place}, {waiting} sucesos esperan aquí",
 }

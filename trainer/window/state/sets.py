@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 from collections.abc import Callable
 from pathlib import Path
 
@@ -20,9 +21,12 @@ MOST_SHOWN = 20
 
 def set_files(folder: Path | None) -> list[Path]:
     """Return the set files in a folder, in the order of their names."""
-    if folder is None or not folder.is_dir():
+    if folder is None:
         return []
-    return sorted(path for path in folder.iterdir() if path.suffix in SUFFIXES and path.is_file())
+    try:
+        return sorted(path for path in folder.iterdir() if path.suffix in SUFFIXES and path.is_file())
+    except OSError:  # no such folder, or one that is not to be looked into
+        return []
 
 
 class SetsScreen(Screen):
@@ -65,7 +69,19 @@ class SetsScreen(Screen):
         self._opener(Path(self._path.strip()))()
 
     def _opener(self, path: Path) -> Callable[[], None]:
-        return lambda: open_file(self.shell, path, self._opened)
+        def open_it() -> None:
+            kept = self.shell.opened_sets.get(_content(path))
+            if kept is None:
+                open_file(self.shell, path, lambda opened: self._keep(path, opened))
+            else:
+                self._opened(kept)
+
+        return open_it
+
+    def _keep(self, path: Path, opened: OpenedSet) -> None:
+        if opened.sealed:
+            self.shell.opened_sets[_content(path)] = opened
+        self._opened(opened)
 
     def _opened(self, opened: OpenedSet) -> None:
         from trainer.window.state.set_page import SetScreen
@@ -73,6 +89,14 @@ class SetsScreen(Screen):
         refuse_open_exam(opened, opened.case_set.name)
         results = self.shell.services.results
         self.shell.show(SetScreen(self.shell, opened, self.who, results))
+
+
+def _content(path: Path) -> str:
+    """Return a digest of a file, "" for one that cannot be read."""
+    try:
+        return hashlib.sha256(path.read_bytes()).hexdigest()
+    except OSError:
+        return ""
 
 
 def open_file(shell: Shell, path: Path, then: Callable[[OpenedSet], None]) -> None:
@@ -86,7 +110,7 @@ def open_file(shell: Shell, path: Path, then: Callable[[OpenedSet], None]) -> No
             return
         then(found)
 
-    if not path.is_file():
+    if not _content(path):
         raise WrongCallError("no_set_file", path=path)
     if is_sealed(path):
         head = read_head(path)

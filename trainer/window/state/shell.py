@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
+from trainer.cases.set_source import OpenedSet
 from trainer.desk.settings import SCALES, Settings, write_settings
 from trainer.desk.worker import Job, Then
 from trainer.errors import MissingHereError, ToldError
@@ -24,7 +25,10 @@ IDLE_S = 180.0
 
 
 class Shell:
-    """Holds the screens and decides what every key and click does."""
+    """Holds the screens and decides what every key and click does.
+
+    `opened_sets` are sealed sets by what their file holds: their passphrase is typed once while the program runs.
+    """
 
     def __init__(self, services: Services, settings: Settings, first: Callable[[Shell], Screen]) -> None:
         self.services, self.settings = services, settings
@@ -42,6 +46,7 @@ class Shell:
         self._moved_by_key = False
         self._focus: dict[int, str] = {}
         self._home = first
+        self.opened_sets: dict[str, OpenedSet] = {}
         self.screens: list[Screen] = []
         self.show(first(self))
 

@@ -1,0 +1,45 @@
+"""The class report as one table: every count of it in a row of its own, for a spreadsheet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from trainer.records.csv_text import Cell, csv_pieces
+from trainer.records.item_statistics import alpha, discrimination
+from trainer.records.results import KeptSet
+from trainer.records.store import Store
+from trainer.records.sums import ClassSums, class_sums
+from trainer.records.teaching import lessons
+
+COLUMNS = ("table", "true", "said", "count", "right", "value")
+
+
+def report_table(store: Store, kept: KeptSet, *, bom: bool = False) -> bytes:
+    """Return the report's counts: confusion of places and cylinders, misconceptions, certainty, cases, classes."""
+    return b"".join(csv_pieces(COLUMNS, _rows(class_sums(store, kept)), bom=bom))
+
+
+def _rows(sums: ClassSums) -> Iterator[list[Cell]]:
+    yield ["class", "", "", sums.learners, sums.passed, round(sums.mean_mark, 2)]
+    for ten, count in sums.marks.items():
+        yield ["marks", f"{10 * ten} to {10 * ten + 10}", "", count, None, None]
+    for (truth, said), count in sums.places.items():
+        yield ["places", truth, said, count, count if truth == said else 0, None]
+    for (truth, said), count in sums.cylinders.items():
+        yield ["cylinders", truth, said, count, count if truth == said else 0, None]
+    for one in lessons(sums):
+        yield ["misconceptions", one.misconception, "", one.count, 0, round(one.weight, 2)]
+    for certainty, (count, right) in sums.certainty.items():
+        yield ["certainty", str(certainty), "", count, right, None]
+    for (faulty, said_faulty), count in sums.detected.items():
+        yield ["fault or none", faulty, said_faulty, count, count if faulty == said_faulty else 0, None]
+    for name, (count, right) in sums.classes.items():
+        yield ["classes", name, "", count, right, None]
+    for item, (count, right, mark, _minutes, _best) in sums.items.items():
+        yield ["cases", item, "", count, right, round(mark / count, 2)]
+    for one_item in sums.item_sums:
+        index = discrimination(one_item)
+        yield ["discrimination", one_item.item, "", one_item.count, None, None if index is None else round(index, 4)]
+    value = alpha(sums.item_sums)
+    count = sums.item_sums[0].count if sums.item_sums else 0
+    yield ["alpha", "", "", count, None, None if value is None else round(value, 4)]
