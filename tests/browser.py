@@ -1,4 +1,4 @@
-"""A headless browser: what a page logs, what it asks the network for, what it looks like, whether its sound plays."""
+"""A headless browser: what a page logs, what it asks the network for, what it looks like, whether its sounds play."""
 
 from __future__ import annotations
 
@@ -6,21 +6,23 @@ import json
 import shutil
 import subprocess
 import tempfile
+import threading
 from dataclasses import dataclass
 from pathlib import Path
 
 BROWSERS = ("chromium", "chromium-browser", "google-chrome")
 
-# played muted, as far as a second; what became of it stands in the page's title
+# played muted, as far as a part of a second; what became of each sound is said on the console
 LISTEN = """<script>
 const sounds = [...document.querySelectorAll("audio")];
 Promise.all(sounds.map(async (sound) => {
   sound.muted = true;
   await sound.play();
-  await new Promise((done) => setTimeout(done, 700));
-  return sound.currentTime > 0.2 && sound.duration > 1 && !sound.error;
-})).then((all) => { document.body.dataset.played = all.join(","); }, (wrong) => { document.body.dataset.played = String(wrong); });
+  await new Promise((done) => { sound.ontimeupdate = () => { if (sound.currentTime > 0.2) { done(); } }; });
+  return sound.duration > 1 && !sound.error;
+})).then((all) => { console.log("played " + all.join(",")); }, (wrong) => { console.log("played " + wrong); });
 </script></body>"""
+WAIT_S = 60.0
 
 
 @dataclass(frozen=True)
@@ -33,17 +35,20 @@ class Seen:
     picture: bytes
 
 
-def _run(folder: Path, page: Path, *options: str) -> subprocess.CompletedProcess[str]:
+def _call(folder: Path, page: Path, *options: str) -> list[str]:
     browser = next(found for name in BROWSERS if (found := shutil.which(name)))
-    call = [
+    return [
         browser, "--headless=new", "--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage", "--no-first-run",
         "--disable-background-networking", "--disable-component-update", "--disable-sync", "--hide-scrollbars",
         f"--user-data-dir={folder / 'profile'}", "--window-size=1000,1400", *options, page.as_uri(),
     ]  # fmt: skip
-    return subprocess.run(call, capture_output=True, text=True, timeout=180, check=True)
 
 
-def seen(html: str, *, listen: bool = False) -> Seen:
+def _run(folder: Path, page: Path, *options: str) -> subprocess.CompletedProcess[str]:
+    return subprocess.run(_call(folder, page, *options), capture_output=True, text=True, timeout=180, check=True)
+
+
+def seen(html: str) -> Seen:
     """Open a page from a file and tell what was seen."""
     with tempfile.TemporaryDirectory(prefix="browser-") as name:
         folder = Path(name)
@@ -58,8 +63,28 @@ def seen(html: str, *, listen: bool = False) -> Seen:
             for one in events
             if isinstance(one.get("params"), dict) and "url" in one["params"]
         }
-        if listen:
-            policy = html[html.index("<meta http-equiv=") : html.index(">", html.index("default-src")) + 1]
-            page.write_text(html.replace(policy, "").replace("</body>", LISTEN), "utf-8")
-        dom = _run(folder, page, "--dump-dom", "--autoplay-policy=no-user-gesture-required", "--timeout=4000").stdout
+        dom = _run(folder, page, "--dump-dom").stdout
         return Seen(dom, logged, tuple(sorted(asked)), picture.read_bytes())
+
+
+def played(html: str) -> str:
+    """Play every sound of a page and tell what became of each: `true` or `false`, or what went wrong.
+
+    The page forbids scripts; it is played without that line.
+    """
+    policy = html[html.index("<meta http-equiv=") : html.index(">", html.index("default-src")) + 1]
+    with tempfile.TemporaryDirectory(prefix="browser-", ignore_cleanup_errors=True) as name:
+        folder = Path(name)
+        page = folder / "page.html"
+        page.write_text(html.replace(policy, "").replace("</body>", LISTEN), "utf-8")
+        call = _call(folder, page, "--enable-logging=stderr", "--v=0", "--remote-debugging-port=0",
+                     "--autoplay-policy=no-user-gesture-required")  # fmt: skip
+        with subprocess.Popen(call, stderr=subprocess.PIPE, text=True) as browser:
+            late = threading.Timer(WAIT_S, browser.kill)
+            late.start()
+            assert browser.stderr is not None
+            said = next((line for line in browser.stderr if '"played ' in line), "never")
+            late.cancel()
+            browser.kill()
+            browser.stderr.close()
+        return said.partition('"played ')[2].partition('"')[0] or said

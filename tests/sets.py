@@ -97,7 +97,8 @@ def wrong_finding(item: SetItem, certainty: float = 0.95) -> Finding:
 def work_through(sitting: Sitting, right: Sequence[bool], certainty: float = 0.95) -> None:
     """Work every case of an exam, rightly or wrongly."""
     for good in right:
-        desk, item = seated(sitting)
+        desk = sitting.desk(RecordingPlayer(), UNIVERSES)
+        item = sitting.seat(desk)
         desk.commit(right_finding(item, certainty) if good else wrong_finding(item, certainty))
         desk.hand_in()
         sitting.refresh()

@@ -18,7 +18,9 @@ CASES = [case_named(name) for name in case_names()]
 def test_every_shipped_file_passes_check() -> None:
     result = check_paths([scenarios_folder()], UNIVERSES)
     assert result.exit_code == 0, result.lines
-    assert len(result.document["files"]) == len(case_names()) + len(profile_names())
+    sets = list((scenarios_folder() / "sets").glob("*.yaml"))
+    assert len(sets) >= 2
+    assert len(result.document["files"]) == len(case_names()) + len(profile_names()) + len(sets)
 
 
 def test_there_are_at_least_thirty_cases_and_no_two_alike() -> None:

@@ -196,10 +196,11 @@ def test_a_voided_case_is_kept_does_not_count_and_is_drawn_anew(tmp_path: Path, 
 
 def test_every_event_is_chained_and_any_change_breaks_the_chain(store: Store) -> None:
     exam = small_set()
-    sitting = sitting_of(exam, store)
-    work_through(sitting, [True])
+    desk, item = seated(sitting_of(exam, store))
+    desk.commit(right_finding(item))
+    desk.hand_in()
     row = store.in_set(exam.case_set.id, "ann")[0]
-    events, links = store.events(row.id), store.links(row.id)
+    events, links = store.logged(row.id)
     key = exam.key.derived("chain")
     assert broken_at(key, row, events, links) is None
     assert broken_at(key, row, events[:2] + events[3:], links[:2] + links[3:]) == 4

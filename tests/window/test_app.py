@@ -35,6 +35,7 @@ class Sitting:
             store=opened(None), worker=InlineWorker(UNIVERSES), player=lambda _device: (self.player, []),
             devices=lambda: (), checks=lambda _in_use: (), now_utc=clock(),
             settings_path=folder / "settings.json", sheets=folder,
+            clock=lambda: 0.0, sets=folder / "sets", results=folder / "results", records=lambda: opened(None),
         )  # fmt: skip
         self.app = App(services, Settings(toured=True), WhoScreen, (1280, 800))
 

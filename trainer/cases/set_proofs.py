@@ -12,8 +12,8 @@ from trainer.errors import Problem, WrongCallError
 from trainer.words import text, told
 
 MOST_TRIED = 400
-PROVED_LEARNERS = ("learner 1", "learner 2", "learner 3")
-"""Draws for each learner cannot be proved for everybody: three made-up learners stand for all."""
+PROVED_LEARNERS = ("learner 1", "learner 2")
+"""Draws for each learner cannot be proved for everybody: two made-up learners stand for all."""
 
 
 def set_problems(case_set: CaseSet, file: str, universes: Universes, told_: Callable[[str], None]) -> list[Problem]:
@@ -42,7 +42,7 @@ def set_problems(case_set: CaseSet, file: str, universes: Universes, told_: Call
 
 
 def _learners(case_set: CaseSet) -> Iterator[str]:
-    """Yield made-up learners: three, or one for each version of the set."""
+    """Yield made-up learners: two, or one for each version of the set."""
     if case_set.seeds is not Seeds.VERSIONS:
         yield from PROVED_LEARNERS
         return

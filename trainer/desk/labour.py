@@ -80,7 +80,7 @@ class Labour:
 
         def told_(line: str) -> None:
             done.append(line)
-            told("proving", min(len(done) / (3.0 * case_set.size), 1.0))
+            told("proving", min(len(done) / (2.0 * case_set.size), 1.0))
 
         return set_problems(case_set, file, self._universes, told_)
 
