@@ -169,5 +169,7 @@ def _prove(path: Path) -> None:
         while line and not line.startswith(b'{"sha256"'):
             digest.update(line)
             line = packed.readline(MOST_LINE)
-        if packed.read(1) or json.loads(line)["sha256"] != digest.hexdigest():  # to the end: the packing has its own sum
+        if (
+            packed.read(1) or json.loads(line)["sha256"] != digest.hexdigest()
+        ):  # to the end: the packing has its own sum
             raise ValueError("another content")
