@@ -8,8 +8,9 @@ from dataclasses import dataclass, replace
 from trainer.cases.case import Case
 from trainer.cases.universe_cache import Universes, matter_of
 from trainer.circuit.fault_space import comes_and_goes
-from trainer.circuit.faults import Conditions
+from trainer.circuit.faults import Conditions, Fault
 from trainer.circuit.harness import circuit_of
+from trainer.circuit.profile import Profile
 from trainer.instruments.bench import Work
 from trainer.reasoning.belief import FindingKey, finding_key
 from trainer.reasoning.channels import channels_of
@@ -84,17 +85,31 @@ def _separating(case: Case, universe: Universe) -> tuple[str, ...]:
 
 def inaudible(case: Case) -> Iterator[Inaudible]:
     """Yield the slots whose sound decides the case and lies too low, heard from the front with the fault at work."""
-    conditions = Conditions(temperature_c=case.temperature_c)
-    place = next((f.location for f in case.faults if comes_and_goes(f, case.profile, case.temperature_c)), None)
-    work = Work(conditions=Conditions(case.temperature_c, moved=place, heated=place))
-    sound = circuit_of(case.profile, case.temperature_c)
-    equivalents = Equivalents(sound, ears_of(case.profile, ("front",)))
-    (faulty,) = Expectations(case.profile, [case.faults], equivalents).tests(work)
-    (good,) = Expectations(case.profile, [()], equivalents).tests(Work(conditions=conditions))
-    for is_slot, should in zip(faulty[1:], good[1:], strict=True):
-        level, fine = float(is_slot.sound[0, LEVEL]), float(should.sound[0, LEVEL])
+    if not case.faults:
+        return
+    faulty, good = _levels(case.profile, case.temperature_c, case.faults), _levels(case.profile, case.temperature_c, ())
+    for (slot, level), (_slot, fine) in zip(faulty, good, strict=True):
         if abs(level - fine) > DECISIVE_DB and SILENT_DBA < level < case.bed.level_dba + AUDIBLE_MARGIN_DB:
-            yield Inaudible(is_slot.seen.slot.number, level, case.bed.level_dba)
+            yield Inaudible(slot, level, case.bed.level_dba)
+
+
+_KEPT: dict[tuple[str, float, tuple[Fault, ...]], tuple[tuple[int, float], ...]] = {}
+MOST_KEPT = 2000
+"""Of so many tests the levels stay in memory: sets draw the same faults for many learners."""
+
+
+def _levels(profile: Profile, temperature_c: float, faults: tuple[Fault, ...]) -> tuple[tuple[int, float], ...]:
+    """Return number and level of each slot after the burst, with what comes and goes at work."""
+    key = (profile.digest, temperature_c, faults)
+    if key not in _KEPT:
+        while len(_KEPT) >= MOST_KEPT:
+            del _KEPT[next(iter(_KEPT))]
+        place = next((fault.location for fault in faults if comes_and_goes(fault, profile, temperature_c)), None)
+        work = Work(conditions=Conditions(temperature_c, moved=place, heated=place))
+        equivalents = Equivalents(circuit_of(profile, temperature_c), ears_of(profile, ("front",)))
+        (slots,) = Expectations(profile, [faults], equivalents).tests(work)
+        _KEPT[key] = tuple((slot.seen.slot.number, float(slot.sound[0, LEVEL])) for slot in slots[1:])
+    return _KEPT[key]
 
 
 SILENT_DBA = 10.0

@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import Any
 
 from trainer import __version__
-from trainer.cases.case_set import DebriefOpens, Mode
+from trainer.cases.case_set import DebriefOpens
 from trainer.cases.sealed_set import key_of
 from trainer.cases.set_drawing import SetItem, case_mark, items_of
 from trainer.cases.set_source import OpenedSet
@@ -246,8 +246,3 @@ class Sitting:
         """Write the learner's results into a folder; raises MissingHereError where that cannot be."""
         case_set = self.opened.case_set
         return write_bundle(self.store, folder, case_set.id, case_set.name, self.learner, self.opened.key, self._now())
-
-    @property
-    def is_exam(self) -> bool:
-        """Whether this is an exam."""
-        return self.opened.case_set.policy.mode is Mode.EXAM

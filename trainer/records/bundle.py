@@ -36,7 +36,6 @@ class Fate(StrEnum):
     ALTERED = "altered"
     WRONG_KEY = "wrong_key"
     OTHER_SET = "other_set"
-    OTHER_MODEL = "other_model"
     UNREADABLE = "unreadable"
     MISSING = "missing"
 

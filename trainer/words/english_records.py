@@ -47,7 +47,6 @@ TEXTS = {
     "fate.altered": "altered: not as it was written",
     "fate.wrong_key": "made with another passphrase",
     "fate.other_set": "of another set",
-    "fate.other_model": "of another version of the program",
     "fate.unreadable": "no bundle of results",
     "collect.line": "{file}: {fate} ({count} attempts)",
     "collect.nothing": "No bundle was found there.",

@@ -49,7 +49,6 @@ TEXTS = {
     "fate.altered": "alterado: no está como se escribió",
     "fate.wrong_key": "hecho con otra frase de paso",
     "fate.other_set": "de otro conjunto",
-    "fate.other_model": "de otra versión del programa",
     "fate.unreadable": "no es un paquete de resultados",
     "collect.line": "{file}: {fate} ({count} intentos)",
     "collect.nothing": "No se encontró ningún paquete.",
