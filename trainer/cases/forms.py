@@ -76,6 +76,11 @@ def _problem(parsed: YamlText, form: type[BaseModel], item: Any) -> Problem:
     if kind == "string_pattern_mismatch":
         allowed = text("file.a_short_name")
         return Problem(parsed.file, parsed.line_of(path), field, found, allowed, text("file.choose_another_name"))
+    if kind in ("string_too_short", "string_too_long"):
+        least = kind == "string_too_short"
+        count = context["min_length" if least else "max_length"]
+        allowed = text("file.at_least_characters" if least else "file.at_most_characters", count=count)
+        return Problem(parsed.file, parsed.line_of(path), field, found, allowed, text("file.give", allowed=allowed))
     allowed = str(context.get("expected") or item["msg"]).replace("Input should be ", "").replace("Value error, ", "")
     return Problem(parsed.file, parsed.line_of(path), field, found, allowed, text("file.give", allowed=allowed))
 

@@ -11,6 +11,8 @@ from trainer.cases.set_text import SetDraft, set_name
 from trainer.cases.shipped import profile_names
 from trainer.errors import WrongCallError
 
+LEAST_TITLE = 3
+
 
 def _local(moment: datetime | None) -> datetime | None:
     try:
@@ -22,11 +24,12 @@ def _local(moment: datetime | None) -> datetime | None:
 def draft_from(path: Path, chosen: dict[str, Any]) -> SetDraft:
     """Return the draft that options stand for; times are this computer's own."""
     name = chosen["name"] or set_name(path.stem)
+    plain = name.replace("_", " ").capitalize()
     drawn = int(chosen["drawn"])
     engines = tuple(chosen["profiles"]) or (profile_names() if drawn else ())
     return SetDraft(
         name=name,
-        title=chosen["title"] or name.replace("_", " ").capitalize(),
+        title=chosen["title"] or (plain if len(plain) >= LEAST_TITLE else f"Set {plain}"),
         cases=tuple(chosen["cases"]),
         drawn=drawn,
         profiles=engines,

@@ -214,4 +214,6 @@ TEXTS = {
     "mend.not_text": "Type it again, in UTF-8.",
     "wrong.no_date": "{moment} is no date that this computer knows.",
     "mend.no_date": "Write a date of this century, like 2027-03-01T08:00.",
+    "file.at_least_characters": "at least {count} characters",
+    "file.at_most_characters": "at most {count} characters",
 }

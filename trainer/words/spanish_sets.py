@@ -214,4 +214,6 @@ TEXTS = {
     "mend.not_text": "Escríbalo otra vez, en UTF-8.",
     "wrong.no_date": "{moment} no es una fecha que este ordenador conozca.",
     "mend.no_date": "Escriba una fecha de este siglo, como 2027-03-01T08:00.",
+    "file.at_least_characters": "al menos {count} caracteres",
+    "file.at_most_characters": "como mucho {count} caracteres",
 }

@@ -33,11 +33,11 @@ class SetsScreen(Screen):
     """Chooses a set to work."""
 
     name = "sets"
-    first = "path"
 
     def __init__(self, shell: Shell, who: str) -> None:
         super().__init__(shell)
         self.who = who
+        self.first = next((f"set.{path.name}" for path in set_files(shell.services.sets)), "path")
         self._path = ""
 
     def view(self) -> Node:
