@@ -9,6 +9,7 @@ import pytest
 
 from tests.sets import PASSPHRASE, SMALL, sealed_set, small_set
 from tests.universes import UNIVERSES
+from trainer.cases.case_proofs import inaudible
 from trainer.cases.case_set import Draw, Seeds
 from trainer.cases.drawing import is_group
 from trainer.cases.sealed_set import MAGIC, is_sealed, read_head, unsealed
@@ -112,6 +113,17 @@ def test_every_learner_gets_other_cases_and_the_same_ones_again() -> None:
         counts = [single[place] for place in draw.places]
         assert max(counts) - min(counts) <= 1
         assert len({case.faults for case in cases if case.faults}) == 6  # none twice
+
+
+def test_only_cases_whose_decisive_slots_can_be_heard_are_drawn() -> None:
+    """Shorts to ground leave a low hum that many a bed would hide."""
+    text = DRAWN.replace("draw: 8", "draw: 3").replace(
+        "difficulty: [1]", "difficulty: [2]\n    kinds: [short_to_ground]"
+    )
+    for learner in ("ann", "ben", "cid"):
+        for item in items_of(small_set(text).case_set, learner):
+            assert item.case.faults[0].kind == "short_to_ground"
+            assert not list(inaudible(item.case))
 
 
 def test_the_same_draws_for_all_and_versions_by_name() -> None:

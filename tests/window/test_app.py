@@ -88,6 +88,15 @@ def test_typed_letters_go_into_a_field_and_are_no_commands(sitting: Sitting) -> 
     assert sitting.app.shell.screen.name == "waiting"
 
 
+def test_the_letter_of_a_key_that_opens_a_screen_is_not_written_there(sitting: Sitting) -> None:
+    sitting.key(pygame.K_RETURN)
+    sitting.key(pygame.K_s, "s")
+    assert sitting.app.shell.screen.name == "sets"
+    assert sitting.shown("path") == ""
+    sitting.write("ab")
+    assert sitting.shown("path") == "ab"
+
+
 def test_a_bench_is_reached_heard_and_drawn_with_events_alone(sitting: Sitting) -> None:
     sitting.key(pygame.K_RETURN)
     sitting.key(pygame.K_n, "n")
