@@ -50,6 +50,7 @@ class InstructorScreen(Screen):
             words(text("instructor.keep"), "muted"),
             flow(button("build", text("instructor.build"), self._build, "b", chosen=not files)),
             words(text("instructor.sets"), "bold"),
+            words(text("sets.folder", folder=self.shell.services.sets or ""), "muted"),
             flow(
                 *(
                     button(f"file.{path.name}", path.name, self._chooser(path), chosen=path == self._chosen)
