@@ -153,6 +153,21 @@ def test_dates_and_the_clock_end_a_set_and_a_case_begun_may_be_ended(store: Stor
         seated(sitting)
 
 
+def test_after_closing_nothing_more_is_taken_where_debriefs_open_then(store: Store) -> None:
+    """Others may see the debriefs of the same cases from that moment on."""
+    clocks = Clocks()
+    after = SMALL.replace("mode: exam", "mode: exam\n  closes: 2026-12-01T10:00:00Z")
+    sitting = sitting_of(small_set(after), store, "ann", clocks)
+    desk, item = seated(sitting)
+    clocks.now = "2026-12-01T10:00:00.000+00:00"
+    with pytest.raises(WrongCallError, match="set_closed"):
+        desk.commit(right_finding(item))
+    with pytest.raises(WrongCallError, match="set_closed"):
+        desk.do(actions.hear(desk.attempt, [3], "front", desk.solver))
+    with pytest.raises(WrongCallError, match="set_closed"):
+        sitting_of(small_set(after), store, "ann", clocks).seat(sitting.desk(RecordingPlayer(), UNIVERSES))
+
+
 def test_tries_are_counted_by_whole_sets(store: Store) -> None:
     sitting = sitting_of(small_set(SMALL.replace("mode: exam", "mode: exam\n  tries: 2")), store)
     with pytest.raises(WrongCallError, match="try_not_finished"):

@@ -94,7 +94,7 @@ def test_forty_bundles_of_every_sort_are_each_told_once_and_again_change_nothing
     there = opened(None)
     first = collect(there, [media], exam.case_set.id, [exam.key])
     assert Counter(one.fate for one in first) == expected
-    assert [one.file for one in first] == sorted(path.name for path in before)
+    assert [one.file for one in first] == sorted(str(path) for path in before)
     count = there.count()
     again = collect(there, [media], exam.case_set.id, [exam.key])
     assert Counter(one.fate for one in again) == expected + Counter({Fate.KNOWN: 3}) - Counter({Fate.NEW: 3})

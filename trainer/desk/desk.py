@@ -17,7 +17,7 @@ from trainer.practice.attempt import Attempt, begun, finding_data, replayed, ste
 from trainer.practice.debrief import Debrief, debrief_of
 from trainer.practice.events import Event, EventKind
 from trainer.practice.hints import Hint, next_hint
-from trainer.practice.limits import NO_LIMITS, Limits, refuse_beyond, refuse_feedback
+from trainer.practice.limits import NO_LIMITS, Limits, refuse_beyond, refuse_feedback, refuse_late
 from trainer.practice.outcome import Outcome, outcome_data
 from trainer.reasoning.finding import Finding
 from trainer.reasoning.reasoner import Reasoner
@@ -81,6 +81,7 @@ class Desk:
 
         Raises WrongCallError for what a set does not allow.
         """
+        refuse_late(self.limits, self._now())
         refuse_beyond(self.attempt, self.limits, done.kind, float(done.data.get("minutes", 0.0)))
         self._happen(done.kind, done.data)
         return done
@@ -97,6 +98,7 @@ class Desk:
         """Commit a finding; raises WrongCallError for a second one or one that the engine cannot have."""
         if self.attempt.finding is not None:
             raise WrongCallError("committed_already")
+        refuse_late(self.limits, self._now())
         allowed = set(self.attempt.case.profile.cylinders)
         for claim in finding.claims:
             if not claim.cylinders or not claim.cylinders <= allowed:

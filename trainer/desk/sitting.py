@@ -21,7 +21,7 @@ from trainer.desk.desk import Desk
 from trainer.errors import WrongCallError
 from trainer.output.player import Player
 from trainer.practice.events import EventKind
-from trainer.practice.limits import Limits
+from trainer.practice.limits import Limits, refuse_late
 from trainer.records.bundle import write_bundle
 from trainer.records.store import AttemptRow, Store
 
@@ -121,6 +121,7 @@ class Sitting:
             readings=None if policy.readings is None else policy.readings + support.extra_readings,
             bench_minutes=policy.bench_minutes,
             feedback=policy.debrief is DebriefOpens.AFTER_EACH,
+            closes=policy.closes if policy.debrief is DebriefOpens.AFTER_CLOSING else None,
         )
 
     @property
@@ -192,6 +193,7 @@ class Sitting:
             desk.hand_in()  # the program ended between the finding and its handing in
             self.refresh()
             return self.seat(desk, at)
+        refuse_late(self.limits, self._now())
         desk.note(EventKind.RESUMED)
         self.refresh()
         return item

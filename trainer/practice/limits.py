@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import datetime
 
 from trainer.errors import WrongCallError
 from trainer.practice.attempt import Attempt
@@ -14,12 +15,16 @@ EVIDENCE = (EventKind.HEARD, EventKind.CODES_READ, EventKind.MEASURED, EventKind
 
 @dataclass(frozen=True, slots=True)
 class Limits:
-    """Plays, readings and minutes of labour allowed, None for no limit; `feedback` False ends a case at its finding."""
+    """Plays, readings and minutes of labour allowed, None for no limit; `feedback` False ends a case at its finding.
+
+    From `closes` on nothing more is taken: others may see the debriefs then.
+    """
 
     plays: int | None = None
     readings: int | None = None
     bench_minutes: float | None = None
     feedback: bool = True
+    closes: datetime | None = None
 
 
 NO_LIMITS = Limits()
@@ -36,6 +41,12 @@ def refuse_beyond(attempt: Attempt, limits: Limits, kind: EventKind, minutes: fl
     beyond = limits.bench_minutes is not None and attempt.minutes + minutes > limits.bench_minutes
     if kind in EVIDENCE and minutes > 0.0 and beyond:
         raise WrongCallError("bench_minutes_used", allowed=limits.bench_minutes, minutes=minutes)
+
+
+def refuse_late(limits: Limits, now: str) -> None:
+    """Raise WrongCallError for what comes (UTC, ISO 8601) after a set has closed."""
+    if limits.closes is not None and datetime.fromisoformat(now) >= limits.closes:
+        raise WrongCallError("set_closed", closes=limits.closes.isoformat(timespec="minutes"))
 
 
 def refuse_feedback(limits: Limits) -> None:

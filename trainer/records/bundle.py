@@ -94,6 +94,14 @@ def write_bundle(
     return path
 
 
+def learner_claimed(content: bytes) -> str:
+    """Return whose results a bundle says it holds, "" for none; nothing of it is proved."""
+    try:
+        return str(json.loads(content.split(b"\n", 1)[0])["learner"])[:200]
+    except (ValueError, KeyError, TypeError, RecursionError):
+        return ""
+
+
 def salt_of(content: bytes) -> bytes | None:
     """Return the salt that a bundle's head names, None for none: its key is made from the passphrase with it."""
     try:

@@ -7,14 +7,14 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from trainer.cases.sealed_set import SetKey
-from trainer.records.bundle import MOST_BYTES, SUFFIX, Bundle, BundleError, Fate, read_bundle, salt_of
+from trainer.records.bundle import MOST_BYTES, SUFFIX, Bundle, BundleError, Fate, learner_claimed, read_bundle, salt_of
 from trainer.records.merging import ForkedError, merge_attempt
 from trainer.records.store import Store
 
 
 @dataclass(frozen=True, slots=True)
 class Collected:
-    """One file and what became of it; `learner` is "" where the file could not be trusted."""
+    """One file and what became of it; of a file that is not taken, `learner` is only what it claims."""
 
     file: str
     fate: Fate
@@ -57,15 +57,15 @@ def _collected(store: Store, path: Path, set_id: str, keys: Sequence[SetKey]) ->
         return Collected(str(path), Fate.MISSING)
     content = _content(path)
     if content is None:
-        return Collected(path.name, Fate.UNREADABLE)
+        return Collected(str(path), Fate.UNREADABLE)
     salt = salt_of(content)
     key = next((one for one in keys if one.salt == salt), keys[0])
     try:
         bundle = read_bundle(content, set_id, key)
         added = _merge(store, bundle)
     except BundleError as error:
-        return Collected(path.name, error.fate)
-    return Collected(path.name, Fate.NEW if added else Fate.KNOWN, bundle.learner, len(bundle.attempts))
+        return Collected(str(path), error.fate, learner_claimed(content))
+    return Collected(str(path), Fate.NEW if added else Fate.KNOWN, bundle.learner, len(bundle.attempts))
 
 
 def _merge(store: Store, bundle: Bundle) -> bool:

@@ -13,7 +13,7 @@ from trainer.records.page import page
 from trainer.records.results import KeptSet
 from trainer.records.roster import roster
 from trainer.records.store import Store
-from trainer.records.sums import ClassSums, class_sums, learner_sums, solid_by_class
+from trainer.records.sums import ClassSums, class_sums, learner_sums, repeated_by, solid_by_class
 from trainer.records.teaching import lessons
 from trainer.words import LANGUAGES, spoken, text
 
@@ -42,7 +42,7 @@ def report_html(store: Store, kept: KeptSet, made_at: str) -> str:
         words=words,
         rule=text("report.rule", share=100.0 * kept.certainty_weight, counts=text(f"counts.{kept.counts}")),
         made_at=made_at[:16].replace("T", " "),
-        head=_head(sums, kept),
+        head=_head(sums, kept, repeated_by(store, kept.id)),
         charts=charts,
         learners=_learners(store, kept),
         hidden=max(sums.learners - SHOWN_LEARNERS, 0),
@@ -71,7 +71,7 @@ def _words() -> dict[str, str]:
     }
 
 
-def _head(sums: ClassSums, kept: KeptSet) -> list[str]:
+def _head(sums: ClassSums, kept: KeptSet, repeated: list[str]) -> list[str]:
     lines = [
         text("report.counts", learners=sums.learners, results=sums.results, size=kept.size),
         text("report.mean", mean=sums.mean_mark, passed=sums.passed, learners=sums.learners, passes_at=kept.passes_at),
@@ -81,7 +81,7 @@ def _head(sums: ClassSums, kept: KeptSet) -> list[str]:
     if sums.voided:
         lines.append(text("report.voided", count=sums.voided))
     if sums.repeated:
-        lines.append(text("report.repeated", count=sums.repeated))
+        lines.append(text("report.repeated", count=sums.repeated, who=", ".join(repeated[:SHOWN_PAIRS])))
     return lines
 
 

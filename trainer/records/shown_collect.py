@@ -13,8 +13,15 @@ def collected_lines(taken: Sequence[Collected], marked: Marked) -> list[str]:
     """Return what became of each file, and what was marked."""
     if not taken:
         return [text("collect.nothing")]
-    lines = [text("collect.line", file=one.file, fate=text(f"fate.{one.fate}"), count=one.attempts) for one in taken]
+    lines = [_line(one) for one in taken]
     return [*lines, *marked_lines(marked)]
+
+
+def _line(one: Collected) -> str:
+    fate = text(f"fate.{one.fate}")
+    if one.attempts or not one.learner:
+        return text("collect.line", file=one.file, fate=fate, count=one.attempts)
+    return text("collect.claims", file=one.file, fate=fate, learner=one.learner)
 
 
 def marked_lines(marked: Marked) -> list[str]:

@@ -127,6 +127,13 @@ def solid_by_class(store: Store, set_id: str, learners: list[str]) -> dict[str, 
     return found
 
 
+def repeated_by(store: Store, set_id: str) -> list[str]:
+    """Return who handed a case in again that they had handed in before."""
+    wanted = select(R.learner).where(R.set_id == set_id, R.voided == REPEATED).distinct().order_by(R.learner)
+    with store.engine.connect() as connection:
+        return list(connection.execute(wanted).scalars())
+
+
 def class_sums(store: Store, kept: KeptSet) -> ClassSums:
     """Return what a class's counted results of a set add up to."""
     with store.engine.connect() as connection:

@@ -45,6 +45,7 @@ class SetSession:
                 break
         if sitting.next_item is None:
             self._say(text("set.all_done", size=sitting.opened.case_set.size))
+        if sitting.next_item is None or (sitting.done and sitting.debriefs_open):
             self._look_back()
 
     def _one(self) -> bool:

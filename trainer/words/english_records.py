@@ -184,7 +184,7 @@ TEXTS = {
     ),
     "report.repeated": (
         "{count} results do not count because the same learner had handed the case in before, at another "
-        "station or after a restart: ask why."
+        "station or after a restart: {who}. Ask why."
     ),
     "mark.altered": "their events were changed after they happened",
     "roster.twice": "{learner} twice",
@@ -199,4 +199,5 @@ TEXTS = {
     "wrong.regrade_drawn": "Case {item} was drawn: under its number each learner may have had another one.",
     "mend.regrade_drawn": "Void it for those whom it concerns: injector-trainer records void.",
     "doctor.shared": "{place}, {waiting} events wait here",
+    "collect.claims": "{file}: {fate}; it says it is of {learner}",
 }

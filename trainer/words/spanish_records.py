@@ -190,7 +190,7 @@ TEXTS = {
     ),
     "report.repeated": (
         "{count} resultados no cuentan porque el mismo aprendiz ya había entregado el caso, en otro puesto o "
-        "tras un reinicio: pregunte por qué."
+        "tras un reinicio: {who}. Pregunte por qué."
     ),
     "mark.altered": "sus sucesos se cambiaron después de ocurrir",
     "roster.twice": "{learner} dos veces",
@@ -205,4 +205,5 @@ TEXTS = {
     "wrong.regrade_drawn": "El caso {item} se sorteó: bajo su número cada aprendiz pudo tener otro.",
     "mend.regrade_drawn": "Anúlelo a quienes afecte: injector-trainer records void.",
     "doctor.shared": "{place}, {waiting} sucesos esperan aquí",
+    "collect.claims": "{file}: {fate}; dice ser de {learner}",
 }

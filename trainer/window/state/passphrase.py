@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from trainer.errors import WrongCallError
 from trainer.window.state.nodes import Node, button, field, flow, scroll, words
 from trainer.window.state.screen import Screen
 from trainer.window.state.shell import Shell
@@ -56,4 +57,8 @@ class PassphraseScreen(Screen):
             self.shell.say(text("passphrase.differ"))
             return
         self.shell.close()
-        self.shell.hands.does(lambda: self._then(first))
+        try:
+            self._then(first)
+        except WrongCallError:  # asked again here, where its letters stay hidden
+            self.shell.show(self)
+            raise
