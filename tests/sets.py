@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from pathlib import Path
 
 from tests.desk_hands import RecordingPlayer
 from tests.universes import UNIVERSES
 from trainer.cases.sealed_set import open_key_of, seal
 from trainer.cases.set_drawing import SetItem
-from trainer.cases.set_file import pack_from, set_of
+from trainer.cases.set_file import set_of
+from trainer.cases.set_pack import pack_from
 from trainer.cases.set_source import OpenedSet, open_set
+from trainer.circuit.elements import Location, Side
+from trainer.circuit.faults import FaultKind
 from trainer.desk.desk import Desk
 from trainer.desk.sitting import Sitting
 from trainer.practice import actions
@@ -31,10 +34,6 @@ cases:
 policy:
   mode: exam
 """
-
-
-def set_text(change: Callable[[str], str] = lambda text: text, text: str = SMALL) -> str:
-    return change(text)
 
 
 def small_set(text: str = SMALL, folder: Path = Path()) -> OpenedSet:
@@ -81,16 +80,10 @@ def right_finding(item: SetItem, certainty: float = 0.95) -> Finding:
     return Finding(truth_of(item.case.to_be_found), certainty)
 
 
-WRONG = Finding((), 0.95)
-
-
 def wrong_finding(item: SetItem, certainty: float = 0.95) -> Finding:
     """Return the opposite of what a case holds: no fault where there is one, an open at cylinder 1 where there is none."""
     if item.case.to_be_found:
         return Finding((), certainty)
-    from trainer.circuit.elements import Location, Side
-    from trainer.circuit.faults import FaultKind
-
     return Finding((Claim(frozenset({1}), Location.PASS_THROUGH, FaultKind.OPEN, Side.RETURN),), certainty)
 
 

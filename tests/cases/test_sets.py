@@ -14,7 +14,8 @@ from trainer.cases.case_set import Draw, Seeds
 from trainer.cases.drawing import is_group
 from trainer.cases.sealed_set import MAGIC, is_sealed, read_head, unsealed
 from trainer.cases.set_drawing import items_of
-from trainer.cases.set_file import pack_from, read_set, set_of
+from trainer.cases.set_file import read_set, set_of
+from trainer.cases.set_pack import pack_from
 from trainer.cases.set_proofs import set_problems
 from trainer.cases.set_source import refuse_open_exam
 from trainer.cases.set_text import SetDraft, set_text

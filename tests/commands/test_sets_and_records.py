@@ -268,6 +268,18 @@ def test_what_a_person_can_get_wrong_is_told(
     assert told in done.output
 
 
+def test_a_station_may_keep_the_shared_stores_address_in_its_settings(tmp_path: Path) -> None:
+    (tmp_path / "settings.json").write_text('{"store_url": "mysql://x"}', "utf-8")
+    for words in (("records", "list"), ("records", "deliver"), ("practice", "faint_hum_on_three", "--text")):
+        done = run(*words, data=tmp_path)
+        assert done.exit_code == 2
+        assert "no address of a shared store" in done.output
+    (check,) = [
+        c for c in json.loads(run("doctor", "--json", data=tmp_path).stdout)["checks"] if c["name"] == "shared store"
+    ]
+    assert not check["good"]
+
+
 ROSTERS = [
     ("", "empty"),
     ("learner,name\nann,Ann\n", "learner,name,class"),

@@ -15,7 +15,7 @@ from trainer.cases.shipped import case_names, profile_named, profile_names
 from trainer.commands.entry import main
 from trainer.desk.solver import RememberingSolver
 from trainer.records.collect import collect
-from trainer.records.marking import Marker, mark_set
+from trainer.records.marking import mark_set
 from trainer.records.store import opened
 
 REPOSITORY = Path(__file__).parents[2]
@@ -40,7 +40,7 @@ def class_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     station.close()
     school = opened(folder)
     collect(school, [folder / "stick"], exam.case_set.id, [exam.key])
-    mark_set(school, Marker(exam.case_set, [exam.key], RememberingSolver(), UNIVERSES, {}))
+    mark_set(school, exam.case_set, [exam.key], RememberingSolver(), UNIVERSES)
     school.close()
     (folder / "roster.csv").write_text("learner,name,class\nann,Ann Meyer,day class\n", "utf-8")
     return folder

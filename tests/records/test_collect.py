@@ -17,11 +17,11 @@ from trainer.practice.events import EventKind
 from trainer.practice.outcome import Outcome, outcome_data
 from trainer.records.bundle import BundleError, Fate, read_bundle
 from trainer.records.collect import collect, salts_in
-from trainer.records.marking import Marker, mark_set
+from trainer.records.marking import Marked, Marker, mark_set
 from trainer.records.notes import Note, add_note, answer_of, other_answers
 from trainer.records.report import report_html
 from trainer.records.results import kept_sets, recount
-from trainer.records.store import opened
+from trainer.records.store import Store, opened
 from trainer.records.sums import class_sums, learner_sums
 
 SOLVER = RememberingSolver()
@@ -42,8 +42,12 @@ def stick(tmp_path_factory: pytest.TempPathFactory) -> tuple[OpenedSet, Path]:
     return exam, folder
 
 
-def marker_for(exam: OpenedSet, answers: dict | None = None) -> Marker:
-    return Marker(exam.case_set, [exam.key], SOLVER, UNIVERSES, answers or {})
+def marker_for(exam: OpenedSet) -> Marker:
+    return Marker(exam.case_set, [exam.key], SOLVER, UNIVERSES, {})
+
+
+def mark(store: Store, exam: OpenedSet, *, again: bool = False) -> Marked:
+    return mark_set(store, exam.case_set, [exam.key], SOLVER, UNIVERSES, again=again)
 
 
 def test_forty_bundles_of_every_sort_are_each_told_once_and_again_change_nothing(stick, tmp_path: Path) -> None:
@@ -101,7 +105,7 @@ def test_forty_bundles_of_every_sort_are_each_told_once_and_again_change_nothing
     assert there.count() == count
     media.chmod(0o755)
     assert {path: path.read_bytes() for path in media.iterdir()} == before
-    marked = mark_set(there, marker_for(exam))
+    marked = mark(there, exam)
     assert (marked.marked, marked.unfinished, marked.refused) == (9, 0, {})
     there.close()
 
@@ -121,7 +125,7 @@ def test_marks_are_those_that_the_desk_would_have_given(stick) -> None:
     exam, folder = stick
     store = opened(None)
     collect(store, [folder], exam.case_set.id, [exam.key])
-    mark_set(store, marker_for(exam))
+    mark(store, exam)
     (kept,) = kept_sets(store)
     marks = {row.learner: (row.right, row.cases) for row in learner_sums(store, kept)}
     assert marks == {"ann": (3, 3), "ben": (2, 3), "cid": (2, 3)}
@@ -158,12 +162,12 @@ def test_a_later_bundle_of_the_same_learner_adds_only_what_is_new(stick, tmp_pat
     work_through(sitting, [True])
     sitting.bundle(tmp_path)
     collect(school, [tmp_path], exam.case_set.id, [exam.key])
-    assert mark_set(school, marker_for(exam)).marked == 1
+    assert mark(school, exam).marked == 1
     work_through(sitting, [True, False])
     sitting.bundle(tmp_path)
     (one,) = collect(school, [tmp_path], exam.case_set.id, [exam.key])
     assert one.fate is Fate.NEW
-    assert mark_set(school, marker_for(exam)).marked == 2
+    assert mark(school, exam).marked == 2
     assert school.count() == station.count()
     station.close(), school.close()
 
@@ -172,7 +176,7 @@ def test_a_void_leaves_the_mark_of_the_rest_and_a_regrade_changes_everybodys(sti
     exam, folder = stick
     store = opened(None)
     collect(store, [folder], exam.case_set.id, [exam.key])
-    mark_set(store, marker_for(exam))
+    mark(store, exam)
     (kept,) = kept_sets(store)
     before = {row.learner: row.mark for row in learner_sums(store, kept)}
     add_note(store, kept.id, Note("2026-12-02", "void", "ben", 2, "the loudspeaker had come loose"))
@@ -185,7 +189,7 @@ def test_a_void_leaves_the_mark_of_the_rest_and_a_regrade_changes_everybodys(sti
     add_note(store, kept.id, Note("2026-12-03", "answer", "", 3, "circuit_passes"))
     answers = other_answers(store, exam.case_set)
     assert answers == {3: ()}
-    mark_set(store, marker_for(exam, answers), again=True)
+    mark(store, exam, again=True)
     regraded = {row.learner: row.right for row in learner_sums(store, kept)}
     assert regraded == {"ann": 2, "ben": 1, "cid": 3}
     assert answer_of(exam.case_set, "3 pass_through_connector open return")[0].cylinders == (3,)
@@ -222,7 +226,7 @@ def test_the_try_that_the_set_names_counts(counts: str, right: int) -> None:
         if place:
             sitting.another_try()
         work_through(sitting, good)
-    mark_set(store, marker_for(exam))
+    mark(store, exam)
     (kept,) = kept_sets(store)
     (row,) = learner_sums(store, kept)
     assert (row.cases, row.right) == (3, right)
@@ -262,7 +266,7 @@ def test_the_same_exam_worked_at_two_stations_counts_once_and_is_told(tmp_path: 
         sitting.bundle(tmp_path / place)
         station.close()
     collect(school, [tmp_path / "second", tmp_path / "first"], exam.case_set.id, [exam.key])
-    mark_set(school, marker_for(exam))
+    mark(school, exam)
     (kept,) = kept_sets(school)
     (row,) = learner_sums(school, kept)
     assert (row.cases, row.right) == (3, 1)  # as it was handed in first
@@ -282,7 +286,7 @@ def test_events_changed_in_a_stations_database_are_not_marked(tmp_path: Path) ->
         connection.exec_driver_sql(
             "UPDATE event SET data = ? WHERE attempt_id = ? AND kind = 'closed'", ('{"points": 100.0}', first.id)
         )
-    marked = mark_set(store, marker_for(exam))
+    marked = mark(store, exam)
     assert (marked.marked, dict(marked.refused)) == (1, {"altered": 1})
     store.close()
 
@@ -318,7 +322,7 @@ def test_practice_whose_own_result_makes_no_sense_is_damaged_and_stops_nothing(c
     desk.commit(right_finding(item))
     good = outcome_data(desk.debrief().outcome)
     desk._happen(EventKind.CLOSED, {**good, **change})
-    marked = mark_set(store, Marker(practice.case_set, [practice.key], SOLVER, UNIVERSES, {}))
+    marked = mark(store, practice)
     assert (marked.marked, dict(marked.refused)) == (0, {"damaged": 1})
     store.close()
 
@@ -333,7 +337,7 @@ def test_a_heavy_case_decides_which_try_is_best() -> None:
     work_through(sitting, [True, False, False])
     sitting.another_try()
     work_through(sitting, [False, True, True])
-    mark_set(store, marker_for(exam))
+    mark(store, exam)
     (kept,) = kept_sets(store)
     (row,) = learner_sums(store, kept)
     assert row.right == 1

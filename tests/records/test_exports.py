@@ -77,7 +77,7 @@ def test_no_cell_begins_like_a_formula(name: str) -> None:
 
 def test_tables_are_as_rfc_4180_says() -> None:
     content = b"".join(csv_pieces(["a", "b"], [["x", 'say "hi", ok'], ["two\nlines", -3.5], [None, ""]]))
-    assert content == b'a,b\r\nx,"say ""hi"", ok"\r\n"two\nlines",-3.5\r\n,""\r\n'.replace(b',""\r\n', b",\r\n")
+    assert content == b'a,b\r\nx,"say ""hi"", ok"\r\n"two\nlines",-3.5\r\n,\r\n'
     assert b"".join(csv_pieces(["a"], [["é"]], bom=True)).startswith(b"\xef\xbb\xbfa\r\n")
 
 

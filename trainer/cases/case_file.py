@@ -91,8 +91,7 @@ def case_from(content: str, file: str, profile_named: ProfileFinder) -> Case:
             ]
         ) from error
     problems = [
-        Problem(file, parsed.line_of(path), ".".join(str(step) for step in path), found, allowed, mend)
-        for path, found, allowed, mend in _contradictions(form, profile)
+        parsed.problem(path, found, allowed, mend) for path, found, allowed, mend in _contradictions(form, profile)
     ]
     if problems:
         raise ProblemsFoundError(problems)

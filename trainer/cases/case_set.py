@@ -158,6 +158,12 @@ class CaseSet:
         """How many cases a learner works."""
         return sum(1 if isinstance(line, Listed) else line.count for line in self.lines)
 
+    @property
+    def weights(self) -> tuple[float, ...]:
+        """The weight of each case, in the order in which the set is written."""
+        counts = ((line.weight, 1 if isinstance(line, Listed) else line.count) for line in self.lines)
+        return tuple(weight for weight, count in counts for _case in range(count))
+
     def support_of(self, learner: str) -> Support:
         """What a learner is given beside the policy."""
         return self.support.get(learner, Support(learner))

@@ -23,17 +23,14 @@ from trainer.circuit.profile import (
     Solenoid,
     Wiring,
 )
-from trainer.errors import Problem, ProblemsFoundError
+from trainer.errors import ProblemsFoundError
 
 
 def profile_from(content: str, file: str) -> Profile:
     """Return the profile in a file's content; raises ProblemsFoundError with every problem in it."""
     parsed = YamlText(content, file)
     form = filled(ProfileForm, parsed)
-    problems = [
-        Problem(file, parsed.line_of(path), ".".join(path), found, allowed, mend)
-        for path, found, allowed, mend in contradictions(form)
-    ]
+    problems = [parsed.problem(path, found, allowed, mend) for path, found, allowed, mend in contradictions(form)]
     if problems:
         raise ProblemsFoundError(problems)
     return _profile(form)

@@ -7,6 +7,7 @@ import hmac
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from types import MappingProxyType
+from typing import Any
 
 from trainer.cases.case import Case
 from trainer.cases.case_code import SEED_LIMIT
@@ -16,7 +17,6 @@ from trainer.cases.drawing import draw_case, is_group
 from trainer.cases.sealed_set import SetKey
 from trainer.cases.set_shares import drawn_shares, of_group
 from trainer.circuit.chance import Stream
-from trainer.circuit.elements import Location
 from trainer.circuit.profile import PASSES
 from trainer.errors import WrongCallError
 
@@ -38,7 +38,6 @@ class SetItem:
     line: int
     case: Case
     seed: int
-    weight: float
 
 
 def case_mark(key: SetKey, item: SetItem) -> str:
@@ -98,7 +97,6 @@ def items_of(
             line=wanted[place][0],
             case=_as_set_case(case_set, learner, place + 1, wanted[place][0], replace(cases[place], seed=seeds[place])),
             seed=seeds[place],
-            weight=case_set.lines[wanted[place][0]].weight,
         )
         for number, place in enumerate(order, start=1)
     )
@@ -129,7 +127,7 @@ def _stream(case_set: CaseSet, *parts: object) -> Stream:
     return Stream(int.from_bytes(digest[:8], "big"), "set")
 
 
-def _shuffle(values: list[int], chance: Stream) -> None:
+def _shuffle(values: list[Any], chance: Stream) -> None:
     for last in range(len(values) - 1, 0, -1):
         other = chance.below(last + 1)
         values[last], values[other] = values[other], values[last]
@@ -141,14 +139,11 @@ def _classes(draw: Draw, share: tuple[int, int], chance: Stream) -> tuple[str, .
     places = list(draw.places)
     if not places:
         passes, groups = draw.count, 0
-    rest = draw.count - passes - groups
-    order = list(range(len(places)))
-    _shuffle(order, chance)
-    single = [places[order[number % len(places)]] for number in range(rest)]
-    classes = [*[PASSES] * passes, *[GROUP] * groups, *single]
-    places_of_classes = list(range(len(classes)))
-    _shuffle(places_of_classes, chance)
-    return tuple(str(classes[place]) for place in places_of_classes)
+    _shuffle(places, chance)
+    single = [places[number % len(places)] for number in range(draw.count - passes - groups)]
+    classes = [*[PASSES] * passes, *[GROUP] * groups, *map(str, single)]
+    _shuffle(classes, chance)
+    return tuple(classes)
 
 
 def _fits(case: Case, draw: Draw, wanted: str) -> bool:
@@ -158,12 +153,8 @@ def _fits(case: Case, draw: Draw, wanted: str) -> bool:
     if draw.kinds and fault.kind not in draw.kinds:
         return False
     if wanted == GROUP:
-        return of_group(case) and _any_place(draw, fault.location)
+        return of_group(case) and fault.location in draw.places
     return not is_group(fault) and fault.location == wanted
-
-
-def _any_place(draw: Draw, place: Location) -> bool:
-    return place in draw.places or not draw.places
 
 
 def _drawn(draw: Draw, wanted: str, taken: Sequence[Case], chance: Stream) -> Case:
@@ -173,11 +164,8 @@ def _drawn(draw: Draw, wanted: str, taken: Sequence[Case], chance: Stream) -> Ca
         names = {case.name for case in taken}
         fresh = [case for case in draw.shipped if case.name not in names]
         # a pool that is used up gives a case again, with another seed
-        pools = (
-            [c for c in fresh if _fits(c, draw, wanted)],
-            fresh,
-            [c for c in draw.shipped if _fits(c, draw, wanted)],
-        )
+        fitting = [case for case in draw.shipped if _fits(case, draw, wanted)]
+        pools = ([case for case in fitting if case.name not in names], fresh, fitting)
         pool = next((one for one in pools if one), draw.shipped)
         if not pool:
             raise WrongCallError("pool_empty", place=wanted)

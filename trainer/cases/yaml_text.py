@@ -119,6 +119,10 @@ class YamlText:
             elif isinstance(node, yaml.SequenceNode):
                 waiting += [(part, depth + 1) for part in node.value]
 
+    def problem(self, path: Sequence[str | int], found: str, allowed: str, mend: str) -> Problem:
+        """Return what is wrong with a field, with its line."""
+        return Problem(self.file, self.line_of(path), ".".join(map(str, path)), found, allowed, mend)
+
     def line_of(self, path: Sequence[str | int]) -> int | None:
         """Return the line of a field by its path; of its nearest parent where the field is missing."""
         node, line = self._root, 1

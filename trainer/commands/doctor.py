@@ -8,8 +8,7 @@ from pathlib import Path
 
 from trainer import __version__
 from trainer.commands.result import Result
-from trainer.commands.stores import data_folder, now_utc
-from trainer.desk.settings import read_settings
+from trainer.commands.stores import data_folder, now_utc, shared_url
 from trainer.errors import MissingHereError, WrongCallError
 from trainer.output.doctor import Check, clock_check, machine_checks
 from trainer.records.delivery import undelivered
@@ -34,7 +33,7 @@ def checks_in(folder: Path, in_use: str = "", store_url: str | None = None) -> t
 
 def _shared(folder: Path, url: str | None) -> Iterator[Check]:
     """Yield whether the store that stations share answers, and how much waits for it; nothing where none is named."""
-    shared = url or read_settings(folder / "settings.json")[0].store_url
+    shared = shared_url(folder, url)
     if not shared:
         return
     try:

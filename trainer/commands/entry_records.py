@@ -102,7 +102,7 @@ def export(
 @click.pass_obj
 def roster(options: Globals, path: Path, instead: bool, as_json: bool) -> None:
     """Add people to the roster: a CSV with the columns learner, name, class."""
-    from trainer.commands.records import take_roster
+    from trainer.commands.keeping import take_roster
 
     finish(lambda: take_roster(path, options.data, options.store, instead=instead), as_json=as_json or options.as_json)
 
@@ -116,7 +116,7 @@ def roster(options: Globals, path: Path, instead: bool, as_json: bool) -> None:
 @click.pass_obj
 def void(options: Globals, named: str | None, learner: str, item: int, reason: str, as_json: bool) -> None:
     """Let one learner's case not count; what was done is kept."""
-    from trainer.commands.records import write_note
+    from trainer.commands.keeping import write_note
 
     finish(
         lambda: write_note("void", named, learner, item, reason, options.data, options.store),
@@ -133,7 +133,7 @@ def void(options: Globals, named: str | None, learner: str, item: int, reason: s
 @click.pass_obj
 def comment(options: Globals, named: str | None, learner: str, item: int | None, words: str, as_json: bool) -> None:
     """Add a comment that stands in the report."""
-    from trainer.commands.records import write_note
+    from trainer.commands.keeping import write_note
 
     finish(
         lambda: write_note("comment", named, learner, item or 0, words, options.data, options.store),
@@ -168,7 +168,7 @@ def regrade(
 @click.pass_obj
 def keep(options: Globals, named: str | None, until: object, as_json: bool) -> None:
     """Say until which day the results of a set are kept."""
-    from trainer.commands.records import keep_results
+    from trainer.commands.keeping import keep_results
 
     finish(
         lambda: keep_results(named, str(until)[:10], options.data, options.store), as_json=as_json or options.as_json
@@ -184,7 +184,7 @@ def keep(options: Globals, named: str | None, until: object, as_json: bool) -> N
 @click.pass_obj
 def delete(options: Globals, learner: str | None, named: str | None, overdue: bool, yes: bool, as_json: bool) -> None:
     """Delete a learner or a set for good."""
-    from trainer.commands.records import delete_results
+    from trainer.commands.keeping import delete_results
 
     def sure(question: str) -> bool:
         return yes or click.confirm(question, err=True)
@@ -201,7 +201,7 @@ def delete(options: Globals, learner: str | None, named: str | None, overdue: bo
 @click.pass_obj
 def backup(options: Globals, path: Path, as_json: bool) -> None:
     """Write all records into one packed file."""
-    from trainer.commands.records import back_up
+    from trainer.commands.keeping import back_up
 
     finish(lambda: back_up(path, options.data, options.store), as_json=as_json or options.as_json)
 
@@ -212,7 +212,7 @@ def backup(options: Globals, path: Path, as_json: bool) -> None:
 @click.pass_obj
 def restore(options: Globals, path: Path, as_json: bool) -> None:
     """Put a backup into records that are empty."""
-    from trainer.commands.records import restore as restored
+    from trainer.commands.keeping import restore as restored
 
     finish(lambda: restored(path, options.data, options.store), as_json=as_json or options.as_json)
 
@@ -222,7 +222,7 @@ def restore(options: Globals, path: Path, as_json: bool) -> None:
 @click.pass_obj
 def deliver(options: Globals, as_json: bool) -> None:
     """Carry what waits on this machine to the shared store."""
-    from trainer.commands.records import deliver as delivered
+    from trainer.commands.keeping import deliver as delivered
 
     finish(lambda: delivered(options.data, options.store), as_json=as_json or options.as_json)
 

@@ -10,7 +10,8 @@ from typing import TYPE_CHECKING
 
 from trainer.cases.case_set import CaseSet
 from trainer.cases.sealed_set import is_sealed, read_head, seal
-from trainer.cases.set_file import pack_from, read_set, set_of
+from trainer.cases.set_file import read_set, set_of
+from trainer.cases.set_pack import pack_from
 from trainer.cases.set_proofs import set_problems
 from trainer.cases.set_source import OpenedSet, open_set, refuse_open_exam
 from trainer.cases.set_text import SetDraft, set_text

@@ -33,12 +33,17 @@ def tell(line: str) -> None:
     sys.stderr.write(line + "\n")
 
 
-def store_for(data: Path | None, url: str | None) -> Store:
-    """Open the records of this machine, with delivery to a shared store where a URL is given or set."""
+def shared_url(folder: Path, url: str | None) -> str:
+    """Return the address of the store that stations share: as it was given, or as it is set; "" for none."""
     from trainer.desk.settings import read_settings
 
+    return url or read_settings(folder / "settings.json")[0].store_url
+
+
+def store_for(data: Path | None, url: str | None) -> Store:
+    """Open the records of this machine, with delivery to a shared store where a URL is given or set."""
     folder = data_folder(data)
-    shared = url or read_settings(folder / "settings.json")[0].store_url
+    shared = shared_url(folder, url)
     if not shared:
         return store_in(folder, insist=data is not None)
     from trainer.records.delivery import Delivery
@@ -60,10 +65,8 @@ def store_for(data: Path | None, url: str | None) -> Store:
 
 def records_store(data: Path | None, url: str | None) -> Store:
     """Open the records to look into them: the shared store itself where a URL is given or set."""
-    from trainer.desk.settings import read_settings
-
     folder = data_folder(data)
-    shared = url or read_settings(folder / "settings.json")[0].store_url
+    shared = shared_url(folder, url)
     return opened_at(shared) if shared else opened(folder)
 
 

@@ -22,8 +22,7 @@ from trainer.practice.attempt import Attempt
 from trainer.practice.debrief import Debrief, debrief_of
 from trainer.practice.hints import Hint, next_hint
 from trainer.records.collect import Collected, collect
-from trainer.records.marking import Marked, Marker, mark_set
-from trainer.records.notes import other_answers
+from trainer.records.marking import Marked, mark_set
 from trainer.records.store import opened_at
 
 Told = Callable[[str, float], None]
@@ -101,9 +100,11 @@ class Labour:
         store = opened_at(url)
         try:
             taken = collect(store, folders, case_set.id, keys)
-            answers = other_answers(store, case_set)
-            marker = Marker(case_set, keys, self._solver, self._universes, answers)
-            return taken, mark_set(store, marker, told=lambda done, count: told("marking", done / count))
+            marked = mark_set(
+                store, case_set, keys, self._solver, self._universes,
+                told=lambda done, count: told("marking", done / count),
+            )  # fmt: skip
+            return taken, marked
         finally:
             store.close()
 

@@ -52,8 +52,7 @@ class Sitting:
     def refresh(self) -> None:
         """Read from the store where the learner stands."""
         rows = self.store.in_set(self.opened.case_set.id, self.learner)
-        self.try_number = max((row.try_number for row in rows), default=1)
-        self.try_number = max(self.try_number, self._asked_try)
+        self.try_number = max([self._asked_try, *(row.try_number for row in rows)])
         self._worked = [self._worked_of(row) for row in rows if row.try_number == self.try_number]
 
     def _worked_of(self, row: AttemptRow) -> Worked:
@@ -240,7 +239,7 @@ class Sitting:
             set_id=self.opened.case_set.id,
             item=item.index,
             try_number=self.try_number,
-            redraw=sum(one.voided and one.row.item == item.index for one in self._worked),
+            redraw=self.redrawn.get(item.index, 0),
             model=model_digest(),
         )
 

@@ -46,8 +46,6 @@ class Bundle:
 
     learner: str
     set_id: str
-    store_id: str
-    made_at: str
     attempts: tuple[WholeAttempt, ...]
 
 
@@ -128,7 +126,7 @@ def read_bundle(content: bytes, set_id: str, key: SetKey) -> Bundle:
     if head["set_id"] != set_id:
         raise BundleError(Fate.OTHER_SET)
     attempts = tuple(_attempts(body, head, key))
-    return Bundle(head["learner"], head["set_id"], head["store_id"], head["made_at"], attempts)
+    return Bundle(head["learner"], head["set_id"], attempts)
 
 
 def _is_ours(body: bytes, head: dict[str, Any], key: SetKey) -> bool:

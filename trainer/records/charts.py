@@ -30,13 +30,13 @@ def marks_chart(marks: Mapping[int, int], passes_at: float, words: Mapping[str, 
     return _svg(figure, words["marks"])
 
 
-def slips_chart(names: Sequence[str], counts: Sequence[int], weights: Sequence[float], words: Mapping[str, str]) -> str:
+def slips_chart(counts: Sequence[int], weights: Sequence[float], words: Mapping[str, str]) -> str:
     """Return misconceptions as bars: how often, and in black how often weighed by how sure."""
-    figure, axes = _figure(0.95 + BAR_IN * max(len(names), 1))
-    places = range(len(names))
+    figure, axes = _figure(0.95 + BAR_IN * max(len(counts), 1))
+    places = range(len(counts))
     axes.barh(places, counts, color="0.85", edgecolor="0.1", hatch="..", label=words["often"])
     axes.barh(places, weights, height=0.35, color="0.15", label=words["sure"])
-    axes.set_yticks(list(places), [str(number) for number in range(1, len(names) + 1)])
+    axes.set_yticks(list(places), [str(number) for number in range(1, len(counts) + 1)])
     axes.invert_yaxis()
     axes.set_xlabel(words["findings"])
     axes.legend(loc="lower left", bbox_to_anchor=(0.0, 1.0), ncols=2, fontsize=7, frameon=False)

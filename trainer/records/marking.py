@@ -20,6 +20,7 @@ from trainer.practice.events import Event, EventKind
 from trainer.practice.judging import judged, scored
 from trainer.practice.outcome import Outcome, outcome_from, outcome_of
 from trainer.records.chain import broken_at
+from trainer.records.notes import other_answers
 from trainer.records.results import keep_set, marked_ids, put_results, recount, result_row
 from trainer.records.store import AttemptRow, Store
 
@@ -54,7 +55,7 @@ class Marker:
         universes: Universes,
         answers: Mapping[int, tuple[Fault, ...]],
     ) -> None:
-        self.case_set, self._keys = case_set, keys
+        self._case_set, self._keys = case_set, keys
         self._solver, self._universes, self._answers = solver, universes, answers
         self._items: dict[object, tuple[SetItem, ...]] = {}
 
@@ -65,7 +66,7 @@ class Marker:
             while len(self._items) >= KEPT_DRAWS:
                 self._items.pop(next(iter(self._items)))
             redrawn = {row.item: row.redraw} if row.redraw else {}
-            self._items[key] = items_of(self.case_set, row.learner, row.try_number, redrawn)
+            self._items[key] = items_of(self._case_set, row.learner, row.try_number, redrawn)
         return next(item for item in self._items[key] if item.index == row.item)
 
     def outcome(self, row: AttemptRow, events: Sequence[Event], links: Sequence[str]) -> Outcome | str:
@@ -85,7 +86,7 @@ class Marker:
         if broken_at(signed[0].derived("chain"), row, events, links) is not None:
             return "altered"
         answer = self._answers.get(row.item)
-        told = self.case_set.policy.debrief is DebriefOpens.AFTER_EACH
+        told = self._case_set.policy.debrief is DebriefOpens.AFTER_EACH
         if told and answer is None and "points" in events[-1].data:
             return outcome_from(events[-1].data)  # as it was shown to the learner, whatever program marks it
         if row.model != model_digest():
@@ -103,9 +104,21 @@ def _quiet(_done: int, _count: int) -> None:
     """Nobody waits to be told."""
 
 
-def mark_set(store: Store, marker: Marker, *, again: bool = False, told: Told = _quiet) -> Marked:
-    """Mark every attempt of a set that has no result yet, all of them with `again`, and work out which count."""
-    case_set = marker.case_set
+def mark_set(
+    store: Store,
+    case_set: CaseSet,
+    keys: Sequence[SetKey],
+    solver: Solver,
+    universes: Universes,
+    *,
+    again: bool = False,
+    told: Told = _quiet,
+) -> Marked:
+    """Mark every attempt of a set that has no result yet, all of them with `again`, and work out which count.
+
+    `keys` are those under which attempts may be signed; other right answers are those in the store's notes.
+    """
+    marker = Marker(case_set, keys, solver, universes, other_answers(store, case_set))
     keep_set(store, case_set)
     have = frozenset() if again else marked_ids(store, case_set.id)
     rows = [row for row in store.all_in_set(case_set.id) if row.id not in have]

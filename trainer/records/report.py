@@ -31,7 +31,7 @@ def report_html(store: Store, kept: KeptSet, made_at: str) -> str:
     charts = {
         "marks": Markup(marks_chart(sums.marks, kept.passes_at, words)) if sums.learners else "",
         "slips": Markup(slips_chart(
-            [one.misconception for one in shown], [one.count for one in shown], [one.weight for one in shown], words
+            [one.count for one in shown], [one.weight for one in shown], words
         )) if shown else "",
         "calibration": Markup(calibration_chart(sums.certainty, words)) if sums.certainty else "",
     }  # fmt: skip
@@ -145,7 +145,6 @@ def _learners(store: Store, kept: KeptSet) -> list[dict[str, Any]]:
 
 
 def _lesson(number: int, one: Any) -> dict[str, Any]:
-    known = f"refute.{one.misconception}" in LANGUAGES[spoken()][0]
     pair = [name for name in (one.truth_case, one.said_case) if name]
     return {
         "number": number,
@@ -154,7 +153,6 @@ def _lesson(number: int, one: Any) -> dict[str, Any]:
         "weight": one.weight,
         "confused": text("report.confused", truth=_fault(one.truth, one.said), said=_fault(one.said, one.truth)),
         "teach": text("report.play", first=pair[0], second=pair[1]) if len(pair) == 2 else "",
-        "known": known,
     }
 
 

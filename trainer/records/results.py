@@ -22,7 +22,6 @@ NOT_VOID, VOID, REPEATED = 0, 1, 2
 def keep_set(store: Store, case_set: CaseSet) -> None:
     """Take down what results of a set are reckoned by; answers are not among it."""
     policy = case_set.policy
-    weights = [line.weight for line in case_set.lines for _case in range(getattr(line, "count", 1))]
     row = {
         "id": case_set.id,
         "name": case_set.name,
@@ -32,7 +31,7 @@ def keep_set(store: Store, case_set: CaseSet) -> None:
         "counts": str(policy.counts),
         "passes_at": policy.passes_at,
         "certainty_weight": policy.certainty_weight,
-        "weights": json.dumps(weights),
+        "weights": json.dumps(case_set.weights),
         "closes": policy.closes.isoformat() if policy.closes else "",
     }
     with store.writing() as connection:

@@ -37,13 +37,14 @@ class InstructorScreen(Screen):
         self._chosen: Path | None = None
         self._folder = ""
         self._told: tuple[str, ...] = ()
+        self._files: list[Path] = []
         self._kept: tuple[KeptSet, ...] = ()
 
     # what is shown
 
     def view(self) -> Node:
         """Return sets and results one under another."""
-        files = set_files(self.shell.services.sets)[:SHOWN_FILES]
+        files = self._files[:SHOWN_FILES]
         return scroll(
             "page",
             words(text("instructor.title"), "title", "instructor.title"),
@@ -158,6 +159,7 @@ class InstructorScreen(Screen):
             seal(case_set, passphrase, output)
             what = text("set.sealed", path=output, size=case_set.size)
             self._say(what, text("set.sealed_means"), *weak_spots(case_set))
+            self._look()
 
         def ask() -> None:
             self.shell.show(PassphraseScreen(self.shell, text("instructor.seal"), sealed, twice=True))
@@ -221,7 +223,8 @@ class InstructorScreen(Screen):
             store.close()
 
     def _look(self) -> None:
-        """Read which sets have results; a page is drawn more often than that changes."""
+        """Read which sets lie here and which have results; a page is drawn more often than that changes."""
+        self._files = set_files(self.shell.services.sets)
         if self.shell.services.sheets is not None:
             with self._records() as store:
                 self._kept = kept_sets(store)

@@ -9,7 +9,8 @@ from pathlib import Path
 from typing import Any
 
 from trainer.cases.case_set import CaseSet, DebriefOpens, Mode, Seeds
-from trainer.cases.set_file import pack_from, set_of
+from trainer.cases.set_file import set_of
+from trainer.cases.set_pack import pack_from
 from trainer.cases.set_text import SetDraft, new_draw_key, set_name, set_text
 from trainer.cases.shipped import case_named, case_names, profile_named, profile_names
 from trainer.cases.whole_file import write_bytes

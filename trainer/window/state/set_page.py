@@ -104,11 +104,8 @@ class SetScreen(Screen):
         sitting = self.sitting
         desk = sitting.desk(self.shell.listening.player, Universes(None))
         item = sitting.seat(desk, station(self.shell))
-        self._bench(desk, item)
-
-    def _bench(self, desk: Desk, item: SetItem) -> None:
-        trace = strength(self.shell, self.who, self.sitting.trace)
-        title = text("set.case", number=item.number, size=len(self.sitting.items))
+        trace = strength(self.shell, self.who, sitting.trace)
+        title = text("set.case", number=item.number, size=len(sitting.items))
         self.shell.show(BenchScreen(self.shell, desk, self.who, trace, place_in_set=title))
 
     def _looker(self, item: SetItem) -> Callable[[], None]:

@@ -37,13 +37,14 @@ class SetsScreen(Screen):
     def __init__(self, shell: Shell, who: str) -> None:
         super().__init__(shell)
         self.who = who
-        self.first = next((f"set.{path.name}" for path in set_files(shell.services.sets)), "path")
+        self._files = set_files(shell.services.sets)[:MOST_SHOWN]
+        self.first = f"set.{self._files[0].name}" if self._files else "path"
         self._path = ""
 
     def view(self) -> Node:
         """Return the sets in this station's folder, and a field for another."""
         folder = self.shell.services.sets
-        files = set_files(folder)[:MOST_SHOWN]
+        files = self._files
         here = text("sets.folder", folder=folder) if folder else text("sets.no_folder")
         return scroll(
             "page",

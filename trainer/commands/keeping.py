@@ -1,0 +1,129 @@
+"""records: the roster, notes, how long results are kept, deleting, backup, and what waits to be delivered."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+from trainer.commands.records import kept_named, opened_records
+from trainer.commands.result import Result
+from trainer.commands.stores import data_folder, now_utc, shared_url
+from trainer.errors import ExitCode, WrongCallError
+from trainer.records.notes import Note, add_note, keep_until
+from trainer.records.results import kept_sets
+from trainer.records.roster import keep_roster, read_roster, roster
+from trainer.records.store import Store
+from trainer.words import text
+
+
+def take_roster(path: Path, data: Path | None, url: str | None, *, instead: bool) -> Result:
+    """Add a roster's people, or put them in the place of all before."""
+    people = read_roster(path)
+    with opened_records(data, url) as store:
+        keep_roster(store, people, instead=instead)
+        count = len(roster(store))
+    return Result((text("roster.taken", count=count),), {"people": count})
+
+
+def _refuse_unknown(store: Store, learner: str) -> None:
+    if learner not in (*store.learners(), *roster(store)):
+        raise WrongCallError("no_learner", learner=learner)
+
+
+def write_note(
+    kind: str, named: str | None, learner: str, item: int, words: str, data: Path | None, url: str | None
+) -> Result:
+    """Add a comment, or let a learner's case not count."""
+    with opened_records(data, url) as store:
+        kept = kept_named(store, named)
+        if item > kept.size:
+            raise WrongCallError("no_such_case", word=item, size=kept.size)
+        if learner:
+            _refuse_unknown(store, learner)
+        add_note(store, kept.id, Note(now_utc(), kind, learner, item, words))
+    return Result((text("note.taken"),), {"kind": kind, "learner": learner, "item": item})
+
+
+def keep_results(named: str | None, day: str, data: Path | None, url: str | None) -> Result:
+    """Say until when a set's results are kept; raises WrongCallError for a day that is over."""
+    if day < now_utc()[:10]:
+        raise WrongCallError("day_is_over", day=day)
+    with opened_records(data, url) as store:
+        kept = kept_named(store, named)
+        keep_until(store, kept.id, day)
+    return Result((text("keep.taken", title=kept.title, day=day),), {"set": kept.id, "keep_until": day})
+
+
+def delete_results(
+    learner: str | None,
+    named: str | None,
+    *,
+    overdue: bool,
+    data: Path | None,
+    url: str | None,
+    sure: Callable[[str], bool],
+) -> Result:
+    """Delete a learner, a set, or every set whose time is over, after it was said what that is and agreed to."""
+    from trainer.records.upkeep import delete_learner, delete_set, expired
+
+    if sum((learner is not None, named is not None, overdue)) != 1:
+        raise WrongCallError("delete_what")
+    with opened_records(data, url) as store:
+        if learner is not None:
+            _refuse_unknown(store, learner)
+            agreed = sure(text("delete.ask_learner", learner=learner))
+            count = delete_learner(store, learner) if agreed else 0
+        else:
+            over = expired(store, now_utc()[:10])
+            gone = [one for one in kept_sets(store) if one.id in over] if overdue else [kept_named(store, named)]
+            titles = ", ".join(one.title for one in gone)
+            agreed = bool(gone) and sure(text("delete.ask_sets", count=len(gone), titles=titles))
+            count = sum(delete_set(store, one.id) for one in gone) if agreed else 0
+    return Result((text("delete.done", count=count),), {"attempts": count})
+
+
+def back_up(path: Path, data: Path | None, url: str | None) -> Result:
+    """Write all records into one file."""
+    from trainer.records.upkeep import write_backup
+
+    with opened_records(data, url) as store:
+        count = write_backup(store, path)
+    return Result((text("backup.done", count=count, path=path),), {"file": str(path), "rows": count})
+
+
+def restore(path: Path, data: Path | None, url: str | None) -> Result:
+    """Put a backup into an empty store."""
+    from trainer.records.upkeep import restore_backup
+
+    with opened_records(data, url) as store:
+        count = restore_backup(store, path)
+    return Result((text("restore.done", count=count),), {"rows": count})
+
+
+def deliver(data: Path | None, url: str | None) -> Result:
+    """Carry everything that waits on this machine to the shared store."""
+    from trainer.records.delivery import Delivery
+    from trainer.records.store import opened
+
+    folder = data_folder(data)
+    shared = shared_url(folder, url)
+    if not shared:
+        raise WrongCallError("no_store_url")
+    local = opened(folder)
+    try:
+        done = Delivery(local, shared).stop()
+    finally:
+        local.close()
+    if done.error is not None:
+        raise done.error
+    document = {
+        "delivered": done.events,
+        "waiting": done.waiting,
+        "forked": list(done.forked),
+        "refused": list(done.refused),
+    }
+    lines = [text("delivery.done", count=done.events, waiting=done.waiting)]
+    lines += [text("delivery.forked", attempt=one) for one in done.forked]
+    lines += [text("delivery.refused", attempt=one) for one in done.refused]
+    code = ExitCode.WRONG if done.forked or done.refused else ExitCode.DONE
+    return Result(tuple(lines), document, code)
