@@ -47,9 +47,7 @@ def store_for(data: Path | None, url: str | None) -> Store:
     if not shared:
         return store_in(folder, insist=data is not None)
     from trainer.records.delivery import Delivery
-    from trainer.records.opening import engine_for
 
-    engine_for(shared).dispose()  # a mistyped URL is told now, not when the lesson is over
     local = opened(folder)
     delivery = Delivery(local, shared)
 

@@ -15,7 +15,7 @@ from sqlalchemy.exc import DatabaseError, DataError, IntegrityError
 
 from trainer.errors import MissingHereError, ToldError
 from trainer.records.merging import ForkedError, WholeAttempt, merge_attempt
-from trainer.records.opening import lacking
+from trainer.records.opening import engine_for, lacking
 from trainer.records.store import AttemptRow, Store, opened_at
 from trainer.records.tables import attempt_table, delivery_table, event_table
 
@@ -64,9 +64,13 @@ def undelivered(store: Store) -> list[tuple[AttemptRow, int]]:
 
 
 class Delivery:
-    """The way from a station's store to the shared one at a URL; it works in a thread of its own once started."""
+    """The way from a station's store to the shared one at a URL; it works in a thread of its own once started.
+
+    Raises WrongCallError for a URL that is none: it is told now, not when the lesson is over.
+    """
 
     def __init__(self, local: Store, url: str) -> None:
+        engine_for(url).dispose()
         self._local, self._url = local, url
         self._far: Store | None = None
         self._wake, self._stopping = threading.Event(), threading.Event()
