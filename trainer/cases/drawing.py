@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from trainer.cases.case import Case, StoredCode
-from trainer.cases.case_code import CodeError, DrawnFrom, code_for, drawn_from, short_digest
+from trainer.cases.case_code import DrawnFrom, code_for, short_digest
 from trainer.cases.profile_form import TESTS
 from trainer.circuit.chance import Stream
 from trainer.circuit.codes import Sensed
@@ -62,20 +62,6 @@ def draw_case(profile: Profile, difficulty: int, seed: int) -> Case:
         difficulty=difficulty,
         code=code,
     )
-
-
-def case_of_code(code: str, profiles: Sequence[Profile]) -> Case:
-    """Return the case that a code stands for.
-
-    Raises CodeError for a text that is no code, and KeyError where no profile of these is the one it was drawn from.
-    """
-    drawn = drawn_from(code)
-    if drawn.difficulty not in (1, 2, 3):
-        raise CodeError("version")
-    for profile in profiles:
-        if short_digest(profile.digest) == drawn.digest:
-            return draw_case(profile, drawn.difficulty, drawn.seed)
-    raise KeyError(code)
 
 
 def is_group(fault: Fault) -> bool:

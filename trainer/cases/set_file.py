@@ -8,7 +8,8 @@ from pathlib import Path
 from trainer.cases.case import Case
 from trainer.cases.case_file import case_from
 from trainer.cases.case_set import CaseSet, DebriefOpens, Draw, Listed, Mode, Policy, SetPack, Support
-from trainer.cases.drawing import case_of_code, drawable, is_group
+from trainer.cases.coded_case import case_of_code
+from trainer.cases.drawing import drawable, is_group
 from trainer.cases.forms import filled
 from trainer.cases.profile_file import profile_from
 from trainer.cases.set_checks import contradictions

@@ -9,7 +9,7 @@ from pathlib import Path
 from trainer.cases.case import Case
 from trainer.cases.case_code import CodeError
 from trainer.cases.case_file import read_case
-from trainer.cases.drawing import case_of_code
+from trainer.cases.coded_case import case_of_code
 from trainer.cases.shipped import case_named, case_names, finder_beside, profile_named, profile_names
 from trainer.errors import Problem, ProblemsFoundError
 from trainer.records.store import Store

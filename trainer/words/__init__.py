@@ -10,6 +10,7 @@ from trainer.errors import Problem, ToldError
 from trainer.words import (
     english,
     english_errors,
+    english_exercises,
     english_reasoning,
     english_records,
     english_sets,
@@ -17,6 +18,7 @@ from trainer.words import (
     english_window,
     spanish,
     spanish_errors,
+    spanish_exercises,
     spanish_reasoning,
     spanish_records,
     spanish_sets,
@@ -26,11 +28,11 @@ from trainer.words import (
 
 TEXTS = {
     **english.TEXTS, **english_errors.TEXTS, **english_reasoning.TEXTS, **english_window.TEXTS, **english_station.TEXTS,
-    **english_sets.TEXTS, **english_records.TEXTS,
+    **english_sets.TEXTS, **english_records.TEXTS, **english_exercises.TEXTS,
 }  # fmt: skip
 SPANISH = {
     **spanish.TEXTS, **spanish_errors.TEXTS, **spanish_reasoning.TEXTS, **spanish_window.TEXTS, **spanish_station.TEXTS,
-    **spanish_sets.TEXTS, **spanish_records.TEXTS,
+    **spanish_sets.TEXTS, **spanish_records.TEXTS, **spanish_exercises.TEXTS,
 }  # fmt: skip
 
 

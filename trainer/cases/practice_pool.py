@@ -1,0 +1,204 @@
+"""What practice draws from on one engine: faults of every form with how they sound, solved once and kept on disk."""
+
+from __future__ import annotations
+
+import contextlib
+import hashlib
+import zipfile
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from trainer.cases.case_proofs import AUDIBLE_MARGIN_DB, DECISIVE_DB, SILENT_DBA
+from trainer.cases.drawing import drawable, is_group
+from trainer.cases.practice_draw import HARDEST, TEMPERATURE_C
+from trainer.cases.universe_cache import model_digest
+from trainer.cases.whole_file import write_whole
+from trainer.circuit.codes import known_codes
+from trainer.circuit.fault_space import comes_and_goes
+from trainer.circuit.faults import Conditions, Fault
+from trainer.circuit.harness import circuit_of
+from trainer.circuit.profile import PASSES, Profile
+from trainer.instruments.bench import Work
+from trainer.reasoning.equivalents import Equivalents
+from trainer.reasoning.expectations import Expectations
+from trainer.reasoning.hypotheses import Faults
+from trainer.reasoning.scales import heard_scale
+from trainer.sound.traits import LEVEL, ears_of
+
+Floats = NDArray[np.float64]
+Flags = NDArray[np.bool_]
+
+CYLINDERS_EACH = 3
+"""So many places on the engine stand for each form of fault; the forms begin at different ones."""
+
+LEAST_MARGIN = 1.0
+"""A fault nearer to a good engine than this, in units of what an ear tells apart, is not drawn."""
+
+SHORTFALL_DB = 12.0
+"""A hum this far over the bed is plainly there."""
+
+
+@dataclass(frozen=True)
+class Table:
+    """What a bed leaves of every fault of a pool, each of shape (fault,).
+
+    `margins` are distances of the plainest slot from its good sound, on the scale of d′ (see `reasoning.scales`);
+    `shortfalls` the dB by which the faintest decisive slot misses standing plainly over the bed; `audible` goes by the
+    rule of `check`; `alike` counts the faults that ear and codes cannot tell apart, the one itself among them.
+    """
+
+    margins: Floats
+    shortfalls: Floats
+    audible: Flags
+    alike: NDArray[np.int_]
+
+
+@dataclass(frozen=True, eq=False)
+class Pool:
+    """An engine's faults for practice.
+
+    `rows` are numbers of faults as axes count them, shape (fault,); `heard` their slots as solved, shape
+    (fault, slot, trait), the burst first, what comes and goes at work; `good` the good engine's, shape (slot, trait);
+    `codes` which codes they set, shape (fault, code); `provoked` which of them show only when moved or warm.
+    """
+
+    profile: Profile
+    rows: NDArray[np.int_]
+    heard: Floats
+    good: Floats
+    codes: Flags
+    provoked: Flags
+    tables: dict[float, Table] = field(default_factory=dict)
+
+    def fault(self, place: int) -> Fault:
+        """Return the fault at a place of the pool."""
+        return drawable(self.profile, HARDEST)[int(self.rows[place]) - 1]
+
+    def table(self, bed_dba: float) -> Table:
+        """Return what a bed leaves of every fault; worked out once."""
+        if bed_dba not in self.tables:
+            self.tables[bed_dba] = self._table(bed_dba)
+        return self.tables[bed_dba]
+
+    def _table(self, bed_dba: float) -> Table:
+        heard, good = heard_scale(self.heard, bed_dba), heard_scale(self.good, bed_dba)
+        margins = np.sqrt(((heard - good) ** 2).sum(axis=2)).max(axis=1)
+        level = self.heard[:, 1:, LEVEL]
+        under = self.good[1:, LEVEL] - level
+        sounds = level > SILENT_DBA
+        over = np.where((under > DECISIVE_DB) & sounds, level - bed_dba, np.inf).min(axis=1)
+        masked = ((np.abs(under) > DECISIVE_DB) & sounds & (level < bed_dba + AUDIBLE_MARGIN_DB)).any(axis=1)
+        near = (
+            np.sqrt(np.maximum(_squares(np.asarray(heard.reshape(len(heard), -1), dtype=np.float64)), 0.0))
+            < SAME_WITHIN
+        )
+        same_codes = (self.codes[:, None, :] == self.codes[None, :, :]).all(axis=2)
+        return Table(
+            margins=np.asarray(margins),
+            shortfalls=np.asarray(np.clip(SHORTFALL_DB - over, 0.0, 2 * SHORTFALL_DB)),
+            audible=np.asarray(~masked & (margins >= LEAST_MARGIN)),
+            alike=np.asarray((near & same_codes).sum(axis=1)),
+        )
+
+
+SAME_WITHIN = 2.0
+"""Two faults nearer than this over all their slots sound alike."""
+
+
+def pool_of(profile: Profile, folder: Path | None) -> Pool:
+    """Return an engine's pool, from disk where it can be, else solved and kept there; the first may take seconds."""
+    path = None if folder is None else folder / f"practice_{_content(profile)}.npz"
+    found = None if path is None else _loaded(profile, path)
+    if found is None:
+        found = _solved(profile)
+        if path is not None:
+            _keep(found, path)
+    return found
+
+
+def pool_kept(profile: Profile, folder: Path) -> bool:
+    """Tell whether an engine's pool lies on disk already."""
+    return (folder / f"practice_{_content(profile)}.npz").is_file()
+
+
+def class_of_fault(fault: Fault | None) -> str:
+    """Return the class that practice mixes by: the place of the fault, a whole group, or none."""
+    if fault is None:
+        return PASSES
+    return "group" if is_group(fault) else fault.location.value
+
+
+def _forms(profile: Profile) -> list[int]:
+    """Return the rows of faults that stand for every form on an engine."""
+    forms: dict[tuple[object, ...], list[int]] = {}
+    for row, fault in enumerate(drawable(profile, HARDEST), 1):
+        form = (fault.kind, fault.location, fault.side, fault.part, fault.severity, len(fault.cylinders))
+        forms.setdefault(form, []).append(row)
+    chosen = []
+    for number, rows in enumerate(forms.values()):
+        step = max(len(rows) // CYLINDERS_EACH, 1)
+        chosen += sorted({rows[(number + step * k) % len(rows)] for k in range(CYLINDERS_EACH)})
+    return sorted(chosen)
+
+
+def solved_traits(profile: Profile, faults: Sequence[Faults], temperature_c: float) -> tuple[Floats, Flags, Flags]:
+    """Return how engines with faults sound at the front, which codes they set, and which must be provoked.
+
+    Shapes (engine, slot, trait), (engine, code) and (engine,); what comes and goes is heard at work.
+    """
+    equivalents = Equivalents(circuit_of(profile, temperature_c), ears_of(profile, ("front",)))
+    at_rest = Work(conditions=Conditions(temperature_c))
+    resting = Expectations(profile, faults, equivalents)
+    heard = np.array([[slot.sound[0] for slot in slots] for slots in resting.tests(at_rest)])
+    names = list(known_codes(profile))
+    codes = np.array([[name in found for name in names] for found in resting.standing(at_rest)])
+    places = [
+        next((one.location for one in those if comes_and_goes(one, profile, temperature_c)), None) for those in faults
+    ]
+    for location in dict.fromkeys(place for place in places if place is not None):
+        mine = [row for row, place in enumerate(places) if place is location]
+        work = Work(conditions=Conditions(temperature_c, moved=location, heated=location))
+        moved = Expectations(profile, [faults[row] for row in mine], equivalents)
+        for row, slots in zip(mine, moved.tests(work), strict=True):
+            heard[row] = [slot.sound[0] for slot in slots]
+    return heard, codes, np.array([place is not None for place in places])
+
+
+def _solved(profile: Profile) -> Pool:
+    rows = _forms(profile)
+    every = drawable(profile, HARDEST)
+    heard, codes, provoked = solved_traits(profile, [(), *((every[row - 1],) for row in rows)], TEMPERATURE_C)
+    return Pool(profile, np.array(rows), heard[1:], heard[0], codes[1:], provoked[1:])
+
+
+def _squares(points: Floats) -> Floats:
+    """Return squared distances between all points, shape (point, point)."""
+    own = (points**2).sum(axis=1)
+    return np.asarray(own[:, None] + own[None, :] - 2.0 * points @ points.T)
+
+
+def _content(profile: Profile) -> str:
+    return hashlib.sha256(f"{profile.digest} {model_digest()} {CYLINDERS_EACH}".encode()).hexdigest()[:32]
+
+
+def _loaded(profile: Profile, path: Path) -> Pool | None:
+    try:
+        with np.load(path, allow_pickle=False) as kept:
+            arrays: dict[str, NDArray[Any]] = {name: kept[name] for name in ARRAYS}
+    except (OSError, ValueError, KeyError, EOFError, zipfile.BadZipFile):
+        return None
+    return Pool(profile, *(arrays[name] for name in ARRAYS))
+
+
+def _keep(pool: Pool, path: Path) -> None:
+    with contextlib.suppress(OSError):  # what cannot be kept is solved again
+        path.parent.mkdir(parents=True, exist_ok=True)
+        write_whole(path, lambda part: np.savez(part, **{name: getattr(pool, name) for name in ARRAYS}))
+
+
+ARRAYS = ("rows", "heard", "good", "codes", "provoked")

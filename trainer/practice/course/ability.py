@@ -1,0 +1,161 @@
+"""How able a learner is in one skill: a distribution that each answer and each day away moves.
+
+Ability is in logits. An answer is right with chance c + (1 − c)/(1 + e^−(θ − b)): the three-parameter logistic model
+with slope 1 (Baker 2001, The Basics of Item Response Theory, chapters 2 and 5; no scaling factor 1.702). Ability itself
+drifts as a random walk, a little with each answer, more with each day without one: so learning and forgetting are
+followed.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cache
+
+import numpy as np
+from numpy.typing import NDArray
+
+from trainer.practice.course.skills import Answer, Demand
+
+Floats = NDArray[np.float64]
+
+STEP = 0.1
+GRID: Floats = np.linspace(-5.0, 5.0, 101)
+"""Abilities from −5 to 5 logits."""
+
+PRIOR_MEAN, PRIOR_SD = 0.0, 1.3
+"""What is thought of a learner nobody has seen: from memory, wide on purpose."""
+
+DRIFT_PER_ANSWER, DRIFT_PER_DAY = 0.002, 0.006
+"""Variances of the walk in logits²: about half a logit over a hundred answers or forty days. From memory."""
+
+LONGEST_AWAY_DAYS = 90.0
+LATEST = 250
+"""So many of a skill's latest answers count; what older ones tell has drifted away by then."""
+
+CREDIBLE = 0.9
+"""The share of an ability's interval."""
+
+
+@dataclass(frozen=True)
+class Ability:
+    """A distribution over GRID, how many answers stand behind it, and how many of them were right."""
+
+    chance: Floats
+    answers: int = 0
+    right: int = 0
+    day: float | None = None
+
+    @property
+    def mean(self) -> float:
+        """The expected ability in logits."""
+        return float(self.chance @ GRID)
+
+    @property
+    def sd(self) -> float:
+        """Its standard deviation in logits."""
+        return math.sqrt(float(self.chance @ (GRID - self.mean) ** 2))
+
+    @property
+    def interval(self) -> tuple[float, float]:
+        """The central interval that holds the ability with chance CREDIBLE."""
+        below = np.concatenate([[0.0], np.cumsum(self.chance)])
+        edges = np.concatenate([GRID - STEP / 2, [GRID[-1] + STEP / 2]])
+        low, high = np.interp([(1 - CREDIBLE) / 2, (1 + CREDIBLE) / 2], below, edges)
+        return float(low), float(high)
+
+    def under(self, level: float) -> float:
+        """Return the chance that the ability lies under a level."""
+        return float(self.chance[level > GRID].sum())
+
+
+def prior() -> Ability:
+    """Return what is thought of a learner before the first answer."""
+    return Ability(_normed(np.exp(-0.5 * ((GRID - PRIOR_MEAN) / PRIOR_SD) ** 2)))
+
+
+def right_chance(ability: Floats | float, difficulty: Floats | float, guess: Floats | float = 0.0) -> Floats:
+    """Return the chance of a right answer; arguments broadcast."""
+    distance = np.asarray(ability, dtype=np.float64) - difficulty
+    return np.asarray(guess + (1.0 - np.asarray(guess)) / (1.0 + np.exp(-distance)))
+
+
+def information(ability: Floats | float, difficulty: Floats | float, guess: Floats | float = 0.0) -> Floats:
+    """Return Fisher's information of an answer: (P − c)²/(1 − c)² · (1 − P)/P (Baker 2001, chapter 6)."""
+    chance = right_chance(ability, difficulty, guess)
+    return np.asarray(((chance - guess) / (1.0 - np.asarray(guess))) ** 2 * (1.0 - chance) / chance)
+
+
+def ability_of(answers: Sequence[Answer]) -> Ability:
+    """Return the ability that answers in one skill tell of, oldest first.
+
+    Days that run backwards count as no time at all: a clock that was set back takes nothing away.
+    """
+    latest = answers[-LATEST:]
+    if not latest:
+        return prior()
+    chance = prior().chance
+    difficulties = np.array([[answer.demand.difficulty] for answer in latest])
+    guesses = np.array([[answer.demand.guess] for answer in latest])
+    likelihoods = right_chance(GRID[None, :], difficulties, guesses)
+    before = latest[0].day
+    for answer, likely in zip(latest, likelihoods, strict=True):
+        chance = _walked(chance, max(answer.day - before, 0.0)) * (likely if answer.right else 1.0 - likely)
+        chance /= chance.sum()
+        before = answer.day
+    return Ability(chance, len(answers), sum(answer.right for answer in answers), before)
+
+
+def after(ability: Ability, day: float) -> Ability:
+    """Return an ability as it is thought of on a later day without an answer in between."""
+    if ability.day is None or day <= ability.day:
+        return ability
+    whole = min(round(day - ability.day), round(LONGEST_AWAY_DAYS))
+    return ability if not whole else Ability(ability.chance @ _day_walk(whole), ability.answers, ability.right, day)
+
+
+def expected_right(ability: Ability, demand: Demand) -> float:
+    """Return the chance of a right answer, over all that the ability may be."""
+    return float(ability.chance @ right_chance(GRID, demand.difficulty, demand.guess))
+
+
+def expected_bits(ability: Ability, demand: Demand) -> float:
+    """Return how much an answer tells of the ability, in bits: the mutual information."""
+    likely = right_chance(GRID, demand.difficulty, demand.guess)
+    mean = float(ability.chance @ likely)
+    return _entropy(mean) - float(ability.chance @ _entropies(likely))
+
+
+def _walked(chance: Floats, days: float) -> Floats:
+    """Return the distribution after one more answer's drift, and that of the whole days before it."""
+    whole = min(round(days), round(LONGEST_AWAY_DAYS))
+    if whole:
+        chance = chance @ _day_walk(whole)
+    share = DRIFT_PER_ANSWER / (2.0 * STEP**2)
+    moved = (1.0 - 2.0 * share) * chance
+    moved[1:] += share * chance[:-1]
+    moved[:-1] += share * chance[1:]
+    moved[0] += share * chance[0]
+    moved[-1] += share * chance[-1]
+    return moved
+
+
+@cache
+def _day_walk(days: int) -> Floats:
+    """Return the transition over days without an answer, shape (from, to)."""
+    spread = np.exp(-0.5 * (GRID[:, None] - GRID[None, :]) ** 2 / (days * DRIFT_PER_DAY + 1e-9))
+    return np.asarray(spread / spread.sum(axis=1, keepdims=True))
+
+
+def _normed(weights: Floats) -> Floats:
+    return np.asarray(weights / weights.sum())
+
+
+def _entropies(chance: Floats) -> Floats:
+    inside = np.clip(chance, 1e-12, 1.0 - 1e-12)
+    return np.asarray(-(inside * np.log2(inside) + (1.0 - inside) * np.log2(1.0 - inside)))
+
+
+def _entropy(chance: float) -> float:
+    return float(_entropies(np.array(chance)))

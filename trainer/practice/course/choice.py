@@ -1,0 +1,137 @@
+"""Which task comes next: what was missed sure, what refutes a misconception, what waits, what teaches most."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from trainer.practice.course.ability import GRID, Ability, right_chance
+from trainer.practice.course.demands import FINDING
+from trainer.practice.course.log import CASE, Entry, Learner, Task, abilities_on
+from trainer.practice.course.skills import Demand, Skill
+from trainer.practice.course.slips import FOUND_FROM
+from trainer.practice.course.waiting import due_now
+
+Floats = NDArray[np.float64]
+
+LEAST, MOST = 0.80, 0.90
+"""The share of tasks to be got right: a band taken as a rule of thumb from Wilson, Shenhav, Straccia and Cohen 2019."""
+
+GOAL = 1.5
+"""The ability that practice leads to; a skill is needed as much as it is likely to lie under this."""
+
+FIRST_PROBED = ("hum_for_circuit", "firing_order", "counted_burst", "insisted", "one_for_group", "code_for_location")
+"""The commonest misconceptions, each given an occasion early: common practice, no published source."""
+
+EXERCISES_BETWEEN = 2
+"""After so many exercises in a row a whole case comes, where one suits."""
+
+ONE_KIND_IN_A_ROW = 2
+
+
+@dataclass(frozen=True, slots=True)
+class Chosen:
+    """The task that comes next, the chance that it is got right, and why it was chosen.
+
+    `why` is one of `sure_wrong`, `refute`, `revisit`, `probe`, `weakest`; `about` the topic, misconception or skill.
+    """
+
+    task: Task
+    expected: float
+    why: str
+    about: str
+
+
+def choose(tasks: Sequence[Task], learner: Learner, day: float) -> Chosen:
+    """Return the next task out of those that could come; earlier ones win ties. Raises ValueError for none."""
+    if not tasks:
+        raise ValueError("there is nothing to choose from")
+    mixed = _mixed(tasks, learner.entries)
+    abilities = abilities_on(learner, day)
+    expected, worth = _expected(mixed, abilities)
+    for why, about, fits in _reasons(learner, day):
+        rows = [row for row, task in enumerate(mixed) if fits(task)]
+        if rows:
+            best = _best(rows, expected, worth, mixed, learner.entries)
+            return Chosen(mixed[best], float(expected[best]), why, about)
+    best = _best(list(range(len(mixed))), expected, worth, mixed, learner.entries)
+    needed = max(mixed[best].demands, key=lambda one: _need(abilities[one.skill]))
+    return Chosen(mixed[best], float(expected[best]), "weakest", needed.skill.value)
+
+
+def _mixed(tasks: Sequence[Task], entries: Sequence[Entry]) -> list[Task]:
+    """Return the tasks that would not be the third of their class in a row, nor too many of one kind."""
+    last = entries[-ONE_KIND_IN_A_ROW:]
+    full = len(last) == ONE_KIND_IN_A_ROW
+    stale_class = last[0].kind_class if full and len({one.kind_class for one in last}) == 1 else None
+    stale_kind = last[0].kind if full and len({one.kind for one in last}) == 1 else None
+    fresh = [task for task in tasks if task.kind_class != stale_class]
+    return [task for task in fresh if task.kind != stale_kind] or fresh or list(tasks)
+
+
+def _reasons(learner: Learner, day: float) -> list[tuple[str, str, Callable[[Task], bool]]]:
+    """Return what presses, most pressing first, each with the tasks that answer it."""
+    due = due_now(learner.waiting, day)
+    reasons: list[tuple[str, str, Callable[[Task], bool]]] = []
+    reasons += [("sure_wrong", one.topic, _of_topic(one.topic)) for one in due if one.sure]
+    held = sorted((name for name, chance in learner.slips.items() if chance >= FOUND_FROM), key=learner.slips.get)  # type: ignore[arg-type]  # every name is there
+    reasons += [("refute", name, _probing(name)) for name in reversed(held)]
+    reasons += [("revisit", one.topic, _of_topic(one.topic)) for one in due if not one.sure]
+    reasons += [("probe", name, _probing(name)) for name in FIRST_PROBED if name not in learner.slips]
+    return reasons
+
+
+def _of_topic(topic: str) -> Callable[[Task], bool]:
+    return lambda task: task.topic == topic
+
+
+def _probing(name: str) -> Callable[[Task], bool]:
+    return lambda task: name in task.probes
+
+
+def _best(rows: Sequence[int], expected: Floats, worth: Floats, tasks: Sequence[Task], entries: Sequence[Entry]) -> int:
+    """Return the row that teaches most of those within the band; without one, the nearest to it."""
+    within = [row for row in rows if LEAST <= expected[row] <= MOST]
+    if not within:
+        return min(rows, key=lambda row: abs(expected[row] - (LEAST + MOST) / 2.0))
+    since = [entry.kind for entry in entries[-EXERCISES_BETWEEN:]]
+    if len(since) == EXERCISES_BETWEEN and CASE not in since:
+        within = [row for row in within if tasks[row].kind == CASE] or within
+    return max(within, key=lambda row: worth[row])
+
+
+def _expected(tasks: Sequence[Task], abilities: Mapping[Skill, Ability]) -> tuple[Floats, Floats]:
+    """Return for each task the chance of getting it right, and how much it teaches where that is needed.
+
+    Teaching is taken as what an answer tells of a skill, in bits, times the chance that the skill lies under its goal.
+    """
+    asked = list(dict.fromkeys(demand for task in tasks for demand in task.demands))
+    likely = right_chance(
+        GRID[None, :], *(np.array([[getattr(one, name)] for one in asked]) for name in ("difficulty", "guess"))
+    )
+    believed = np.array([abilities[one.skill].chance for one in asked])
+    mean = (likely * believed).sum(axis=1)
+    bits = _entropy(mean) - (_entropy(likely) * believed).sum(axis=1)
+    needs = {skill: _need(ability) for skill, ability in abilities.items()}
+    right = {one: float(chance) for one, chance in zip(asked, mean, strict=True)}
+    teaches = {one: float(told) * needs[one.skill] for one, told in zip(asked, bits, strict=True)}
+    expected = [np.prod([right[one] for one in task.demands if counted(one, task)]) for task in tasks]
+    worth = [max(teaches[one] for one in task.demands) for task in tasks]
+    return np.array(expected), np.array(worth)
+
+
+def counted(one: Demand, task: Task) -> bool:
+    """Tell whether a task is right only where this demand is met."""
+    return task.kind != CASE or one.skill in FINDING
+
+
+def _need(ability: Ability) -> float:
+    return 0.05 + ability.under(GOAL)
+
+
+def _entropy(chance: Floats) -> Floats:
+    inside = np.clip(chance, 1e-12, 1.0 - 1e-12)
+    return np.asarray(-(inside * np.log2(inside) + (1.0 - inside) * np.log2(1.0 - inside)))

@@ -1,0 +1,110 @@
+"""What a learner's practice so far comes to: one entry for each task that was ended, and what follows from them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+
+from trainer.practice.course.ability import Ability, ability_of, after
+from trainer.practice.course.skills import Answer, Demand, Skill
+from trainer.practice.course.slips import holding
+from trainer.practice.course.waiting import Waiting, waiting_after
+
+CASE = "case"
+"""The kind of a whole case; every other kind is an exercise's."""
+
+DAY_S = 86_400.0
+
+
+@dataclass(frozen=True, slots=True)
+class Task:
+    """What a learner can be given: a case or an exercise by its name, and what practice mixes and revisits it by.
+
+    `topic` is what a miss is kept under, `probes` the misconceptions that it gives an occasion to show.
+    """
+
+    kind: str
+    name: str
+    topic: str
+    kind_class: str
+    demands: tuple[Demand, ...]
+    probes: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One task ended: right or wrong, how sure, the misconception shown ("" for none), and what it told of skills."""
+
+    kind: str
+    topic: str
+    kind_class: str
+    right: bool
+    certainty: float
+    misconception: str
+    probes: tuple[str, ...]
+    answers: tuple[Answer, ...]
+    day: float
+
+
+@dataclass(frozen=True)
+class Learner:
+    """Where a learner stands: abilities, what waits, the chance that each misconception is held, all entries."""
+
+    entries: tuple[Entry, ...]
+    abilities: Mapping[Skill, Ability]
+    waiting: tuple[Waiting, ...]
+    slips: Mapping[str, float]
+
+
+def learner_of(entries: Sequence[Entry]) -> Learner:
+    """Return where a learner stands after entries, in the order in which they were written."""
+    answers: dict[Skill, list[Answer]] = {skill: [] for skill in Skill}
+    for entry in entries:
+        for answer in entry.answers:
+            answers[answer.demand.skill].append(answer)
+    waiting: tuple[Waiting, ...] = ()
+    for entry in entries:
+        waiting = waiting_after(waiting, entry.topic, entry.right, entry.certainty, entry.day)
+    abilities = {skill: ability_of(told) for skill, told in answers.items()}
+    return Learner(tuple(entries), abilities, waiting, holding(entries))
+
+
+def abilities_on(learner: Learner, day: float) -> dict[Skill, Ability]:
+    """Return abilities as they are thought of on a day."""
+    return {skill: after(ability, day) for skill, ability in learner.abilities.items()}
+
+
+def day_of(at: str) -> float:
+    """Return a time (UTC, ISO 8601) as days since 1970; raises ValueError for a text that is none."""
+    return datetime.fromisoformat(at).timestamp() / DAY_S
+
+
+def entry_data(
+    task: Task, right: bool, certainty: float, misconception: str, answers: Iterable[tuple[Demand, bool]]
+) -> dict[str, Any]:
+    """Return an entry as the event that ends a task keeps it."""
+    return {
+        "kind": task.kind,
+        "topic": task.topic,
+        "class": task.kind_class,
+        "right": right,
+        "certainty": certainty,
+        "misconception": misconception,
+        "probes": list(task.probes),
+        "answers": [[one.skill.value, one.difficulty, one.guess, was_right] for one, was_right in answers],
+    }
+
+
+def entry_from(data: Mapping[str, Any], at: str) -> Entry:
+    """Return the entry that plain data describe; raises KeyError, TypeError or ValueError for data that are none."""
+    day = day_of(at)
+    answers = tuple(
+        Answer(Demand(Skill(skill), float(difficulty), float(guess)), bool(right), day)
+        for skill, difficulty, guess, right in data["answers"]
+    )
+    return Entry(
+        str(data["kind"]), str(data["topic"]), str(data["class"]), bool(data["right"]), float(data["certainty"]),
+        str(data["misconception"]), tuple(str(name) for name in data["probes"]), answers, day,
+    )  # fmt: skip

@@ -1,0 +1,122 @@
+"""Exercises of codes: what one says and does not, what else could have set it, which one is old."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from trainer.cases.practice_pool import Pool, class_of_fault
+from trainer.circuit.chance import Stream
+from trainer.circuit.codes import Code, Sensed, known_codes, stored_code
+from trainer.circuit.elements import Location
+from trainer.practice.course.skills import Skill
+from trainer.practice.exercises.exercise import Choice, Exercise, Spec, asks, fault_text, shuffled
+from trainer.practice.shown import code_lines, meaning_of
+from trainer.words import text
+
+
+def code_exercise(spec: Spec, pool: Pool) -> Exercise:
+    """Ask about codes; the subject says which question."""
+    return {"says": _says, "could": _could, "old": _old}[spec.subject](spec, pool)
+
+
+def _coded(pool: Pool, chance: Stream) -> tuple[int, list[Code]]:
+    """Return a fault of one cylinder that sets codes, and its codes."""
+    rows = [place for place in np.flatnonzero(pool.codes.any(axis=1)) if len(pool.fault(int(place)).cylinders) == 1]
+    place = int(rows[chance.below(len(rows))])
+    return place, _codes(pool, place)
+
+
+def _codes(pool: Pool, place: int) -> list[Code]:
+    return [code for code, up in zip(known_codes(pool.profile).values(), pool.codes[place], strict=True) if up]
+
+
+def _says(spec: Spec, pool: Pool) -> Exercise:
+    chance = spec.chance
+    place, codes = _coded(pool, chance)
+    fault = pool.fault(place)
+    code = codes[chance.below(len(codes))]
+    meaning = meaning_of(code.sensed, code.cylinder)
+    right = Choice(text("exercise.says.right", meaning=meaning), text("exercise.says.right.why"))
+    number = code.cylinder or fault.cylinders[0]
+    wrong = [
+        Choice(text("exercise.says.place", place=text(f"location.{location}"), number=number),
+               text("exercise.says.place.why"), "code_for_location")
+        for location in (Location.COIL, Location.PASS_THROUGH)
+    ]  # fmt: skip
+    wrong.append(
+        Choice(text("exercise.says.injector", number=number), text("exercise.says.injector.why"), "code_for_location")
+    )
+    choices, at = shuffled([right, *wrong], chance)
+    difficulty = -2.0 + 0.8 * (code.cylinder not in fault.cylinders) + 0.5 * (code.sensed is not Sensed.OPEN)
+    return Exercise(
+        spec, pool.profile, class_of_fault(fault), asks(Skill.CODES, difficulty, choices),
+        text("exercise.says", code=code.code), choices, at, text("exercise.codes.rule"),
+        shown=tuple(code_lines(pool.profile, [one.code for one in codes])[:-1]),
+    )  # fmt: skip
+
+
+def _could(spec: Spec, pool: Pool) -> Exercise:
+    """Three faults leave the same codes, one does not."""
+    chance = spec.chance
+    tables: dict[bytes, list[int]] = {}
+    for place in np.flatnonzero(pool.codes.any(axis=1)):
+        tables.setdefault(pool.codes[place].tobytes(), []).append(int(place))
+    groups = [rows for _key, rows in sorted(tables.items()) if len(_by_place(pool, rows)) >= 3]
+    rows = groups[chance.below(len(groups))]
+    places = _by_place(pool, rows)
+    same: list[int] = []
+    while len(same) < 3:
+        key = sorted(places)[chance.below(len(places))]
+        same.append(places.pop(key))
+    cylinders = set(pool.fault(same[0]).cylinders)
+    hard = spec.level >= 3
+    others = [
+        place for place in range(len(pool.rows))
+        if pool.codes[place].tobytes() != pool.codes[same[0]].tobytes()
+        and bool(cylinders & set(pool.fault(place).cylinders)) == hard and not pool.provoked[place]
+    ]  # fmt: skip
+    odd = others[chance.below(len(others))]
+    shown = tuple(code_lines(pool.profile, [code.code for code in _codes(pool, same[0])])[:-1])
+    right = Choice(fault_text(pool.fault(odd)), text("exercise.could.right", codes=_listed(pool, odd)))
+    wrong = [Choice(fault_text(pool.fault(place)), text("exercise.could.same")) for place in same]
+    choices, at = shuffled([right, *wrong], chance)
+    return Exercise(
+        spec, pool.profile, class_of_fault(pool.fault(odd)), asks(Skill.CODES, 1.4 if hard else -0.4, choices),
+        text("exercise.could"), choices, at, text("exercise.codes.rule"), shown=shown,
+    )  # fmt: skip
+
+
+def _by_place(pool: Pool, rows: list[int]) -> dict[str, int]:
+    return {fault_text(pool.fault(place)): place for place in rows}
+
+
+def _listed(pool: Pool, place: int) -> str:
+    return ", ".join(code.code for code in _codes(pool, place)) or text("exercise.no_code")
+
+
+def _old(spec: Spec, pool: Pool) -> Exercise:
+    """One code goes for good when it is cleared, the other comes back with the test."""
+    chance = spec.chance
+    place, codes = _coded(pool, chance)
+    fault = pool.fault(place)
+    named = {code.cylinder for code in codes}
+    others = [n for n in pool.profile.cylinders if n not in fault.cylinders and n not in named]
+    old = stored_code(pool.profile, others[chance.below(len(others))], Sensed.OPEN)
+    first = sorted({*(code.code for code in codes), old.code})
+    again = [code.code for code in codes]
+    shown = (
+        text("exercise.old.first", codes=", ".join(first)),
+        text("exercise.old.again", codes=", ".join(again)),
+    )
+    right = Choice(text("exercise.old.right", number=old.cylinder), text("exercise.old.right.why"))
+    wrong = [
+        Choice(text("exercise.old.today", number=old.cylinder), text("exercise.old.today.why"), "code_of_another"),
+        Choice(text("exercise.old.two", first=old.cylinder, second=fault.cylinders[0]), text("exercise.old.today.why"),
+               "code_of_another"),
+        Choice(text("exercise.old.module"), text("exercise.old.module.why")),
+    ]  # fmt: skip
+    choices, at = shuffled([right, *wrong], chance)
+    return Exercise(
+        spec, pool.profile, class_of_fault(fault), asks(Skill.CODES, -0.6 + 0.2 * len(codes), choices),
+        text("exercise.old", code=old.code), choices, at, text("exercise.codes.rule"), shown=shown,
+    )  # fmt: skip

@@ -1,0 +1,198 @@
+"""Exercises of the ear: which slot is not even, what a slot sounds like, whose hum it is."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from trainer.cases.features import features_at
+from trainer.cases.practice_draw import BEDS_DBA
+from trainer.cases.practice_pool import Pool, class_of_fault
+from trainer.circuit.chance import Stream
+from trainer.circuit.profile import PASSES, Profile
+from trainer.practice.course.demands import hearing_difficulty
+from trainer.practice.course.skills import Skill
+from trainer.practice.exercises.exercise import Choice, Exercise, Sounding, Spec, asks, shuffled
+from trainer.practice.exercises.ranges import aim_of
+from trainer.reasoning.hearing import Heard, heard_as
+from trainer.sound.bed import BedKind
+from trainer.sound.render import Bed
+from trainer.sound.traits import LEVEL
+from trainer.words import numbers, text
+
+NEAREST = 16
+"""An exercise is drawn from so many faults whose difficulty is nearest to its level's."""
+
+PASSES_SHARE = 0.15
+
+BY_EAR_ALONE = 1.0
+"""How much harder a sound is to judge alone than within a case, with codes and replays beside it: from memory."""
+
+ANSWERS = (Heard.EVEN, Heard.WEAK, Heard.DULL, Heard.VERY_FAINT, Heard.NOTHING)
+
+
+def which_slot(spec: Spec, pool: Pool) -> Exercise:
+    """Ask which slots of a whole test are not even."""
+    chance = spec.chance
+    profile = pool.profile
+    if chance.uniform(1)[0] < PASSES_SHARE:
+        return _all_even(spec, profile, chance)
+    place, bed, difficulty = drawn(spec, pool, chance, np.arange(len(pool.rows)))
+    fault = pool.fault(place)
+    off = off_slots(pool, place, bed.level_dba) or tuple(fault.cylinders)
+    right = Choice(numbers(off), text("exercise.which.right", cylinders=numbers(off)))
+    choices, at = shuffled([right, *_wrong_slots(profile, off, chance)], chance)
+    return Exercise(
+        spec, profile, class_of_fault(fault), asks(Skill.HEARING, difficulty, choices), text("exercise.which"),
+        choices, at, text("exercise.which.rule"), marked=frozenset(off),
+        sounds=(Sounding(text("exercise.whole"), (fault,), None, bed, spec.seed),),
+    )  # fmt: skip
+
+
+def _all_even(spec: Spec, profile: Profile, chance: Stream) -> Exercise:
+    bed = Bed(_kind(chance), BEDS_DBA[chance.below(len(BEDS_DBA))])
+    some = sorted({profile.cylinders[chance.below(len(profile.cylinders))] for _time in range(4)})[:3]
+    wrong = [Choice(str(n), text("exercise.which.even", cylinders=n), "insisted") for n in some]
+    choices, at = shuffled([Choice(text("exercise.none"), text("exercise.which.none")), *wrong], chance)
+    return Exercise(
+        spec, profile, PASSES, asks(Skill.HEARING, -1.6, choices), text("exercise.which"), choices, at,
+        text("exercise.which.rule"), sounds=(Sounding(text("exercise.whole"), (), None, bed, spec.seed),),
+    )  # fmt: skip
+
+
+def _wrong_slots(profile: Profile, off: tuple[int, ...], chance: Stream) -> list[Choice]:
+    """Return wrong answers to which slots: by firing order, with the burst counted, one of a group, none."""
+    wrong = []
+    if len(off) == 1:
+        (number,) = off
+        by_order = profile.firing_order[number - 1]
+        if by_order != number:
+            wrong.append(Choice(str(by_order), text("exercise.which.firing", said=by_order), "firing_order"))
+        if number + 1 in profile.cylinders and number + 1 != by_order:
+            wrong.append(Choice(str(number + 1), text("exercise.which.burst", said=number + 1), "counted_burst"))
+    else:
+        one = off[chance.below(len(off))]
+        wrong.append(Choice(str(one), text("exercise.which.one", cylinders=numbers(off)), "one_for_group"))
+        rest = tuple(n for n in profile.cylinders if n not in off)
+        if rest:
+            wrong.append(Choice(numbers(rest), text("exercise.which.even", cylinders=numbers(rest)), "even_slot"))
+    even = [n for n in profile.cylinders if n not in off and all(str(n) != one.said for one in wrong)]
+    if even and len(wrong) < 2:
+        other = even[chance.below(len(even))]
+        wrong.append(Choice(str(other), text("exercise.which.even", cylinders=other), "even_slot"))
+    return [*wrong, Choice(text("exercise.none"), text("exercise.which.missed", cylinders=numbers(off)), "overlooked")]
+
+
+def what_it_sounds_like(spec: Spec, pool: Pool, wanted: Heard | None = None) -> Exercise:
+    """Ask what one slot sounds like beside a good engine's."""
+    chance = spec.chance
+    called = _called(pool)
+    if wanted is None:
+        there = [one for one in ANSWERS if (called == one).any()]
+        wanted = there[chance.below(len(there))]
+    places = np.flatnonzero((called == wanted).any(axis=1))
+    if not len(places):
+        places, wanted = np.arange(len(pool.rows)), None
+    place, bed, difficulty = drawn(spec, pool, chance, places)
+    fault, profile = pool.fault(place), pool.profile
+    heard = [_heard_at(pool, place, column, bed.level_dba) for column in range(len(profile.cylinders))]
+    fitting = [n for n, one in zip(profile.cylinders, heard, strict=True) if one is wanted] or list(fault.cylinders)
+    number = fitting[chance.below(len(fitting))]
+    right = heard[profile.cylinders.index(number)]
+    choices = tuple(
+        Choice(text(f"heard.{one}"), text(f"exercise.what.{one}"), _mistaken(right, one)) for one in ANSWERS
+    )
+    sounds = (
+        Sounding(text("exercise.good_slot", number=number), (), (number,), bed, spec.seed),
+        Sounding(text("exercise.this_slot", number=number), (fault,), (number,), bed, spec.seed),
+    )
+    at = ANSWERS.index(right) if right in ANSWERS else 0
+    return Exercise(
+        spec, profile, class_of_fault(fault), asks(Skill.HEARING, difficulty, choices),
+        text("exercise.what", number=number), choices, at, text("exercise.what.rule"), sounds=sounds,
+        marked=frozenset({number}), labels=tuple(str(one) for one in ANSWERS),
+    )  # fmt: skip
+
+
+def _mistaken(right: Heard, said: Heard) -> str:
+    """Return the misconception that one answer shows where another is right."""
+    if right is Heard.VERY_FAINT and said in (Heard.WEAK, Heard.EVEN):
+        return "hum_for_circuit"
+    return "overlooked" if said is Heard.EVEN and right is not Heard.EVEN else ""
+
+
+def whose_hum(spec: Spec, pool: Pool) -> Exercise:
+    """Ask what a very faint hum in a slot means for its own circuit."""
+    chance = spec.chance
+    called = _called(pool)
+    humming = np.flatnonzero((called == Heard.VERY_FAINT).any(axis=1))
+    dull = np.flatnonzero((called == Heard.DULL).any(axis=1))
+    by_current = bool(len(dull)) and (not len(humming) or chance.uniform(1)[0] < 0.35)
+    place, bed, difficulty = drawn(spec, pool, chance, dull if by_current else humming)
+    fault, profile = pool.fault(place), pool.profile
+    wanted = Heard.DULL if by_current else Heard.VERY_FAINT
+    fitting = [n for column, n in enumerate(profile.cylinders) if called[place, column] == wanted]
+    number = fitting[chance.below(len(fitting))]
+    names = ("own", "hum", "bed", "worn") if by_current else ("hum", "own", "bed", "worn")
+    slips = {
+        "own": "" if by_current else "hum_for_circuit",
+        "worn": "hum_for_circuit" if not by_current else "",
+        "hum": "",
+        "bed": "",
+    }
+    choices, at = shuffled(
+        [
+            Choice(text(f"exercise.hum.{name}", number=number),
+                   text(f"exercise.hum.{'dull' if by_current else 'faint'}.{name}", number=number), slips[name])
+            for name in names
+        ],
+        chance,
+    )  # fmt: skip
+    sounds = (
+        Sounding(text("exercise.good_slot", number=number), (), (number,), bed, spec.seed),
+        Sounding(text("exercise.this_slot", number=number), (fault,), (number,), bed, spec.seed),
+    )
+    return Exercise(
+        spec, profile, class_of_fault(fault), asks(Skill.HEARING, difficulty, choices),
+        text("exercise.hum", number=number), choices, at, text("exercise.hum.rule"), sounds=sounds,
+        marked=frozenset({number}),
+    )  # fmt: skip
+
+
+def drawn(
+    spec: Spec, pool: Pool, chance: Stream, places: Sequence[int] | np.ndarray[tuple[int], np.dtype[np.int_]]
+) -> tuple[int, Bed, float]:
+    """Return a place of the pool, a bed that it is heard in, and its difficulty, near the exercise's level."""
+    found = []
+    for bed_dba in BEDS_DBA:
+        audible = pool.table(bed_dba).audible
+        found += [(int(place), bed_dba) for place in places if audible[place] and not pool.provoked[place]]
+    if not found:
+        found = [(int(place), BEDS_DBA[0]) for place in places]
+    hard = [BY_EAR_ALONE + hearing_difficulty(features_at(pool, place, bed_dba)) for place, bed_dba in found]
+    nearest = sorted(range(len(found)), key=lambda row: (abs(hard[row] - aim_of(spec)), found[row]))[:NEAREST]
+    row = nearest[chance.below(len(nearest))]
+    place, bed_dba = found[row]
+    return place, Bed(_kind(chance), bed_dba), hard[row]
+
+
+def _kind(chance: Stream) -> BedKind:
+    return tuple(BedKind)[chance.below(len(BedKind))]
+
+
+def off_slots(pool: Pool, place: int, bed_dba: float) -> tuple[int, ...]:
+    """Return the cylinders whose slots are called anything but even."""
+    heard = [_heard_at(pool, place, column, bed_dba) for column in range(len(pool.profile.cylinders))]
+    return tuple(n for n, one in zip(pool.profile.cylinders, heard, strict=True) if one is not Heard.EVEN)
+
+
+def _heard_at(pool: Pool, place: int, column: int, bed_dba: float) -> Heard:
+    return heard_as(float(pool.heard[place, column + 1, LEVEL]), float(pool.good[column + 1, LEVEL]), bed_dba)
+
+
+def _called(pool: Pool) -> np.ndarray[tuple[int, int], np.dtype[np.object_]]:
+    """Return what each slot is called in the quietest bed, shape (fault, cylinder)."""
+    count = len(pool.profile.cylinders)
+    rows = [[_heard_at(pool, place, column, BEDS_DBA[0]) for column in range(count)] for place in range(len(pool.rows))]
+    return np.array(rows, dtype=object)

@@ -1,0 +1,138 @@
+"""An exercise: one question on one skill, its choices with their reasons, and what is heard or seen for it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from trainer.cases.practice_draw import TEMPERATURE_C
+from trainer.circuit.chance import Stream
+from trainer.circuit.fault_space import comes_and_goes
+from trainer.circuit.faults import Conditions, Fault
+from trainer.circuit.profile import Profile
+from trainer.errors import WrongCallError
+from trainer.instruments.bench import Work
+from trainer.practice.actions import Solver
+from trainer.practice.course.log import Task
+from trainer.practice.course.skills import Demand, Skill, demand
+from trainer.sound.render import Bed, Sound, render
+from trainer.words import numbers, text
+
+LEVELS = 5
+"""How many levels a subject's range of difficulty is parted into."""
+
+
+@dataclass(frozen=True, slots=True)
+class Spec:
+    """What an exercise is made from: kind, engine, what it is about, level from 1 to LEVELS, seed."""
+
+    kind: str
+    profile: str
+    subject: str
+    level: int
+    seed: int
+
+    @property
+    def name(self) -> str:
+        """The exercise's name, from which it can be made again."""
+        return f"{self.kind}.{self.profile}.{self.subject}.{self.level}.{self.seed}"
+
+    @property
+    def chance(self) -> Stream:
+        """The chance that it is made with."""
+        return Stream(self.seed, f"exercise {self.kind} {self.profile} {self.subject} {self.level}")
+
+
+def spec_of(name: str) -> Spec:
+    """Return what a name stands for; raises WrongCallError for a text that is no exercise's name."""
+    try:
+        kind, profile, subject, level, seed = name.split(".")
+        found = Spec(kind, profile, subject, int(level), int(seed))
+    except ValueError as error:
+        raise WrongCallError("no_exercise", name=name) from error
+    if not 1 <= found.level <= LEVELS or not 0 <= found.seed < 2**31:
+        raise WrongCallError("no_exercise", name=name)
+    return found
+
+
+@dataclass(frozen=True, slots=True)
+class Sounding:
+    """Something to listen to: an engine with faults at the front, whole or in some slots; `label` says what it is."""
+
+    label: str
+    faults: tuple[Fault, ...]
+    slots: tuple[int, ...] | None
+    bed: Bed
+    seed: int
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One answer to choose, why it is right or wrong, and the misconception that it shows ("" for none)."""
+
+    said: str
+    why: str
+    misconception: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Exercise:
+    """One question; `right` is the place of the right choice, `about` the misconceptions it gives occasion for."""
+
+    spec: Spec
+    profile: Profile
+    kind_class: str
+    demand: Demand
+    asked: str
+    choices: tuple[Choice, ...]
+    right: int
+    rule: str
+    shown: tuple[str, ...] = ()
+    sounds: tuple[Sounding, ...] = ()
+    marked: frozenset[int] = frozenset()
+    labels: tuple[str, ...] = ()
+
+    @property
+    def task(self) -> Task:
+        """The exercise as practice chooses and keeps it."""
+        probes = tuple(dict.fromkeys(choice.misconception for choice in self.choices if choice.misconception))
+        return Task(self.spec.kind, self.spec.name, topic_of(self.spec), self.kind_class, (self.demand,), probes)
+
+
+def topic_of(spec: Spec) -> str:
+    """Return what a miss of an exercise is kept under."""
+    return f"{spec.kind}:{spec.subject}"
+
+
+def shuffled(choices: Sequence[Choice], chance: Stream) -> tuple[tuple[Choice, ...], int]:
+    """Return choices in a drawn order, and where the first of them now stands; equal words stand once."""
+    first = choices[0]
+    left = list({choice.said: choice for choice in reversed(choices)}.values())
+    mixed = []
+    while left:
+        mixed.append(left.pop(chance.below(len(left))))
+    return tuple(mixed), mixed.index(first)
+
+
+def asks(skill: Skill, difficulty: float, choices: Sequence[Choice]) -> Demand:
+    """Return the demand of a question, with the chance of guessing it."""
+    return demand(skill, difficulty, round(1.0 / len(choices), 2))
+
+
+def fault_text(fault: Fault) -> str:
+    """Return a fault in words, as one of several to choose from."""
+    return text(
+        "exercise.fault",
+        kind=text(f"kind.{fault.kind}"),
+        location=text(f"location.{fault.location}"),
+        cylinders=numbers(fault.cylinders),
+    )
+
+
+def sounded(profile: Profile, what: Sounding, solver: Solver) -> Sound:
+    """Render something to listen to, what comes and goes at work."""
+    shy = next((one.location for one in what.faults if comes_and_goes(one, profile, TEMPERATURE_C)), None)
+    work = Work(conditions=Conditions(TEMPERATURE_C))
+    if shy is not None:
+        work = replace(work, conditions=replace(work.conditions, moved=shy, heated=shy))
+    return render(solver(profile, what.faults, work), "front", what.bed, what.seed, what.slots)

@@ -1,0 +1,96 @@
+"""Every kind of exercise: what it can be about, how one is made, and what could come next of it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+from trainer.cases.practice_pool import Pool
+from trainer.circuit.profile import PASSES, Profile
+from trainer.errors import WrongCallError
+from trainer.practice.course.log import Task
+from trainer.practice.course.skills import Skill, demand
+from trainer.practice.exercises.codes import code_exercise
+from trainer.practice.exercises.ear import what_it_sounds_like, which_slot, whose_hum
+from trainer.practice.exercises.exercise import Exercise, Spec, topic_of
+from trainer.practice.exercises.job_card import find_the_slip
+from trainer.practice.exercises.limits import limit_exercise
+from trainer.practice.exercises.meter import meter_exercise
+from trainer.practice.exercises.numbering import numbering
+from trainer.practice.exercises.ranges import aim_of
+from trainer.practice.exercises.reasoning import Reasoners, reasoning_exercise
+from trainer.reasoning.hearing import Heard
+
+GUESS = 0.25
+"""What is taken for the chance of guessing before an exercise is made: most have four choices."""
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """A kind of exercise: its skill, what it can be about, and which misconceptions each of those can show."""
+
+    skill: Skill
+    subjects: Mapping[str, tuple[str, ...]]
+
+
+KINDS: Mapping[str, Kind] = {
+    "ear": Kind(Skill.HEARING, {
+        "which": ("firing_order", "counted_burst", "one_for_group"), "what": (), "hum": ("hum_for_circuit",),
+        **{str(one): ("hum_for_circuit",) if one is Heard.VERY_FAINT else () for one in (
+            Heard.WEAK, Heard.DULL, Heard.VERY_FAINT, Heard.NOTHING)},
+    }),
+    "numbering": Kind(Skill.NUMBERING, {
+        "order": ("firing_order", "counted_burst"), "counted": ("firing_order", "counted_burst"),
+        "place": ("firing_order",), "shared": ("one_for_group",),
+        "backwards": ("firing_order", "counted_burst"),
+    }),
+    "codes": Kind(Skill.CODES, {"says": ("code_for_location",), "could": (), "old": ("code_of_another",)}),
+    "meter": Kind(Skill.MEASURING, {"says": (), "where": ("wrong_side",), "slip": ("measured_connected",)}),
+    "reasoning": Kind(Skill.REASONING, {"next": (), "stop": ("by_ear_alone",)}),
+    "limits": Kind(Skill.LIMITS, {"still": ("insisted",), "shown": (), "after": ("insisted", "not_shown")}),
+    "job_card": Kind(Skill.REASONING, {"slip": ()}),
+}  # fmt: skip
+
+
+def exercise_of(
+    spec: Spec, profiles: Callable[[str], Profile], pools: Callable[[Profile], Pool], reasoners: Reasoners
+) -> Exercise:
+    """Make an exercise; raises WrongCallError for a kind, subject or engine that there is not."""
+    if spec.kind not in KINDS or spec.subject not in KINDS[spec.kind].subjects:
+        raise WrongCallError("no_exercise", name=spec.name)
+    try:
+        profile = profiles(spec.profile)
+    except (KeyError, FileNotFoundError) as error:
+        raise WrongCallError("no_exercise", name=spec.name) from error
+    if spec.kind == "numbering":
+        return numbering(spec, profile)
+    if spec.kind == "meter":
+        return meter_exercise(spec, profile)
+    pool = pools(profile)
+    if spec.kind == "ear":
+        return _of_the_ear(spec, pool)
+    if spec.kind == "reasoning":
+        return reasoning_exercise(spec, pool, reasoners)
+    return {"codes": code_exercise, "limits": limit_exercise, "job_card": find_the_slip}[spec.kind](spec, pool)
+
+
+def _of_the_ear(spec: Spec, pool: Pool) -> Exercise:
+    if spec.subject == "which":
+        return which_slot(spec, pool)
+    if spec.subject == "hum":
+        return whose_hum(spec, pool)
+    return what_it_sounds_like(spec, pool, None if spec.subject == "what" else Heard(spec.subject))
+
+
+def task_ahead(spec: Spec) -> Task:
+    """Return an exercise as it can be chosen before it is made: its level stands for its difficulty."""
+    kind = KINDS[spec.kind]
+    wanted = demand(kind.skill, aim_of(spec), GUESS)
+    return Task(
+        spec.kind,
+        spec.name,
+        topic_of(spec),
+        PASSES if spec.kind == "limits" else "",
+        (wanted,),
+        kind.subjects[spec.subject],
+    )

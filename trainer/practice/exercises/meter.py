@@ -1,0 +1,181 @@
+"""Exercises of the meter: what a reading says, where between the readings the break is, what was done wrongly."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+from trainer.cases.drawing import drawable
+from trainer.cases.practice_draw import HARDEST, TEMPERATURE_C
+from trainer.cases.practice_pool import class_of_fault
+from trainer.circuit.elements import Location, Side
+from trainer.circuit.fault_space import comes_and_goes
+from trainer.circuit.faults import Conditions, Fault
+from trainer.circuit.profile import PASSES, Profile
+from trainer.instruments.bench import MODULE_CONNECTOR, Work
+from trainer.instruments.measuring import Request, measured, plug_point, through_point
+from trainer.instruments.reading import Reading, accuracy_ohm
+from trainer.practice.course.skills import Skill
+from trainer.practice.exercises.exercise import Choice, Exercise, Spec, asks, shuffled
+from trainer.practice.exercises.ranges import aim_of
+from trainer.practice.shown import request_text
+from trainer.words import text
+
+WAYS = {"fine": -0.8, "connected": 0.2, "leads": 0.8, "live": -1.6}
+"""How hard each way of measuring is to judge, in logits: from memory."""
+
+TRIES = 40
+"""So many faults are measured to find one as hard as wanted."""
+
+PLACES = (Location.ENGINE_HARNESS, Location.PASS_THROUGH, Location.UNDER_COVER, Location.COIL)
+"""Where a break can lie between the module connector and the injector, in the order of the current."""
+
+
+def meter_exercise(spec: Spec, profile: Profile) -> Exercise:
+    """Ask about readings; the subject says which question."""
+    return {"says": _says, "where": _where, "slip": _slip}[spec.subject](spec, profile)
+
+
+def taken(profile: Profile, faults: Sequence[Fault], request: Request, seed: int) -> Reading:
+    """Return a reading taken alone, on an engine as it came."""
+    return measured(profile, tuple(faults), Work(conditions=Conditions(TEMPERATURE_C)), request, seed).reading
+
+
+def line(request: Request, reading: Reading) -> str:
+    """Return a reading as it stands on a card."""
+    asked = {name: getattr(request, name) for name in request.__dataclass_fields__}
+    return text("reading", what=request_text(asked), display=reading.display)
+
+
+def _singles(profile: Profile) -> list[Fault]:
+    return [
+        fault for fault in drawable(profile, HARDEST)
+        if len(fault.cylinders) == 1 and not comes_and_goes(fault, profile, TEMPERATURE_C)
+    ]  # fmt: skip
+
+
+def verdict(profile: Profile, faults: Sequence[Fault], request: Request, seed: int) -> str:
+    """Return what a pair reading says beside a good engine's: good, open, high or low."""
+    reading, good = taken(profile, faults, request, seed), taken(profile, (), request, seed)
+    if reading.value is None:
+        return "open"
+    assert good.value is not None
+    apart = reading.value - good.value
+    if abs(apart) <= 2.0 * accuracy_ohm(profile.meter, good.value):
+        return "good"
+    return "high" if apart > 0.0 else "low"
+
+
+def _says(spec: Spec, profile: Profile) -> Exercise:
+    """One resistance of a pair: good, open, too high, too low."""
+    chance = spec.chance
+    faults = _singles(profile)
+    tries = [faults[chance.below(len(faults))] for _time in range(TRIES)]
+    hard = [_closeness(profile, one, _at_module(one), spec.seed) for one in tries]
+    nearest = sorted(range(TRIES), key=lambda row: abs(hard[row] - aim_of(spec)))[: TRIES // 8]
+    fault = tries[nearest[chance.below(len(nearest))]]
+    request = _at_module(fault)
+    reading, good = taken(profile, (fault,), request, spec.seed), taken(profile, (), request, spec.seed)
+    right = verdict(profile, (fault,), request, spec.seed)
+    names = ("good", "open", "high", "low")
+    choices = tuple(Choice(text(f"exercise.reading.{one}"), text(f"exercise.reading.{one}.why")) for one in names)
+    return Exercise(
+        spec, profile, class_of_fault(fault),
+        asks(Skill.MEASURING, _closeness(profile, fault, request, spec.seed), choices), text("exercise.reading"),
+        choices, names.index(right),
+        text("exercise.reading.rule", percent=profile.meter.percent, counts=profile.meter.counts),
+        shown=(text("exercise.reading.mate", display=good.display), line(request, reading)),
+        marked=frozenset(fault.cylinders),
+    )  # fmt: skip
+
+
+def _at_module(fault: Fault) -> Request:
+    return Request("pair", MODULE_CONNECTOR, "harness", fault.cylinders[0])
+
+
+def _closeness(profile: Profile, fault: Fault, request: Request, seed: int) -> float:
+    """Return how hard a reading is to judge: far from good and plainly open are easy, within some limits hard."""
+    reading, good = taken(profile, (fault,), request, seed), taken(profile, (), request, seed)
+    if reading.value is None or good.value is None:
+        return -2.4
+    limits = abs(reading.value - good.value) / accuracy_ohm(profile.meter, good.value)
+    return -0.8 if limits <= 1.0 else 1.8 - 1.1 * math.log2(limits)
+
+
+def _where(spec: Spec, profile: Profile) -> Exercise:
+    """Readings along one return with one break: which place is left."""
+    chance = spec.chance
+    number = profile.cylinders[chance.below(len(profile.cylinders))]
+    breaks = [
+        fault
+        for fault in _singles(profile)
+        if fault.cylinders == (number,)
+        and fault.location in PLACES
+        and fault.side in (Side.RETURN, None)
+        and taken(profile, (fault,), Request("pair", MODULE_CONNECTOR, "harness", number), spec.seed).value is None
+    ]
+    kept = {fault.location: fault for fault in breaks}
+    places = [place for place in PLACES if place in kept]
+    requests = (
+        Request("pair", MODULE_CONNECTOR, "harness", number),
+        Request("wire", cylinder=number, side=Side.RETURN, location=Location.ENGINE_HARNESS),
+        Request("pair", through_point(profile, number), "cover", number),
+        Request("pair", plug_point(number), "injector", number),
+    )
+    place = places[chance.below(len(places))]
+    readings = [taken(profile, (kept[place],), request, spec.seed) for request in requests]
+    shown = [line(request, reading) for request, reading in zip(requests, readings, strict=True)]
+    right = Choice(text(f"location.{place}"), text(f"exercise.where.{place}"))
+    wrong = [
+        Choice(text(f"location.{one}"), text("exercise.where.other"), "wrong_side" if _next_to(one, place) else "")
+        for one in places if one is not place
+    ]  # fmt: skip
+    choices, at = shuffled([right, *wrong], chance)
+    difficulty = -0.4 + 0.9 * (place is Location.PASS_THROUGH) + 0.4 * (spec.level >= 4)
+    return Exercise(
+        spec, profile, place.value, asks(Skill.MEASURING, difficulty, choices),
+        text("exercise.where_break", number=number), choices, at, text("exercise.where.rule"), shown=tuple(shown), marked=frozenset({number}),
+    )  # fmt: skip
+
+
+def place_told(over_range: Sequence[bool]) -> Location | None:
+    """Return the place that four readings along a broken return leave: module pair, engine wire, cover pair, coil."""
+    whole, engine_wire, cover, coil = over_range
+    if not whole:
+        return None
+    if engine_wire:
+        return Location.ENGINE_HARNESS
+    if not cover:
+        return Location.PASS_THROUGH  # both halves read good: the contact between them is what is left
+    return Location.COIL if coil else Location.UNDER_COVER
+
+
+def _next_to(one: Location, other: Location) -> bool:
+    return abs(PLACES.index(one) - PLACES.index(other)) == 1
+
+
+def _slip(spec: Spec, profile: Profile) -> Exercise:
+    """A reading taken wrongly, or not: what is it worth."""
+    chance = spec.chance
+    number = profile.cylinders[chance.below(len(profile.cylinders))]
+    ways = {
+        "fine": Request("pair", MODULE_CONNECTOR, "harness", number),
+        "connected": Request("pair", plug_point(number), "injector", number, connected=True),
+        "leads": Request("pair", plug_point(number), "injector", number, nulled=False),
+        "live": Request("pair", MODULE_CONNECTOR, "harness", number, key_on=True),
+    }
+    names = tuple(ways)
+    way = sorted(names, key=lambda one: abs(WAYS[one] - aim_of(spec)))[chance.below(2)]
+    reading = taken(profile, (), ways[way], spec.seed)
+    slips = {"connected": "measured_connected"}
+    choices = tuple(
+        Choice(text(f"exercise.slip.{one}"), text(f"exercise.slip.{one}.why"),
+               slips.get(way, "") if one == "fine" else "")
+        for one in names
+    )  # fmt: skip
+    told = text(f"exercise.slip.how.{way}")
+    return Exercise(
+        spec, profile, PASSES, asks(Skill.MEASURING, WAYS[way], choices), text("exercise.slip"), choices,
+        names.index(way), text("exercise.slip.rule"), shown=(told, line(ways[way], reading)),
+        marked=frozenset({number}),
+    )  # fmt: skip

@@ -1,0 +1,119 @@
+"""Exercises of numbering: slots come in numeric order, which is not the firing order, and each number has a place."""
+
+from __future__ import annotations
+
+from trainer.circuit.chance import Stream
+from trainer.circuit.profile import Profile
+from trainer.practice.course.skills import Skill
+from trainer.practice.exercises.exercise import Choice, Exercise, Spec, asks, shuffled
+from trainer.practice.shown import named
+from trainer.words import numbers, text
+
+NUMBERS = "numbers"
+"""The class of questions in which nothing is faulty."""
+
+BASE = {"order": -2.3, "counted": -0.9, "place": -1.4, "shared": -0.2, "backwards": 0.5}
+"""How hard each question is on a plain engine, in logits: from memory."""
+
+
+def numbering(spec: Spec, profile: Profile) -> Exercise:
+    """Ask for a number by its place in the sequence, or for a place by its number."""
+    chance = spec.chance
+    make = {"order": _order, "counted": _counted, "place": _place, "shared": _shared, "backwards": _backwards}[
+        spec.subject
+    ]
+    asked, shown, right, wrong, marked = make(profile, chance)
+    choices, at = shuffled([right, *wrong], chance)
+    rows = len(profile.banks)
+    difficulty = BASE[spec.subject] + 0.5 * (rows - 1) + 0.25 * (len(profile.cylinders) - 6)
+    return Exercise(
+        spec, profile, NUMBERS, asks(Skill.NUMBERING, difficulty, choices), asked, choices, at,
+        text("exercise.numbering.rule", firing="-".join(map(str, profile.firing_order))), shown=shown, marked=marked,
+    )  # fmt: skip
+
+
+Question = tuple[str, tuple[str, ...], Choice, list[Choice], frozenset[int]]
+
+
+def _order(profile: Profile, chance: Stream) -> Question:
+    """The so-many-th slot after the burst."""
+    crossed = [n for n in profile.cylinders if profile.firing_order[n - 1] != n]
+    number = crossed[chance.below(len(crossed))] if crossed else profile.cylinders[chance.below(len(profile.cylinders))]
+    right = Choice(str(number), text("exercise.order.right", number=number))
+    return text("exercise.order", count=number), (), right, _wrong(profile, number, chance), frozenset()
+
+
+def _counted(profile: Profile, chance: Stream) -> Question:
+    """The so-many-th sound with the burst counted among them."""
+    number = profile.cylinders[chance.below(len(profile.cylinders) - 1)]
+    right = Choice(str(number), text("exercise.counted.right", number=number, count=number + 1))
+    return text("exercise.counted", count=number + 1), (), right, _wrong(profile, number, chance), frozenset()
+
+
+def _backwards(profile: Profile, chance: Stream) -> Question:
+    """The so-many-th slot from the end."""
+    last = len(profile.cylinders)
+    number = profile.cylinders[1 + chance.below(last - 2)]
+    count = last - profile.cylinders.index(number)
+    right = Choice(str(number), text("exercise.order.right", number=number))
+    return text("exercise.backwards", count=count), (), right, _wrong(profile, number, chance), frozenset()
+
+
+def _wrong(profile: Profile, number: int, chance: Stream) -> list[Choice]:
+    order = profile.firing_order[number - 1]
+    wrong = []
+    if order != number:
+        wrong.append(Choice(str(order), text("exercise.which.firing", said=order), "firing_order"))
+    if number + 1 in profile.cylinders and number + 1 != order:
+        wrong.append(Choice(str(number + 1), text("exercise.which.burst", said=number + 1), "counted_burst"))
+    rest = [n for n in profile.cylinders if n not in (number, order, number + 1)]
+    while rest and len(wrong) < 3:
+        other = rest.pop(chance.below(len(rest)))
+        wrong.append(Choice(str(other), text("exercise.order.other", said=other)))
+    return wrong
+
+
+def _place(profile: Profile, chance: Stream) -> Question:
+    """Where a number sits."""
+    number = profile.cylinders[chance.below(len(profile.cylinders))]
+    right = Choice(_where(profile, number), text("exercise.place.right", number=number, where=_where(profile, number)))
+    others = [n for n in profile.cylinders if n != number]
+    order = profile.firing_order[number - 1]
+    wrong = []
+    for other in sorted(others, key=lambda n: (n != order, abs(n - number)))[:3]:
+        slip = "firing_order" if other == order else ""
+        where = _where(profile, other)
+        wrong.append(Choice(where, text("exercise.place.other", said=other, where=where), slip))
+    return text("exercise.place", number=number), (), right, wrong, frozenset()
+
+
+def _where(profile: Profile, number: int) -> str:
+    bank = profile.bank_of(number)
+    return text("exercise.where", bank=named(bank), place=profile.banks[bank].index(number) + 1)
+
+
+def _shared(profile: Profile, chance: Stream) -> Question:
+    """What the numbers that fell out together have in common."""
+    groups = {f"connector:{one.name}": tuple(sorted(one.injectors)) for one in profile.wiring.connectors}
+    groups |= {f"output:{name}": tuple(sorted(row)) for name, row in profile.wiring.outputs.items()}
+    groups |= {f"bank:{name}": tuple(sorted(row)) for name, row in profile.banks.items()}
+    kept: dict[tuple[int, ...], list[str]] = {}
+    for name, row in groups.items():
+        if len(row) > 1:
+            kept.setdefault(row, []).append(name)
+    rows = sorted(kept)
+    group = rows[chance.below(len(rows))]
+    right_names = kept[group]
+    right = Choice(_shared_name(right_names[0]), text("exercise.shared.right", cylinders=numbers(group)))
+    wrong = [
+        Choice(_shared_name(names[0]), text("exercise.shared.other", cylinders=numbers(row)))
+        for row, names in sorted(kept.items())
+        if row != group
+    ]
+    nothing = Choice(text("exercise.shared.nothing"), text("exercise.shared.one_cause"), "one_for_group")
+    return text("exercise.shared", cylinders=numbers(group)), (), right, [*wrong[:3], nothing], frozenset(group)
+
+
+def _shared_name(name: str) -> str:
+    what, _colon, which = name.partition(":")
+    return text(f"exercise.shared.{what}", name=named(which))

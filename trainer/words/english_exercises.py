@@ -1,0 +1,211 @@
+"""Sentences of the exercises, in English."""
+
+from __future__ import annotations
+
+TEXTS: dict[str, str] = {
+    "exercise.fault": "{kind}, {location}, cylinder {cylinders}",
+    "exercise.whole": "the whole test",
+    "exercise.good_slot": "slot {number} on a good engine",
+    "exercise.this_slot": "slot {number} on this engine",
+    "exercise.none": "none: all slots are even",
+    "exercise.no_code": "no code",
+    "exercise.which": "Hear the whole test. Which slots are not even?",
+    "exercise.which.right": "Right: off its even sound is {cylinders}, counted in numeric order after the burst.",
+    "exercise.which.none": "Right: every slot is even; small differences between good injectors are no fault.",
+    "exercise.which.even": "The slots of {cylinders} are even here.",
+    "exercise.which.missed": "Not even: {cylinders} is off.",
+    "exercise.which.one": "More than one is off: {cylinders} share a cause.",
+    "exercise.which.firing": "{said} is what the firing order puts there; slots come in numeric order.",
+    "exercise.which.burst": "{said} counts the all-together burst as a slot; the burst comes first and is nobody's.",
+    "exercise.which.rule": "First the burst, then each cylinder in numeric order: count from after the burst.",
+    "exercise.what": "Hear both. What does slot {number} sound like on this engine?",
+    "exercise.what.even": "even: within a few decibels of its good sound",
+    "exercise.what.weak": "weak: the click is there, plainly softer",
+    "exercise.what.dull": "dull: a thud without brightness, current without a click",
+    "exercise.what.very_faint": "very faint: no click of its own, only the others' hum",
+    "exercise.what.nothing": "nothing: only the bed",
+    "exercise.what.rule": "Even, weak, dull, very faint, nothing: each says something else of the circuit.",
+    "exercise.hum": "Hear slot {number}, good and on this engine. What does what is left of it say?",
+    "exercise.hum.own": "Its own circuit carries current: something of injector {number} works.",
+    "exercise.hum.hum": "It is the others' background current; circuit {number} itself carries nothing.",
+    "exercise.hum.bed": "It is the bed of the workshop.",
+    "exercise.hum.worn": "Injector {number} is worn and clicks softly.",
+    "exercise.hum.faint.hum": (
+        "Right: in slot {number} the module drives a circuit that is not whole, and the small current that it passes "
+        "through all the others is heard."
+    ),
+    "exercise.hum.faint.own": (
+        "A faint hum is no sign of life: the sound comes from the other injectors, not from {number}."
+    ),
+    "exercise.hum.faint.bed": "The bed is under every slot; this hum rises above it in slot {number}.",
+    "exercise.hum.faint.worn": "A worn injector still clicks; here nothing of {number} moves.",
+    "exercise.hum.dull.own": (
+        "Right: a dull thud is current of its own without a full click, so circuit {number} is closed."
+    ),
+    "exercise.hum.dull.hum": "The others' hum is far fainter than this: circuit {number} carries current.",
+    "exercise.hum.dull.bed": "The bed is under every slot; this stands far above it in slot {number}.",
+    "exercise.hum.dull.worn": (
+        "Worn plates sound brighter or later, not dull: here {number} does not move as it should."
+    ),
+    "exercise.hum.rule": "Very faint is the others' hum: no current in this circuit. Dull is current without a click.",
+    "exercise.order": "After the burst the slots come one by one. Which cylinder is number {count} of them?",
+    "exercise.order.right": "Right: slots come in numeric order, so it is {number}.",
+    "exercise.order.other": "{said} has a slot of its own, at its own place in numeric order.",
+    "exercise.counted": (
+        "Counting every sound from the start, the burst included, the faint one is number {count}. Which cylinder is "
+        "it?"
+    ),
+    "exercise.counted.right": "Right: the burst was number 1, so sound {count} is cylinder {number}.",
+    "exercise.place": "Where on this engine is cylinder {number}?",
+    "exercise.place.right": "Right: {number} sits there, {where}.",
+    "exercise.place.other": "There sits {said}: {where}.",
+    "exercise.where": "bank {bank}, number {place} from the front",
+    "exercise.shared": "The slots of {cylinders} fell out together. What do these share, and no others?",
+    "exercise.shared.right": "Right: {cylinders} and nothing else lie behind it.",
+    "exercise.shared.other": "Behind that lie {cylinders}.",
+    "exercise.shared.connector": "the pass-through connector {name}",
+    "exercise.shared.output": "the module's feed output {name}",
+    "exercise.shared.bank": "the bank {name}",
+    "exercise.shared.nothing": "nothing: each has a fault of its own",
+    "exercise.shared.one_cause": "Several at once that share a part are one fault in that part until shown otherwise.",
+    "exercise.numbering.rule": (
+        "Numbers follow the engine's plan, slots follow the numbers; the firing order here is {firing} and orders "
+        "nothing in this test."
+    ),
+    "exercise.says": "After the test this stands in memory. What does {code} prove?",
+    "exercise.says.right": "{meaning}; where, it does not say",
+    "exercise.says.right.why": (
+        "Right: the module saw a current that was not as it should be. A code never names a place."
+    ),
+    "exercise.says.place": "The fault is in cylinder {number}'s circuit at this place: {place}.",
+    "exercise.says.place.why": (
+        "The module measures at its own pins: it cannot tell one place along the wire from another."
+    ),
+    "exercise.says.injector": "Injector {number} is bad.",
+    "exercise.says.injector.why": (
+        "Wiring, connector, module and coil can all leave this code; a good injector is bought so."
+    ),
+    "exercise.could": "The test left these codes. Which of these faults could not have left exactly them?",
+    "exercise.could.right": "Right: that one would leave {codes}.",
+    "exercise.could.same": "This one leaves just these codes.",
+    "exercise.old": "Codes were read, cleared, and the test was run again. What about {code}?",
+    "exercise.old.first": "read first: {codes}",
+    "exercise.old.again": "after clearing and testing again: {codes}",
+    "exercise.old.right": "It is old: it tells of something earlier at {number}, nothing of today.",
+    "exercise.old.right.why": "Right: what the test does not set again is not what is wrong now.",
+    "exercise.old.today": "Cylinder {number} is today's fault.",
+    "exercise.old.today.why": "The test did not set it again: its circuit carried current as it should.",
+    "exercise.old.two": "There are two faults, at {first} and at {second}.",
+    "exercise.old.module": "The module forgets codes and is bad.",
+    "exercise.old.module.why": "Clearing takes codes away; that is what it is for.",
+    "exercise.codes.rule": "Read, clear, test, read again; a code names a circuit, never a place.",
+    "exercise.reading": "What does this reading say of the circuit from here on?",
+    "exercise.reading.mate": "its good mate beside it reads {display}",
+    "exercise.reading.good": "good: within the meter's limits of its mate",
+    "exercise.reading.good.why": "Two readings closer than twice the meter's limits cannot be told apart.",
+    "exercise.reading.open": "open somewhere from here on",
+    "exercise.reading.open.why": "Over range on the ohmmeter: no path, wherever the break is.",
+    "exercise.reading.high": "too high: resistance added",
+    "exercise.reading.high.why": "More than the mate by over twice the meter's limits: a bad joint or a thin wire.",
+    "exercise.reading.low": "too low: a short, or turns missing",
+    "exercise.reading.low.why": "Less than the mate by over twice the meter's limits: another path, or a shorter coil.",
+    "exercise.reading.rule": (
+        "Judge by a good mate and the meter's own limits, here ±({percent:.1f} % + {counts} counts)."
+    ),
+    "exercise.where_break": "One break in the return of cylinder {number}. Which place do these readings leave?",
+    "exercise.where.engine_harness": (
+        "Right: the wire end to end is over range, and all that lies behind it reads good."
+    ),
+    "exercise.where.pass_through_connector": (
+        "Right: both halves read good apart; only the contact between them is left."
+    ),
+    "exercise.where.under_cover_harness": (
+        "Right: over range from the cover side, good at the injector: the wire between is left."
+    ),
+    "exercise.where.solenoid_coil": "Right: over range at the injector's own pins.",
+    "exercise.where.other": "One of these readings would have been another if the break were there.",
+    "exercise.where.rule": "Halve the circuit at each connector; where both halves read good, look at what joins them.",
+    "exercise.slip": "What is this reading worth?",
+    "exercise.slip.how.fine": "plug off at the module, key off, leads nulled",
+    "exercise.slip.how.connected": "probed from behind with the plug still on, key off, leads nulled",
+    "exercise.slip.how.leads": "plug off at the injector, key off, leads not nulled",
+    "exercise.slip.how.live": "plug off at the module, key on",
+    "exercise.slip.fine": "It can be trusted as it stands.",
+    "exercise.slip.fine.why": "Plug off, key off, leads nulled: then a reading is of this part alone.",
+    "exercise.slip.connected": "It is of everything that hangs on the wire.",
+    "exercise.slip.connected.why": "With the plug on, current takes every other path as well.",
+    "exercise.slip.leads": "The leads' own resistance is in it.",
+    "exercise.slip.leads.why": "At these few ohms the leads count: null them first.",
+    "exercise.slip.live": "It is worth nothing, and the meter may be hurt.",
+    "exercise.slip.live.why": "Ohms are never measured on a live circuit: key off, wait, prove dead.",
+    "exercise.slip.rule": "Key off and proved dead, plug off, leads nulled, then read.",
+    "exercise.begun.heard": "heard: the slots of {cylinders} are off, the others even",
+    "exercise.next": "So far that. Which test now tells most for its minutes?",
+    "exercise.next.best": "Right: {bits:.2f} bit expected in {minutes:.0f} min, most of all.",
+    "exercise.next.less": "{bits:.2f} bit expected in {minutes:.0f} min: less for its time.",
+    "exercise.next.rule": "Ask of each test what it could rule out, and what it costs; cheap and halving comes first.",
+    "exercise.stop": "Is this finding proved?",
+    "exercise.stop.done": "done: {step}",
+    "exercise.stop.likeliest": "likeliest now: {finding}",
+    "exercise.stop.commit": "Yes: commit to it and repair.",
+    "exercise.stop.commit.why": "Its chance on this evidence is {sure}; from 95 % on it is called proved.",
+    "exercise.stop.on": "No: measure on.",
+    "exercise.stop.on.why": (
+        "Its chance on this evidence is {sure}, and {others} other findings are still likely enough to matter."
+    ),
+    "exercise.stop.rule": "Stop when the evidence leaves one finding, not when one comes to mind.",
+    "exercise.unseen.nozzle": "a worn nozzle",
+    "exercise.unseen.seat": "a valve seat that leaks inside an injector",
+    "exercise.unseen.rail": "low fuel or actuation-oil pressure",
+    "exercise.unseen.compression": "low compression in a cylinder",
+    "exercise.unseen.air": "air in the fuel",
+    "exercise.unseen.return_leak": "a high return leak of an injector",
+    "exercise.still": "Hear the test: even, and it left no code. Which of these could still be wrong?",
+    "exercise.still.right": "Right: it moves no coil and changes no click, so this test cannot show it.",
+    "exercise.still.heard": "That would have been heard in this test.",
+    "exercise.shown": "Hear the test: even, no code. Which of these is ruled out by it?",
+    "exercise.shown.right": "Right: it would have sounded far from even.",
+    "exercise.shown.unseen": "Mechanical and hydraulic: an even test says nothing of it.",
+    "exercise.shown.shy": "It shows only when its place is moved or warm: one even test at rest does not rule it out.",
+    "exercise.after": "Hear the test: even, no code, readings good. The engine still misses on {number}. What now?",
+    "exercise.after.not_shown": (
+        '"The circuit passes; the cause is not shown here": on to fuel, compression and return leak by the maker\'s '
+        "manual."
+    ),
+    "exercise.after.not_shown.why": (
+        "Right: the test has done its part. What it cannot show is looked for with other tests."
+    ),
+    "exercise.after.injector": "Replace injector {number}: it is the one that misses.",
+    "exercise.after.injector.why": (
+        "Nothing shown says so; compression or fuel would leave the new one missing as well."
+    ),
+    "exercise.after.module": "Replace the drive module: the injectors click.",
+    "exercise.after.module.why": "The module drove every slot as it should.",
+    "exercise.after.good": "Injector {number} is good: nothing is wrong with it.",
+    "exercise.after.good.why": (
+        '"The circuit passes" is never "the injector is good": spray and sealing were not tested.'
+    ),
+    "exercise.limits.rule": (
+        "This test shows circuits and armatures that move. Spray, sealing, pressure and compression are not shown."
+    ),
+    "exercise.card": "This job card has one wrong step. Which?",
+    "exercise.card.step": "{number}. {step}",
+    "exercise.card.choice": "step {number}",
+    "exercise.card.stands": "That step stands: the model bears it out.",
+    "exercise.card.heard": "Heard: slot {cylinders} is very faint, all others even.",
+    "exercise.card.code": "Code {code}: {meaning}.",
+    "exercise.card.code_place": "Code {code}: {meaning}; so the place is the {place}.",
+    "exercise.card.not_nulled": "(leads not nulled)",
+    "exercise.card.plug_on": "(plug left on)",
+    "exercise.card.concluded": "Left by these: {place}.",
+    "exercise.card.slot": "Found: the slot is counted wrongly; the burst, which comes first, is no slot.",
+    "exercise.card.named_place": "Found: a code never names a place.",
+    "exercise.card.connected": "Found: with the plug on, the reading is of everything that hangs on the wire.",
+    "exercise.card.leads": "Found: the leads' own resistance is in that reading.",
+    "exercise.card.conclusion": "Found: these readings, taken rightly, leave another place.",
+    "exercise.card.rule": "Check each step by itself: what was heard, how it was measured, what follows.",
+    "exercise.backwards": (
+        "Counting back from the last slot, the faint one is number {count}, the last being 1. Which cylinder is it?"
+    ),
+    "exercise.still.shy": "Right: it shows only when its place is moved or warm; at rest the test is even.",
+}
