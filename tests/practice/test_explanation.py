@@ -2,7 +2,7 @@
 
 import pytest
 
-from tests.universes import reasoner_of
+from tests.universes import POOLS, reasoner_of
 from trainer.cases.shipped import case_named
 from trainer.desk.solver import RememberingSolver
 from trainer.practice.attempt import begun, finding_data, step
@@ -17,7 +17,7 @@ SOLVER = RememberingSolver()
 def line(name: str, slot: int) -> str:
     case = case_named(name)
     found = Event(1, EventKind.FOUND, "t", finding_data(Finding(truth_of(case.faults), 0.95)))
-    debrief = debrief_of(step(begun(case, case.seed), found), SOLVER, reasoner_of(name))
+    debrief = debrief_of(step(begun(case, case.seed), found), SOLVER, reasoner_of(name), POOLS(case.profile))
     reason = next(reason for reason in debrief.reasons if reason.slot == slot)
     return reason_line(reason, len(case.profile.cylinders))
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections import Counter
 
-from tests.universes import UNIVERSES
+from tests.universes import POOLS, UNIVERSES
 from trainer.cases.shipped import case_named, case_names
 from trainer.circuit.codes import known_codes
 from trainer.desk.solver import RememberingSolver
@@ -24,7 +24,7 @@ from trainer.reasoning.misconceptions import UNCLASSIFIED, Wrong, misconception_
 def slots_of_case(name: str, solver: RememberingSolver) -> dict[int, SlotReason]:
     case = case_named(name)
     found = Event(1, EventKind.FOUND, "t", finding_data(Finding((), 0.5)))
-    debrief = debrief_of(step(begun(case, case.seed), found), solver, UNIVERSES.reasoner(case))
+    debrief = debrief_of(step(begun(case, case.seed), found), solver, UNIVERSES.reasoner(case), POOLS(case.profile))
     return {reason.slot: reason for reason in debrief.reasons}
 
 

@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from tests.engines import NORTH
-from tests.universes import reasoner_of
+from tests.universes import POOLS, reasoner_of
 from trainer.cases.shipped import case_named
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import FaultKind
@@ -32,7 +32,7 @@ def wrong_of(name: str, *said: Claim, **circumstances: object) -> Wrong:
     """Return a wrong finding at a shipped case that was only heard, with circumstances changed."""
     case = case_named(name)
     found = Event(1, EventKind.FOUND, "t", finding_data(Finding(said, 0.95)))
-    debrief = debrief_of(step(begun(case, case.seed), found), SOLVER, reasoner_of(name))
+    debrief = debrief_of(step(begun(case, case.seed), found), SOLVER, reasoner_of(name), POOLS(case.profile))
     assert debrief.wrong is not None
     return replace(debrief.wrong, **circumstances)
 
@@ -101,7 +101,7 @@ def test_a_refutation_quotes_the_cases_own_numbers_in_three_lines_at_most(row: t
     case = case_named(case_name)
     found = Event(1, EventKind.FOUND, "t", finding_data(Finding(said, 0.95)))
     attempt = step(begun(case, case.seed), found)
-    debrief = debrief_of(attempt, SOLVER, reasoner_of(case_name))
+    debrief = debrief_of(attempt, SOLVER, reasoner_of(case_name), POOLS(attempt.case.profile))
     debrief = replace(debrief, wrong=replace(debrief.wrong, **circumstances))
     told = text(f"refute.{name}", **refutation_values(debrief, attempt))
     assert len(told) < 3 * 120

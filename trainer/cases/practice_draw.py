@@ -57,6 +57,11 @@ class Axes:
             raise ValueError(f"axes out of their bounds: {self}")
 
 
+def practice_code(profile: Profile, axes: Axes) -> str:
+    """Return the code of the case that axes describe."""
+    return code_for(DrawnFrom(short_digest(profile.digest), OPTIONS, _packed(axes)))
+
+
 def practice_case(profile: Profile, axes: Axes) -> Case:
     """Return the case that axes describe; raises ValueError for a fault that this engine has no row for."""
     faults = drawable(profile, HARDEST)
@@ -69,7 +74,7 @@ def practice_case(profile: Profile, axes: Axes) -> Case:
     stored: tuple[StoredCode, ...] = ()
     if axes.old_code and others:
         stored = (StoredCode(others[chance.below(len(others))], Sensed.OPEN),)
-    code = code_for(DrawnFrom(short_digest(profile.digest), OPTIONS, _packed(axes)))
+    code = practice_code(profile, axes)
     return Case(
         name=f"drawn_{code.lower().replace('-', '_')}",
         title=code,

@@ -110,6 +110,26 @@ SAME_WITHIN = 2.0
 """Two faults nearer than this over all their slots sound alike."""
 
 
+class Pools:
+    """The pools used so far, each solved or loaded once; `folder` None keeps nothing on disk."""
+
+    def __init__(self, folder: Path | None) -> None:
+        self._folder = folder
+        self._kept: dict[str, Pool] = {}
+
+    def __call__(self, profile: Profile) -> Pool:
+        """Return an engine's pool; the first call may take seconds."""
+        if profile.digest not in self._kept:
+            self._kept[profile.digest] = pool_of(profile, self._folder)
+        return self._kept[profile.digest]
+
+    def ready(self, profile: Profile) -> bool:
+        """Tell whether an engine's pool is at hand without solving."""
+        return profile.digest in self._kept or (
+            self._folder is not None and (self._folder / f"practice_{_content(profile)}.npz").is_file()
+        )
+
+
 def pool_of(profile: Profile, folder: Path | None) -> Pool:
     """Return an engine's pool, from disk where it can be, else solved and kept there; the first may take seconds."""
     path = None if folder is None else folder / f"practice_{_content(profile)}.npz"
@@ -119,11 +139,6 @@ def pool_of(profile: Profile, folder: Path | None) -> Pool:
         if path is not None:
             _keep(found, path)
     return found
-
-
-def pool_kept(profile: Profile, folder: Path) -> bool:
-    """Tell whether an engine's pool lies on disk already."""
-    return (folder / f"practice_{_content(profile)}.npz").is_file()
 
 
 def class_of_fault(fault: Fault | None) -> str:
@@ -192,7 +207,8 @@ def _loaded(profile: Profile, path: Path) -> Pool | None:
             arrays: dict[str, NDArray[Any]] = {name: kept[name] for name in ARRAYS}
     except (OSError, ValueError, KeyError, EOFError, zipfile.BadZipFile):
         return None
-    return Pool(profile, *(arrays[name] for name in ARRAYS))
+    rows, heard, good, codes, provoked = (arrays[name] for name in ARRAYS)
+    return Pool(profile, rows, heard, good, codes, provoked)
 
 
 def _keep(pool: Pool, path: Path) -> None:

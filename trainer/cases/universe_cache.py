@@ -66,7 +66,7 @@ class Universes:
     """
 
     def __init__(self, folder: Path | None = None, in_memory: int = 8) -> None:
-        self._folder, self._most = folder, in_memory
+        self.folder, self._most = folder, in_memory
         self._kept: dict[tuple[str, float, Faults], Universe] = {}
         self._solved: set[tuple[str, float, Faults]] = set()
 
@@ -81,7 +81,7 @@ class Universes:
                 del self._kept[oldest]
             self._kept[key] = universe_of(case.profile, case.temperature_c, off_grid)
         if key not in self._solved:
-            solve_universe(self._kept[key], self._folder, told)
+            solve_universe(self._kept[key], self.folder, told)
             self._solved.add(key)
         return Reasoner(matter, self._kept[key])
 

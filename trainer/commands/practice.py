@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -10,13 +11,14 @@ from trainer.cases.universe_cache import Universes
 from trainer.commands.result import Result
 from trainer.commands.stores import now_utc, store_for, tell, universe_folder
 from trainer.commands.window import Asked, can_open, open_window
-from trainer.desk.case_source import find_case, next_name
+from trainer.desk.case_source import find_case
 from trainer.desk.desk import Desk
 from trainer.desk.learner_name import learner_name
 from trainer.desk.seat import DEFAULT_LEARNER, seat
 from trainer.errors import MissingHereError
 from trainer.output.doctor import pygame_check
 from trainer.output.player import FilePlayer, Player, best_player
+from trainer.records.store import Store
 from trainer.terminal.session import Session
 from trainer.words import text, told
 
@@ -72,19 +74,54 @@ def _in_window(wanted: Wanted, data: Path | None) -> Result:
 
 
 def _in_terminal(wanted: Wanted, data: Path | None) -> Result:
-    """Work one case in the terminal."""
+    """Work one case in the terminal, or without one practise there."""
     learner = learner_name(wanted.learner or DEFAULT_LEARNER)
     store = store_for(data, wanted.store)
     try:
         if store.fetch(learner) is False:
             tell(text("delivery.not_fetched"))
-        found = find_case(wanted.case or next_name(store, learner))
+        found = find_case(wanted.case) if wanted.case else None
         player: Player = (
             FilePlayer() if wanted.to_file else best_player(wanted.device, None, lambda error: tell(told(error)))
         )
-        desk = Desk(store, player, now_utc, Universes(universe_folder()), hints=wanted.hints)
-        seat(desk, found, learner, now_utc(), new=wanted.new, seed=wanted.seed)
-        Session(desk, input, lambda line: print(line, flush=True)).run()  # noqa: T201  # the terminal is this face
+        universes = Universes(universe_folder())
+
+        def new_desk() -> Desk:
+            return Desk(store, player, now_utc, universes, hints=wanted.hints)
+
+        if found is None:
+            _practise_on(store, learner, new_desk, universes)
+        else:
+            desk = new_desk()
+            seat(desk, found, learner, now_utc(), new=wanted.new, seed=wanted.seed)
+            Session(desk, input, _say).run()
     finally:
         store.close()
     return Result()
+
+
+def _practise_on(store: Store, learner: str, new_desk: Callable[[], Desk], universes: Universes) -> None:
+    """Give one task after another, what teaches most first."""
+    import time
+
+    import numpy as np
+
+    from trainer.cases.practice_pool import Pools
+    from trainer.cases.shipped import profile_named, profile_names
+    from trainer.desk.course import Course
+    from trainer.desk.exercises import Exercises
+    from trainer.terminal.practice_session import PracticeSession
+
+    pools = Pools(universes.folder)
+    profiles = [profile_named(name) for name in profile_names()]
+    if not all(pools.ready(profile) for profile in profiles):
+        _say(text("course.prepare"))
+    course = Course(store, learner, now_utc, np.random.default_rng())
+    exercises = Exercises(pools, universes)
+    PracticeSession(
+        course, exercises, new_desk, [pools(one) for one in profiles], now_utc, time.monotonic, input, _say
+    ).run()
+
+
+def _say(line: str) -> None:
+    print(line, flush=True)  # noqa: T201  # the terminal is this face

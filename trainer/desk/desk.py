@@ -7,6 +7,8 @@ from typing import Any
 
 from trainer import __version__
 from trainer.cases.case import Case
+from trainer.cases.features import Features
+from trainer.cases.practice_pool import Pools
 from trainer.cases.universe_cache import Universes
 from trainer.desk.solver import RememberingSolver
 from trainer.errors import WrongCallError
@@ -14,6 +16,7 @@ from trainer.output.player import Player
 from trainer.output.playing import Played
 from trainer.practice.actions import Done
 from trainer.practice.attempt import Attempt, begun, finding_data, replayed, step
+from trainer.practice.course.ended import case_entry
 from trainer.practice.debrief import Debrief, debrief_of
 from trainer.practice.events import Event, EventKind
 from trainer.practice.hints import Hint, next_hint
@@ -23,7 +26,7 @@ from trainer.reasoning.finding import Finding
 from trainer.reasoning.reasoner import Reasoner
 from trainer.reasoning.score import Score, calibration
 from trainer.records.chain import first_link, next_link
-from trainer.records.store import AttemptRow, Store
+from trainer.records.store import PRACTICE, AttemptRow, Store
 from trainer.sound.render import Sound
 from trainer.words import numbers
 
@@ -49,6 +52,7 @@ class Desk:
     ) -> None:
         self.store, self.player, self._now = store, player, now
         self._universes, self.hints, self.limits = universes, hints, limits
+        self._pools = Pools(universes.folder)
         self._chain_key, self._clock, self._link = chain_key, clock, ""
         self._last_s = 0.0 if clock is None else clock()
         self.solver = RememberingSolver()
@@ -110,7 +114,7 @@ class Desk:
         if self.attempt.finding is None:
             raise WrongCallError("finding_first")
         refuse_feedback(self.limits)
-        return debrief_of(self.attempt, self.solver, self.reasoner)
+        return debrief_of(self.attempt, self.solver, self.reasoner, self._pools(self.attempt.case.profile))
 
     @property
     def reasoner(self) -> Reasoner:
@@ -142,11 +146,19 @@ class Desk:
         self._happen(EventKind.HINTED, {"strength": hint.strength, "test": hint.test})
         return hint
 
-    def close(self, outcome: Outcome) -> None:
-        """End the attempt with what it came to."""
+    def close(self, outcome: Outcome, found: Features | None = None) -> None:
+        """End the attempt with what it came to, and what that told of skills where the case's features are known."""
         if not self.attempt.closed:
             refuse_feedback(self.limits)
-            self._happen(EventKind.CLOSED, outcome_data(outcome))
+            data = outcome_data(outcome)
+            if found is not None:
+                data[PRACTICE] = case_entry(outcome, found, self.lesson)
+            self._happen(EventKind.CLOSED, data)
+
+    @property
+    def lesson(self) -> int:
+        """Which lesson this attempt is, 0 for none."""
+        return int(self.attempt.card[0].data.get("lesson", 0))
 
     def hand_in(self) -> None:
         """End an exam's case with its finding, not scored here; raises WrongCallError before the finding."""

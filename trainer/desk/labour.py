@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 
 from trainer.cases.case_set import CaseSet
+from trainer.cases.practice_pool import Pools
 from trainer.cases.sealed_set import SetKey
 from trainer.cases.set_drawing import SetItem, items_of
 from trainer.cases.set_proofs import set_problems
@@ -34,6 +35,7 @@ class Labour:
 
     def __init__(self, universes: Universes) -> None:
         self._universes = universes
+        self._pools = Pools(universes.folder)
         self._solver = RememberingSolver()
 
     def hear(self, told: Told, attempt: Attempt, slots: Sequence[int] | None, place: str) -> Done:
@@ -64,7 +66,7 @@ class Labour:
         """Return the debrief."""
         reasoner = self._universes.reasoner(attempt.case, lambda share: told("reasoning", share))
         told("sounding", 1.0)
-        return debrief_of(attempt, self._solver, reasoner)
+        return debrief_of(attempt, self._solver, reasoner, self._pools(attempt.case.profile))
 
     def draw_set(
         self, told: Told, case_set: CaseSet, learner: str, try_number: int, redrawn: Mapping[int, int]

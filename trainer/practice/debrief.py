@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from trainer.cases.features import Features, features_of
+from trainer.cases.practice_pool import Pool
 from trainer.circuit.elements import Location
 from trainer.circuit.fault_space import fits
 from trainer.circuit.faults import Fault
@@ -43,7 +45,7 @@ class Debrief:
 
     `shown_at` is where the engine is moved and warm while the truth is played: an intermittent fault is shown at
     work. `misconception` is None for a right finding. `would_tell` names the test that would have told most of what was
-    left open, "" where proof was full or none would.
+    left open, "" where proof was full or none would. `features` are what made the case hard.
     """
 
     truth: tuple[Claim, ...]
@@ -63,10 +65,14 @@ class Debrief:
     wrong: Wrong | None
     misconception: str | None
     outcome: Outcome
+    features: Features
 
 
-def debrief_of(attempt: Attempt, solver: Solver, reasoner: Reasoner) -> Debrief:
-    """Return the debrief of an attempt that has a finding; raises ValueError for one that has none."""
+def debrief_of(attempt: Attempt, solver: Solver, reasoner: Reasoner, pool: Pool) -> Debrief:
+    """Return the debrief of an attempt that has a finding, `pool` being of its engine.
+
+    Raises ValueError for an attempt that has none.
+    """
     case, judgement = attempt.case, judged(attempt, solver, reasoner)
     assert attempt.finding is not None
     answer = tuple(fault_of(claim) for claim in attempt.finding.claims)
@@ -97,6 +103,7 @@ def debrief_of(attempt: Attempt, solver: Solver, reasoner: Reasoner) -> Debrief:
         wrong=judgement.wrong,
         misconception=judgement.misconception,
         outcome=outcome_of(attempt, judgement.scored, judgement.misconception or ""),
+        features=features_of(case, pool),
     )
 
 

@@ -19,7 +19,9 @@ from trainer.records.tables import attempt_table, event_table, identity_table
 
 @dataclass(frozen=True, slots=True)
 class AttemptRow:
-    """What an attempt is about; `case_source` is `shipped`, `file`, `code` or `set`, `case_name` as it was asked for.
+    """What an attempt is about; `case_name` is what was asked for.
+
+    `case_source` is `shipped`, `file`, `code`, `set` or `exercise`.
 
     In a set `item` is the case's index from 1, `redraw` how often it was voided before, `model` a hash of the code that
     computes. An attempt of a sealed set holds no seed, and digests that only the set's key can make.
@@ -40,6 +42,12 @@ class AttemptRow:
     redraw: int = 0
     model: str = ""
 
+
+PRACTICE = "practice"
+"""Under which the event that ends a task holds what practice adapts by."""
+
+EXERCISE = "exercise"
+"""The source of an attempt at an exercise, whose name stands for its case."""
 
 ENDS = (EventKind.CLOSED.value, EventKind.VOIDED.value)
 """What ends an attempt."""
@@ -116,17 +124,39 @@ class Store:
             closings = [json.loads(row.data) for row in connection.execute(wanted)]
         return [data for data in closings if "right" in data]  # an exam's cases close unscored
 
+    def practised(self, learner: str, since: int = 0) -> list[tuple[int, str, dict[str, Any]]]:
+        """Return what practice kept of each task that was ended, in the order of storing: event's id, time, data."""
+        wanted = (
+            select(event_table.c.id, event_table.c.at, event_table.c.data)
+            .join(attempt_table, attempt_table.c.id == event_table.c.attempt_id)
+            .where(
+                attempt_table.c.learner == learner,
+                event_table.c.id > since,
+                event_table.c.kind == EventKind.CLOSED.value,
+                event_table.c.data.contains(f'"{PRACTICE}": '),
+            )
+            .order_by(event_table.c.id)
+        )
+        with self.engine.connect() as connection:
+            rows = [(row.id, row.at, json.loads(row.data)) for row in connection.execute(wanted)]
+        return [(number, at, data[PRACTICE]) for number, at, data in rows if PRACTICE in data]
+
     def open_attempts(self, learner: str, case_name: str, case_digest: str) -> Sequence[AttemptRow]:
         """Return a learner's attempts at a case that have no end yet, the newest first."""
         waiting = self.unfinished(learner)
         return [row for row in waiting if (row.case_name, row.case_digest) == (case_name, case_digest)]
 
-    def unfinished(self, learner: str) -> Sequence[AttemptRow]:
-        """Return all of a learner's attempts outside sets that have no end yet, the newest first."""
+    def unfinished(self, learner: str, *, exercises: bool = False) -> Sequence[AttemptRow]:
+        """Return a learner's attempts outside sets that have no end yet, at cases or at exercises, the newest first."""
         closed = select(event_table.c.attempt_id).where(event_table.c.kind.in_(ENDS))
         wanted = (
             select(attempt_table)
-            .where(attempt_table.c.learner == learner, attempt_table.c.set_id == "", attempt_table.c.id.not_in(closed))
+            .where(
+                attempt_table.c.learner == learner,
+                attempt_table.c.set_id == "",
+                attempt_table.c.id.not_in(closed),
+                (attempt_table.c.case_source == EXERCISE) == exercises,
+            )
             .order_by(attempt_table.c.started_at.desc())
         )
         with self.engine.connect() as connection:

@@ -302,6 +302,14 @@ class Session:
         if done.data["proved"] and not repair.showed_itself(self.desk.attempt):
             self._say(text("retest.provoke"))
 
+    def worked(self, done: Done) -> None:
+        """Carry out a step that a lesson works for the learner, and show what it gave."""
+        self.desk.do(done)
+        if done.sound is not None:
+            self._play(done.sound, shown.slots_text(done.data["slots"]), self.place)
+        else:
+            self._say(shown.card_entry(self.desk.attempt.card[-1]) or "")
+
     def debrief(self) -> None:
         """Debrief a case that was worked before."""
         self._debrief([])
@@ -327,7 +335,7 @@ class Session:
         if debrief.answer_sound is not None and debrief.claims != debrief.truth:
             self._say(text("debrief.yours"))
             self._play(debrief.answer_sound, text("hear.whole"), "front")
-        self.desk.close(debrief.outcome)
+        self.desk.close(debrief.outcome, debrief.features)
         self._say(text("closed"))
         self._over = True
 

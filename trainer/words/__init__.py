@@ -9,6 +9,7 @@ from string import Formatter
 from trainer.errors import Problem, ToldError
 from trainer.words import (
     english,
+    english_course,
     english_errors,
     english_exercises,
     english_reasoning,
@@ -17,6 +18,7 @@ from trainer.words import (
     english_station,
     english_window,
     spanish,
+    spanish_course,
     spanish_errors,
     spanish_exercises,
     spanish_reasoning,
@@ -29,10 +31,12 @@ from trainer.words import (
 TEXTS = {
     **english.TEXTS, **english_errors.TEXTS, **english_reasoning.TEXTS, **english_window.TEXTS, **english_station.TEXTS,
     **english_sets.TEXTS, **english_records.TEXTS, **english_exercises.TEXTS,
+    **english_course.TEXTS,
 }  # fmt: skip
 SPANISH = {
     **spanish.TEXTS, **spanish_errors.TEXTS, **spanish_reasoning.TEXTS, **spanish_window.TEXTS, **spanish_station.TEXTS,
     **spanish_sets.TEXTS, **spanish_records.TEXTS, **spanish_exercises.TEXTS,
+    **spanish_course.TEXTS,
 }  # fmt: skip
 
 

@@ -9,7 +9,7 @@ TEXTS: dict[str, str] = {
     "exercise.this_slot": "turno {number} en este motor",
     "exercise.none": "ninguno: todos los turnos son parejos",
     "exercise.no_code": "ningún código",
-    "exercise.which": "Oiga la prueba entera. ¿Qué turnos no son parejos?",
+    "exercise.which": "Oye la prueba entera. ¿Qué turnos no son parejos?",
     "exercise.which.right": (
         "Correcto: lo que no suena parejo es {cylinders}, contado en orden numérico después de la ráfaga."
     ),
@@ -24,14 +24,14 @@ TEXTS: dict[str, str] = {
     "exercise.which.rule": (
         "Primero la ráfaga, luego cada cilindro en orden numérico: se cuenta desde después de la ráfaga."
     ),
-    "exercise.what": "Oiga los dos. ¿Cómo suena el turno {number} en este motor?",
+    "exercise.what": "Oye los dos. ¿Cómo suena el turno {number} en este motor?",
     "exercise.what.even": "parejo: a pocos decibelios de su sonido sano",
     "exercise.what.weak": "débil: el golpe está, claramente más suave",
     "exercise.what.dull": "apagado: un golpe sordo sin brillo, corriente sin clic",
     "exercise.what.very_faint": "muy tenue: ningún clic propio, solo el zumbido de los demás",
     "exercise.what.nothing": "nada: solo el fondo",
     "exercise.what.rule": "Parejo, débil, apagado, muy tenue, nada: cada uno dice otra cosa del circuito.",
-    "exercise.hum": "Oiga el turno {number}, sano y en este motor. ¿Qué dice lo que queda de él?",
+    "exercise.hum": "Oye el turno {number}, sano y en este motor. ¿Qué dice lo que queda de él?",
     "exercise.hum.own": "Su propio circuito lleva corriente: algo del inyector {number} trabaja.",
     "exercise.hum.hum": "Es la corriente de fondo de los demás; el circuito {number} mismo no lleva nada.",
     "exercise.hum.bed": "Es el fondo del taller.",
@@ -122,7 +122,7 @@ TEXTS: dict[str, str] = {
         "Menos que el vecino por encima de dos veces los límites: otro camino, o una bobina más corta."
     ),
     "exercise.reading.rule": (
-        "Juzgue por un vecino sano y los límites del medidor, aquí ±({percent:.1f} % + {counts} cuentas)."
+        "Juzga por un vecino sano y los límites del medidor, aquí ±({percent:.1f} % + {counts} cuentas)."
     ),
     "exercise.where_break": "Un corte en el retorno del cilindro {number}. ¿Qué lugar dejan estas lecturas?",
     "exercise.where.engine_harness": (
@@ -136,7 +136,7 @@ TEXTS: dict[str, str] = {
     ),
     "exercise.where.solenoid_coil": "Correcto: fuera de rango en los propios bornes del inyector.",
     "exercise.where.other": "Una de estas lecturas habría sido otra si el corte estuviera ahí.",
-    "exercise.where.rule": "Parta el circuito en cada conector; si las dos mitades marcan bien, mire lo que las une.",
+    "exercise.where.rule": "Parte el circuito en cada conector; si las dos mitades marcan bien, mira lo que las une.",
     "exercise.slip": "¿Qué vale esta lectura?",
     "exercise.slip.how.fine": "conector del módulo quitado, sin contacto, puntas a cero",
     "exercise.slip.how.connected": "pinchado por detrás con el enchufe puesto, sin contacto, puntas a cero",
@@ -149,7 +149,7 @@ TEXTS: dict[str, str] = {
     "exercise.slip.connected": "Es de todo lo que cuelga del cable.",
     "exercise.slip.connected.why": "Con el enchufe puesto, la corriente toma también los demás caminos.",
     "exercise.slip.leads": "Lleva dentro la resistencia de las puntas.",
-    "exercise.slip.leads.why": "Con tan pocos ohmios las puntas cuentan: póngalas a cero antes.",
+    "exercise.slip.leads.why": "Con tan pocos ohmios las puntas cuentan: ponlas a cero antes.",
     "exercise.slip.live": "No vale nada, y el medidor puede dañarse.",
     "exercise.slip.live.why": "Nunca se miden ohmios con tensión: sin contacto, esperar, comprobar que no hay tensión.",
     "exercise.slip.rule": "Sin contacto y comprobado, enchufe quitado, puntas a cero, y entonces leer.",
@@ -158,7 +158,7 @@ TEXTS: dict[str, str] = {
     "exercise.next.best": "Correcto: se esperan {bits:.2f} bit en {minutes:.0f} min, lo que más.",
     "exercise.next.less": "Se esperan {bits:.2f} bit en {minutes:.0f} min: menos por su tiempo.",
     "exercise.next.rule": (
-        "Pregunte a cada prueba qué podría descartar y qué cuesta; primero lo barato que parte en dos."
+        "Pregunta a cada prueba qué podría descartar y qué cuesta; primero lo barato que parte en dos."
     ),
     "exercise.stop": "¿Está probado este diagnóstico?",
     "exercise.stop.done": "hecho: {step}",
@@ -169,24 +169,24 @@ TEXTS: dict[str, str] = {
     "exercise.stop.on.why": (
         "Su probabilidad con estas pruebas es {sure}, y {others} otros diagnósticos siguen siendo probables."
     ),
-    "exercise.stop.rule": "Pare cuando las pruebas dejen un solo diagnóstico, no cuando se le ocurra uno.",
+    "exercise.stop.rule": "Para cuando las pruebas dejen un solo diagnóstico, no cuando se te ocurra uno.",
     "exercise.unseen.nozzle": "una tobera gastada",
     "exercise.unseen.seat": "un asiento de válvula que pierde dentro de un inyector",
     "exercise.unseen.rail": "presión baja de combustible o de aceite de mando",
     "exercise.unseen.compression": "compresión baja en un cilindro",
     "exercise.unseen.air": "aire en el combustible",
     "exercise.unseen.return_leak": "un retorno excesivo de un inyector",
-    "exercise.still": "Oiga la prueba: pareja, y no dejó ningún código. ¿Cuál de estas podría fallar todavía?",
+    "exercise.still": "Oye la prueba: pareja, y no dejó ningún código. ¿Cuál de estas podría fallar todavía?",
     "exercise.still.right": (
         "Correcto: no mueve ninguna bobina ni cambia ningún clic, así que esta prueba no puede mostrarlo."
     ),
     "exercise.still.heard": "Eso se habría oído en esta prueba.",
-    "exercise.shown": "Oiga la prueba: pareja, sin código. ¿Cuál de estas queda descartada?",
+    "exercise.shown": "Oye la prueba: pareja, sin código. ¿Cuál de estas queda descartada?",
     "exercise.shown.right": "Correcto: habría sonado muy distinto de parejo.",
     "exercise.shown.unseen": "Mecánico e hidráulico: una prueba pareja no dice nada de eso.",
     "exercise.shown.shy": "Solo se muestra al mover o calentar su sitio: una prueba pareja en reposo no la descarta.",
     "exercise.after": (
-        "Oiga la prueba: pareja, sin código, lecturas buenas. El motor sigue fallando en el {number}. ¿Y ahora?"
+        "Oye la prueba: pareja, sin código, lecturas buenas. El motor sigue fallando en el {number}. ¿Y ahora?"
     ),
     "exercise.after.not_shown": (
         "«El circuito pasa; la causa no se muestra aquí»: seguir con combustible, compresión y retorno según el "
@@ -224,7 +224,7 @@ TEXTS: dict[str, str] = {
     "exercise.card.connected": "Encontrado: con el enchufe puesto, la lectura es de todo lo que cuelga del cable.",
     "exercise.card.leads": "Encontrado: esa lectura lleva dentro la resistencia de las puntas.",
     "exercise.card.conclusion": "Encontrado: estas lecturas, bien tomadas, dejan otro lugar.",
-    "exercise.card.rule": "Revise cada paso por sí mismo: qué se oyó, cómo se midió, qué se sigue.",
+    "exercise.card.rule": "Revisa cada paso por sí mismo: qué se oyó, cómo se midió, qué se sigue.",
     "exercise.backwards": (
         "Contando hacia atrás desde el último turno, que es el 1, el tenue es el número {count}. ¿Qué cilindro es?"
     ),

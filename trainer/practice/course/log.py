@@ -12,8 +12,8 @@ from trainer.practice.course.skills import Answer, Demand, Skill
 from trainer.practice.course.slips import holding
 from trainer.practice.course.waiting import Waiting, waiting_after
 
-CASE = "case"
-"""The kind of a whole case; every other kind is an exercise's."""
+CASE, LESSON = "case", "lesson"
+"""The kinds of whole cases; every other kind is an exercise's."""
 
 DAY_S = 86_400.0
 
@@ -35,7 +35,10 @@ class Task:
 
 @dataclass(frozen=True, slots=True)
 class Entry:
-    """One task ended: right or wrong, how sure, the misconception shown ("" for none), and what it told of skills."""
+    """One task ended: right or wrong, how sure, the misconception shown ("" for none), and what it told of skills.
+
+    `confused` are the sound that it was and the one that it was taken for, where one was asked for.
+    """
 
     kind: str
     topic: str
@@ -46,6 +49,7 @@ class Entry:
     probes: tuple[str, ...]
     answers: tuple[Answer, ...]
     day: float
+    confused: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -82,7 +86,7 @@ def day_of(at: str) -> float:
 
 
 def entry_data(
-    task: Task, right: bool, certainty: float, misconception: str, answers: Iterable[tuple[Demand, bool]]
+    task: Task, told: Iterable[tuple[Demand, bool]], *, right: bool, certainty: float, misconception: str
 ) -> dict[str, Any]:
     """Return an entry as the event that ends a task keeps it."""
     return {
@@ -93,7 +97,7 @@ def entry_data(
         "certainty": certainty,
         "misconception": misconception,
         "probes": list(task.probes),
-        "answers": [[one.skill.value, one.difficulty, one.guess, was_right] for one, was_right in answers],
+        "answers": [[one.skill.value, one.difficulty, one.guess, was_right] for one, was_right in told],
     }
 
 
@@ -105,6 +109,14 @@ def entry_from(data: Mapping[str, Any], at: str) -> Entry:
         for skill, difficulty, guess, right in data["answers"]
     )
     return Entry(
-        str(data["kind"]), str(data["topic"]), str(data["class"]), bool(data["right"]), float(data["certainty"]),
-        str(data["misconception"]), tuple(str(name) for name in data["probes"]), answers, day,
-    )  # fmt: skip
+        kind=str(data["kind"]),
+        topic=str(data["topic"]),
+        kind_class=str(data["class"]),
+        right=bool(data["right"]),
+        certainty=float(data["certainty"]),
+        misconception=str(data["misconception"]),
+        probes=tuple(str(name) for name in data["probes"]),
+        answers=answers,
+        day=day,
+        confused=tuple(str(one) for one in data.get("confused", ())),
+    )

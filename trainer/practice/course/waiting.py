@@ -48,11 +48,11 @@ def waiting_after(
 ) -> tuple[Waiting, ...]:
     """Return what waits after one more answer."""
     before = next((one for one in waiting if one.topic == topic), None)
+    if right and (before is None or not before.due(day)):
+        return tuple(waiting)
     others = [one for one in waiting if one.topic != topic]
     if not right:
         others.append(Waiting(topic, 0, day, certainty >= SURE_FROM))
-    elif before is not None and not before.due(day):
-        others.append(before)
     elif before is not None and before.stage + 1 < len(GAPS_DAYS):
         others.append(replace(before, stage=before.stage + 1, day=day, sure=False))
     return tuple(sorted(others, key=lambda one: one.order)[:MOST_WAITING])

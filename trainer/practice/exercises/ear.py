@@ -96,7 +96,7 @@ def what_it_sounds_like(spec: Spec, pool: Pool, wanted: Heard | None = None) -> 
         places, wanted = np.arange(len(pool.rows)), None
     place, bed, difficulty = drawn(spec, pool, chance, places)
     fault, profile = pool.fault(place), pool.profile
-    heard = [_heard_at(pool, place, column, bed.level_dba) for column in range(len(profile.cylinders))]
+    heard = [heard_at(pool, place, column, bed.level_dba) for column in range(len(profile.cylinders))]
     fitting = [n for n, one in zip(profile.cylinders, heard, strict=True) if one is wanted] or list(fault.cylinders)
     number = fitting[chance.below(len(fitting))]
     right = heard[profile.cylinders.index(number)]
@@ -183,16 +183,17 @@ def _kind(chance: Stream) -> BedKind:
 
 def off_slots(pool: Pool, place: int, bed_dba: float) -> tuple[int, ...]:
     """Return the cylinders whose slots are called anything but even."""
-    heard = [_heard_at(pool, place, column, bed_dba) for column in range(len(pool.profile.cylinders))]
+    heard = [heard_at(pool, place, column, bed_dba) for column in range(len(pool.profile.cylinders))]
     return tuple(n for n, one in zip(pool.profile.cylinders, heard, strict=True) if one is not Heard.EVEN)
 
 
-def _heard_at(pool: Pool, place: int, column: int, bed_dba: float) -> Heard:
+def heard_at(pool: Pool, place: int, column: int, bed_dba: float) -> Heard:
+    """Return what the slot of a column is called in a bed, beside the good engine's."""
     return heard_as(float(pool.heard[place, column + 1, LEVEL]), float(pool.good[column + 1, LEVEL]), bed_dba)
 
 
 def _called(pool: Pool) -> np.ndarray[tuple[int, int], np.dtype[np.object_]]:
     """Return what each slot is called in the quietest bed, shape (fault, cylinder)."""
     count = len(pool.profile.cylinders)
-    rows = [[_heard_at(pool, place, column, BEDS_DBA[0]) for column in range(count)] for place in range(len(pool.rows))]
+    rows = [[heard_at(pool, place, column, BEDS_DBA[0]) for column in range(count)] for place in range(len(pool.rows))]
     return np.array(rows, dtype=object)

@@ -134,7 +134,8 @@ def _where(spec: Spec, profile: Profile) -> Exercise:
     difficulty = -0.4 + 0.9 * (place is Location.PASS_THROUGH) + 0.4 * (spec.level >= 4)
     return Exercise(
         spec, profile, place.value, asks(Skill.MEASURING, difficulty, choices),
-        text("exercise.where_break", number=number), choices, at, text("exercise.where.rule"), shown=tuple(shown), marked=frozenset({number}),
+        text("exercise.where_break", number=number), choices, at, text("exercise.where.rule"), shown=tuple(shown),
+        marked=frozenset({number}),
     )  # fmt: skip
 
 

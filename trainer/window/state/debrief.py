@@ -40,7 +40,7 @@ class DebriefScreen(Screen):
         super().__init__(shell)
         self.desk, self.debrief, self.who = desk, debrief, who
         self._told = desk.told_certainties(debrief.score)
-        desk.close(debrief.outcome)
+        desk.close(debrief.outcome, debrief.features)
         self.same = debrief.answer_sound is None or debrief.claims == debrief.truth
         answer = debrief.truth_sound if debrief.answer_sound is None else debrief.answer_sound
         self.differing = () if self.same else differing_slots(debrief.truth_sound, answer)

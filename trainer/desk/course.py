@@ -1,0 +1,137 @@
+"""A learner's practice at a desk: where they stand, what comes next and why, and the exercises they answer."""
+
+from __future__ import annotations
+
+import hashlib
+import uuid
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from trainer import __version__
+from trainer.cases.practice_pool import Pool
+from trainer.practice.course.choice import Chosen, choose
+from trainer.practice.course.drills import drill_spec
+from trainer.practice.course.lessons import Lesson, lesson_after
+from trainer.practice.course.log import Entry, Learner, day_of, entry_data, entry_from, learner_of
+from trainer.practice.course.offers import tasks_for
+from trainer.practice.course.rematch import rematch_specs
+from trainer.practice.events import Event, EventKind
+from trainer.practice.exercises.exercise import Exercise, Spec, spec_of
+from trainer.records.store import EXERCISE, PRACTICE, AttemptRow, Store
+
+
+@dataclass(frozen=True, slots=True)
+class Begun:
+    """An exercise that was begun: its attempt, what it is made from, and why it came ("" where it was asked for)."""
+
+    attempt_id: str
+    spec: Spec
+    why: str
+    about: str
+
+
+class Course:
+    """One learner's practice; `now` gives UTC text, `chance` draws what there is to choose from."""
+
+    def __init__(self, store: Store, learner: str, now: Callable[[], str], chance: np.random.Generator) -> None:
+        self.store, self.learner, self._now, self._chance = store, learner, now, chance
+        self._entries: list[Entry] = []
+        self._read = 0
+        self._stands: Learner | None = None
+
+    @property
+    def stands(self) -> Learner:
+        """Where the learner stands, with everything that was ended up to now."""
+        new = self.store.practised(self.learner, self._read)
+        for number, at, data in new:
+            self._read = number
+            try:
+                self._entries.append(entry_from(data, at))
+            except (KeyError, TypeError, ValueError):  # of another version of the program: it tells nothing here
+                continue
+        if new or self._stands is None:
+            self._stands = learner_of(self._entries)
+        return self._stands
+
+    @property
+    def day(self) -> float:
+        """Today, as practice counts days."""
+        return day_of(self._now())
+
+    @property
+    def lesson(self) -> Lesson | None:
+        """The lesson that comes first, None where all are done or practice began without them."""
+        entries = self.stands.entries
+        return None if any(entry.kind != "lesson" for entry in entries) else lesson_after(entries)
+
+    def next(self, pools: Sequence[Pool]) -> Chosen:
+        """Return the task that teaches most now, out of what these engines offer."""
+        return choose(tasks_for(pools, self._chance), self.stands, self.day)
+
+    def stale_class(self) -> str:
+        """Return the class that the last two tasks shared, which the next must not have; "" for none."""
+        last = [entry.kind_class for entry in self.stands.entries[-2:]]
+        return last[0] if len(last) == 2 and last[0] == last[1] else ""
+
+    def rematch(self, engine: str) -> tuple[Spec, ...]:
+        """Return four short exercises on what this learner confuses most, in contrast order."""
+        return rematch_specs(self.stands.entries, engine, int(self._chance.integers(2**31)))
+
+    def drill(self, kind: str, engines: Sequence[str]) -> Spec:
+        """Return an exercise of one kind at the learner's level; raises WrongCallError for a kind there is not."""
+        return drill_spec(kind, self.stands, engines, self._chance)
+
+    # exercises
+
+    def unfinished(self) -> Begun | None:
+        """Return the exercise that was begun and not answered, if this program still makes the same one of it."""
+        for row in self.store.unfinished(self.learner, exercises=True):
+            if row.program_version == __version__:
+                first = self.store.events(row.id)[0]
+                return Begun(
+                    row.id, spec_of(row.case_name), str(first.data.get("why", "")), str(first.data.get("about", ""))
+                )
+        return None
+
+    def begin(self, exercise: Exercise, why: str = "", about: str = "") -> Begun:
+        """Note that an exercise is begun, before anything of it is shown."""
+        now, spec = self._now(), exercise.spec
+        row = AttemptRow(
+            id=str(uuid.uuid4()),
+            learner=self.learner,
+            case_source=EXERCISE,
+            case_name=spec.name,
+            profile_digest=exercise.profile.digest,
+            case_digest=hashlib.sha256(spec.name.encode("utf-8")).hexdigest(),
+            seed=spec.seed,
+            program_version=__version__,
+            started_at=now,
+        )
+        self.store.begin(row, Event(1, EventKind.STARTED, now, {"why": why, "about": about}))
+        return Begun(row.id, spec, why, about)
+
+    def answer(self, begun: Begun, exercise: Exercise, choice: int, certainty: float) -> bool:
+        """Keep an answer; tell whether it is right. Raises ValueError where it was answered already."""
+        right = choice == exercise.right
+        task = exercise.task
+        entry = entry_data(
+            task, [(exercise.demand, right)], right=right, certainty=certainty,
+            misconception="" if right else exercise.choices[choice].misconception,
+        )  # fmt: skip
+        data = {PRACTICE: entry, "choice": choice}
+        if exercise.labels:
+            entry["confused"] = [exercise.labels[exercise.right], exercise.labels[choice]]
+        self.store.append(begun.attempt_id, Event(2, EventKind.CLOSED, self._now(), data))
+        return right
+
+    def listened(self, name: str, profile_digest: str) -> None:
+        """Note that labelled examples were listened to: exposure, nothing that is scored."""
+        now = self._now()
+        row = AttemptRow(
+            str(uuid.uuid4()), self.learner, EXERCISE, name, profile_digest,
+            hashlib.sha256(name.encode("utf-8")).hexdigest(), 0, __version__, now,
+        )  # fmt: skip
+        self.store.begin(row, Event(1, EventKind.STARTED, now, {"listening": True}))
+        self.store.append(row.id, Event(2, EventKind.CLOSED, now, {"listening": True}))

@@ -1,0 +1,44 @@
+"""Makes exercises and their sounds at a desk, with what is solved kept at hand."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from trainer.cases.practice_pool import Pools
+from trainer.cases.shipped import profile_named
+from trainer.cases.universe_cache import Universes
+from trainer.circuit.profile import Profile
+from trainer.desk.solver import RememberingSolver
+from trainer.practice.actions import Solver
+from trainer.practice.exercises.exercise import Exercise, Sounding, Spec, sounded, spec_of
+from trainer.practice.exercises.kinds import exercise_of
+from trainer.sound.render import Sound
+
+MOST_TRIES = 20
+"""So many seeds are tried for an exercise of another class than the last two."""
+
+
+class Exercises:
+    """Makes exercises; the first of reasoning on an engine takes seconds."""
+
+    def __init__(self, pools: Pools, universes: Universes, solver: Solver | None = None) -> None:
+        self._pools, self._universes = pools, universes
+        self._solver = solver or RememberingSolver()
+
+    def make(self, spec: Spec) -> Exercise:
+        """Return an exercise; raises WrongCallError for one that cannot be made here."""
+        return exercise_of(spec, profile_named, self._pools, self._universes.reasoner)
+
+    def made(self, name: str, stale_class: str) -> Exercise:
+        """Return an exercise that was chosen, with another seed where its class would be the third in a row."""
+        spec = spec_of(name)
+        exercise = self.make(spec)
+        for step in range(1, MOST_TRIES):
+            if exercise.kind_class != stale_class:
+                break
+            exercise = self.make(replace(spec, seed=(spec.seed + step) % 2**31))
+        return exercise
+
+    def sound(self, profile: Profile, what: Sounding) -> Sound:
+        """Return something to listen to, rendered."""
+        return sounded(profile, what, self._solver)

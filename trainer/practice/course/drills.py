@@ -1,0 +1,31 @@
+"""One kind of exercise asked for by itself: at the level that the learner gets right about six times of seven."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from trainer.errors import WrongCallError
+from trainer.practice.course.ability import expected_right
+from trainer.practice.course.choice import LEAST, MOST
+from trainer.practice.course.log import Learner
+from trainer.practice.course.offers import PRACTISED
+from trainer.practice.exercises.exercise import LEVELS, Spec
+from trainer.practice.exercises.kinds import task_ahead
+
+
+def drill_spec(kind: str, learner: Learner, engines: Sequence[str], chance: np.random.Generator) -> Spec:
+    """Return an exercise of a kind, its subject drawn; raises WrongCallError for a kind that there is not."""
+    if kind not in PRACTISED:
+        raise WrongCallError("no_drill", kind=kind, kinds=", ".join(PRACTISED))
+    subjects = PRACTISED[kind]
+    subject = subjects[int(chance.integers(len(subjects)))]
+    engine = engines[int(chance.integers(len(engines)))]
+    specs = [Spec(kind, engine, subject, level, int(chance.integers(2**31))) for level in range(1, LEVELS + 1)]
+
+    def off(spec: Spec) -> float:
+        (wanted,) = task_ahead(spec).demands
+        return abs(expected_right(learner.abilities[wanted.skill], wanted) - (LEAST + MOST) / 2.0)
+
+    return min(specs, key=off)

@@ -1,0 +1,28 @@
+"""What a finished case tells practice: an entry made from its outcome and its features."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from trainer.cases.features import Features
+from trainer.practice.course.demands import answers_of, case_demands, probes_of
+from trainer.practice.course.log import CASE, LESSON, Task, entry_data
+from trainer.practice.course.offers import topic_of_class
+from trainer.practice.outcome import Outcome
+
+
+def case_entry(outcome: Outcome, found: Features, lesson: int) -> dict[str, Any]:
+    """Return the entry of a case as plain data; one that was worked for the learner tells nothing of skills."""
+    demands = case_demands(found)
+    kind, topic, told = CASE, topic_of_class(found.kind_class), answers_of(outcome, demands)
+    if lesson:
+        kind, topic = LESSON, f"{LESSON}:{lesson}"
+    if lesson in HELPED:
+        told = []
+    task = Task(kind, "", topic, found.kind_class, demands, () if lesson in HELPED else probes_of(found))
+    misconception = "" if outcome.right else outcome.misconception
+    return entry_data(task, told, right=outcome.right, certainty=outcome.certainty, misconception=misconception)
+
+
+HELPED = (1, 2)
+"""The lessons in which steps are done for the learner."""

@@ -1,0 +1,107 @@
+"""The first three cases: one worked, one to complete, one alone; steps are real work on the bench.
+
+Worked examples, then fading: van Gog, Paas and van Merrienboer 2006 and 2008, electrical troubleshooting.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+
+from trainer.circuit.elements import Location, Side
+from trainer.circuit.profile import Profile
+from trainer.instruments.bench import MODULE_CONNECTOR
+from trainer.instruments.measuring import Request, through_point
+from trainer.practice import actions
+from trainer.practice.actions import Done, Solver
+from trainer.practice.attempt import Attempt
+from trainer.practice.course.log import LESSON, Entry
+from trainer.reasoning.finding import Finding, truth_of
+
+Asked = Callable[[Profile], Request]
+WORKED, TO_COMPLETE, ALONE = 1, 2, 3
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One step worked for the learner: `name` has its sentence.
+
+    It is a reading where `request` is given, else slots heard (none: the whole test), else the codes.
+    """
+
+    name: str
+    slots: tuple[int, ...] | None = None
+    request: Asked | None = None
+
+    def do(self, attempt: Attempt, solver: Solver) -> Done:
+        """Carry the step out."""
+        if self.request is not None:
+            return self.marked(actions.measure(attempt, self.request(attempt.case.profile)))
+        if self.slots is not None:
+            return self.marked(actions.hear(attempt, self.slots or None, "front", solver))
+        return self.marked(actions.read_codes(attempt, clear=False))
+
+    def marked(self, done: Done) -> Done:
+        """Return what was done, marked as this step."""
+        return replace(done, data={**done.data, "lesson_step": self.name})
+
+
+@dataclass(frozen=True, slots=True)
+class Lesson:
+    """A lesson: its case, the steps worked in it, and whether the finding is worked too."""
+
+    number: int
+    case: str
+    steps: tuple[Step, ...]
+    finding_worked: bool
+
+
+def _pair(where: str, half: str, number: int) -> Asked:
+    def asked(profile: Profile) -> Request:
+        point = MODULE_CONNECTOR if where == "module" else through_point(profile, number)
+        return Request("pair", point, half, number)
+
+    return asked
+
+
+def _wire(number: int, side: Side) -> Asked:
+    return lambda _profile: Request("wire", cylinder=number, side=side, location=Location.ENGINE_HARNESS)
+
+
+LESSONS = (
+    Lesson(
+        WORKED,
+        "faint_hum_on_three",
+        (
+            Step("hear", slots=()),
+            Step("slots", slots=(2, 3)),
+            Step("codes"),
+            Step("pair", request=_pair("module", "harness", 3)),
+            Step("mate", request=_pair("module", "harness", 1)),
+            Step("wire_feed", request=_wire(3, Side.FEED)),
+            Step("wire_return", request=_wire(3, Side.RETURN)),
+            Step("cover", request=_pair("through", "cover", 3)),
+            Step("again", slots=()),
+        ),
+        finding_worked=True,
+    ),
+    Lesson(TO_COMPLETE, "harness_in_the_bracket", (Step("hear", slots=()), Step("codes")), finding_worked=False),
+    Lesson(ALONE, "full_current_no_click", (), finding_worked=False),
+)
+
+
+def lesson_after(entries: Sequence[Entry]) -> Lesson | None:
+    """Return the first lesson that was not ended yet, or None where all were."""
+    done = {entry.topic for entry in entries if entry.kind == LESSON}
+    return next((lesson for lesson in LESSONS if f"{LESSON}:{lesson.number}" not in done), None)
+
+
+def steps_done(lesson: Lesson, attempt: Attempt) -> int:
+    """Return how many of a lesson's steps an attempt has behind it."""
+    done = {line.data.get("lesson_step") for line in attempt.card}
+    return next((place for place, step in enumerate(lesson.steps) if step.name not in done), len(lesson.steps))
+
+
+def worked_finding(attempt: Attempt) -> Finding:
+    """Return the finding that the worked case ends with."""
+    return Finding(truth_of(attempt.case.to_be_found), 0.95)

@@ -1,0 +1,116 @@
+"""Practice as lines of text: what comes next and why, an exercise, what was right, where a learner stands."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+from trainer.practice.course.ability import Ability, right_chance
+from trainer.practice.course.choice import counted
+from trainer.practice.course.log import CASE, LESSON, Learner, Task, abilities_on
+from trainer.practice.course.skills import Skill
+from trainer.practice.course.slips import FOUND_FROM
+from trainer.practice.course.waiting import GAPS_DAYS, Waiting
+from trainer.practice.exercises.exercise import Exercise
+from trainer.words import text
+
+STEP_EDGES = (-1.2, -0.3, 0.6, 1.5)
+"""Difficulties between the five steps that are shown, in logits."""
+
+FEW = 8
+"""Fewer answers than this say nothing yet."""
+
+STEADY, STRONG = 0.3, 1.5
+"""From which ability on a skill is called so, in logits."""
+
+
+def difficulty_step(task: Task) -> int:
+    """Return how hard a task is in five steps: by the chance that a learner of middle ability gets it right."""
+    chance = math.prod(float(right_chance(0.0, one.difficulty)) for one in task.demands if counted(one, task))
+    logit = math.log((1.0 - chance) / chance)
+    return 1 + sum(logit > edge for edge in STEP_EDGES)
+
+
+def task_line(task: Task) -> str:
+    """Return what a task is and how hard, without giving anything of it away."""
+    return f"{text(f'task.{task.kind}')} · {text('course.difficulty', step=difficulty_step(task))}"
+
+
+def why_line(why: str, about: str) -> str:
+    """Return in one line why a task was chosen."""
+    if not why:
+        return text("why.asked")
+    return text(f"why.{why}", about=_about(why, about))
+
+
+def _about(why: str, about: str) -> str:
+    if why == "weakest":
+        return text(f"skill.{about}")
+    return topic_text(about) if why in ("sure_wrong", "revisit") else text(f"why.idea.{about}")
+
+
+def topic_text(topic: str) -> str:
+    """Return what a miss is kept under in words."""
+    kind, _colon, subject = topic.partition(":")
+    return text(f"class.{subject}") if kind == CASE else f"{text(f'task.{kind}')}: {text(f'subject.{kind}.{subject}')}"
+
+
+def reveal_lines(exercise: Exercise, choice: int) -> list[str]:
+    """Return what was right and why, and why what was chosen is not; then the rule."""
+    chosen, right = exercise.choices[choice], exercise.choices[exercise.right]
+    if choice == exercise.right:
+        return [text("course.right"), right.why, text("course.rule", rule=exercise.rule)]
+    return [text("course.wrong", said=right.said), chosen.why, right.why, text("course.rule", rule=exercise.rule)]
+
+
+def standing(ability: Ability) -> str:
+    """Return in plain words how able a learner is in a skill."""
+    if ability.answers < FEW:
+        return text("skill.beginning")
+    if ability.mean < STEADY:
+        return text("skill.growing")
+    return text("skill.steady" if ability.mean < STRONG else "skill.strong")
+
+
+def progress_lines(learner: Learner, day: float) -> list[str]:
+    """Return where a learner stands: each skill with its counts, what waits, ideas to look at again."""
+    lines = [text("progress.skills")]
+    for skill, ability in abilities_on(learner, day).items():
+        lines.append(f"  {skill_line(skill, ability)}")
+        lines.append(f"      {text(f'skill.{skill}.what')}")
+    lines += waiting_lines(learner.waiting, day)
+    ideas = ideas_of(learner)
+    return [*lines, text("progress.ideas"), *(f"  {one}" for one in ideas)] if ideas else lines
+
+
+def skill_line(skill: Skill, ability: Ability) -> str:
+    """Return one skill with its counts, and how sure the estimate is once there is one."""
+    counts = text("progress.counts", right=ability.right, count=ability.answers)
+    told = [f"{text(f'skill.{skill}')}: {counts}", standing(ability)]
+    if ability.answers >= FEW:
+        low, high = ability.interval
+        told.append(text("progress.interval", mean=ability.mean, low=low, high=high))
+    return " · ".join(told)
+
+
+def waiting_lines(waiting: Sequence[Waiting], day: float) -> list[str]:
+    """Return what waits to be revisited, with its time."""
+    due = sum(one.due(day) for one in waiting)
+    lines = [text("progress.waits", count=len(waiting), due=due)]
+    for one in waiting:
+        left = one.day + GAPS_DAYS[one.stage] - day
+        when = text("progress.waits.now") if one.due(day) else text("progress.waits.days", days=max(math.ceil(left), 1))
+        sure = f" {text('progress.waits.sure')}" if one.sure else ""
+        lines.append("  " + text("progress.waits.line", what=topic_text(one.topic), when=when) + sure)
+    return lines
+
+
+def ideas_of(learner: Learner) -> list[str]:
+    """Return the misconceptions that are likely held, in words."""
+    held = [name for name, chance in learner.slips.items() if chance >= FOUND_FROM]
+    return [text(f"misconception.{name}") for name in sorted(held)]
+
+
+def said_sure(learner: Learner) -> list[tuple[float, bool]]:
+    """Return every certainty that was said with whether it was right, lessons that were worked aside."""
+    return [(entry.certainty, entry.right) for entry in learner.entries if entry.kind != LESSON or entry.answers]

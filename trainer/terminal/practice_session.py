@@ -1,0 +1,245 @@
+"""Practice in the terminal: one task after another, each with a line that says why; Enter goes on."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from trainer.cases.practice_pool import Pool
+from trainer.circuit.profile import Profile
+from trainer.desk.case_source import find_case
+from trainer.desk.course import Begun, Course
+from trainer.desk.desk import Desk
+from trainer.desk.exercises import Exercises
+from trainer.desk.seat import seat
+from trainer.errors import MissingHereError, WrongCallError
+from trainer.output.player import FilePlayer
+from trainer.practice.course.lessons import ALONE, LESSONS, Lesson, steps_done, worked_finding
+from trainer.practice.course.log import CASE
+from trainer.practice.course.rematch import top_confusion
+from trainer.practice.exercises.contrasts import contrasts_of
+from trainer.practice.exercises.exercise import Exercise, Sounding, Spec
+from trainer.practice.session_time import REST_MINUTES, STOP_MINUTES
+from trainer.practice.shown_course import progress_lines, reveal_lines, task_line, why_line
+from trainer.reasoning.finding import CERTAINTIES
+from trainer.terminal.session import Ask, Say, Session
+from trainer.words import text, told
+
+
+class PracticeSession:
+    """One sitting of practice. `new_desk` gives a desk for a case; `pools` the engines to practise on.
+
+    `clock` counts seconds that no change of the date moves.
+    """
+
+    def __init__(
+        self, course: Course, exercises: Exercises, new_desk: Callable[[], Desk], pools: Sequence[Pool],
+        now: Callable[[], str], clock: Callable[[], float], ask: Ask, say: Say,
+    ) -> None:  # fmt: skip
+        self._course, self._exercises, self._new_desk, self._pools = course, exercises, new_desk, pools
+        self._now, self._clock, self._ask, self._say = now, clock, ask, say
+        self._player = new_desk().player
+        self._began_s, self._told_stop, self._skipped = clock(), 0, False
+        self._words: dict[str, Callable[[Sequence[str]], None]] = {
+            "": lambda _words: self._next(), "sounds": lambda _words: self._sounds(),
+            "rematch": lambda _words: self._rematch(), "drill": self._drill,
+            "skip": lambda _words: self._skip(), "lesson": self._any_lesson,
+            "progress": lambda _words: self._lines(progress_lines(course.stands, course.day)),
+            "help": lambda _words: self._say(text("practice.help")),
+        }  # fmt: skip
+
+    def run(self) -> None:
+        """Practise until the learner leaves or the input ends."""
+        self._say(text("practice.title", who=self._course.learner))
+        self._say(text("caution.sound"))
+        self._say(text("practice.help"))
+        self._told("")
+        while True:
+            try:
+                words = self._ask(text("practice.prompt") + " ").split()
+                if words[:1] == ["leave"]:
+                    break
+                self._told(" ".join(words))
+            except EOFError:
+                break
+        self._say(text("left"))
+
+    def _told(self, line: str) -> None:
+        words = line.split() or [""]
+        command = self._words.get(words[0].lower())
+        if command is None:
+            self._say(text("unknown_command", word=words[0][:40]))
+            return
+        try:
+            command(words[1:])
+        except (WrongCallError, MissingHereError) as error:
+            self._say(told(error))
+        self._mind_the_time()
+
+    def _lines(self, lines: Sequence[str]) -> None:
+        for line in lines:
+            self._say(line)
+
+    def _mind_the_time(self) -> None:
+        minutes = (self._clock() - self._began_s) / 60.0
+        for limit, key in ((REST_MINUTES, "course.twenty"), (STOP_MINUTES, "course.ten")):
+            if self._told_stop < limit <= minutes:
+                self._say(text(key, minutes=round(minutes)))
+                self._told_stop = limit
+                return
+
+    # what comes next
+
+    def _next(self) -> None:
+        lesson = None if self._skipped else self._course.lesson
+        open_one = self._course.unfinished()
+        if open_one is not None:
+            self._say(text("practice.resumed"))
+            self._answer(open_one, self._exercises.make(open_one.spec))
+            return
+        if lesson is not None:
+            self._lesson(lesson)
+            return
+        chosen = self._course.next(self._pools)
+        self._say(why_line(chosen.why, chosen.about))
+        if chosen.task.kind == CASE:
+            self._say(text("course.next", what=task_line(chosen.task)))
+            self._case(chosen.task.name, {"why": chosen.why, "about": chosen.about})
+        else:
+            exercise = self._exercises.made(chosen.task.name, self._course.stale_class())
+            self._answer(self._course.begin(exercise, chosen.why, chosen.about), exercise)
+
+    def _case(self, name: str, at: dict[str, object]) -> None:
+        desk = self._new_desk()
+        seat(desk, find_case(name), self._course.learner, self._now(), at=at)
+        Session(desk, self._ask, self._say).run()
+
+    def _lesson(self, lesson: Lesson) -> None:
+        desk = self._new_desk()
+        found = find_case(lesson.case)
+        seat(desk, found, self._course.learner, self._now(), at={"lesson": lesson.number})
+        self._say(text("course.lesson", number=lesson.number, count=len(LESSONS)))
+        self._say(text(f"lesson.intro.{lesson.number}"))
+        session = Session(desk, self._ask, self._say)
+        if lesson.number != ALONE and desk.attempt.finding is None and not self._worked(desk, lesson, session):
+            return
+        if lesson.finding_worked and desk.attempt.finding is None:
+            self._say(text("lesson.finding"))
+            desk.commit(worked_finding(desk.attempt))
+            session.debrief()
+        else:
+            session.run()
+
+    def _worked(self, desk: Desk, lesson: Lesson, session: Session) -> bool:
+        """Work a lesson's steps, Enter by Enter; tell whether they were worked to the end."""
+        for number in range(steps_done(lesson, desk.attempt), len(lesson.steps)):
+            step = lesson.steps[number]
+            self._say(text("lesson.step", number=number + 1, count=len(lesson.steps)))
+            self._say(text(f"lesson.{step.name}"))
+            if self._ask("… ").strip() == "leave":
+                return False
+            session.worked(step.do(desk.attempt, desk.solver))
+        return True
+
+    def _skip(self) -> None:
+        self._skipped = True
+        self._next()
+
+    def _any_lesson(self, words: Sequence[str]) -> None:
+        wanted = [lesson for lesson in LESSONS if [str(lesson.number)] == list(words)]
+        if not wanted:
+            raise WrongCallError("no_lesson", count=len(LESSONS))
+        self._lesson(wanted[0])
+
+    # exercises
+
+    def _drill(self, words: Sequence[str]) -> None:
+        if len(words) != 1:
+            raise WrongCallError("needs_drill")
+        spec = self._course.drill(words[0], [pool.profile.name for pool in self._pools])
+        exercise = self._exercises.make(spec)
+        self._answer(self._course.begin(exercise), exercise)
+
+    def _rematch(self) -> None:
+        first, second = top_confusion(self._course.stands.entries)
+        self._say(text("practice.rematch.pair", first=text(f"heard.{first}"), second=text(f"heard.{second}")))
+        right = 0
+        specs: tuple[Spec, ...] = self._course.rematch(self._pools[0].profile.name)
+        for spec in specs:
+            exercise = self._exercises.make(spec)
+            answered = self._answer(self._course.begin(exercise), exercise)
+            if answered is None:
+                return
+            right += answered
+        self._say(text("practice.rematch.over", right=right, count=len(specs)))
+
+    def _answer(self, begun: Begun, exercise: Exercise) -> bool | None:
+        """Ask one exercise; return whether it was right, None where it was left open."""
+        self._say(text("course.next", what=task_line(exercise.task)))
+        self._say(exercise.asked)
+        self._lines(exercise.shown)
+        self._play_all(exercise.profile, exercise.sounds)
+        for number, choice in enumerate(exercise.choices, 1):
+            self._say(f"  {number}  {choice.said}")
+        chosen = self._chosen(exercise)
+        certainty = None if chosen is None else self._certainty()
+        if chosen is None or certainty is None:
+            self._say(text("practice.left_open"))
+            return None
+        right = self._course.answer(begun, exercise, chosen, certainty)
+        self._lines(reveal_lines(exercise, chosen))
+        return right
+
+    def _chosen(self, exercise: Exercise) -> int | None:
+        numbers = "/".join(str(number) for number in range(1, len(exercise.choices) + 1))
+        while True:
+            words = self._ask(text("practice.answer", choice=numbers) + " ").split()
+            if words == ["leave"]:
+                return None
+            number = int(words[-1]) if words and words[-1].isdecimal() else 0
+            if len(words) == 2 and words[0] == "hear" and 1 <= number <= len(exercise.sounds):
+                self._play_all(exercise.profile, exercise.sounds[number - 1 : number])
+            elif len(words) == 1 and 1 <= number <= len(exercise.choices):
+                return number - 1
+            elif words:
+                self._say(text("unknown_command", word=" ".join(words)[:40]))
+
+    def _certainty(self) -> float | None:
+        first, second, third = (text(f"certainty.{one}") for one in CERTAINTIES)
+        while True:
+            word = self._ask(text("practice.sure", first=first, second=second, third=third) + " ").strip()
+            if word == "leave":
+                return None
+            if word in ("1", "2", "3"):
+                return CERTAINTIES[int(word) - 1]
+
+    # listening
+
+    def _sounds(self) -> None:
+        pool = self._pools[0]
+        pairs = contrasts_of(pool)
+        self._say(text("tour.sounds.about"))
+        for number, pair in enumerate(pairs, 1):
+            self._say(text("tour.pair", number=number, count=len(pairs)))
+            self._say(text(f"tour.{pair.name}"))
+            self._play_all(pool.profile, (pair.first, pair.second))
+            if self._ask("… ").strip() == "leave":
+                break
+        self._course.listened(f"tour.{pool.profile.name}", pool.profile.digest)
+
+    def _play_all(self, profile: Profile, sounds: Sequence[Sounding]) -> None:
+        for what in sounds:
+            self._say(text("course.listen", label=what.label))
+            sound = self._exercises.sound(profile, what)
+            try:
+                played = self._player.play(sound.samples, sound.rate_hz)
+            except MissingHereError as error:
+                self._say(told(error))
+                self._player = FilePlayer()
+                played = self._player.play(sound.samples, sound.rate_hz)
+            except KeyboardInterrupt:
+                self._say(text("hear.stopped"))
+                continue
+            if played.void:
+                self._say(text("hear.void"))
+            if played.file is not None:
+                self._say(text("hear.file", path=played.file))

@@ -1,0 +1,188 @@
+"""Las frases de la práctica que se adapta: qué sigue y por qué, lecciones, progreso."""
+
+from __future__ import annotations
+
+TEXTS: dict[str, str] = {
+    "skill.hearing": "oído",
+    "skill.numbering": "numeración",
+    "skill.codes": "códigos",
+    "skill.measuring": "medición",
+    "skill.reasoning": "razonamiento",
+    "skill.limits": "límites de la prueba",
+    "skill.hearing.what": "tenue, apagado, débil, parejo; qué turno; grupos enteros",
+    "skill.numbering.what": "números y lugares; orden numérico, no de encendido",
+    "skill.codes.what": "qué dice un código y qué no",
+    "skill.measuring.what": "dónde, qué lado, qué es un buen valor",
+    "skill.reasoning.what": "qué prueba sigue, cuándo parar, hallar un desliz",
+    "skill.limits.what": "lo que una prueba pareja no muestra",
+    "skill.beginning": "recién empezado: pocas respuestas para decir algo",
+    "skill.growing": "en progreso: lo llano va bien, lo difícil todavía no",
+    "skill.steady": "firme: acierta casi todo lo que llega",
+    "skill.strong": "fuerte: acierta también lo difícil",
+    "task.case": "un caso en el banco",
+    "task.ear": "una pregunta para el oído",
+    "task.numbering": "una pregunta de numeración",
+    "task.codes": "una pregunta de códigos",
+    "task.meter": "una pregunta de lecturas",
+    "task.reasoning": "una pregunta de razonamiento",
+    "task.limits": "una pregunta de límites",
+    "task.job_card": "hallar el desliz",
+    "class.circuit_passes": "circuitos que pasan",
+    "class.group": "averías de un grupo entero",
+    "class.two_faults": "dos averías a la vez",
+    "class.drive_module": "averías del módulo de mando",
+    "class.engine_harness": "averías del cableado del motor",
+    "class.pass_through_connector": "averías del conector pasamuros",
+    "class.under_cover_harness": "averías del cableado bajo la tapa",
+    "class.solenoid_coil": "averías de la bobina",
+    "class.armature": "averías de la armadura",
+    "subject.ear.which": "qué turnos no son parejos",
+    "subject.ear.what": "cómo suena un turno",
+    "subject.ear.hum": "de quién es el zumbido",
+    "subject.ear.weak": "cómo suena un turno débil",
+    "subject.ear.dull": "cómo suena un turno apagado",
+    "subject.ear.very_faint": "cómo suena un turno muy tenue",
+    "subject.ear.nothing": "cómo suena un turno vacío",
+    "subject.numbering.order": "orden numérico",
+    "subject.numbering.counted": "contar con la ráfaga",
+    "subject.numbering.place": "dónde está un número",
+    "subject.numbering.shared": "qué comparten los números",
+    "subject.numbering.backwards": "contar hacia atrás",
+    "subject.codes.says": "qué prueba un código",
+    "subject.codes.could": "qué podría dejar un código",
+    "subject.codes.old": "códigos viejos",
+    "subject.meter.says": "qué dice una lectura",
+    "subject.meter.where": "dónde entre lecturas",
+    "subject.meter.slip": "qué vale una lectura",
+    "subject.reasoning.next": "la próxima prueba",
+    "subject.reasoning.stop": "cuándo parar",
+    "subject.limits.still": "qué podría fallar todavía",
+    "subject.limits.shown": "qué queda descartado",
+    "subject.limits.after": "qué hacer entonces",
+    "subject.job_card.slip": "el paso equivocado de una hoja",
+    "why.sure_wrong": "Por qué esto: estabas seguro y no era así — {about}.",
+    "why.refute": "Por qué esto: una mirada a una idea que no se sostiene — {about}.",
+    "why.revisit": "Por qué esto: falló antes y le ha llegado el día — {about}.",
+    "why.probe": "Por qué esto: aún sin probar — {about}.",
+    "why.weakest": "Por qué esto: es lo que más enseña ahora — {about}.",
+    "why.asked": "Tú lo has pedido.",
+    "why.idea.hum_for_circuit": "qué dice un zumbido tenue",
+    "why.idea.firing_order": "en qué orden llegan los turnos",
+    "why.idea.counted_burst": "dónde se empieza a contar",
+    "why.idea.burst_or_order": "contar los turnos",
+    "why.idea.insisted": "un motor cuyo circuito pasa",
+    "why.idea.one_for_group": "turnos que fallan juntos",
+    "why.idea.code_for_location": "qué nombra un código",
+    "why.idea.code_of_another": "códigos de antes",
+    "why.idea.measured_connected": "enchufes puestos al medir",
+    "why.idea.wrong_side": "los dos lados de un conector",
+    "why.idea.by_ear_alone": "cuándo basta el oído",
+    "why.idea.not_shown": "lo que no se mostró",
+    "why.idea.even_slot": "turnos parejos",
+    "why.idea.overlooked": "turnos que no son parejos",
+    "course.difficulty": "dificultad {step} de 5",
+    "course.next": "Sigue: {what}",
+    "course.right": "Correcto.",
+    "course.wrong": "No es así. Lo correcto es: {said}",
+    "course.rule": "La regla: {rule}",
+    "course.sure_before": "¿Qué tan seguro estás?",
+    "course.ten": "{minutes} minutos: un buen momento para parar. Lo pendiente vuelve solo.",
+    "course.twenty": "{minutes} minutos escuchando: deja descansar los oídos antes de seguir.",
+    "course.prepare": "Preparando la práctica de estos motores; una vez en este equipo.",
+    "course.listen": "oír: {label}",
+    "course.lesson": "Lección {number} de {count}",
+    "course.lesson.1": "el primer caso, resuelto paso a paso",
+    "course.lesson.2": "el segundo caso, empezado, para que lo termines tú",
+    "course.lesson.3": "el tercer caso, solo",
+    "lesson.intro.1": "Este caso se resuelve para ti. Cada paso dice qué se hace y por qué; tú oyes y ves lo que da.",
+    "lesson.intro.2": (
+        "La prueba se oyó y los códigos se leyeron por ti. Sigue desde ahí: mide, decide, nombra el lugar."
+    ),
+    "lesson.intro.3": "Este es solo tuyo.",
+    "lesson.step": "Paso {number} de {count}",
+    "lesson.hear": (
+        "Primero la prueba entera: la ráfaga, luego cada cilindro en orden numérico. Escucha el turno que no golpea."
+    ),
+    "lesson.slots": (
+        "Un turno fue solo un zumbido tenue. Óyelo junto a su vecino: turno 2, luego 3. El zumbido es de los otros; "
+        "el 3 no lleva nada."
+    ),
+    "lesson.codes": "Lee los códigos: dicen qué vio el módulo en el 3, y nunca dónde.",
+    "lesson.pair": (
+        "Ahora parte el circuito. Conector del módulo quitado: de alimentación a retorno 3. Fuera de rango es "
+        "abierto desde aquí, así que no es el módulo."
+    ),
+    "lesson.mate": (
+        "Mide al lado un vecino sano: el 1 muestra lo que marca aquí un circuito entero, y que el medidor está bien."
+    ),
+    "lesson.wire_feed": "El cableado del motor, hilo de alimentación de punta a punta: un hilo bueno marca casi nada.",
+    "lesson.wire_return": "Y su hilo de retorno. También bueno: el cableado del motor queda descartado.",
+    "lesson.cover": (
+        "Desde el lado de la tapa del conector pasamuros: bueno. Las dos mitades están enteras; queda lo que las "
+        "une, el contacto del retorno."
+    ),
+    "lesson.finding": (
+        "Las pruebas dejan un solo diagnóstico: abierto en el conector pasamuros, retorno, cilindro 3. Ahora se da "
+        "por bueno; luego viene el repaso."
+    ),
+    "lesson.go_on": "Hacer este paso",
+    "lesson.take_over": "Seguir por mi cuenta",
+    "lesson.skip": "Saltar las lecciones",
+    "tour.sounds": "Paseo de sonidos",
+    "tour.sounds.about": (
+        "Ejemplos rotulados por parejas que difieren en una cosa. No se pregunta nada; oye los dos y sigue."
+    ),
+    "tour.pair": "Pareja {number} de {count}",
+    "tour.even_weak": "parejo junto a débil: resistencia añadida o armadura cansada le quita filo al clic",
+    "tour.weak_dull": "débil junto a apagado: el débil todavía golpea, el apagado solo retumba",
+    "tour.dull_very_faint": "apagado junto a muy tenue: corriente sin clic, junto a ninguna corriente",
+    "tour.very_faint_nothing": (
+        "muy tenue junto a nada: el zumbido de los otros, junto a un módulo que no alimenta a nadie"
+    ),
+    "tour.one_group": "un cilindro junto a un grupo entero: lo que falla junto comparte una pieza",
+    "tour.quiet_loud": (
+        "el mismo zumbido en un taller callado y en uno ruidoso: el fondo lo tapa, la avería es la misma"
+    ),
+    "progress.skills": "Habilidades",
+    "progress.counts": "{right} aciertos de {count}",
+    "progress.interval": "capacidad {mean:+.1f}, entre {low:+.1f} y {high:+.1f} con nueve de diez probabilidades",
+    "progress.waits": "Pendiente de repasar: {count}, de ello para hoy: {due}",
+    "progress.waits.line": "{what}: {when}",
+    "progress.waits.now": "para hoy",
+    "progress.waits.days": "en {days:.0f} días",
+    "progress.waits.sure": "(estabas seguro)",
+    "progress.over_time": "Con el tiempo: capacidad por respuestas, una línea por habilidad",
+    "progress.ideas": "Ideas para mirar otra vez",
+    "progress.axis": "{count} respuestas",
+    "practice.title": "Práctica de {who}",
+    "practice.minutes": "{minutes:.0f} min en esta sesión",
+    "practice.go": "Siguiente",
+    "practice.sounds": "Paseo de sonidos",
+    "practice.rematch": "Revancha de un minuto",
+    "practice.drills": "O solo un tipo",
+    "practice.record": "Mi registro como archivo",
+    "practice.record.take": "Incorporar",
+    "practice.record.path": "ruta de un archivo de registro",
+    "practice.carried": "Registro escrito: {path} ({count} intentos)",
+    "practice.taken": "Registro incorporado: {new} intentos nuevos, {known} ya conocidos, {longer} continuados",
+    "practice.help": (
+        "Intro sigue · 'skip' salta las lecciones, o 'lesson 1' · 'sounds' paseo de sonidos · 'rematch' revancha · "
+        "'drill TIPO' (ear, numbering, codes, meter, reasoning, limits, job_card) · 'progress' · 'leave'"
+    ),
+    "practice.prompt": "práctica>",
+    "practice.answer": "{choice}, o 'hear 1' para oír otra vez:",
+    "practice.sure": "¿seguro? 1 {first}, 2 {second}, 3 {third}:",
+    "practice.left_open": "El ejercicio espera donde está.",
+    "practice.resumed": "Dejaste este abierto.",
+    "practice.rematch.pair": "Revancha: {first} contra {second}, cuatro sonidos.",
+    "practice.rematch.over": "Fin de la revancha: {right} aciertos de {count}.",
+    "waiting.practise": "Practicar",
+    "waiting.lesson": "Lección {number}: {what}",
+    "tour.slot": "turno {number}, {heard}, fondo a {bed:.0f} dB(A)",
+    "tour.whole": "la prueba entera, {cylinders} distintos",
+    "lesson.again": (
+        "Vuelve a enchufar todo y repite la prueba. Un contacto solo sucio habría vuelto; el turno 3 sigue zumbando: "
+        "ahora está probado."
+    ),
+    "lesson.done": "hecho: {what}",
+}
