@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import numpy as np
+
 from tests.desk_hands import clock
 from tests.inline_worker import InlineWorker
 from tests.players import ClockedPlayer
-from tests.universes import UNIVERSES
+from tests.universes import POOLS, UNIVERSES
 from trainer.desk.settings import Settings
 from trainer.errors import MissingHereError
 from trainer.output.player import Player
@@ -58,9 +60,12 @@ class Hands:
             sheets=folder / "sheets" if folder else None,
             sets=folder / "sets" if folder else None,
             results=folder / "results" if folder else None,
+            carried=folder / "records" if folder else None,
+            pools=POOLS,
+            chance=np.random.default_rng(6),
             records=lambda: opened(folder) if folder else self.store,
         )
-        self.shell = Shell(services, settings or Settings(toured=True), WhoScreen)
+        self.shell = Shell(services, settings or Settings(), WhoScreen)
         self.shell.measured_by(*size, measure or PlainMeasure())
 
     @property

@@ -51,7 +51,7 @@ window.open_window(Path(sys.argv[1]), lambda shell: None, Asked(to_file=True))
 def app_at(size: tuple[int, int], folder: Path, *, to_file: bool = False) -> App:
     """Return a window on a bench, made with everything that the program uses."""
     services = services_in(folder, Asked(to_file=to_file))
-    return App(services, Settings(toured=True), WhoScreen, size)
+    return App(services, Settings(), WhoScreen, size)
 
 
 def turn(app: App, passed_s: float = 0.005) -> None:

@@ -35,7 +35,7 @@ def screens() -> Iterator[tuple[str, Node, str]]:
     """Yield every screen's name, its nodes and what the keyboard is on; the files that it speaks of lie nowhere."""
     pygame.font.init()
     with tempfile.TemporaryDirectory() as folder:
-        hands = Hands(settings=Settings(toured=True), measure=Type(1.0), folder=Path(folder))
+        hands = Hands(settings=Settings(), measure=Type(1.0), folder=Path(folder))
         for name in every_screen(hands):
             hands.shell.notice = ""
             hands.shell.touch()

@@ -18,6 +18,26 @@ def every_screen(hands: Hands) -> Iterator[str]:  # noqa: PLR0915  # a journey t
     yield "who, two"
     hands.act("two").go("name").write("anna").press("enter")
     yield "waiting"
+    hands.act("practice")
+    yield "practice"
+    hands.act("lesson.1")
+    yield "lesson"
+    hands.press("q").wait(0.1)
+    yield "lesson, taken over"
+    hands.press("escape").act("sounds").wait(0.1)
+    yield "sounds tour"
+    hands.press("escape").act("drill.ear").wait(0.1)
+    yield "exercise, ear"
+    hands.press("a")
+    yield "exercise, chosen"
+    hands.press("l")
+    yield "exercise, answered"
+    hands.press("escape")
+    for kind in ("numbering", "codes", "meter", "reasoning", "limits", "job_card"):
+        hands.act(f"drill.{kind}").wait(0.1)
+        yield f"exercise, {kind}"
+        hands.press("b", "l").press("escape")
+    hands.press("escape").go("next")
     hands.go("all").press("a")
     yield "waiting, all cases"
     hands.press("a").go("code").write("pair_with_two_causes").press("enter")

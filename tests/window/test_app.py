@@ -12,12 +12,13 @@ os.environ.setdefault("SDL_VIDEODRIVER", "dummy")
 os.environ.setdefault("SDL_AUDIODRIVER", "dummy")
 os.environ.setdefault("PYGAME_HIDE_SUPPORT_PROMPT", "1")
 
+import numpy as np
 import pygame
 
 from tests.desk_hands import clock
 from tests.inline_worker import InlineWorker
 from tests.players import ClockedPlayer, VanishingPlayer
-from tests.universes import UNIVERSES
+from tests.universes import POOLS, UNIVERSES
 from trainer.desk.settings import Settings
 from trainer.records.store import opened
 from trainer.window.app import App
@@ -36,8 +37,9 @@ class Sitting:
             devices=lambda: (), checks=lambda _in_use: (), now_utc=clock(),
             settings_path=folder / "settings.json", sheets=folder,
             clock=lambda: 0.0, sets=folder / "sets", results=folder / "results", records=lambda: opened(None),
+            carried=folder / "records", pools=POOLS, chance=np.random.default_rng(6),
         )  # fmt: skip
-        self.app = App(services, Settings(toured=True), WhoScreen, (1280, 800))
+        self.app = App(services, Settings(), WhoScreen, (1280, 800))
 
     def turn(self, times: int = 3) -> None:
         for _turn in range(times):
@@ -99,7 +101,8 @@ def test_the_letter_of_a_key_that_opens_a_screen_is_not_written_there(sitting: S
 
 def test_a_bench_is_reached_heard_and_drawn_with_events_alone(sitting: Sitting) -> None:
     sitting.key(pygame.K_RETURN)
-    sitting.key(pygame.K_n, "n")
+    sitting.key(pygame.K_g, "g")
+    sitting.key(pygame.K_q, "q")
     before = pygame.image.tobytes(sitting.app.screen, "RGB")
     sitting.key(pygame.K_t, "t")
     sitting.turn(10)
@@ -113,7 +116,8 @@ def test_a_bench_is_reached_heard_and_drawn_with_events_alone(sitting: Sitting) 
 
 def test_a_playhead_leaves_nothing_behind(sitting: Sitting) -> None:
     sitting.key(pygame.K_RETURN)
-    sitting.key(pygame.K_n, "n")
+    sitting.key(pygame.K_g, "g")
+    sitting.key(pygame.K_q, "q")
     sitting.key(pygame.K_t, "t")
     sitting.turn(100)
     playing = sitting.app.shell.listening.playing
@@ -144,7 +148,8 @@ def test_mouse_wheel_and_resize(sitting: Sitting) -> None:
 
 def test_control_and_plus_make_text_larger_and_a_letter_with_control_does_nothing(sitting: Sitting) -> None:
     sitting.key(pygame.K_RETURN)
-    sitting.key(pygame.K_n, "n")
+    sitting.key(pygame.K_g, "g")
+    sitting.key(pygame.K_q, "q")
     sitting.key(pygame.K_EQUALS, "", pygame.KMOD_CTRL)
     assert sitting.app.shell.settings.scale == 1.25
     assert sitting.app.letters.em == 19
@@ -156,7 +161,8 @@ def test_control_and_plus_make_text_larger_and_a_letter_with_control_does_nothin
 
 def test_digits_that_a_keyboard_gives_with_shift_are_plain_digits(sitting: Sitting) -> None:
     sitting.key(pygame.K_RETURN)
-    sitting.key(pygame.K_n, "n")
+    sitting.key(pygame.K_g, "g")
+    sitting.key(pygame.K_q, "q")
     sitting.key(pygame.K_QUOTE, "3", pygame.KMOD_SHIFT)
     screen = sitting.app.shell.screen
     assert isinstance(screen, BenchScreen)
@@ -171,7 +177,8 @@ def test_an_output_that_sdl_says_is_gone_pauses_and_a_microphone_does_not(tmp_pa
     sitting = Sitting(tmp_path, player)
     sitting.turn()
     sitting.key(pygame.K_RETURN)
-    sitting.key(pygame.K_n, "n")
+    sitting.key(pygame.K_g, "g")
+    sitting.key(pygame.K_q, "q")
     sitting.key(pygame.K_t, "t")
     pygame.event.post(pygame.event.Event(pygame.AUDIODEVICEREMOVED, iscapture=1, which=1))
     sitting.turn()
@@ -184,7 +191,8 @@ def test_an_output_that_sdl_says_is_gone_pauses_and_a_microphone_does_not(tmp_pa
 
 def test_a_key_that_is_held_acts_once_and_tab_goes_on(sitting: Sitting) -> None:
     sitting.key(pygame.K_RETURN)
-    sitting.key(pygame.K_n, "n")
+    sitting.key(pygame.K_g, "g")
+    sitting.key(pygame.K_q, "q")
     for _repeat in range(20):
         pygame.event.post(pygame.event.Event(pygame.KEYDOWN, key=pygame.K_t, mod=0, unicode="t", scancode=0))
         sitting.turn()

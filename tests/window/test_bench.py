@@ -188,7 +188,7 @@ def test_window_and_terminal_write_the_same_attempt() -> None:
 
 def test_nothing_drawn_or_said_before_the_finding_names_the_fault() -> None:
     for name in ("green_pin_on_two", "tired_feed_crimp", "rests_on_its_edge"):
-        hands = seated(name, settings=Settings(toured=True, trace="off"))
+        hands = seated(name, settings=Settings(trace="off"))
         hands.press("t").wait(0.1)
         case = bench_of(hands).desk.attempt.case
         pictures = [node.picture for node in hands.shell.root().walk() if node.picture is not None]
@@ -217,20 +217,27 @@ def test_unknown_codes_and_files_are_told_and_nothing_begins() -> None:
     assert hands.store.count() == 0
 
 
-def test_the_guided_case_leads_through_seven_steps_and_can_be_left_at_each() -> None:
-    hands = Hands(settings=Settings())
+def test_the_first_lesson_is_worked_step_by_step_to_a_proved_finding() -> None:
+    hands = Hands()
     hands.press("enter", "g")
-    for step, keys in (("1", ("t",)), ("2", ("3",)), ("3", ("space", "c")), ("4", ("p",))):
-        assert hands.text_of("tour.step").startswith(f"Guided case, step {step} of 7")
-        hands.press(*keys).wait(0.1)
-    hands.act("pin.2").act("pin.3").press("r", "escape").act("suspect.armature")
-    assert "step 6" in hands.text_of("tour.step")
-    name_the_fault(hands)
-    assert "step 7" in hands.text_of("tour.step")
-    again = Hands(settings=Settings())
-    again.press("enter", "g", "q")
-    assert not again.has("tour.step")
-    assert again.shell.settings.toured
+    for step in range(1, 10):
+        assert hands.text_of("lesson.step") == f"Step {step} of 9"
+        hands.press("g").wait(0.1)
+    assert "open in the pass-through connector" in hands.text_of("lesson.text")
+    hands.press("g").wait(0.1)
+    assert hands.shell.screen.name == "debrief"
+    assert hands.text_of("debrief.score") == "99 of 100"
+    hands.press("escape")
+    assert "lesson 2" in hands.text_of("lesson")
+
+
+def test_a_lesson_can_be_taken_over_at_any_step_and_gone_on_with_after_leaving() -> None:
+    hands = Hands()
+    hands.press("enter", "g", "g").wait(0.1)
+    hands.press("g").wait(0.1).press("escape", "g")
+    assert hands.text_of("lesson.step") == "Step 3 of 9"
+    hands.press("q", "c").wait(0.1)
+    assert "P0203" in hands.text_of("said")
 
 
 @pytest.mark.parametrize("kind", ["open", "short_to_ground", "low_supply"])

@@ -40,7 +40,7 @@ def screens(tmp_path_factory: pytest.TempPathFactory) -> dict[str, list[tuple[st
         if language == "wide":
             wide = {key: value + "·" * round(0.4 * len(value)) for key, value in words.TEXTS.items()}
             patched.setitem(words.LANGUAGES, "en", (wide, english[1]))
-        settings = Settings(toured=True, language="es" if language == "es" else "en")
+        settings = Settings(language="es" if language == "es" else "en")
         hands = Hands(settings=settings, folder=tmp_path_factory.mktemp(language))
         shown[language] = [(name, hands.shell.root()) for name in every_screen(hands)]
         patched.undo()
@@ -64,7 +64,7 @@ def test_nothing_is_clipped_or_covered(
 
 
 def test_tab_comes_to_everything_once_and_whatever_it_comes_to_is_seen(tmp_path: Path) -> None:
-    hands = Hands(folder=tmp_path, measure=Type(2.0), settings=Settings(toured=True, scale=2.0), size=(1024, 600))
+    hands = Hands(folder=tmp_path, measure=Type(2.0), settings=Settings(scale=2.0), size=(1024, 600))
     for name in every_screen(hands):
         order = hands.layout.order
         assert len(order) == len(set(order)), name

@@ -157,7 +157,7 @@ def test_the_set_up_is_kept_with_its_device_and_stands_in_the_attempt(tmp_path: 
 
 
 def test_a_station_asks_for_the_next_learner_after_three_quiet_minutes_and_for_a_pin_to_leave(tmp_path: Path) -> None:
-    settings = Settings(toured=True, station_pin=pin_kept("4711"), last_learner="carla")
+    settings = Settings(station_pin=pin_kept("4711"), last_learner="carla")
     hands = Hands(folder=tmp_path, settings=settings)
     assert hands.shell.full_screen
     assert hands.text_of("name") == ""

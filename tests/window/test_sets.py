@@ -124,7 +124,7 @@ def test_an_exam_that_is_not_sealed_is_not_worked(tmp_path: Path) -> None:
 
 
 def test_a_station_keeps_the_instructors_page_shut(tmp_path: Path) -> None:
-    hands = Hands(folder=tmp_path, settings=Settings(toured=True, station_pin=pin_kept("1234")))
+    hands = Hands(folder=tmp_path, settings=Settings(station_pin=pin_kept("1234")))
     hands.press("f7")
     assert not hands.has("build")
 

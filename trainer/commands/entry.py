@@ -7,6 +7,7 @@ from pathlib import Path
 import click
 
 from trainer import __version__
+from trainer.commands.entry_learner import progress
 from trainer.commands.entry_records import records
 from trainer.commands.entry_sets import handout, sets
 from trainer.commands.globals import AS_JSON, Globals
@@ -160,6 +161,7 @@ def draw(options: Globals, profile: str, difficulty: int, seed: int | None, as_j
 
 main.add_command(sets)
 main.add_command(records)
+main.add_command(progress)
 main.add_command(handout)
 
 if __name__ == "__main__":

@@ -76,6 +76,9 @@ def open_window(data: Path | None, then: Callable[[Shell], None], asked: Asked) 
 
 def services_in(data: Path | None, asked: Asked) -> Services:
     """Return what a window works with, records and settings in a folder."""
+    import numpy as np
+
+    from trainer.cases.practice_pool import Pools
     from trainer.commands.doctor import checks_in
     from trainer.desk.worker import ProcessWorker
     from trainer.window.state.services import Services
@@ -94,7 +97,10 @@ def services_in(data: Path | None, asked: Asked) -> Services:
         sheets=None if store.place == "memory" else folder / "sheets",
         sets=None if store.place == "memory" else folder / "sets",
         results=None if store.place == "memory" else folder / "results",
+        carried=None if store.place == "memory" else folder / "records",
         records=lambda: records_store(data, asked.store),
+        pools=Pools(universe_folder()),
+        chance=np.random.default_rng(),
         show_file=_show,
         device=asked.device,
         learner=asked.learner,

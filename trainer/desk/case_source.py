@@ -12,7 +12,6 @@ from trainer.cases.case_file import read_case
 from trainer.cases.coded_case import case_of_code
 from trainer.cases.shipped import case_named, case_names, finder_beside, profile_named, profile_names
 from trainer.errors import Problem, ProblemsFoundError
-from trainer.records.store import Store
 from trainer.words import text
 
 
@@ -49,12 +48,6 @@ def find_case(asked: str) -> FoundCase:
         ) from error
     assert case.code is not None
     return FoundCase(case, "code", case.code)
-
-
-def next_name(store: Store, learner: str) -> str:
-    """Return the easiest shipped case that a learner has not finished yet; the first again after all of them."""
-    solved = store.solved_names(learner)
-    return min(case_names(), key=lambda name: (name in solved, case_named(name).difficulty, name))
 
 
 def _no_case(asked: str, reason: str) -> ProblemsFoundError:

@@ -14,7 +14,7 @@ from trainer.cases.practice_pool import Pool
 from trainer.practice.course.choice import Chosen, choose
 from trainer.practice.course.drills import drill_spec
 from trainer.practice.course.lessons import Lesson, lesson_after
-from trainer.practice.course.log import Entry, Learner, day_of, entry_data, entry_from, learner_of
+from trainer.practice.course.log import Entry, Learner, day_of, entries_of, entry_data, learner_of
 from trainer.practice.course.offers import tasks_for
 from trainer.practice.course.rematch import rematch_specs
 from trainer.practice.events import Event, EventKind
@@ -45,13 +45,9 @@ class Course:
     def stands(self) -> Learner:
         """Where the learner stands, with everything that was ended up to now."""
         new = self.store.practised(self.learner, self._read)
-        for number, at, data in new:
-            self._read = number
-            try:
-                self._entries.append(entry_from(data, at))
-            except (KeyError, TypeError, ValueError):  # of another version of the program: it tells nothing here
-                continue
+        self._entries += entries_of((at, data) for _number, at, data in new)
         if new or self._stands is None:
+            self._read = new[-1][0] if new else self._read
             self._stands = learner_of(self._entries)
         return self._stands
 

@@ -10,8 +10,11 @@ from trainer.cases.practice_pool import Pools
 from trainer.cases.sealed_set import SetKey
 from trainer.cases.set_drawing import SetItem, items_of
 from trainer.cases.set_proofs import set_problems
+from trainer.cases.shipped import profile_named, profile_names
 from trainer.cases.universe_cache import Universes
 from trainer.circuit.elements import Location
+from trainer.circuit.profile import Profile
+from trainer.desk.exercises import Exercises
 from trainer.desk.preview import write_preview
 from trainer.desk.solver import RememberingSolver
 from trainer.errors import Problem
@@ -21,10 +24,12 @@ from trainer.practice import actions, repair
 from trainer.practice.actions import Done
 from trainer.practice.attempt import Attempt
 from trainer.practice.debrief import Debrief, debrief_of
+from trainer.practice.exercises.exercise import Exercise, Sounding, sounded
 from trainer.practice.hints import Hint, next_hint
 from trainer.records.collect import Collected, collect
 from trainer.records.marking import Marked, mark_set
 from trainer.records.store import opened_at
+from trainer.sound.render import Sound
 
 Told = Callable[[str, float], None]
 """Is told which stage the work is in, and what share of it is done; it may raise to stop the work."""
@@ -67,6 +72,24 @@ class Labour:
         reasoner = self._universes.reasoner(attempt.case, lambda share: told("reasoning", share))
         told("sounding", 1.0)
         return debrief_of(attempt, self._solver, reasoner, self._pools(attempt.case.profile))
+
+    def prepare_practice(self, told: Told) -> None:
+        """Solve what practice draws from, for every shipped engine, and keep it on disk."""
+        names = profile_names()
+        for row, name in enumerate(names):
+            told("practice", row / len(names))
+            self._pools(profile_named(name))
+
+    def exercise(self, told: Told, name: str, stale_class: str) -> Exercise:
+        """Return an exercise that was chosen or asked for."""
+        told("exercise", 0.0)
+        exercises = Exercises(self._pools, self._universes, self._solver)
+        return exercises.made(name, stale_class)
+
+    def sounding(self, told: Told, profile: Profile, what: Sounding) -> Sound:
+        """Return something to listen to, rendered."""
+        told("sounding", 0.0)
+        return sounded(profile, what, self._solver)
 
     def draw_set(
         self, told: Told, case_set: CaseSet, learner: str, try_number: int, redrawn: Mapping[int, int]

@@ -8,7 +8,7 @@ from datetime import datetime, timedelta
 from pathlib import Path
 from typing import Any, Literal
 
-from pydantic import BaseModel, ConfigDict, Field, ValidationError
+from pydantic import BaseModel, ConfigDict, Field, ValidationError, model_validator
 
 from trainer.cases.whole_file import write_bytes
 from trainer.output.sound_setup import LEAST_LEVEL_DB, START_LEVEL_DB
@@ -45,10 +45,15 @@ class Settings(_Kept):
     trace: Trace = "fading"
     device: str = ""
     ears: dict[str, Ears] = {}
-    toured: bool = False
     station_pin: str = ""
     last_learner: str = ""
     store_url: str = ""
+
+    @model_validator(mode="before")
+    @classmethod
+    def _without_the_old(cls, kept: Any) -> Any:
+        """Drop what earlier versions remembered and this one has no use for."""
+        return {name: value for name, value in kept.items() if name != "toured"} if isinstance(kept, dict) else kept
 
     def ears_at(self, device: str) -> Ears:
         """What is known of a device."""

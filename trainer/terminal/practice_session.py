@@ -61,7 +61,7 @@ class PracticeSession:
                 self._told(" ".join(words))
             except EOFError:
                 break
-        self._say(text("left"))
+        self._say(text("practice.left"))
 
     def _told(self, line: str) -> None:
         words = line.split() or [""]
@@ -135,7 +135,9 @@ class PracticeSession:
             step = lesson.steps[number]
             self._say(text("lesson.step", number=number + 1, count=len(lesson.steps)))
             self._say(text(f"lesson.{step.name}"))
-            if self._ask("… ").strip() == "leave":
+            word = self._ask("… ").strip().lower()
+            if word in ("leave", "skip"):
+                self._skipped = self._skipped or word == "skip"
                 return False
             session.worked(step.do(desk.attempt, desk.solver))
         return True

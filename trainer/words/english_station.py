@@ -10,8 +10,6 @@ TEXTS: dict[str, str] = {
     "who.one": "one at this bench",
     "who.empty": "Write a name or a code first.",
     "waiting.title": "What is waiting for {who}",
-    "waiting.tour": "the guided first case (under three minutes)",
-    "waiting.next": "next case: {title}",
     "waiting.begun": "Begun and not finished",
     "waiting.code": "A case code, a shipped name or a file",
     "waiting.begin": "begin",
@@ -62,23 +60,6 @@ TEXTS: dict[str, str] = {
     "station.wrong": "That is not the PIN.",
     "doctor.title": "What this machine has",
     "glossary.title": "Words",
-    "tour.step": "Guided case, step {number} of {count}",
-    "tour.skip": "without the guide",
-    "tour.hear": (
-        "Press T. All injectors click together, then each in numeric order. Listen for the slot that is not "
-        "like the others."
-    ),
-    "tour.replay": (
-        "Press a digit to hear one slot again: 3, then a neighbour. The faint hum in slot 3 is the other injectors."
-    ),
-    "tour.codes": "Press C to read the codes. A code says what the module sensed, never where.",
-    "tour.measure": (
-        "Press P, touch two pins with Enter, then R to read. Start at the module connector: feed and return "
-        "of cylinder 3."
-    ),
-    "tour.suspect": "On the card, take the tick off a place that you can rule out.",
-    "tour.finding": "Measure nearer to the injector if you like, then press F and commit a finding.",
-    "tour.debrief": "Press D for the debrief: hear the truth, then what your answer would have sounded like.",
     "stage.waiting": "Working ...",
     "stage.sounding": "Solving the circuit and rendering the sound ...",
     "stage.measuring": "Measuring ...",

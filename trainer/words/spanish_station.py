@@ -13,8 +13,6 @@ TEXTS: dict[str, str] = {
     "who.one": "uno en este banco",
     "who.empty": "Escribe antes un nombre o un código.",
     "waiting.title": "Lo que espera a {who}",
-    "waiting.tour": "el primer caso guiado (menos de tres minutos)",
-    "waiting.next": "caso siguiente: {title}",
     "waiting.begun": "Empezado y sin acabar",
     "waiting.code": "Un código de caso, un nombre incluido o un archivo",
     "waiting.begin": "empezar",
@@ -67,24 +65,6 @@ TEXTS: dict[str, str] = {
     "station.wrong": "Ese no es el PIN.",
     "doctor.title": "Lo que tiene este equipo",
     "glossary.title": "Palabras",
-    "tour.step": "Caso guiado, paso {number} de {count}",
-    "tour.skip": "sin la guía",
-    "tour.hear": (
-        "Pulsa T. Todos los inyectores suenan a la vez y luego uno a uno en orden numérico. Busca el turno "
-        "que no es como los demás."
-    ),
-    "tour.replay": (
-        "Pulsa una cifra para oír otra vez un turno: el 3 y luego un vecino. El zumbido tenue del 3 son los "
-        "otros inyectores."
-    ),
-    "tour.codes": "Pulsa C para leer los códigos. Un código dice qué notó el módulo, nunca dónde.",
-    "tour.measure": (
-        "Pulsa P, toca dos pines con Intro y R para leer. Empieza en el conector del módulo: alimentación y "
-        "retorno del cilindro 3."
-    ),
-    "tour.suspect": "En la hoja, quita la marca de un lugar que puedas descartar.",
-    "tour.finding": "Mide más cerca del inyector si quieres; luego pulsa F y entrega un dictamen.",
-    "tour.debrief": "Pulsa D para el repaso: oye la verdad y luego cómo habría sonado tu respuesta.",
     "stage.waiting": "Trabajando ...",
     "stage.sounding": "Resolviendo el circuito y generando el sonido ...",
     "stage.measuring": "Midiendo ...",

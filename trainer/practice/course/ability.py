@@ -9,7 +9,7 @@ followed.
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cache
 
@@ -92,9 +92,22 @@ def ability_of(answers: Sequence[Answer]) -> Ability:
 
     Days that run backwards count as no time at all: a clock that was set back takes nothing away.
     """
+    chance, day = prior().chance, None
+    for chance, day in _filtered(answers):  # noqa: B007  # the last one is wanted
+        pass
+    return Ability(chance, len(answers), sum(answer.right for answer in answers), day)
+
+
+def path_of(answers: Sequence[Answer]) -> tuple[float, ...]:
+    """Return the expected ability after each of the latest answers in one skill, oldest first."""
+    return tuple(float(chance @ GRID) for chance, _day in _filtered(answers))
+
+
+def _filtered(answers: Sequence[Answer]) -> Iterator[tuple[Floats, float]]:
+    """Yield the distribution after each of the latest answers, with its day."""
     latest = answers[-LATEST:]
     if not latest:
-        return prior()
+        return
     chance = prior().chance
     difficulties = np.array([[answer.demand.difficulty] for answer in latest])
     guesses = np.array([[answer.demand.guess] for answer in latest])
@@ -104,7 +117,7 @@ def ability_of(answers: Sequence[Answer]) -> Ability:
         chance = _walked(chance, max(answer.day - before, 0.0)) * (likely if answer.right else 1.0 - likely)
         chance /= chance.sum()
         before = answer.day
-    return Ability(chance, len(answers), sum(answer.right for answer in answers), before)
+        yield chance, before
 
 
 def after(ability: Ability, day: float) -> Ability:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
@@ -73,6 +73,15 @@ def learner_of(entries: Sequence[Entry]) -> Learner:
         waiting = waiting_after(waiting, entry.topic, entry.right, entry.certainty, entry.day)
     abilities = {skill: ability_of(told) for skill, told in answers.items()}
     return Learner(tuple(entries), abilities, waiting, holding(entries))
+
+
+def entries_of(kept: Iterable[tuple[str, Mapping[str, Any]]]) -> Iterator[Entry]:
+    """Yield the entries of what was kept (time, data), leaving out what another version of the program wrote."""
+    for at, data in kept:
+        try:
+            yield entry_from(data, at)
+        except (KeyError, TypeError, ValueError):
+            continue
 
 
 def abilities_on(learner: Learner, day: float) -> dict[Skill, Ability]:

@@ -11,6 +11,7 @@ import pygame
 from trainer.window.drawing.engine import draw_engine
 from trainer.window.drawing.meters import draw_ladder, draw_plot
 from trainer.window.drawing.pen import Pen
+from trainer.window.drawing.progress import draw_progress
 from trainer.window.drawing.strip import draw_bands, draw_strip
 from trainer.window.drawing.type import Type
 from trainer.window.state.layout import BUTTON_GAP, BUTTON_PAD, TICK_BOX, Layout, Placed
@@ -20,13 +21,14 @@ from trainer.window.state.pictures import (
     EnginePicture,
     LadderPicture,
     PlotPicture,
+    ProgressPicture,
     SpectrogramPicture,
     StripPicture,
 )
 
 DRAWERS: Mapping[type, Any] = {
     EnginePicture: draw_engine, StripPicture: draw_strip, SpectrogramPicture: draw_bands,
-    LadderPicture: draw_ladder, PlotPicture: draw_plot,
+    LadderPicture: draw_ladder, PlotPicture: draw_plot, ProgressPicture: draw_progress,
 }  # fmt: skip
 RADIUS = 0.35
 RING = 0.8

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
 from trainer.circuit.profile import Profile
 from trainer.desk.desk import Desk
@@ -26,11 +27,14 @@ from trainer.window.state.shell import Shell
 from trainer.window.state.strip import strip_node, strip_of
 from trainer.words import text, told
 
+if TYPE_CHECKING:
+    from trainer.window.state.practising import Practising
+
 
 class BenchScreen(Screen):
     """One attempt at one case; `trace` is how visible the outline on the strip is, 0 to 1.
 
-    In a set `place_in_set` says which case this is.
+    In a set `place_in_set` says which case this is; `practising` is the sitting that it is part of.
     """
 
     name = "bench"
@@ -44,9 +48,11 @@ class BenchScreen(Screen):
         trace: float = 0.0,
         pair: tuple[str, str] | None = None,
         place_in_set: str = "",
+        practising: Practising | None = None,
     ) -> None:
         super().__init__(shell)
         self.desk, self.who, self.pair, self._place_in_set = desk, who, pair, place_in_set
+        self.practising = practising
         self.work, self.ears = EngineWork(self), BenchHearing(self, trace)
         self.place = "front"
         self.marked: int | None = None
@@ -75,10 +81,16 @@ class BenchScreen(Screen):
     def view(self) -> Node:
         """Return the bench beside the job card."""
         return split(
-            scroll("main", self._head(), self._engine(), self._strip(), self._said(), self._tools(), gap=0.6),
+            scroll(
+                "main", self.above(), self._head(), self._engine(), self._strip(), self._said(), self._tools(), gap=0.6
+            ),
             column(self.card(), least=20.0),
             least=58.0,
         )
+
+    def above(self) -> Node | None:
+        """Return what stands above the bench; a lesson has something there."""
+        return None
 
     def _head(self) -> Node:
         attempt = self.desk.attempt
@@ -163,7 +175,7 @@ class BenchScreen(Screen):
         return [
             *([button("repair", text("tool.repair"), self._repair, "r")] if claims else []),
             button("retest", text("tool.retest"), self._retest, "e"),
-            button("debrief", text("tool.debrief"), self._debrief, "d", chosen=True),
+            button("debrief", text("tool.debrief"), self.debrief_now, "d", chosen=True),
         ]
 
     def card(self) -> Node:
@@ -264,14 +276,15 @@ class BenchScreen(Screen):
         refuse_feedback(self.desk.limits)
         self.shell.show(RetestScreen(self.shell, self))
 
-    def _debrief(self) -> None:
+    def debrief_now(self) -> None:
+        """Open the debrief."""
         refuse_feedback(self.desk.limits)
         self.ask("debrief", self.desk.attempt, then=self._debriefed)
 
     def _debriefed(self, debrief: Debrief) -> None:
         from trainer.window.state.debrief import DebriefScreen
 
-        self.shell.instead(self, DebriefScreen(self.shell, self.desk, debrief, self.who))
+        self.shell.instead(self, DebriefScreen(self.shell, self.desk, debrief, self.who, self.practising))
 
     def ask(self, does: str, *arguments: object, then: Callable[..., None]) -> None:
         """Ask for long work; its value counts only while this screen stands."""

@@ -44,10 +44,11 @@ class BenchHearing:
         if before is not None:
             self._heard(slots, bench.desk.do(actions.heard_again(attempt, before)))
         else:
-            bench.ask("hear", attempt, slots, bench.place, then=lambda done: self._first_heard(slots, done))
+            bench.ask("hear", attempt, slots, bench.place, then=lambda done: self.first_heard(slots, done))
             bench.told = first
 
-    def _first_heard(self, slots: Sequence[int] | None, done: Done) -> None:
+    def first_heard(self, slots: Sequence[int] | None, done: Done) -> None:
+        """Store what was rendered, keep it and play it."""
         bench = self._bench
         bench.desk.do(done)
         self._sounds.keep(bench.desk.attempt, slots, bench.place, done)

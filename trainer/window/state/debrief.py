@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -25,6 +26,9 @@ from trainer.window.state.shell import Shell
 from trainer.window.state.strip import starts_of, strip_node, strip_of_sound
 from trainer.words import text
 
+if TYPE_CHECKING:
+    from trainer.window.state.practising import Practising
+
 OUTLINE_COLUMNS, BAND_COLUMNS = 700, 360
 BAND_EDGES_HZ = np.geomspace(80.0, 12_000.0, 49)
 BELOW_TOP_DB = 70.0
@@ -36,9 +40,11 @@ class DebriefScreen(Screen):
     name = "debrief"
     first = "play_truth"
 
-    def __init__(self, shell: Shell, desk: Desk, debrief: Debrief, who: str) -> None:
+    def __init__(
+        self, shell: Shell, desk: Desk, debrief: Debrief, who: str, practising: Practising | None = None
+    ) -> None:
         super().__init__(shell)
-        self.desk, self.debrief, self.who = desk, debrief, who
+        self.desk, self.debrief, self.who, self.practising = desk, debrief, who, practising
         self._told = desk.told_certainties(debrief.score)
         desk.close(debrief.outcome, debrief.features)
         self.same = debrief.answer_sound is None or debrief.claims == debrief.truth
@@ -92,6 +98,7 @@ class DebriefScreen(Screen):
             button("pause", text("tool.pause"), playing.pause if playing.on or playing.paused else None, "space"),
             None if self.open else button("reasons", text("debrief.show"), self._show_all, "s"),
             button("sheet", text("debrief.sheet"), self._sheet, "p"),
+            button("next", text("practice.go"), self._next, "n") if self.practising and self.open else None,
             button("done", text("debrief.done"), self.back, "escape"),
             gap=0.6,
         )
@@ -192,6 +199,10 @@ class DebriefScreen(Screen):
         self.shell.listening.play(Track(samples, "difference"))
         slots = ", ".join(text("slot.short_all") if n == 0 else str(n) for n in self.differing[:3])
         self.shell.say(text("debrief.difference", slots=slots, seconds=len(samples) / SAMPLE_RATE_HZ))
+
+    def _next(self) -> None:
+        assert self.practising is not None
+        self.practising.go_on(self)
 
     def _show_all(self) -> None:
         self.heard |= {"truth", "answer"}

@@ -4,18 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from trainer.cases.shipped import case_named, case_names, profile_named
+from trainer.cases.shipped import case_named, case_names, profile_named, profile_names
 from trainer.circuit.geometry import HEIGHT, WIDTH
 from trainer.circuit.profile import Profile
-from trainer.desk.case_source import FoundCase, find_case, next_name
+from trainer.desk.case_source import FoundCase, find_case
 from trainer.desk.learner_name import learner_name
 from trainer.desk.seat import DEFAULT_LEARNER
 from trainer.errors import ProblemsFoundError
+from trainer.practice.course.lessons import Lesson
+from trainer.practice.course.waiting import due_now
 from trainer.practice.shown import heading
 from trainer.records.store import AttemptRow
 from trainer.window.state.choosing import Confirm
 from trainer.window.state.engine_view import picture_of
 from trainer.window.state.nodes import Node, button, column, field, flow, row, scroll, split, words
+from trainer.window.state.practising import Practising
 from trainer.window.state.screen import Screen
 from trainer.window.state.shell import Shell
 from trainer.window.state.sitting import sit
@@ -110,22 +113,25 @@ class WaitingScreen(Screen):
     def __init__(self, shell: Shell, who: str, partner: str = "") -> None:
         super().__init__(shell)
         self.who, self.partner = who, partner
+        self.practising = Practising(shell, who, partner)
         self.written = ""
         self.all_shown = False
 
     def view(self) -> Node:
         """Return what can be begun or gone on with."""
         begun = self._begun()
-        toured = self.shell.settings.toured
-        name, title = self._next()
+        lesson = self.practising.lesson
+        due = due_now(self.practising.course.stands.waiting, self.practising.course.day)
         page = scroll(
             "page",
             words(text("waiting.title", who=self.who), "title", "waiting.title"),
             flow(
-                None if toured else button("tour", text("waiting.tour"), self._tour, "g", chosen=True),
-                button("next", text("waiting.next", title=title), lambda: self._begin(name), "n", chosen=toured),
+                self._lesson_button(lesson) if lesson else None,
+                button("next", text("waiting.practise"), self.practising.go_on, "n", chosen=lesson is None),
+                button("practice", text("waiting.choose"), self._practice, "k"),
                 gap=0.6,
             ),
+            words(text("waiting.due", count=len(due)), "muted", "waiting.due") if due else None,
             column(
                 words(text("waiting.begun"), "bold"),
                 *(button(f"begun.{row.id}", title, self._go_on(found, row)) for found, row, title in begun),
@@ -150,7 +156,7 @@ class WaitingScreen(Screen):
             ),
             gap=0.8,
         )
-        return beside_engine(page, case_named(name).profile)
+        return beside_engine(page, profile_named(SHOWN_ENGINE))
 
     def _begun(self) -> list[tuple[FoundCase, AttemptRow, str]]:
         rows = []
@@ -165,9 +171,9 @@ class WaitingScreen(Screen):
                 )
         return rows
 
-    def _next(self) -> tuple[str, str]:
-        name = next_name(self.shell.services.store, self.who)
-        return name, heading(case_named(name), told=False)
+    def _lesson_button(self, lesson: Lesson) -> Node:
+        told = text("waiting.lesson", number=lesson.number, what=text(f"course.lesson.{lesson.number}"))
+        return button("lesson", told, lambda: self.practising.open_lesson(lesson), "g", chosen=True)
 
     def _cases(self) -> Node:
         done = self.shell.services.store.solved_names(self.who)
@@ -213,10 +219,16 @@ class WaitingScreen(Screen):
     def _go_on(self, found: FoundCase, row_: AttemptRow) -> Callable[[], None]:
         return lambda: sit(self.shell, found, self.who, self.partner, begun=row_)
 
-    def _tour(self) -> None:
-        from trainer.window.state.tour import TourScreen
+    def _practice(self) -> None:
+        from trainer.window.state.practice_page import PracticePage
 
-        self.shell.show(TourScreen(self.shell, self.who))
+        self.shell.show(PracticePage(self.shell, self.practising))
+
+    def opened(self) -> None:
+        """Have what practice draws from solved while nothing else is wanted."""
+        pools = self.shell.services.pools
+        if not all(pools.ready(profile_named(name)) for name in profile_names()):
+            self.shell.ask("prepare_practice", then=lambda _nothing: None, idle=True)
 
     def _sets(self) -> None:
         from trainer.window.state.sets import SetsScreen
@@ -226,7 +238,7 @@ class WaitingScreen(Screen):
     def _progress(self) -> None:
         from trainer.window.state.progress import ProgressScreen
 
-        self.shell.show(ProgressScreen(self.shell, self.who))
+        self.shell.show(ProgressScreen(self.shell, self.practising.course))
 
 
 def beside_engine(page: Node, profile: Profile) -> Node:

@@ -82,6 +82,15 @@ class PlotPicture:
 
 
 @dataclass(frozen=True)
+class ProgressPicture:
+    """Abilities over answers: a line for each skill, named at its end; all share one scale of logits."""
+
+    lines: tuple[tuple[str, tuple[float, ...]], ...]
+    lowest: float
+    highest: float
+
+
+@dataclass(frozen=True)
 class LadderPicture:
     """One cylinder's circuit from module to injector: its pins by place, with the two probes."""
 

@@ -6,6 +6,9 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
+import numpy as np
+
+from trainer.cases.practice_pool import Pools
 from trainer.desk.worker import Worker
 from trainer.errors import MissingHereError
 from trainer.output.doctor import Check
@@ -19,9 +22,9 @@ class Services:
 
     `player` returns the best way out by a device's name, and what is missing for a better one. `checks` is told which
     way out is open. `clock` counts seconds that no change of the date moves. The folders are None where nothing can be
-    kept: for settings, printed sheets, sets, and bundles of results. `records` opens what an instructor looks into:
-    the shared store where there is one. `device`, `learner` and `hints` are what was asked for on the command line, for
-    this sitting only.
+    kept: for settings, printed sheets, sets, bundles of results, and learners' records to carry away. `records` opens
+    what an instructor looks into: the shared store where there is one. `pools` are what practice draws from, `chance`
+    draws. `device`, `learner` and `hints` are what was asked for on the command line, for this sitting only.
     """
 
     store: Store
@@ -35,7 +38,10 @@ class Services:
     sheets: Path | None
     sets: Path | None
     results: Path | None
+    carried: Path | None
     records: Callable[[], Store]
+    pools: Pools
+    chance: np.random.Generator
     show_file: Callable[[Path], None] = lambda path: None
     device: str | None = None
     learner: str | None = None

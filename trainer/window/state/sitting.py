@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from types import MappingProxyType
+from typing import TYPE_CHECKING
+
 from trainer.cases.universe_cache import Universes
 from trainer.desk.case_source import FoundCase
 from trainer.desk.desk import Desk
@@ -10,6 +14,9 @@ from trainer.practice.fading import trace_strength
 from trainer.records.store import AttemptRow
 from trainer.window.state.bench import BenchScreen
 from trainer.window.state.shell import Shell
+
+if TYPE_CHECKING:
+    from trainer.window.state.practising import Practising
 
 
 def sit(
@@ -21,6 +28,8 @@ def sit(
     new: bool = False,
     seed: int | None = None,
     begun: AttemptRow | None = None,
+    at: Mapping[str, object] = MappingProxyType({}),
+    practising: Practising | None = None,
 ) -> None:
     """Sit down at a case, going on with what was begun: with `begun`, or with the newest one of this case."""
     services = shell.services
@@ -29,9 +38,9 @@ def sit(
     if begun is not None:
         desk.resume(found.case, begun)
     else:
-        at = {**station(shell), **({"pair": list(pair)} if pair else {})}
-        seat(desk, found, who, services.now_utc(), new=new, seed=seed, at=at)
-    shell.show(BenchScreen(shell, desk, who, strength(shell, who, shell.settings.trace), pair))
+        told = {**station(shell), **({"pair": list(pair)} if pair else {}), **at}
+        seat(desk, found, who, services.now_utc(), new=new, seed=seed, at=told)
+    shell.show(BenchScreen(shell, desk, who, strength(shell, who, shell.settings.trace), pair, practising=practising))
 
 
 def paired(shell: Shell, who: str, partner: str) -> tuple[str, str] | None:

@@ -1,0 +1,69 @@
+"""progress, records carry, records take: one learner's own record."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from trainer.commands.records import opened_records
+from trainer.commands.result import Result
+from trainer.commands.stores import now_utc, store_for
+from trainer.desk.learner_name import learner_name
+from trainer.desk.seat import DEFAULT_LEARNER
+from trainer.practice.course.log import abilities_on, day_of, entries_of, learner_of
+from trainer.practice.shown_course import progress_lines, said_sure
+from trainer.reasoning.score import calibration
+from trainer.records.learner_record import taken_in, write_record
+from trainer.words import text
+
+
+def show_progress(learner: str | None, data: Path | None, url: str | None) -> Result:
+    """Return where a learner stands."""
+    who = learner_name(learner or DEFAULT_LEARNER)
+    with opened_records(data, url) as store:
+        stands = learner_of(list(entries_of((at, kept) for _number, at, kept in store.practised(who))))
+    day = day_of(now_utc())
+    said = calibration(said_sure(stands))
+    sure = [
+        text("progress.said", said=certainty, count=count, right=round(share * count))
+        for certainty, (count, share) in said.items()
+    ]
+    lines = [text("progress.title", who=who), *progress_lines(stands, day)]
+    if sure:
+        lines += [text("progress.certainty"), *(f"  {line}" for line in sure)]
+    document = {
+        "learner": who,
+        "skills": [
+            {"skill": skill.value, "right": one.right, "answers": one.answers, "ability": round(one.mean, 3),
+             "interval": [round(edge, 3) for edge in one.interval]}
+            for skill, one in abilities_on(stands, day).items()
+        ],
+        "waiting": [
+            {"topic": one.topic, "revisits_right": one.stage, "sure": one.sure, "due": one.due(day)}
+            for one in stands.waiting
+        ],
+        "certainty": [
+            {"said": certainty, "count": count, "right": round(share * count)}
+            for certainty, (count, share) in said.items()
+        ],
+    }  # fmt: skip
+    return Result(tuple(lines), document)
+
+
+def carry_record(learner: str | None, path: Path, data: Path | None, url: str | None) -> Result:
+    """Write a learner's record to a file."""
+    who = learner_name(learner or DEFAULT_LEARNER)
+    with opened_records(data, url) as store:
+        count = write_record(store, path, who, now_utc())
+    return Result((text("practice.carried", path=path, count=count),), {"file": str(path), "attempts": count})
+
+
+def take_record(path: Path, learner: str | None, data: Path | None, url: str | None) -> Result:
+    """Take a learner's record in."""
+    who = learner_name(learner or DEFAULT_LEARNER)
+    store = store_for(data, url)
+    try:
+        taken = taken_in(store, path, who)
+    finally:
+        store.close()
+    told = text("practice.taken", new=taken.new, known=taken.known, longer=taken.longer)
+    return Result((told,), {"new": taken.new, "known": taken.known, "longer": taken.longer})

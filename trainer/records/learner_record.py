@@ -1,0 +1,164 @@
+"""A learner's own record as a file, to go on with on another machine: everything practised outside sets.
+
+Lines of JSON: a head, each attempt followed by its events, and a last line with the SHA-256 of every byte before it.
+That shows damage, not forgery: nothing in it counts for anybody else's marks.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+import unicodedata
+from collections.abc import Iterator
+from dataclasses import asdict, dataclass
+from pathlib import Path
+from typing import Any
+
+from sqlalchemy import func, select
+
+from trainer.cases.whole_file import write_bytes
+from trainer.errors import Problem, ProblemsFoundError
+from trainer.practice.events import Event, EventKind
+from trainer.records.chain import canonical
+from trainer.records.merging import ForkedError, WholeAttempt, merge_attempt
+from trainer.records.store import AttemptRow, Store
+from trainer.records.tables import attempt_table, event_table
+from trainer.words import text
+
+FORM = "learner_record/1"
+SUFFIX = ".record"
+MOST_BYTES = 64_000_000
+
+
+@dataclass(frozen=True, slots=True)
+class Taken:
+    """What became of a record's attempts: new here, known already, or known and gone on with elsewhere."""
+
+    new: int
+    known: int
+    longer: int
+
+
+def record_name(learner: str) -> str:
+    """Return what a learner's record is called: letters of the name that every file system takes, and a hash of it."""
+    plain = unicodedata.normalize("NFKD", learner).encode("ascii", "ignore").decode("ascii")
+    kept = "".join(one if one.isalnum() else "_" for one in plain.lower())[:40].strip("_")
+    return f"{kept or 'learner'}_{hashlib.sha256(learner.encode('utf-8')).hexdigest()[:6]}{SUFFIX}"
+
+
+def write_record(store: Store, path: Path, learner: str, made_at: str) -> int:
+    """Write a learner's record whole; return how many attempts it holds. Raises MissingHereError if it cannot be."""
+    attempts = _attempts_of(store, learner)
+    lines = [canonical({"form": FORM, "learner": learner, "made_at": made_at, "attempts": len(attempts)})]
+    for row in attempts:
+        lines.append(canonical({"attempt": asdict(row)}))
+        lines += [
+            canonical({"number": one.number, "kind": str(one.kind), "at": one.at, "data": one.data})
+            for one in store.events(row.id)
+        ]
+    body = b"\n".join(lines) + b"\n"
+    write_bytes(path, body + canonical({"sha256": hashlib.sha256(body).hexdigest()}) + b"\n", make_folder=True)
+    return len(attempts)
+
+
+def _attempts_of(store: Store, learner: str) -> list[AttemptRow]:
+    """Return a learner's attempts outside sets in the order in which they were last worked at."""
+    last = select(event_table.c.attempt_id, func.max(event_table.c.id).label("last")).group_by(event_table.c.attempt_id)
+    ended = last.subquery()
+    wanted = (
+        select(attempt_table)
+        .join(ended, ended.c.attempt_id == attempt_table.c.id)
+        .where(attempt_table.c.learner == learner, attempt_table.c.set_id == "")
+        .order_by(ended.c.last)
+    )
+    with store.engine.connect() as connection:
+        return [AttemptRow(**row._mapping) for row in connection.execute(wanted)]
+
+
+def taken_in(store: Store, path: Path, learner: str) -> Taken:
+    """Add what a record holds and the store lacks, all or nothing.
+
+    Raises ProblemsFoundError for a file that is damaged, no record, or somebody else's; the store is then untouched.
+    """
+    attempts = _read(path, learner)
+    known = set()
+    counts = {"new": 0, "known": 0, "longer": 0}
+    with store.engine.connect() as connection:
+        known = set(connection.execute(select(attempt_table.c.id)).scalars())
+    try:
+        with store.writing() as connection:
+            for attempt in attempts:
+                added = merge_attempt(connection, attempt)
+                counts["known" if not added else "longer" if attempt.row.id in known else "new"] += 1
+    except ForkedError as error:
+        raise _refused(path, "forked", "same_attempt_both") from error
+    store.written()
+    return Taken(**counts)
+
+
+def _read(path: Path, learner: str) -> list[WholeAttempt]:
+    try:
+        if path.stat().st_size > MOST_BYTES:
+            raise _refused(path, "too_large", "a_record_of")
+        content = path.read_bytes()
+    except OSError as error:
+        raise ProblemsFoundError(
+            [
+                Problem(
+                    str(path), None, "the file", str(error.strerror), text("record.a_record"), text("record.mend_path")
+                )
+            ]
+        ) from error
+    before = content.rfind(b"\n", 0, max(len(content) - 1, 0))
+    body, last = content[: before + 1], content[before + 1 :]
+    head = _line(body.split(b"\n", 1)[0])
+    if head is None or head.get("form") != FORM:
+        raise _refused(path, "no_record", "a_record_of")
+    if last != canonical({"sha256": hashlib.sha256(body).hexdigest()}) + b"\n":
+        raise _refused(path, "damaged", "copy_again")
+    if head.get("learner") != learner:
+        raise _refused(path, "of_another", "be_that_learner", of=str(head.get("learner"))[:60])
+    try:
+        attempts = list(_attempts(body))
+    except (KeyError, TypeError, ValueError, IndexError) as error:
+        raise _refused(path, "damaged", "copy_again") from error
+    if any(one.row.learner != learner or one.row.set_id for one in attempts):
+        raise _refused(path, "of_another", "be_that_learner", of=str(head.get("learner"))[:60])
+    return attempts
+
+
+def _attempts(body: bytes) -> Iterator[WholeAttempt]:
+    """Yield the attempts of a record's body; raises ValueError and its like for lines that are none."""
+    row: AttemptRow | None = None
+    events: list[Event] = []
+    for line in body.split(b"\n")[1:-1]:
+        value = json.loads(line)
+        if "attempt" in value:
+            if row is not None:
+                yield _whole(row, events)
+            row, events = AttemptRow(**value["attempt"]), []
+        else:
+            events.append(Event(value["number"], EventKind(value["kind"]), value["at"], value["data"]))
+    if row is not None:
+        yield _whole(row, events)
+
+
+def _whole(row: AttemptRow, events: list[Event]) -> WholeAttempt:
+    if [event.number for event in events] != list(range(1, len(events) + 1)) or not events:
+        raise ValueError("events out of order")
+    return WholeAttempt(row, tuple(events), ("",) * len(events))
+
+
+def _line(line: bytes) -> dict[str, Any] | None:
+    try:
+        value = json.loads(line)
+    except (ValueError, RecursionError):
+        return None
+    return value if isinstance(value, dict) else None
+
+
+def _refused(path: Path, found: str, mend: str, **values: object) -> ProblemsFoundError:
+    told = text(f"record.found.{found}", **values)
+    return ProblemsFoundError(
+        [Problem(str(path), None, "the record", told, text("record.a_record"), text(f"record.mend.{mend}", **values))]
+    )

@@ -1,0 +1,131 @@
+"""One sitting of practice in the window: what comes next, the rematch under way, how long it has been."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+from trainer.cases.shipped import profile_named, profile_names
+from trainer.desk.case_source import find_case
+from trainer.desk.course import Begun, Course
+from trainer.errors import ToldError
+from trainer.practice.course.choice import Chosen
+from trainer.practice.course.lessons import Lesson
+from trainer.practice.course.log import CASE
+from trainer.practice.exercises.exercise import Exercise, Spec
+from trainer.practice.session_time import REST_MINUTES, STOP_MINUTES
+from trainer.practice.shown_course import why_line
+from trainer.window.state.sitting import sit
+from trainer.words import text, told
+
+if TYPE_CHECKING:
+    from trainer.window.state.screen import Screen
+    from trainer.window.state.shell import Shell
+
+
+class Practising:
+    """A learner's sitting; screens of practice share it."""
+
+    def __init__(self, shell: Shell, who: str, partner: str = "") -> None:
+        self.shell, self.who, self.partner = shell, who, partner
+        services = shell.services
+        self.course = Course(services.store, who, services.now_utc, services.chance)
+        self.rematch: tuple[Spec, ...] = ()
+        self._began_s = shell.now_s
+
+    @property
+    def minutes(self) -> float:
+        """How long this sitting has been."""
+        return (self.shell.now_s - self._began_s) / 60.0
+
+    @property
+    def time_line(self) -> str:
+        """What the time says: nothing at first, then that this is a good place to stop, then to rest."""
+        whole = int(self.minutes)
+        if whole >= REST_MINUTES:
+            return text("course.twenty", minutes=whole)
+        return text("course.ten", minutes=whole) if whole >= STOP_MINUTES else ""
+
+    @property
+    def lesson(self) -> Lesson | None:
+        """The lesson that comes first, if any."""
+        return self.course.lesson
+
+    # what comes next
+
+    def go_on(self, instead: Screen | None = None) -> None:
+        """Open what comes next: an exercise left open, the rest of a rematch, or the task that teaches most."""
+        begun = self.course.unfinished()
+        if begun is not None:
+            self._make(begun.spec.name, "", lambda exercise: self._show(begun, exercise, instead))
+        elif self.rematch:
+            spec, self.rematch = self.rematch[0], self.rematch[1:]
+            self.ask_for(spec, instead)
+        else:
+            self.ready(lambda: self._choose(instead))
+
+    def ready(self, then: Callable[[], None]) -> None:
+        """Have everything that practice draws from solved, then go on."""
+        pools = self.shell.services.pools
+        if all(pools.ready(profile_named(name)) for name in profile_names()):
+            then()
+        else:
+            self.shell.ask("prepare_practice", then=lambda _value: then())
+
+    def _choose(self, instead: Screen | None) -> None:
+        pools = self.shell.services.pools
+        chosen = self.course.next([pools(profile_named(name)) for name in profile_names()])
+        if chosen.task.kind == CASE:
+            self._case(chosen, instead)
+            return
+
+        def show(exercise: Exercise) -> None:
+            self._show(self.course.begin(exercise, chosen.why, chosen.about), exercise, instead)
+
+        self._make(chosen.task.name, self.course.stale_class(), show)
+
+    def _case(self, chosen: Chosen, instead: Screen | None) -> None:
+        if instead is not None and self.shell.screen is instead:
+            self.shell.close()
+        at = {"why": chosen.why, "about": chosen.about}
+        sit(self.shell, find_case(chosen.task.name), self.who, self.partner, at=at, practising=self)
+        self.shell.say(why_line(chosen.why, chosen.about))
+
+    # exercises
+
+    def drill(self, kind: str) -> None:
+        """Open an exercise of one kind."""
+        self.ready(lambda: self.ask_for(self.course.drill(kind, profile_names())))
+
+    def begin_rematch(self) -> None:
+        """Open the first of four sounds that are most often confused."""
+        specs = self.course.rematch(profile_names()[self.shell.services.chance.integers(len(profile_names()))])
+        self.rematch = specs[1:]
+        self.ready(lambda: self.ask_for(specs[0]))
+
+    def ask_for(self, spec: Spec, instead: Screen | None = None) -> None:
+        """Open an exercise that was asked for."""
+        self._make(spec.name, "", lambda exercise: self._show(self.course.begin(exercise), exercise, instead))
+
+    def _make(self, name: str, stale_class: str, then: Callable[[Exercise], None]) -> None:
+        self.shell.ask("exercise", name, stale_class, then=then)
+
+    def _show(self, begun: Begun, exercise: Exercise, instead: Screen | None) -> None:
+        from trainer.window.state.exercise import ExerciseScreen
+
+        screen = ExerciseScreen(self.shell, self, begun, exercise)
+        if instead is not None and instead in self.shell.screens:
+            self.shell.instead(instead, screen)
+        else:
+            self.shell.show(screen)
+
+    # lessons
+
+    def open_lesson(self, lesson: Lesson) -> None:
+        """Open a lesson on the bench, going on with what was begun of it."""
+        from trainer.window.state.lesson import LessonScreen
+
+        try:
+            self.shell.show(LessonScreen(self.shell, lesson, self))
+        except ToldError as error:
+            self.shell.say(told(error))
