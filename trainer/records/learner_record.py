@@ -11,9 +11,11 @@ import json
 import unicodedata
 from collections.abc import Iterator
 from dataclasses import asdict, dataclass
+from datetime import datetime
 from pathlib import Path
 from typing import Any
 
+from pydantic import TypeAdapter
 from sqlalchemy import func, select
 
 from trainer.cases.whole_file import write_bytes
@@ -120,7 +122,7 @@ def _read(path: Path, learner: str) -> list[WholeAttempt]:
         raise _refused(path, "of_another", "be_that_learner", of=str(head.get("learner"))[:60])
     try:
         attempts = list(_attempts(body))
-    except (KeyError, TypeError, ValueError, IndexError) as error:
+    except (KeyError, TypeError, ValueError, IndexError, RecursionError) as error:
         raise _refused(path, "damaged", "copy_again") from error
     if any(one.row.learner != learner or one.row.set_id for one in attempts):
         raise _refused(path, "of_another", "be_that_learner", of=str(head.get("learner"))[:60])
@@ -136,11 +138,35 @@ def _attempts(body: bytes) -> Iterator[WholeAttempt]:
         if "attempt" in value:
             if row is not None:
                 yield _whole(row, events)
-            row, events = AttemptRow(**value["attempt"]), []
+            row, events = _row(value["attempt"]), []
         else:
-            events.append(Event(value["number"], EventKind(value["kind"]), value["at"], value["data"]))
+            events.append(_event(value))
     if row is not None:
         yield _whole(row, events)
+
+
+def _row(told: dict[str, Any]) -> AttemptRow:
+    """Return an attempt's row; raises ValueError or TypeError for values that a store could not hold."""
+    if told.keys() != AttemptRow.__dataclass_fields__.keys():
+        raise ValueError("fields of an attempt")
+    row: AttemptRow = ROWS.validate_json(json.dumps(told), strict=True)
+    if any(isinstance(one, int) and abs(one) >= MOST_NUMBER for one in told.values()):
+        raise ValueError("a number out of range")
+    datetime.fromisoformat(row.started_at)
+    return row
+
+
+def _event(told: dict[str, Any]) -> Event:
+    """Return an event; raises ValueError, KeyError or TypeError for data that are none."""
+    if not isinstance(told["data"], dict) or type(told["number"]) is not int:
+        raise TypeError("data of an event")
+    datetime.fromisoformat(told["at"])
+    return Event(told["number"], EventKind(told["kind"]), told["at"], told["data"])
+
+
+ROWS = TypeAdapter(AttemptRow)
+MOST_NUMBER = 2**31
+"""What a whole number in a store stays under."""
 
 
 def _whole(row: AttemptRow, events: list[Event]) -> WholeAttempt:

@@ -52,15 +52,13 @@ class PracticeSession:
         self._say(text("practice.title", who=self._course.learner))
         self._say(text("caution.sound"))
         self._say(text("practice.help"))
-        self._told("")
-        while True:
-            try:
-                words = self._ask(text("practice.prompt") + " ").split()
-                if words[:1] == ["leave"]:
-                    break
-                self._told(" ".join(words))
-            except EOFError:
-                break
+        line = ""
+        try:
+            while line.lower() != "leave":
+                self._told(line)
+                line = self._ask(text("practice.prompt") + " ").strip()
+        except EOFError:
+            pass
         self._say(text("practice.left"))
 
     def _told(self, line: str) -> None:

@@ -27,8 +27,8 @@ GRID: Floats = np.linspace(-5.0, 5.0, 101)
 PRIOR_MEAN, PRIOR_SD = 0.0, 1.3
 """What is thought of a learner nobody has seen: from memory, wide on purpose."""
 
-DRIFT_PER_ANSWER, DRIFT_PER_DAY = 0.002, 0.006
-"""Variances of the walk in logits²: about half a logit over a hundred answers or forty days. From memory."""
+DRIFT_PER_ANSWER, DRIFT_PER_DAY = 0.0012, 0.006
+"""Variances of the walk in logits²: a third of a logit over a hundred answers, half over forty days. From memory."""
 
 LONGEST_AWAY_DAYS = 90.0
 LATEST = 250

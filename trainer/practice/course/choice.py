@@ -23,8 +23,17 @@ LEAST, MOST = 0.80, 0.90
 GOAL = 1.5
 """The ability that practice leads to; a skill is needed as much as it is likely to lie under this."""
 
-FIRST_PROBED = ("hum_for_circuit", "firing_order", "counted_burst", "insisted", "one_for_group", "code_for_location")
-"""The commonest misconceptions, each given an occasion early: common practice, no published source."""
+FIRST_PROBED = (
+    ("hum_for_circuit", 1), ("firing_order", 1), ("hum_for_circuit", 2), ("firing_order", 2), ("counted_burst", 1),
+    ("insisted", 1), ("one_for_group", 1), ("code_for_location", 1),
+)  # fmt: skip
+"""The commonest misconceptions with so many occasions early, in this order: common practice, no published source."""
+
+INNER = 0.03
+"""How near to the middle of the band a task is looked for first."""
+
+STALE_AFTER = 4.0
+"""After so many other tasks a kind is worth as much again as it teaches."""
 
 EXERCISES_BETWEEN = 2
 """After so many exercises in a row a whole case comes, where one suits."""
@@ -78,9 +87,14 @@ def _reasons(learner: Learner, day: float) -> list[tuple[str, str, Callable[[Tas
     reasons: list[tuple[str, str, Callable[[Task], bool]]] = []
     reasons += [("sure_wrong", one.topic, _of_topic(one.topic)) for one in due if one.sure]
     held = sorted((name for name, chance in learner.slips.items() if chance >= FOUND_FROM), key=learner.slips.get)  # type: ignore[arg-type]  # every name is there
-    reasons += [("refute", name, _probing(name)) for name in reversed(held)]
+    # once, and again after something else: a lecture on one idea alone would not end
+    lately = [entry.probes for entry in learner.entries[-2:]]
+    again = [name for name in reversed(held) if len(lately) < 2 or not all(name in probes for probes in lately)]
+    reasons += [("refute", name, _probing(name)) for name in again]
     reasons += [("revisit", one.topic, _of_topic(one.topic)) for one in due if not one.sure]
-    reasons += [("probe", name, _probing(name)) for name in FIRST_PROBED if name not in learner.slips]
+    reasons += [
+        ("probe", name, _probing(name)) for name, count in FIRST_PROBED if learner.occasions.get(name, 0) < count
+    ]
     return reasons
 
 
@@ -94,13 +108,34 @@ def _probing(name: str) -> Callable[[Task], bool]:
 
 def _best(rows: Sequence[int], expected: Floats, worth: Floats, tasks: Sequence[Task], entries: Sequence[Entry]) -> int:
     """Return the row that teaches most of those within the band; without one, the nearest to it."""
-    within = [row for row in rows if LEAST <= expected[row] <= MOST]
+    middle = (LEAST + MOST) / 2.0
+    rows = _neglected(rows, tasks, entries) or rows
+    within = [row for row in rows if abs(expected[row] - middle) <= INNER]
+    within = within or [row for row in rows if LEAST <= expected[row] <= MOST]
     if not within:
-        return min(rows, key=lambda row: abs(expected[row] - (LEAST + MOST) / 2.0))
-    since = [entry.kind for entry in entries[-EXERCISES_BETWEEN:]]
-    if len(since) == EXERCISES_BETWEEN and CASE not in since:
+        return min(rows, key=lambda row: abs(expected[row] - middle))
+    last = [entry.kind for entry in entries[-EXERCISES_BETWEEN:]]
+    if len(last) == EXERCISES_BETWEEN and CASE not in last:
         within = [row for row in within if tasks[row].kind == CASE] or within
-    return max(within, key=lambda row: worth[row])
+    since = _since(entries)
+    return max(within, key=lambda row: worth[row] * (1.0 + since.get(tasks[row].kind, LONG_AGO) / STALE_AFTER))
+
+
+def _neglected(rows: Sequence[int], tasks: Sequence[Task], entries: Sequence[Entry]) -> list[int]:
+    """Return the rows of kinds that have not come for long: nothing is left out for being too hard or too easy."""
+    if len(entries) < NEGLECTED_AFTER:
+        return []
+    seen = {entry.kind for entry in entries[-NEGLECTED_AFTER:]}
+    return [row for row in rows if tasks[row].kind not in seen]
+
+
+NEGLECTED_AFTER = 60
+LONG_AGO = 20
+
+
+def _since(entries: Sequence[Entry]) -> dict[str, int]:
+    """Return how many tasks ago each kind last came, for those of the latest."""
+    return {entry.kind: ago for ago, entry in reversed(list(enumerate(reversed(entries[-LONG_AGO:]))))}
 
 
 def _expected(tasks: Sequence[Task], abilities: Mapping[Skill, Ability]) -> tuple[Floats, Floats]:

@@ -9,7 +9,7 @@ from typing import Any
 
 from trainer.practice.course.ability import Ability, ability_of, after
 from trainer.practice.course.skills import Answer, Demand, Skill
-from trainer.practice.course.slips import holding
+from trainer.practice.course.slips import holding, occasions_of
 from trainer.practice.course.waiting import Waiting, waiting_after
 
 CASE, LESSON = "case", "lesson"
@@ -54,12 +54,16 @@ class Entry:
 
 @dataclass(frozen=True)
 class Learner:
-    """Where a learner stands: abilities, what waits, the chance that each misconception is held, all entries."""
+    """Where a learner stands: all entries, abilities, what waits.
+
+    `slips` is the chance that each misconception is held, `occasions` how often there was one to show it.
+    """
 
     entries: tuple[Entry, ...]
     abilities: Mapping[Skill, Ability]
     waiting: tuple[Waiting, ...]
     slips: Mapping[str, float]
+    occasions: Mapping[str, int]
 
 
 def learner_of(entries: Sequence[Entry]) -> Learner:
@@ -72,7 +76,7 @@ def learner_of(entries: Sequence[Entry]) -> Learner:
     for entry in entries:
         waiting = waiting_after(waiting, entry.topic, entry.right, entry.certainty, entry.day)
     abilities = {skill: ability_of(told) for skill, told in answers.items()}
-    return Learner(tuple(entries), abilities, waiting, holding(entries))
+    return Learner(tuple(entries), abilities, waiting, holding(entries), occasions_of(entries))
 
 
 def entries_of(kept: Iterable[tuple[str, Mapping[str, Any]]]) -> Iterator[Entry]:

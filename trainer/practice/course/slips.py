@@ -5,11 +5,12 @@ Bayes' rule with two chances from memory: one who holds it shows it on most occa
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from typing import Protocol
 
-HELD, SHOWN_IF_HELD, SHOWN_IF_NOT = 0.15, 0.75, 0.06
-FOUND_FROM = 0.6
+HELD, SHOWN_IF_HELD, SHOWN_IF_NOT = 0.2, 0.75, 0.04
+FOUND_FROM = 0.5
 """From this chance on a misconception is called found and its refutation comes next."""
 
 LATEST = 8
@@ -24,6 +25,11 @@ class Occasions(Protocol):
 
     @property
     def misconception(self) -> str: ...
+
+
+def occasions_of(entries: Sequence[Occasions]) -> dict[str, int]:
+    """Return how many occasions there were to show each misconception."""
+    return dict(Counter(name for entry in entries for name in entry.probes))
 
 
 def holding(entries: Sequence[Occasions]) -> dict[str, float]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import cache
 
 from trainer.cases.practice_draw import BEDS_DBA
 from trainer.cases.practice_pool import Pool
@@ -95,17 +96,18 @@ def _requests(profile: Profile, number: int) -> tuple[Request, ...]:
     )
 
 
-def suitable(pool: Pool, seed: int) -> list[int]:
+@cache
+def suitable(pool: Pool) -> tuple[int, ...]:
     """Return the places of a pool that a card can be written about: one cylinder, its return broken, its code set."""
-    return [place for place in range(len(pool.rows)) if _suits(pool, place, seed)]
+    return tuple(place for place in range(len(pool.rows)) if _suits(pool, place))
 
 
-def _suits(pool: Pool, place: int, seed: int) -> bool:
+def _suits(pool: Pool, place: int) -> bool:
     fault: Fault = pool.fault(place)
     one = len(fault.cylinders) == 1 and fault.location in PLACES and fault.side in (Side.RETURN, None)
     if not one or pool.provoked[place] or not pool.codes[place].any():
         return False
-    readings = [taken(pool.profile, (fault,), request, seed) for request in _requests(pool.profile, fault.cylinders[0])]
+    readings = [taken(pool.profile, (fault,), request, 0) for request in _requests(pool.profile, fault.cylinders[0])]
     told = place_told([one.value is None for one in readings])
     return told is fault.location and off_slots(pool, place, BEDS_DBA[0]) == fault.cylinders
 
@@ -113,7 +115,7 @@ def _suits(pool: Pool, place: int, seed: int) -> bool:
 def find_the_slip(spec: Spec, pool: Pool) -> Exercise:
     """Ask which step of a card is wrong."""
     chance = spec.chance
-    places = suitable(pool, spec.seed)
+    places = suitable(pool)
     place = places[chance.below(len(places))]
     order = sorted(SLIPS, key=lambda name: abs(HARDNESS[name] - aim_of(spec)))
     slip = order[chance.below(3)]

@@ -24,7 +24,7 @@ from trainer.words import text
 WAYS = {"fine": -0.8, "connected": 0.2, "leads": 0.8, "live": -1.6}
 """How hard each way of measuring is to judge, in logits: from memory."""
 
-TRIES = 40
+TRIES = 16
 """So many faults are measured to find one as hard as wanted."""
 
 PLACES = (Location.ENGINE_HARNESS, Location.PASS_THROUGH, Location.UNDER_COVER, Location.COIL)

@@ -96,12 +96,15 @@ def _offered(one: Next, best: Next) -> Choice:
 
 def _stop(spec: Spec, reasoner: Reasoner, chance: Stream) -> Question:
     steps = [step for step in reasoner.best_path if step.name != "repair_and_retest"]
-    count = 1 + chance.below(len(steps))
-    if chance.uniform(1)[0] < 0.5:
-        count = len(steps)
     tests = {test.name: test for test in (*reasoner.tests, *(channel.test for channel in reasoner.channels))}
-    done = [tests[step.name] for step in steps[:count] if step.name in tests]
-    belief = reasoner.belief(reasoner.truth_answers([one for test in done for one in test.questions]))
+    beliefs = []
+    for count in range(1, len(steps) + 1):
+        done = [tests[step.name] for step in steps[:count] if step.name in tests]
+        beliefs.append(reasoner.belief(reasoner.truth_answers([one for test in done for one in test.questions])))
+    hard = [_hard_to_judge(next(iter(belief.findings.values()))) for belief in beliefs]
+    nearest = sorted(range(len(steps)), key=lambda row: abs(hard[row] - aim_of(spec)))[:2]
+    row = nearest[chance.below(len(nearest))]
+    belief, count = beliefs[row], row + 1
     key, sure = next(iter(belief.findings.items()))
     enough = sure >= PROVED
     likeliest = next(claims for claims in reasoner.hypotheses.claims if finding_key(claims) == key)
@@ -114,5 +117,9 @@ def _stop(spec: Spec, reasoner: Reasoner, chance: Stream) -> Question:
     )  # fmt: skip
     shown = [text("exercise.stop.done", step=test_text(step.name)) for step in steps[:count]]
     shown.append(text("exercise.stop.likeliest", finding=claims_text(likeliest)))
-    difficulty = 1.0 - 3.0 * abs(sure - PROVED) + (0.0 if enough else -0.4)
-    return text("exercise.stop"), tuple(shown), choices, 0 if enough else 1, difficulty
+    return text("exercise.stop"), tuple(shown), choices, 0 if enough else 1, hard[row]
+
+
+def _hard_to_judge(sure: float) -> float:
+    """Return how hard it is to say whether a finding is proved: hardest near the line, a little harder above it."""
+    return 0.8 - 2.5 * abs(sure - PROVED) + (0.2 if sure >= PROVED else 0.0)

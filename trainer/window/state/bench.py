@@ -80,13 +80,8 @@ class BenchScreen(Screen):
 
     def view(self) -> Node:
         """Return the bench beside the job card."""
-        return split(
-            scroll(
-                "main", self.above(), self._head(), self._engine(), self._strip(), self._said(), self._tools(), gap=0.6
-            ),
-            column(self.card(), least=20.0),
-            least=58.0,
-        )
+        shown = (self.above(), self._head(), self._engine(), self._strip(), self._said(), self._tools())
+        return split(scroll("main", *shown, gap=0.6), column(self.card(), least=20.0), least=58.0)
 
     def above(self) -> Node | None:
         """Return what stands above the bench; a lesson has something there."""

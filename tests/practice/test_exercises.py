@@ -1,0 +1,156 @@
+"""Exercises: one right answer, found again by another way; card with one slip; the same name, the same exercise."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from functools import cache
+
+import numpy as np
+import pytest
+
+from tests.engines import ALL
+from tests.universes import POOLS, UNIVERSES
+from trainer.cases.practice_draw import BEDS_DBA
+from trainer.cases.practice_pool import Pool
+from trainer.cases.shipped import profile_named
+from trainer.circuit.codes import codes_of
+from trainer.circuit.profile import Profile
+from trainer.errors import WrongCallError
+from trainer.instruments.bench import Work
+from trainer.practice.actions import solved_work
+from trainer.practice.exercises.contrasts import contrasts_of
+from trainer.practice.exercises.ear import off_slots
+from trainer.practice.exercises.exercise import LEVELS, Exercise, Spec, fault_text, sounded, spec_of
+from trainer.practice.exercises.job_card import SLIPS, card_with, slips_in, suitable
+from trainer.practice.exercises.kinds import KINDS, exercise_of
+from trainer.practice.exercises.ranges import RANGES, aim_of
+from trainer.reasoning.hearing import heard_as
+from trainer.words import numbers, text
+
+SUBJECTS = [(kind, subject) for kind, one in KINDS.items() for subject in one.subjects]
+
+
+@cache
+def made(name: str) -> Exercise:
+    return exercise_of(spec_of(name), profile_named, POOLS, UNIVERSES.reasoner)
+
+
+def some(kind: str, subject: str, seeds: int = 2) -> list[Exercise]:
+    engines = ["north_v8"] if kind == "reasoning" else ["field_six", "harbour_v8"]
+    return [
+        made(Spec(kind, engine, subject, level, seed).name)
+        for engine in engines for level in range(1, LEVELS + 1) for seed in range(seeds)
+    ]  # fmt: skip
+
+
+@pytest.mark.parametrize(("kind", "subject"), SUBJECTS)
+def test_an_exercise_has_distinct_choices_a_reason_for_each_and_is_made_again_from_its_name(
+    kind: str, subject: str
+) -> None:
+    for exercise in some(kind, subject):
+        said = [choice.said for choice in exercise.choices]
+        assert len(set(said)) == len(said)
+        assert 2 <= len(said) <= 5
+        assert all(choice.why for choice in exercise.choices)
+        assert not exercise.choices[exercise.right].misconception
+        assert exercise.rule
+        assert exercise.demand.guess == pytest.approx(1.0 / len(said), abs=0.005)
+    again = exercise_of(exercise.spec, profile_named, POOLS, UNIVERSES.reasoner)
+    assert again == exercise
+
+
+@pytest.mark.parametrize(("kind", "subject"), SUBJECTS)
+def test_an_exercise_is_about_as_hard_as_its_level_aims_at(kind: str, subject: str) -> None:
+    made_ = some(kind, subject, 4)
+    off = [exercise.demand.difficulty - aim_of(exercise.spec) for exercise in made_]
+    assert abs(np.mean(off)) <= 0.45
+    assert np.mean(np.abs(off)) <= 0.75
+    assert (kind, subject) in RANGES
+
+
+@pytest.mark.parametrize("kind", ["ear", "numbering", "codes", "meter", "limits", "job_card", "reasoning"])
+def test_the_right_choice_stands_at_no_place_of_its_own(kind: str) -> None:
+    mixed = [one for subject in KINDS[kind].subjects for one in some(kind, subject, 4) if len(one.choices) == 4]
+    if mixed:
+        counts = np.bincount([one.right for one in mixed], minlength=4)
+        assert counts.min() >= len(mixed) * 0.1
+
+
+# every tenth of a second of a slot's middle, A-weighted: what is heard, from the file itself
+def levels_heard(profile: Profile, exercise: Exercise, row: int) -> list[float]:
+    sound = sounded(profile, exercise.sounds[row], solved_work)
+    return [slot.level_dba for slot in sound.slots]
+
+
+@pytest.mark.parametrize("engine", ALL, ids=lambda one: one.name)
+@pytest.mark.parametrize("level", [1, 3, 5])
+def test_the_slots_that_are_called_off_are_those_of_the_rendered_sound(engine: Profile, level: int) -> None:
+    exercise = made(Spec("ear", engine.name, "which", level, 3).name)
+    (what,) = exercise.sounds
+    heard = levels_heard(engine, exercise, 0)
+    good = [slot.level_dba for slot in sounded(engine, replace(what, faults=()), solved_work).slots]
+    off = [
+        number
+        for number, level_dba, fine in zip(engine.cylinders, heard[1:], good[1:], strict=True)
+        if heard_as(level_dba, fine, what.bed.level_dba) != "even"
+    ]
+    said = exercise.choices[exercise.right].said
+    assert said == (numbers(off) if off else text("exercise.none"))
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_a_fault_that_could_not_have_left_the_codes_leaves_others(seed: int) -> None:
+    exercise = made(Spec("codes", "ridge_v6", "could", 1 + seed % 5, seed).name)
+    pool = POOLS(exercise.profile)
+    by_words = {fault_text(pool.fault(place)): place for place in range(len(pool.rows))}
+    codes = []
+    for choice in exercise.choices:
+        solved = solved_work(pool.profile, (pool.fault(by_words[choice.said]),), Work())
+        codes.append(frozenset(code.code for code in codes_of(solved)))
+    odd = codes[exercise.right]
+    others = [one for row, one in enumerate(codes) if row != exercise.right]
+    assert len(set(others)) == 1
+    assert odd != others[0]
+
+
+@pytest.mark.parametrize("engine", ALL, ids=lambda one: one.name)
+@pytest.mark.parametrize("slip", ["", *SLIPS])
+def test_a_job_card_has_exactly_the_slip_that_was_worked_in(engine: Profile, slip: str) -> None:
+    pool: Pool = POOLS(engine)
+    places = suitable(pool)
+    assert places
+    for place in places[::3]:
+        card = card_with(pool, place, slip, Spec("job_card", engine.name, "slip", 3, place).chance)
+        wrong = slips_in(card, pool, 5)
+        assert len(wrong) == bool(slip)
+
+
+def test_an_even_test_could_still_hide_only_what_it_cannot_show() -> None:
+    for exercise in some("limits", "still", 3):
+        pool = POOLS(exercise.profile)
+        by_words = {fault_text(pool.fault(place)): place for place in range(len(pool.rows))}
+        for row, choice in enumerate(exercise.choices):
+            place = by_words.get(choice.said)
+            if row != exercise.right:
+                assert place is not None
+                assert off_slots(pool, place, BEDS_DBA[0])
+            else:
+                assert place is None or pool.provoked[place]
+
+
+@pytest.mark.parametrize("engine", ALL, ids=lambda one: one.name)
+def test_the_listening_tour_goes_from_even_down_and_each_pair_differs_as_it_says(engine: Profile) -> None:
+    pairs = contrasts_of(POOLS(engine))
+    names = [pair.name for pair in pairs]
+    assert names[0] == "even_weak"
+    assert "dull_very_faint" in names
+    for pair in pairs[:3]:
+        first, second = (sounded(engine, what, solved_work).slots[0].level_dba for what in (pair.first, pair.second))
+        assert first > second + 2.0
+
+
+@pytest.mark.parametrize("name", ["", "ear", "ear.north_v8.which.9.1", "ear.north_v8.which.1.x", "ear.no.which.1.1", "x.y.z.1.1",
+                                  "ear.north_v8.nobody.1.1", "numbering.north_v8.order.1.-4"])  # fmt: skip
+def test_a_name_that_is_no_exercises_is_refused_with_the_mend(name: str) -> None:
+    with pytest.raises(WrongCallError):
+        made(name)

@@ -1,0 +1,175 @@
+"""A learner's record moves as a file: whole, once, theirs; a bad file changes nothing."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from tests.desk_hands import clock
+from tests.universes import POOLS, UNIVERSES
+from trainer.desk.course import Course
+from trainer.desk.exercises import Exercises
+from trainer.errors import ProblemsFoundError
+from trainer.practice.exercises.exercise import Spec
+from trainer.records.learner_record import Taken, record_name, taken_in, write_record
+from trainer.records.store import Store, opened
+from trainer.words import problem_line
+
+
+def practised(store: Store, who: str = "anna", count: int = 4, *, first: int = 0) -> Course:
+    course = Course(store, who, clock(), np.random.default_rng(1))
+    exercises = Exercises(POOLS, UNIVERSES)
+    for seed in range(first, first + count):
+        exercise = exercises.make(Spec("numbering", "north_v8", "order", 1, seed))
+        choice = exercise.right if seed % 2 else (exercise.right + 1) % len(exercise.choices)
+        course.answer(course.begin(exercise), exercise, choice, 0.95)
+    return course
+
+
+def everything(store: Store) -> list[object]:
+    with store.engine.connect() as connection:
+        return [
+            connection.exec_driver_sql(f"select * from {name} order by 1").fetchall() for name in ("attempt", "event")
+        ]
+
+
+def test_a_record_goes_on_elsewhere_where_it_was_left(tmp_path: Path) -> None:
+    here, there = opened(tmp_path / "here"), opened(tmp_path / "there")
+    course = practised(here)
+    path = tmp_path / record_name("anna")
+    assert write_record(here, path, "anna", "2026-01-01T00:00:00+00:00") == 4
+    assert taken_in(there, path, "anna") == Taken(new=4, known=0, longer=0)
+    moved = Course(there, "anna", clock(), np.random.default_rng(1))
+    assert moved.stands.entries == course.stands.entries
+    assert moved.stands.waiting == course.stands.waiting
+    assert taken_in(there, path, "anna") == Taken(new=0, known=4, longer=0)
+    assert everything(there) == everything(there)
+
+
+def test_what_was_done_on_both_machines_is_there_once(tmp_path: Path) -> None:
+    here, there = opened(tmp_path / "here"), opened(tmp_path / "there")
+    practised(here, count=3)
+    path = tmp_path / "anna.record"
+    write_record(here, path, "anna", "")
+    taken_in(there, path, "anna")
+    practised(there, count=2, first=10)
+    write_record(there, path, "anna", "")
+    assert taken_in(here, path, "anna") == Taken(new=2, known=3, longer=0)
+    assert len(here.practised("anna")) == len(there.practised("anna")) == 5
+
+
+def test_the_name_of_a_file_is_plain_on_every_machine() -> None:
+    assert record_name("Ána López").startswith("ana_lopez_")
+    assert record_name("Анна").startswith("learner_")
+    assert record_name("Анна") != record_name("Нина")
+
+
+def lines_of(path: Path) -> list[str]:
+    return path.read_text("ascii").splitlines()
+
+
+def resealed(path: Path, lines: list[str]) -> None:
+    body = ("\n".join(lines[:-1]) + "\n").encode("ascii")
+    path.write_bytes(
+        body + json.dumps({"sha256": hashlib.sha256(body).hexdigest()}, separators=(",", ":")).encode() + b"\n"
+    )
+
+
+def cut(path: Path) -> None:
+    path.write_bytes(path.read_bytes()[:-40])
+
+
+def flipped(path: Path) -> None:
+    content = bytearray(path.read_bytes())
+    content[len(content) // 2] ^= 1
+    path.write_bytes(bytes(content))
+
+
+def empty(path: Path) -> None:
+    path.write_bytes(b"")
+
+
+def something_else(path: Path) -> None:
+    path.write_text("form: case/1\nname: x\n")
+
+
+def of_somebody_else(path: Path) -> None:
+    lines = lines_of(path)
+    resealed(path, [line.replace('"anna"', '"bruno"') for line in lines])
+
+
+def one_attempt_of_another(path: Path) -> None:
+    lines = lines_of(path)
+    resealed(path, [lines[0], *(line.replace('"anna"', '"bruno"') for line in lines[1:])])
+
+
+def with_a_hole(path: Path) -> None:
+    lines = lines_of(path)
+    resealed(path, [line for row, line in enumerate(lines) if row != 2])
+
+
+def with_an_unknown_field(path: Path) -> None:
+    lines = lines_of(path)
+    resealed(path, [line.replace('"case_name"', '"case_nom"') for line in lines])
+
+
+def with_a_list_for_data(path: Path) -> None:
+    lines = lines_of(path)
+    resealed(
+        path, [lines[0], lines[1], json.dumps({"number": 1, "kind": "started", "at": "x", "data": [1]}), *lines[3:]]
+    )
+
+
+def with_a_number_for_text(path: Path) -> None:
+    lines = lines_of(path)
+    resealed(path, [line.replace('"seed":0', '"seed":"zero"') for line in lines])
+
+
+def of_a_set(path: Path) -> None:
+    lines = lines_of(path)
+    resealed(path, [line.replace('"set_id":""', '"set_id":"abc"') for line in lines])
+
+
+BAD = [cut, flipped, empty, something_else, of_somebody_else, one_attempt_of_another, with_a_hole, with_an_unknown_field,
+       with_a_list_for_data, with_a_number_for_text, of_a_set]  # fmt: skip
+
+
+@pytest.mark.parametrize("spoil", BAD, ids=lambda one: one.__name__)
+def test_a_bad_file_is_refused_with_its_reason_and_the_present_record_stays(tmp_path: Path, spoil: object) -> None:
+    here, there = opened(tmp_path / "here"), opened(tmp_path / "there")
+    practised(here)
+    practised(there, count=2, first=20)
+    path = tmp_path / "anna.record"
+    write_record(here, path, "anna", "")
+    spoil(path)  # type: ignore[operator]
+    before = everything(there)
+    with pytest.raises(ProblemsFoundError) as refused:
+        taken_in(there, path, "anna")
+    told = problem_line(refused.value.problems[0])
+    assert "anna.record" in told
+    assert "nothing was changed here" in told
+    assert everything(there) == before
+
+
+def test_a_path_that_is_not_there_is_told() -> None:
+    with pytest.raises(ProblemsFoundError):
+        taken_in(opened(None), Path("nowhere.record"), "anna")
+
+
+def test_the_same_attempt_gone_on_with_differently_is_refused(tmp_path: Path) -> None:
+    here, there = opened(tmp_path / "here"), opened(tmp_path / "there")
+    practised(here, count=1)
+    path = tmp_path / "anna.record"
+    write_record(here, path, "anna", "")
+    taken_in(there, path, "anna")
+    with here.engine.begin() as connection:
+        connection.exec_driver_sql("update event set at = '2030-01-01T00:00:00+00:00' where number = 2")
+    write_record(here, path, "anna", "")
+    before = everything(there)
+    with pytest.raises(ProblemsFoundError, match=r"(?s).*"):
+        taken_in(there, path, "anna")
+    assert everything(there) == before
