@@ -15,6 +15,7 @@ from trainer.cases.shipped import case_names, profile_named, profile_names
 from trainer.commands.entry import main
 from trainer.desk.solver import RememberingSolver
 from trainer.records.collect import collect
+from trainer.records.learner_record import write_record
 from trainer.records.marking import mark_set
 from trainer.records.store import opened
 
@@ -41,6 +42,7 @@ def class_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     school = opened(folder)
     collect(school, [folder / "stick"], exam.case_set.id, [exam.key])
     mark_set(school, exam.case_set, [exam.key], RememberingSolver(), UNIVERSES)
+    write_record(school, folder / "me.record", "me", "2026-01-01T00:00:00+00:00")
     school.close()
     (folder / "roster.csv").write_text("learner,name,class\nann,Ann Meyer,day class\n", "utf-8")
     return folder

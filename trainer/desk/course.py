@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import hashlib
 import uuid
 from collections.abc import Callable, Sequence
@@ -11,6 +12,8 @@ import numpy as np
 
 from trainer import __version__
 from trainer.cases.practice_pool import Pool
+from trainer.desk.case_source import FoundCase, find_case
+from trainer.errors import ProblemsFoundError
 from trainer.practice.course.choice import Chosen, choose
 from trainer.practice.course.drills import drill_spec
 from trainer.practice.course.lessons import Lesson, lesson_after
@@ -89,6 +92,16 @@ class Course:
                 return Begun(
                     row.id, spec_of(row.case_name), str(first.data.get("why", "")), str(first.data.get("about", ""))
                 )
+        return None
+
+    def begun_case(self) -> tuple[FoundCase, AttemptRow] | None:
+        """Return the newest case that practice gave and that has no end yet, if it is still the same case here."""
+        for row in self.store.unfinished(self.learner):
+            if row.case_source == "code" and "why" in self.store.events(row.id)[0].data:
+                with contextlib.suppress(ProblemsFoundError):  # drawn by another version, or of another engine
+                    found = find_case(row.case_name)
+                    if found.digest == row.case_digest:
+                        return found, row
         return None
 
     def begin(self, exercise: Exercise, why: str = "", about: str = "") -> Begun:

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 
 from trainer.cases.practice_pool import Pool
 from trainer.circuit.profile import Profile
-from trainer.desk.case_source import find_case
+from trainer.desk.case_source import FoundCase, find_case
 from trainer.desk.course import Begun, Course
 from trainer.desk.desk import Desk
 from trainer.desk.exercises import Exercises
@@ -38,7 +38,7 @@ class PracticeSession:
         self._course, self._exercises, self._new_desk, self._pools = course, exercises, new_desk, pools
         self._now, self._clock, self._ask, self._say = now, clock, ask, say
         self._player = new_desk().player
-        self._began_s, self._told_stop, self._skipped = clock(), 0, False
+        self._began_s, self._told_stop, self._skipped, self._fresh = clock(), 0, False, True
         self._words: dict[str, Callable[[Sequence[str]], None]] = {
             "": lambda _words: self._next(), "sounds": lambda _words: self._sounds(),
             "rematch": lambda _words: self._rematch(), "drill": self._drill,
@@ -94,6 +94,11 @@ class PracticeSession:
             self._say(text("practice.resumed"))
             self._answer(open_one, self._exercises.make(open_one.spec))
             return
+        begun = self._course.begun_case() if self._fresh else None
+        self._fresh = False
+        if begun is not None:
+            self._case(begun[0], {})
+            return
         if lesson is not None:
             self._lesson(lesson)
             return
@@ -101,14 +106,14 @@ class PracticeSession:
         self._say(why_line(chosen.why, chosen.about))
         if chosen.task.kind == CASE:
             self._say(text("course.next", what=task_line(chosen.task)))
-            self._case(chosen.task.name, {"why": chosen.why, "about": chosen.about})
+            self._case(find_case(chosen.task.name), {"why": chosen.why, "about": chosen.about})
         else:
             exercise = self._exercises.made(chosen.task.name, self._course.stale_class())
             self._answer(self._course.begin(exercise, chosen.why, chosen.about), exercise)
 
-    def _case(self, name: str, at: dict[str, object]) -> None:
+    def _case(self, found: FoundCase, at: dict[str, object]) -> None:
         desk = self._new_desk()
-        seat(desk, find_case(name), self._course.learner, self._now(), at=at)
+        seat(desk, found, self._course.learner, self._now(), at=at)
         Session(desk, self._ask, self._say).run()
 
     def _lesson(self, lesson: Lesson) -> None:

@@ -32,6 +32,7 @@ class Practising:
         self.course = Course(services.store, who, services.now_utc, services.chance)
         self.rematch: tuple[Spec, ...] = ()
         self._began_s = shell.now_s
+        self._fresh = True
 
     @property
     def minutes(self) -> float:
@@ -54,14 +55,18 @@ class Practising:
     # what comes next
 
     def go_on(self, instead: Screen | None = None) -> None:
-        """Open what comes next: an exercise left open, the rest of a rematch, or the task that teaches most."""
+        """Open what comes next: what was left open, the rest of a rematch, or the task that teaches most."""
         begun = self.course.unfinished()
         if begun is not None:
             self._make(begun.spec.name, "", lambda exercise: self._show(begun, exercise, instead))
+        elif self._fresh and (case := self.course.begun_case()) is not None:
+            self._fresh = False
+            sit(self.shell, case[0], self.who, self.partner, begun=case[1], practising=self)
         elif self.rematch:
             spec, self.rematch = self.rematch[0], self.rematch[1:]
             self.ask_for(spec, instead)
         else:
+            self._fresh = False
             self.ready(lambda: self._choose(instead))
 
     def ready(self, then: Callable[[], None]) -> None:
