@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from trainer.cases.practice_pool import Pools
 from trainer.cases.shipped import case_named
 from trainer.cases.universe_cache import Universes, solve_universe
 from trainer.circuit.profile import Profile
@@ -12,7 +11,7 @@ from trainer.commands.stores import universe_folder
 from trainer.reasoning.reasoner import Reasoner, Universe, universe_of
 
 UNIVERSES = Universes(universe_folder())
-POOLS = Pools(UNIVERSES.folder)
+POOLS = UNIVERSES.pools
 
 
 def reasoner_of(name: str) -> Reasoner:

@@ -24,7 +24,7 @@ from trainer.practice.exercises.exercise import Spec
 from trainer.reasoning.finding import Finding, truth_of
 from trainer.records.store import Store, opened
 
-EXERCISES = Exercises(POOLS, UNIVERSES)
+EXERCISES = Exercises(UNIVERSES)
 
 
 def course_in(store: Store, seed: int = 1) -> Course:
@@ -74,7 +74,7 @@ def test_the_next_task_is_never_the_third_of_its_class_in_a_row() -> None:
             course.answer(begun, exercise, exercise.right, 0.5)
             classes[-1] = exercise.kind_class
             continue
-        exercise = EXERCISES.made(chosen.task.name, course.stale_class())
+        exercise = EXERCISES.made(chosen.task.name, course.stale_class(), chosen.probed)
         course.answer(course.begin(exercise, chosen.why, chosen.about), exercise, exercise.right, 0.75)
         classes.append(exercise.kind_class)
         if exercise.spec.kind != "numbering":

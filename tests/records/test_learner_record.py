@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 
 from tests.desk_hands import clock
-from tests.universes import POOLS, UNIVERSES
+from tests.universes import UNIVERSES
 from trainer.desk.course import Course
 from trainer.desk.exercises import Exercises
 from trainer.errors import ProblemsFoundError
@@ -22,7 +22,7 @@ from trainer.words import problem_line
 
 def practised(store: Store, who: str = "anna", count: int = 4, *, first: int = 0) -> Course:
     course = Course(store, who, clock(), np.random.default_rng(1))
-    exercises = Exercises(POOLS, UNIVERSES)
+    exercises = Exercises(UNIVERSES)
     for seed in range(first, first + count):
         exercise = exercises.make(Spec("numbering", "north_v8", "order", 1, seed))
         choice = exercise.right if seed % 2 else (exercise.right + 1) % len(exercise.choices)
@@ -134,7 +134,23 @@ def of_a_set(path: Path) -> None:
     resealed(path, [line.replace('"set_id":""', '"set_id":"abc"') for line in lines])
 
 
-BAD = [cut, flipped, empty, something_else, of_somebody_else, one_attempt_of_another, with_a_hole, with_an_unknown_field,
+def with_a_boundless_number(path: Path) -> None:
+    lines = lines_of(path)
+    resealed(path, [line.replace('"certainty":0.95', '"certainty":1' + "0" * 400) for line in lines])
+
+
+def with_an_unknown_kind(path: Path) -> None:
+    lines = lines_of(path)
+    resealed(path, [line.replace('"kind":"numbering"', '"kind":"juggling"') for line in lines])
+
+
+def with_a_list_for_an_attempt(path: Path) -> None:
+    lines = lines_of(path)
+    resealed(path, [lines[0], '{"attempt":[1]}', *lines[2:]])
+
+
+BAD = [with_a_boundless_number, with_an_unknown_kind, with_a_list_for_an_attempt,
+       cut, flipped, empty, something_else, of_somebody_else, one_attempt_of_another, with_a_hole, with_an_unknown_field,
        with_a_list_for_data, with_a_number_for_text, of_a_set]  # fmt: skip
 
 
@@ -160,7 +176,7 @@ def test_a_path_that_is_not_there_is_told() -> None:
         taken_in(opened(None), Path("nowhere.record"), "anna")
 
 
-def test_the_same_attempt_gone_on_with_differently_is_refused(tmp_path: Path) -> None:
+def test_of_an_attempt_worked_apart_on_both_machines_the_one_here_stays_and_the_rest_is_taken(tmp_path: Path) -> None:
     here, there = opened(tmp_path / "here"), opened(tmp_path / "there")
     practised(here, count=1)
     path = tmp_path / "anna.record"
@@ -169,7 +185,21 @@ def test_the_same_attempt_gone_on_with_differently_is_refused(tmp_path: Path) ->
     with here.engine.begin() as connection:
         connection.exec_driver_sql("update event set at = '2030-01-01T00:00:00+00:00' where number = 2")
     write_record(here, path, "anna", "")
+    practised(here, count=2, first=30)
+    write_record(here, path, "anna", "")
     before = everything(there)
-    with pytest.raises(ProblemsFoundError, match=r"(?s).*"):
-        taken_in(there, path, "anna")
+    assert taken_in(there, path, "anna") == Taken(new=2, known=0, longer=0, apart=1)
+    assert all(row in everything(there)[1] for row in before[1])
+
+
+def test_nothing_is_added_to_somebody_elses_attempt(tmp_path: Path) -> None:
+    here, there = opened(tmp_path / "here"), opened(tmp_path / "there")
+    practised(there, "bruno", 1)
+    path = tmp_path / "anna.record"
+    write_record(there, path, "bruno", "")
+    lines = [line.replace('"bruno"', '"anna"') for line in lines_of(path)]
+    resealed(path, lines)
+    before = everything(there)
+    assert taken_in(there, path, "anna").apart == 1
     assert everything(there) == before
+    here.close()

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+from trainer.cases.audibility import AUDIBLE_MARGIN_DB, DECISIVE_DB, SILENT_DBA
 from trainer.cases.case import Case
 from trainer.cases.universe_cache import Universes, matter_of
 from trainer.circuit.fault_space import comes_and_goes
@@ -20,12 +21,6 @@ from trainer.reasoning.finding import truth_of
 from trainer.reasoning.planning import PROVED
 from trainer.reasoning.reasoner import Reasoner, Universe
 from trainer.sound.traits import LEVEL, ears_of
-
-AUDIBLE_MARGIN_DB = 2.0
-"""How far over the bed a decisive sound must stand in its level: common practice, no published source."""
-
-DECISIVE_DB = 3.0
-"""A slot that lies this far from its good level carries the case."""
 
 SEPARATES_BITS = 0.1
 """A test that tells less about what is left does not separate it."""
@@ -110,7 +105,3 @@ def _levels(profile: Profile, temperature_c: float, faults: tuple[Fault, ...]) -
         (slots,) = Expectations(profile, [faults], equivalents).tests(work)
         _KEPT[key] = tuple((slot.seen.slot.number, float(slot.sound[0, LEVEL])) for slot in slots[1:])
     return _KEPT[key]
-
-
-SILENT_DBA = 10.0
-"""Below this there is nothing to hear in any bed, and nothing is what must be heard."""

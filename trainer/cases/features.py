@@ -50,7 +50,8 @@ def pool_features(pool: Pool, place: int | None, axes: Axes) -> Features:
         passing = Features(PASSES, len(pool.profile.cylinders), bed_dba)
         return replace(passing, misled=axes.old_code, lending=axes.lending)
     found = features_at(pool, place, bed_dba)
-    return replace(found, misled=found.misled or axes.old_code, lending=axes.lending)
+    others = len(pool.fault(place).cylinders) < len(pool.profile.cylinders)
+    return replace(found, misled=found.misled or (axes.old_code and others), lending=axes.lending)
 
 
 def features_at(pool: Pool, place: int, bed_dba: float) -> Features:
@@ -66,15 +67,17 @@ def features_of(case: Case, pool: Pool) -> Features:
     if not case.faults:
         return Features(PASSES, len(case.profile.cylinders), case.bed.level_dba, misled=misled, lending=lending)
     heard, codes, provoked = solved_traits(case.profile, [case.faults], case.temperature_c)
+    # a fault is no rival of itself
+    others = [place for place in range(len(pool.rows)) if (pool.fault(place),) != case.faults]
     wider = Pool(
         pool.profile,
-        np.append(pool.rows, 0),
-        np.concatenate([pool.heard, heard]),
+        np.append(pool.rows[others], 0),
+        np.concatenate([pool.heard[others], heard]),
         pool.good,
-        np.concatenate([pool.codes, codes]),
-        np.concatenate([pool.provoked, provoked]),
+        np.concatenate([pool.codes[others], codes]),
+        np.concatenate([pool.provoked[others], provoked]),
     )
-    found = _features(wider, len(pool.rows), case.bed.level_dba, case.faults)
+    found = _features(wider, len(others), case.bed.level_dba, case.faults)
     return replace(found, misled=found.misled or misled, lending=lending)
 
 

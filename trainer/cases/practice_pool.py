@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import contextlib
 import hashlib
-import zipfile
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -13,10 +12,10 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from trainer.cases.case_proofs import AUDIBLE_MARGIN_DB, DECISIVE_DB, SILENT_DBA
+from trainer.cases.audibility import AUDIBLE_MARGIN_DB, DECISIVE_DB, SILENT_DBA
 from trainer.cases.drawing import drawable, is_group
+from trainer.cases.model_digest import model_digest
 from trainer.cases.practice_draw import HARDEST, TEMPERATURE_C
-from trainer.cases.universe_cache import model_digest
 from trainer.cases.whole_file import write_whole
 from trainer.circuit.codes import known_codes
 from trainer.circuit.fault_space import comes_and_goes
@@ -124,10 +123,8 @@ class Pools:
         return self._kept[profile.digest]
 
     def ready(self, profile: Profile) -> bool:
-        """Tell whether an engine's pool is at hand without solving."""
-        return profile.digest in self._kept or (
-            self._folder is not None and (self._folder / f"practice_{_content(profile)}.npz").is_file()
-        )
+        """Tell whether an engine's pool is in memory."""
+        return profile.digest in self._kept
 
 
 def pool_of(profile: Profile, folder: Path | None) -> Pool:
@@ -139,6 +136,11 @@ def pool_of(profile: Profile, folder: Path | None) -> Pool:
         if path is not None:
             _keep(found, path)
     return found
+
+
+def kept(profile: Profile, folder: Path | None) -> bool:
+    """Tell whether an engine's pool lies on disk, so that it is at hand without solving."""
+    return folder is not None and (folder / f"practice_{_content(profile)}.npz").is_file()
 
 
 def class_of_fault(fault: Fault | None) -> str:
@@ -198,14 +200,27 @@ def _squares(points: Floats) -> Floats:
 
 
 def _content(profile: Profile) -> str:
-    return hashlib.sha256(f"{profile.digest} {model_digest()} {CYLINDERS_EACH}".encode()).hexdigest()[:32]
+    parts = (
+        profile.digest,
+        model_digest(),
+        _forms(profile),
+        [drawable(profile, HARDEST)[row - 1] for row in _forms(profile)],
+    )
+    return hashlib.sha256(repr(parts).encode("utf-8")).hexdigest()[:32]
 
 
 def _loaded(profile: Profile, path: Path) -> Pool | None:
     try:
         with np.load(path, allow_pickle=False) as kept:
             arrays: dict[str, NDArray[Any]] = {name: kept[name] for name in ARRAYS}
-    except (OSError, ValueError, KeyError, EOFError, zipfile.BadZipFile):
+    except Exception:  # a damaged archive can raise nearly anything, and nothing is lost by solving anew
+        return None
+    count, slots = len(_forms(profile)), len(profile.cylinders) + 1
+    shapes = {
+        "rows": (count,), "heard": (count, slots, 3), "good": (slots, 3), "provoked": (count,),
+        "codes": (count, len(known_codes(profile))),
+    }  # fmt: skip
+    if any(arrays[name].shape != shape for name, shape in shapes.items()):
         return None
     rows, heard, good, codes, provoked = (arrays[name] for name in ARRAYS)
     return Pool(profile, rows, heard, good, codes, provoked)

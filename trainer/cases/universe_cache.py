@@ -9,7 +9,6 @@ from __future__ import annotations
 import hashlib
 import os
 from collections.abc import Callable
-from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -17,6 +16,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from trainer.cases.case import Case
+from trainer.cases.model_digest import model_digest
+from trainer.cases.practice_pool import Pools
 from trainer.cases.whole_file import write_whole
 from trainer.circuit.codes import SlotCurrents, stored_code
 from trainer.circuit.drive import Slot, slots_of
@@ -30,10 +31,6 @@ from trainer.reasoning.slot_traits import SlotTraits, TraceMarks
 Arrays = dict[str, NDArray[Any]]
 KEPT_FILES = 12
 """How many universes stay on disk."""
-
-ROOMS = ("circuit", "sound", "instruments", "reasoning")
-"""The rooms whose code decides what a universe holds."""
-
 
 Told = Callable[[float], None]
 """Is told what share of a universe is solved; what it raises stops the work, and what is solved by then is kept."""
@@ -62,11 +59,13 @@ def solve_universe(universe: Universe, folder: Path | None, told: Told = lambda 
 class Universes:
     """The universes used so far, each solved or loaded once; `folder` None keeps nothing on disk.
 
-    `in_memory` says how many stay in memory: one is some fifty megabytes, and from disk again in a quarter of a second.
+    `pools` are what practice draws from. `in_memory` says how many universes stay in memory: one is some fifty
+    megabytes, and from disk again in a quarter of a second.
     """
 
     def __init__(self, folder: Path | None = None, in_memory: int = 8) -> None:
         self.folder, self._most = folder, in_memory
+        self.pools = Pools(folder)
         self._kept: dict[tuple[str, float, Faults], Universe] = {}
         self._solved: set[tuple[str, float, Faults]] = set()
 
@@ -96,17 +95,6 @@ def matter_of(case: Case) -> Matter:
 def _content(universe: Universe) -> str:
     parts = (universe.profile.digest, universe.temperature_c, universe.faults, model_digest())
     return hashlib.sha256(repr(parts).encode("utf-8")).hexdigest()[:32]
-
-
-@cache
-def model_digest() -> str:
-    """Return a hash of the code that solves: two programs with the same one hear, read and reason alike."""
-    package = Path(__file__).parent.parent
-    whole = hashlib.sha256()
-    for room in ROOMS:
-        for path in sorted((package / room).glob("*.py")):
-            whole.update(path.read_bytes())
-    return whole.hexdigest()
 
 
 def _save(universe: Universe, path: Path) -> None:

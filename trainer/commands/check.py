@@ -6,9 +6,10 @@ import math
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 
+from trainer.cases.audibility import AUDIBLE_MARGIN_DB
 from trainer.cases.case import Case
 from trainer.cases.case_file import case_from
-from trainer.cases.case_proofs import AUDIBLE_MARGIN_DB, inaudible, unsolvable
+from trainer.cases.case_proofs import inaudible, unsolvable
 from trainer.cases.profile_file import profile_from
 from trainer.cases.set_file import read_set
 from trainer.cases.set_proofs import set_problems

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import asdict
 from pathlib import Path
 
 from trainer.commands.records import opened_records
@@ -12,7 +13,7 @@ from trainer.desk.seat import DEFAULT_LEARNER
 from trainer.practice.course.log import abilities_on, day_of, entries_of, learner_of
 from trainer.practice.shown_course import progress_lines, said_sure
 from trainer.reasoning.score import calibration
-from trainer.records.learner_record import taken_in, write_record
+from trainer.records.learner_record import taken_in, taken_lines, write_record
 from trainer.words import text
 
 
@@ -65,5 +66,4 @@ def take_record(path: Path, learner: str | None, data: Path | None, url: str | N
         taken = taken_in(store, path, who)
     finally:
         store.close()
-    told = text("practice.taken", new=taken.new, known=taken.known, longer=taken.longer)
-    return Result((told,), {"new": taken.new, "known": taken.known, "longer": taken.longer})
+    return Result(tuple(taken_lines(taken)), asdict(taken))

@@ -106,18 +106,18 @@ def _practise_on(store: Store, learner: str, new_desk: Callable[[], Desk], unive
 
     import numpy as np
 
-    from trainer.cases.practice_pool import Pools
+    from trainer.cases.practice_pool import kept
     from trainer.cases.shipped import profile_named, profile_names
     from trainer.desk.course import Course
     from trainer.desk.exercises import Exercises
     from trainer.terminal.practice_session import PracticeSession
 
-    pools = Pools(universes.folder)
+    pools = universes.pools
     profiles = [profile_named(name) for name in profile_names()]
-    if not all(pools.ready(profile) for profile in profiles):
+    if not all(kept(profile, universes.folder) for profile in profiles):
         _say(text("course.prepare"))
     course = Course(store, learner, now_utc, np.random.default_rng())
-    exercises = Exercises(pools, universes)
+    exercises = Exercises(universes)
     PracticeSession(
         course, exercises, new_desk, [pools(one) for one in profiles], now_utc, time.monotonic, input, _say
     ).run()

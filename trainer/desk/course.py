@@ -12,6 +12,7 @@ import numpy as np
 
 from trainer import __version__
 from trainer.cases.practice_pool import Pool
+from trainer.cases.shipped import profile_names
 from trainer.desk.case_source import FoundCase, find_case
 from trainer.errors import ProblemsFoundError
 from trainer.practice.course.choice import Chosen, choose
@@ -22,6 +23,7 @@ from trainer.practice.course.offers import tasks_for
 from trainer.practice.course.rematch import rematch_specs
 from trainer.practice.events import Event, EventKind
 from trainer.practice.exercises.exercise import Exercise, Spec, spec_of
+from trainer.practice.exercises.kinds import exists
 from trainer.records.store import EXERCISE, PRACTICE, AttemptRow, Store
 
 
@@ -63,7 +65,7 @@ class Course:
     def lesson(self) -> Lesson | None:
         """The lesson that comes first, None where all are done or practice began without them."""
         entries = self.stands.entries
-        return None if any(entry.kind != "lesson" for entry in entries) else lesson_after(entries)
+        return None if any(not entry.lesson for entry in entries) else lesson_after(entries)
 
     def next(self, pools: Sequence[Pool]) -> Chosen:
         """Return the task that teaches most now, out of what these engines offer."""
@@ -87,8 +89,8 @@ class Course:
     def unfinished(self) -> Begun | None:
         """Return the exercise that was begun and not answered, if this program still makes the same one of it."""
         for row in self.store.unfinished(self.learner, exercises=True):
-            if row.program_version == __version__:
-                first = self.store.events(row.id)[0]
+            first = self.store.events(row.id)[0]
+            if row.program_version == __version__ and exists(row.case_name, profile_names()):
                 return Begun(
                     row.id, spec_of(row.case_name), str(first.data.get("why", "")), str(first.data.get("about", ""))
                 )
@@ -142,5 +144,4 @@ class Course:
             str(uuid.uuid4()), self.learner, EXERCISE, name, profile_digest,
             hashlib.sha256(name.encode("utf-8")).hexdigest(), 0, __version__, now,
         )  # fmt: skip
-        self.store.begin(row, Event(1, EventKind.STARTED, now, {"listening": True}))
-        self.store.append(row.id, Event(2, EventKind.CLOSED, now, {"listening": True}))
+        self.store.begin(row, Event(1, EventKind.CLOSED, now, {"listening": True}))

@@ -8,7 +8,6 @@ from typing import Any
 from trainer import __version__
 from trainer.cases.case import Case
 from trainer.cases.features import Features
-from trainer.cases.practice_pool import Pools
 from trainer.cases.universe_cache import Universes
 from trainer.desk.solver import RememberingSolver
 from trainer.errors import WrongCallError
@@ -52,7 +51,6 @@ class Desk:
     ) -> None:
         self.store, self.player, self._now = store, player, now
         self._universes, self.hints, self.limits = universes, hints, limits
-        self._pools = Pools(universes.folder)
         self._chain_key, self._clock, self._link = chain_key, clock, ""
         self._last_s = 0.0 if clock is None else clock()
         self.solver = RememberingSolver()
@@ -114,7 +112,7 @@ class Desk:
         if self.attempt.finding is None:
             raise WrongCallError("finding_first")
         refuse_feedback(self.limits)
-        return debrief_of(self.attempt, self.solver, self.reasoner, self._pools(self.attempt.case.profile))
+        return debrief_of(self.attempt, self.solver, self.reasoner, self._universes.pools(self.attempt.case.profile))
 
     @property
     def reasoner(self) -> Reasoner:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from trainer.cases.practice_pool import Pools
 from trainer.cases.shipped import profile_named
 from trainer.cases.universe_cache import Universes
 from trainer.circuit.profile import Profile
@@ -21,20 +20,23 @@ MOST_TRIES = 20
 class Exercises:
     """Makes exercises; the first of reasoning on an engine takes seconds."""
 
-    def __init__(self, pools: Pools, universes: Universes, solver: Solver | None = None) -> None:
-        self._pools, self._universes = pools, universes
+    def __init__(self, universes: Universes, solver: Solver | None = None) -> None:
+        self._universes = universes
         self._solver = solver or RememberingSolver()
 
     def make(self, spec: Spec) -> Exercise:
         """Return an exercise; raises WrongCallError for one that cannot be made here."""
-        return exercise_of(spec, profile_named, self._pools, self._universes.reasoner)
+        return exercise_of(spec, profile_named, self._universes.pools, self._universes.reasoner)
 
-    def made(self, name: str, stale_class: str) -> Exercise:
-        """Return an exercise that was chosen, with another seed where its class would be the third in a row."""
+    def made(self, name: str, stale_class: str, probed: str) -> Exercise:
+        """Return an exercise that was chosen; another seed where its class would be the third in a row.
+
+        `probed` is the misconception that it must give an occasion for, "" for none.
+        """
         spec = spec_of(name)
         exercise = self.make(spec)
         for step in range(1, MOST_TRIES):
-            if exercise.kind_class != stale_class:
+            if exercise.kind_class != stale_class and (not probed or probed in exercise.task.probes):
                 break
             exercise = self.make(replace(spec, seed=(spec.seed + step) % 2**31))
         return exercise

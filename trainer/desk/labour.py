@@ -6,7 +6,6 @@ from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 
 from trainer.cases.case_set import CaseSet
-from trainer.cases.practice_pool import Pools
 from trainer.cases.sealed_set import SetKey
 from trainer.cases.set_drawing import SetItem, items_of
 from trainer.cases.set_proofs import set_problems
@@ -40,7 +39,6 @@ class Labour:
 
     def __init__(self, universes: Universes) -> None:
         self._universes = universes
-        self._pools = Pools(universes.folder)
         self._solver = RememberingSolver()
 
     def hear(self, told: Told, attempt: Attempt, slots: Sequence[int] | None, place: str) -> Done:
@@ -71,20 +69,20 @@ class Labour:
         """Return the debrief."""
         reasoner = self._universes.reasoner(attempt.case, lambda share: told("reasoning", share))
         told("sounding", 1.0)
-        return debrief_of(attempt, self._solver, reasoner, self._pools(attempt.case.profile))
+        return debrief_of(attempt, self._solver, reasoner, self._universes.pools(attempt.case.profile))
 
     def prepare_practice(self, told: Told) -> None:
         """Solve what practice draws from, for every shipped engine, and keep it on disk."""
         names = profile_names()
         for row, name in enumerate(names):
             told("practice", row / len(names))
-            self._pools(profile_named(name))
+            self._universes.pools(profile_named(name))
 
-    def exercise(self, told: Told, name: str, stale_class: str) -> Exercise:
+    def exercise(self, told: Told, name: str, stale_class: str, probed: str) -> Exercise:
         """Return an exercise that was chosen or asked for."""
         told("exercise", 0.0)
-        exercises = Exercises(self._pools, self._universes, self._solver)
-        return exercises.made(name, stale_class)
+        exercises = Exercises(self._universes, self._solver)
+        return exercises.made(name, stale_class, probed)
 
     def sounding(self, told: Told, profile: Profile, what: Sounding) -> Sound:
         """Return something to listen to, rendered."""

@@ -13,10 +13,11 @@ from typing import Any
 
 from trainer import __version__
 from trainer.cases.case_set import DebriefOpens
+from trainer.cases.model_digest import model_digest
 from trainer.cases.sealed_set import key_of
 from trainer.cases.set_drawing import SetItem, case_mark, items_of
 from trainer.cases.set_source import OpenedSet
-from trainer.cases.universe_cache import Universes, model_digest
+from trainer.cases.universe_cache import Universes
 from trainer.desk.desk import Desk
 from trainer.errors import WrongCallError
 from trainer.output.player import Player

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from trainer.practice.course.ability import Ability, right_chance
 from trainer.practice.course.choice import counted
-from trainer.practice.course.log import CASE, LESSON, Learner, Task, abilities_on
+from trainer.practice.course.log import CASE, Learner, Task, abilities_on
 from trainer.practice.course.skills import Skill
 from trainer.practice.course.slips import FOUND_FROM
 from trainer.practice.course.waiting import GAPS_DAYS, Waiting
@@ -113,4 +113,4 @@ def ideas_of(learner: Learner) -> list[str]:
 
 def said_sure(learner: Learner) -> list[tuple[float, bool]]:
     """Return every certainty that was said with whether it was right, lessons that were worked aside."""
-    return [(entry.certainty, entry.right) for entry in learner.entries if entry.kind != LESSON or entry.answers]
+    return [(entry.certainty, entry.right) for entry in learner.entries if not entry.lesson or entry.answers]

@@ -20,10 +20,11 @@ from sqlalchemy import func, select
 
 from trainer.cases.whole_file import write_bytes
 from trainer.errors import Problem, ProblemsFoundError
+from trainer.practice.course.log import entry_from
 from trainer.practice.events import Event, EventKind
 from trainer.records.chain import canonical
 from trainer.records.merging import ForkedError, WholeAttempt, merge_attempt
-from trainer.records.store import AttemptRow, Store
+from trainer.records.store import PRACTICE, AttemptRow, Store
 from trainer.records.tables import attempt_table, event_table
 from trainer.words import text
 
@@ -34,11 +35,21 @@ MOST_BYTES = 64_000_000
 
 @dataclass(frozen=True, slots=True)
 class Taken:
-    """What became of a record's attempts: new here, known already, or known and gone on with elsewhere."""
+    """What became of a record's attempts: new here, known already, known and gone on with elsewhere, or worked in both.
+
+    Of those that were worked apart in both places, what is here stays.
+    """
 
     new: int
     known: int
     longer: int
+    apart: int = 0
+
+
+def taken_lines(taken: Taken) -> list[str]:
+    """Return what became of a record in words."""
+    lines = [text("practice.taken", new=taken.new, known=taken.known, longer=taken.longer)]
+    return [*lines, text("practice.apart", count=taken.apart)] if taken.apart else lines
 
 
 def record_name(learner: str) -> str:
@@ -83,17 +94,17 @@ def taken_in(store: Store, path: Path, learner: str) -> Taken:
     Raises ProblemsFoundError for a file that is damaged, no record, or somebody else's; the store is then untouched.
     """
     attempts = _read(path, learner)
-    known = set()
-    counts = {"new": 0, "known": 0, "longer": 0}
+    counts = {"new": 0, "known": 0, "longer": 0, "apart": 0}
     with store.engine.connect() as connection:
         known = set(connection.execute(select(attempt_table.c.id)).scalars())
-    try:
-        with store.writing() as connection:
-            for attempt in attempts:
+    with store.writing() as connection:
+        for attempt in attempts:
+            try:
                 added = merge_attempt(connection, attempt)
-                counts["known" if not added else "longer" if attempt.row.id in known else "new"] += 1
-    except ForkedError as error:
-        raise _refused(path, "forked", "same_attempt_both") from error
+            except ForkedError:
+                counts["apart"] += 1
+                continue
+            counts["known" if not added else "longer" if attempt.row.id in known else "new"] += 1
     store.written()
     return Taken(**counts)
 
@@ -122,7 +133,7 @@ def _read(path: Path, learner: str) -> list[WholeAttempt]:
         raise _refused(path, "of_another", "be_that_learner", of=str(head.get("learner"))[:60])
     try:
         attempts = list(_attempts(body))
-    except (KeyError, TypeError, ValueError, IndexError, RecursionError) as error:
+    except (KeyError, TypeError, ValueError, IndexError, OverflowError, RecursionError) as error:
         raise _refused(path, "damaged", "copy_again") from error
     if any(one.row.learner != learner or one.row.set_id for one in attempts):
         raise _refused(path, "of_another", "be_that_learner", of=str(head.get("learner"))[:60])
@@ -145,9 +156,9 @@ def _attempts(body: bytes) -> Iterator[WholeAttempt]:
         yield _whole(row, events)
 
 
-def _row(told: dict[str, Any]) -> AttemptRow:
+def _row(told: Any) -> AttemptRow:
     """Return an attempt's row; raises ValueError or TypeError for values that a store could not hold."""
-    if told.keys() != AttemptRow.__dataclass_fields__.keys():
+    if not isinstance(told, dict) or told.keys() != AttemptRow.__dataclass_fields__.keys():
         raise ValueError("fields of an attempt")
     row: AttemptRow = ROWS.validate_json(json.dumps(told), strict=True)
     if any(isinstance(one, int) and abs(one) >= MOST_NUMBER for one in told.values()):
@@ -161,6 +172,8 @@ def _event(told: dict[str, Any]) -> Event:
     if not isinstance(told["data"], dict) or type(told["number"]) is not int:
         raise TypeError("data of an event")
     datetime.fromisoformat(told["at"])
+    if PRACTICE in told["data"]:
+        entry_from(told["data"][PRACTICE], told["at"])
     return Event(told["number"], EventKind(told["kind"]), told["at"], told["data"])
 
 

@@ -9,9 +9,10 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from trainer.cases.case_set import CaseSet, DebriefOpens
+from trainer.cases.model_digest import model_digest
 from trainer.cases.sealed_set import SetKey
 from trainer.cases.set_drawing import SetItem, case_mark, items_of
-from trainer.cases.universe_cache import Universes, model_digest
+from trainer.cases.universe_cache import Universes
 from trainer.circuit.faults import Fault
 from trainer.errors import WrongCallError
 from trainer.practice.actions import Solver

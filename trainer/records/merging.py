@@ -7,7 +7,7 @@ from dataclasses import asdict, dataclass
 from sqlalchemy import Connection, insert, select
 
 from trainer.practice.events import Event
-from trainer.records.store import AttemptRow, row_of
+from trainer.records.store import ENDS, AttemptRow, row_of
 from trainer.records.tables import attempt_table, event_table
 
 
@@ -21,13 +21,15 @@ class WholeAttempt:
 
 
 class ForkedError(Exception):
-    """Raised where the same place in an attempt's order holds different events here and there."""
+    """Raised where an attempt is another here than there: what it is about, an event, or what follows its end."""
 
 
 def merge_attempt(connection: Connection, attempt: WholeAttempt) -> bool:
     """Add what a store lacks of an attempt; tell whether anything was; raises ForkedError where both went on apart."""
     row_id = attempt.row.id
-    known = connection.execute(select(attempt_table.c.id).where(attempt_table.c.id == row_id)).first()
+    known = connection.execute(select(attempt_table).where(attempt_table.c.id == row_id)).first()
+    if known is not None and AttemptRow(**known._mapping) != attempt.row:
+        raise ForkedError(row_id)
     columns = event_table.c
     wanted = select(columns.number, columns.kind, columns.at, columns.data, columns.link)
     have = {row.number: row for row in connection.execute(wanted.where(columns.attempt_id == row_id))}
@@ -39,6 +41,8 @@ def merge_attempt(connection: Connection, attempt: WholeAttempt) -> bool:
             fresh.append(told)
         elif any(getattr(there, name) != told[name] for name in ("kind", "at", "data", "link")):
             raise ForkedError(row_id)
+    if fresh and any(row.kind in ENDS for row in have.values()):
+        raise ForkedError(row_id)  # nothing follows an end
     if known is None:
         connection.execute(insert(attempt_table), asdict(attempt.row))
     if fresh:

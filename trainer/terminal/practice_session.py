@@ -108,7 +108,7 @@ class PracticeSession:
             self._say(text("course.next", what=task_line(chosen.task)))
             self._case(find_case(chosen.task.name), {"why": chosen.why, "about": chosen.about})
         else:
-            exercise = self._exercises.made(chosen.task.name, self._course.stale_class())
+            exercise = self._exercises.made(chosen.task.name, self._course.stale_class(), chosen.probed)
             self._answer(self._course.begin(exercise, chosen.why, chosen.about), exercise)
 
     def _case(self, found: FoundCase, at: dict[str, object]) -> None:

@@ -184,12 +184,10 @@ TEXTS: dict[str, str] = {
     "lesson.done": "done: {what}",
     "record.a_record": "a learner's record written by this program",
     "record.mend_path": "Give the path of a file ending in .record",
-    "record.found.forked": "an attempt that went on differently here and there",
     "record.found.too_large": "larger than any record",
     "record.found.no_record": "no record at its beginning",
     "record.found.damaged": "damaged or cut short: its checksum does not fit",
     "record.found.of_another": "the record of {of}",
-    "record.mend.same_attempt_both": "Go on with one of the two machines; nothing was changed here",
     "record.mend.a_record_of": "Write it anew on the other machine; nothing was changed here",
     "record.mend.copy_again": "Copy it again from where it was written; nothing was changed here",
     "record.mend.be_that_learner": "Take it in as {of}; nothing was changed here",
@@ -203,4 +201,5 @@ TEXTS: dict[str, str] = {
     "stage.practice": "Getting practice ready: {percent:.0f} %",
     "stage.exercise": "Making the question ...",
     "practice.left": "Stopped here; what you did is kept.",
+    "practice.apart": "Worked differently on both machines, so what is here stays: {count}.",
 }

@@ -185,12 +185,10 @@ TEXTS: dict[str, str] = {
     "lesson.done": "hecho: {what}",
     "record.a_record": "un registro de alumno escrito por este programa",
     "record.mend_path": "Da la ruta de un archivo terminado en .record",
-    "record.found.forked": "un intento que siguió distinto aquí y allí",
     "record.found.too_large": "más grande que cualquier registro",
     "record.found.no_record": "ningún registro al comienzo",
     "record.found.damaged": "dañado o cortado: su suma no coincide",
     "record.found.of_another": "el registro de {of}",
-    "record.mend.same_attempt_both": "Sigue con una de las dos máquinas; aquí no se cambió nada",
     "record.mend.a_record_of": "Escríbelo de nuevo en la otra máquina; aquí no se cambió nada",
     "record.mend.copy_again": "Cópialo otra vez desde donde se escribió; aquí no se cambió nada",
     "record.mend.be_that_learner": "Incorpóralo como {of}; aquí no se cambió nada",
@@ -204,4 +202,5 @@ TEXTS: dict[str, str] = {
     "stage.practice": "Preparando la práctica: {percent:.0f} %",
     "stage.exercise": "Preparando la pregunta ...",
     "practice.left": "Hasta aquí; lo que hiciste queda guardado.",
+    "practice.apart": "Trabajados distinto en las dos máquinas, así que queda lo de aquí: {count}.",
 }

@@ -30,7 +30,7 @@ PRIOR_MEAN, PRIOR_SD = 0.0, 1.3
 DRIFT_PER_ANSWER, DRIFT_PER_DAY = 0.0012, 0.006
 """Variances of the walk in logits²: a third of a logit over a hundred answers, half over forty days. From memory."""
 
-LONGEST_AWAY_DAYS = 90.0
+LONGEST_AWAY_DAYS = 90
 LATEST = 250
 """So many of a skill's latest answers count; what older ones tell has drifted away by then."""
 
@@ -65,9 +65,9 @@ class Ability:
         low, high = np.interp([(1 - CREDIBLE) / 2, (1 + CREDIBLE) / 2], below, edges)
         return float(low), float(high)
 
-    def under(self, level: float) -> float:
-        """Return the chance that the ability lies under a level."""
-        return float(self.chance[level > GRID].sum())
+    def short_of(self, level: float) -> float:
+        """Return by how many logits the ability is expected to fall short of a level."""
+        return float(self.chance @ np.maximum(level - GRID, 0.0))
 
 
 def prior() -> Ability:
@@ -112,19 +112,21 @@ def _filtered(answers: Sequence[Answer]) -> Iterator[tuple[Floats, float]]:
     difficulties = np.array([[answer.demand.difficulty] for answer in latest])
     guesses = np.array([[answer.demand.guess] for answer in latest])
     likelihoods = right_chance(GRID[None, :], difficulties, guesses)
-    before = latest[0].day
+    walked = latest[0].day
     for answer, likely in zip(latest, likelihoods, strict=True):
-        chance = _walked(chance, max(answer.day - before, 0.0)) * (likely if answer.right else 1.0 - likely)
+        whole = max(math.floor(answer.day - walked), 0)
+        chance = _walked(chance, whole) * (likely if answer.right else 1.0 - likely)
         chance /= chance.sum()
-        before = answer.day
-        yield chance, before
+        # what is left of a day counts with the next answers; a clock set back begins again from where it is
+        walked = min(walked + whole, answer.day)
+        yield chance, answer.day
 
 
 def after(ability: Ability, day: float) -> Ability:
     """Return an ability as it is thought of on a later day without an answer in between."""
     if ability.day is None or day <= ability.day:
         return ability
-    whole = min(round(day - ability.day), round(LONGEST_AWAY_DAYS))
+    whole = min(math.floor(day - ability.day), LONGEST_AWAY_DAYS)
     return ability if not whole else Ability(ability.chance @ _day_walk(whole), ability.answers, ability.right, day)
 
 
@@ -140,11 +142,10 @@ def expected_bits(ability: Ability, demand: Demand) -> float:
     return _entropy(mean) - float(ability.chance @ _entropies(likely))
 
 
-def _walked(chance: Floats, days: float) -> Floats:
+def _walked(chance: Floats, days: int) -> Floats:
     """Return the distribution after one more answer's drift, and that of the whole days before it."""
-    whole = min(round(days), round(LONGEST_AWAY_DAYS))
-    if whole:
-        chance = chance @ _day_walk(whole)
+    if days:
+        chance = chance @ _day_walk(min(days, LONGEST_AWAY_DAYS))
     share = DRIFT_PER_ANSWER / (2.0 * STEP**2)
     moved = (1.0 - 2.0 * share) * chance
     moved[1:] += share * chance[:-1]

@@ -12,7 +12,7 @@ from trainer.practice.course.ability import GRID, Ability, right_chance
 from trainer.practice.course.demands import FINDING
 from trainer.practice.course.log import CASE, Entry, Learner, Task, abilities_on
 from trainer.practice.course.skills import Demand, Skill
-from trainer.practice.course.slips import FOUND_FROM
+from trainer.practice.course.slips import FOUND_FROM, SUSPECTED_FROM
 from trainer.practice.course.waiting import due_now
 
 Floats = NDArray[np.float64]
@@ -21,7 +21,7 @@ LEAST, MOST = 0.80, 0.90
 """The share of tasks to be got right: a band taken as a rule of thumb from Wilson, Shenhav, Straccia and Cohen 2019."""
 
 GOAL = 1.5
-"""The ability that practice leads to; a skill is needed as much as it is likely to lie under this."""
+"""The ability that practice leads to; a skill is needed by as much as it is expected to fall short of this."""
 
 FIRST_PROBED = (
     ("hum_for_circuit", 1), ("firing_order", 1), ("hum_for_circuit", 2), ("firing_order", 2), ("counted_burst", 1),
@@ -29,10 +29,13 @@ FIRST_PROBED = (
 )  # fmt: skip
 """The commonest misconceptions with so many occasions early, in this order: common practice, no published source."""
 
-INNER = 0.03
-"""How near to the middle of the band a task is looked for first."""
+AIM, INNER = 0.86, 0.03
+"""Where within the band a task is looked for first, and how near to it; what is revisited comes out a little lower."""
 
-STALE_AFTER = 4.0
+LATEST, MOST_SHIFT = 50, 0.07
+"""Over so many tasks the share got right corrects the aim, by at most so much: no learner is as the model has it."""
+
+STALE_AFTER = 8.0
 """After so many other tasks a kind is worth as much again as it teaches."""
 
 EXERCISES_BETWEEN = 2
@@ -52,6 +55,11 @@ class Chosen:
     expected: float
     why: str
     about: str
+
+    @property
+    def probed(self) -> str:
+        """The misconception that the task must give an occasion for, "" for none."""
+        return self.about if self.why in ("refute", "probe") else ""
 
 
 def choose(tasks: Sequence[Task], learner: Learner, day: float) -> Chosen:
@@ -87,10 +95,12 @@ def _reasons(learner: Learner, day: float) -> list[tuple[str, str, Callable[[Tas
     reasons: list[tuple[str, str, Callable[[Task], bool]]] = []
     reasons += [("sure_wrong", one.topic, _of_topic(one.topic)) for one in due if one.sure]
     held = sorted((name for name, chance in learner.slips.items() if chance >= FOUND_FROM), key=learner.slips.get)  # type: ignore[arg-type]  # every name is there
+    suspected = [name for name, chance in learner.slips.items() if SUSPECTED_FROM <= chance < FOUND_FROM]
     # once, and again after something else: a lecture on one idea alone would not end
     lately = [entry.probes for entry in learner.entries[-2:]]
     again = [name for name in reversed(held) if len(lately) < 2 or not all(name in probes for probes in lately)]
     reasons += [("refute", name, _probing(name)) for name in again]
+    reasons += [("probe", name, _probing(name)) for name in suspected]
     reasons += [("revisit", one.topic, _of_topic(one.topic)) for one in due if not one.sure]
     reasons += [
         ("probe", name, _probing(name)) for name, count in FIRST_PROBED if learner.occasions.get(name, 0) < count
@@ -108,17 +118,26 @@ def _probing(name: str) -> Callable[[Task], bool]:
 
 def _best(rows: Sequence[int], expected: Floats, worth: Floats, tasks: Sequence[Task], entries: Sequence[Entry]) -> int:
     """Return the row that teaches most of those within the band; without one, the nearest to it."""
-    middle = (LEAST + MOST) / 2.0
     rows = _neglected(rows, tasks, entries) or rows
-    within = [row for row in rows if abs(expected[row] - middle) <= INNER]
+    aim = _aim(entries)
+    within = [row for row in rows if abs(expected[row] - aim) <= INNER]
     within = within or [row for row in rows if LEAST <= expected[row] <= MOST]
     if not within:
-        return min(rows, key=lambda row: abs(expected[row] - middle))
+        return min(rows, key=lambda row: abs(expected[row] - aim))
     last = [entry.kind for entry in entries[-EXERCISES_BETWEEN:]]
     if len(last) == EXERCISES_BETWEEN and CASE not in last:
         within = [row for row in within if tasks[row].kind == CASE] or within
     since = _since(entries)
     return max(within, key=lambda row: worth[row] * (1.0 + since.get(tasks[row].kind, LONG_AGO) / STALE_AFTER))
+
+
+def _aim(entries: Sequence[Entry]) -> float:
+    """Return the chance of success to look for, higher where fewer were right of late than there should be."""
+    latest = entries[-LATEST:]
+    if len(latest) < LATEST // 2:
+        return AIM
+    missing = (LEAST + MOST) / 2.0 - sum(entry.right for entry in latest) / len(latest)
+    return AIM + min(max(missing, -MOST_SHIFT), MOST_SHIFT)
 
 
 def _neglected(rows: Sequence[int], tasks: Sequence[Task], entries: Sequence[Entry]) -> list[int]:
@@ -141,7 +160,7 @@ def _since(entries: Sequence[Entry]) -> dict[str, int]:
 def _expected(tasks: Sequence[Task], abilities: Mapping[Skill, Ability]) -> tuple[Floats, Floats]:
     """Return for each task the chance of getting it right, and how much it teaches where that is needed.
 
-    Teaching is taken as what an answer tells of a skill, in bits, times the chance that the skill lies under its goal.
+    Teaching is taken as what an answer tells of a skill, in bits, times what the skill is expected to lack of its goal.
     """
     asked = list(dict.fromkeys(demand for task in tasks for demand in task.demands))
     likely = right_chance(
@@ -154,7 +173,7 @@ def _expected(tasks: Sequence[Task], abilities: Mapping[Skill, Ability]) -> tupl
     right = {one: float(chance) for one, chance in zip(asked, mean, strict=True)}
     teaches = {one: float(told) * needs[one.skill] for one, told in zip(asked, bits, strict=True)}
     expected = [np.prod([right[one] for one in task.demands if counted(one, task)]) for task in tasks]
-    worth = [max(teaches[one] for one in task.demands) for task in tasks]
+    worth = [sum(teaches[one] for one in task.demands) for task in tasks]
     return np.array(expected), np.array(worth)
 
 
@@ -164,7 +183,7 @@ def counted(one: Demand, task: Task) -> bool:
 
 
 def _need(ability: Ability) -> float:
-    return 0.05 + ability.under(GOAL)
+    return 0.05 + ability.short_of(GOAL)
 
 
 def _entropy(chance: Floats) -> Floats:

@@ -68,19 +68,22 @@ def probes_of(found: Features) -> tuple[str, ...]:
 def answers_of(outcome: Outcome, demands: Sequence[Demand]) -> list[tuple[Demand, bool]]:
     """Return what an outcome tells of each skill; one that it tells nothing of is left out.
 
-    Cylinders numbered wrongly were heard rightly; what comes after a wrong cylinder was never tried; and what was done
-    with a hint tells nothing of measuring and reasoning.
+    Cylinders numbered wrongly were heard rightly; a code that was misread tells of codes only; what comes after a wrong
+    cylinder was never tried; and what was done with a hint tells nothing of measuring and reasoning.
     """
     told = {}
     slots, place, _kind, proof, _economy = outcome.shares
     misnumbered = outcome.misconception in NUMBERED_WRONG
     whole = slots == 1.0
-    told[Skill.HEARING] = whole or misnumbered
+    misread = outcome.misconception in MISREAD_CODES
+    if not misread:
+        told[Skill.HEARING] = whole or misnumbered
     if whole or misnumbered:
         told[Skill.NUMBERING] = whole
-    if whole or outcome.misconception in MISREAD_CODES:
-        told[Skill.CODES] = outcome.misconception not in MISREAD_CODES
-    told[Skill.LIMITS] = outcome.right
+    if whole or misread:
+        told[Skill.CODES] = not misread
+    if not misread:
+        told[Skill.LIMITS] = outcome.right
     if whole and not (outcome.hints and place == 1.0):
         told[Skill.MEASURING] = place == 1.0
     if not (outcome.hints and proof >= 1.0):

@@ -8,9 +8,9 @@ import numpy as np
 
 from trainer.errors import WrongCallError
 from trainer.practice.course.ability import expected_right
-from trainer.practice.course.choice import LEAST, MOST
+from trainer.practice.course.choice import AIM
 from trainer.practice.course.log import Learner
-from trainer.practice.course.offers import PRACTISED
+from trainer.practice.course.topics import PRACTISED
 from trainer.practice.exercises.exercise import LEVELS, Spec
 from trainer.practice.exercises.kinds import task_ahead
 
@@ -26,6 +26,6 @@ def drill_spec(kind: str, learner: Learner, engines: Sequence[str], chance: np.r
 
     def off(spec: Spec) -> float:
         (wanted,) = task_ahead(spec).demands
-        return abs(expected_right(learner.abilities[wanted.skill], wanted) - (LEAST + MOST) / 2.0)
+        return abs(expected_right(learner.abilities[wanted.skill], wanted) - AIM)
 
     return min(specs, key=off)

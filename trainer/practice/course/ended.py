@@ -6,7 +6,7 @@ from typing import Any
 
 from trainer.cases.features import Features
 from trainer.practice.course.demands import answers_of, case_demands, probes_of
-from trainer.practice.course.log import CASE, LESSON, Task, entry_data
+from trainer.practice.course.log import CASE, Task, entry_data
 from trainer.practice.course.offers import topic_of_class
 from trainer.practice.outcome import Outcome
 
@@ -14,14 +14,12 @@ from trainer.practice.outcome import Outcome
 def case_entry(outcome: Outcome, found: Features, lesson: int) -> dict[str, Any]:
     """Return the entry of a case as plain data; one that was worked for the learner tells nothing of skills."""
     demands = case_demands(found)
-    kind, topic, told = CASE, topic_of_class(found.kind_class), answers_of(outcome, demands)
-    if lesson:
-        kind, topic = LESSON, f"{LESSON}:{lesson}"
-    if lesson in HELPED:
-        told = []
-    task = Task(kind, "", topic, found.kind_class, demands, () if lesson in HELPED else probes_of(found))
+    told = [] if lesson in HELPED else answers_of(outcome, demands)
+    probes = () if lesson in HELPED else probes_of(found)
+    task = Task(CASE, "", topic_of_class(found.kind_class), found.kind_class, demands, probes)
     misconception = "" if outcome.right else outcome.misconception
-    return entry_data(task, told, right=outcome.right, certainty=outcome.certainty, misconception=misconception)
+    data = entry_data(task, told, right=outcome.right, certainty=outcome.certainty, misconception=misconception)
+    return {**data, "lesson": lesson} if lesson else data
 
 
 HELPED = (1, 2)

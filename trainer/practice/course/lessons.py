@@ -15,7 +15,7 @@ from trainer.instruments.measuring import Request, through_point
 from trainer.practice import actions
 from trainer.practice.actions import Done, Solver
 from trainer.practice.attempt import Attempt
-from trainer.practice.course.log import LESSON, Entry
+from trainer.practice.course.log import Entry
 from trainer.reasoning.finding import Finding, truth_of
 
 Asked = Callable[[Profile], Request]
@@ -92,8 +92,8 @@ LESSONS = (
 
 def lesson_after(entries: Sequence[Entry]) -> Lesson | None:
     """Return the first lesson that was not ended yet, or None where all were."""
-    done = {entry.topic for entry in entries if entry.kind == LESSON}
-    return next((lesson for lesson in LESSONS if f"{LESSON}:{lesson.number}" not in done), None)
+    done = {entry.lesson for entry in entries}
+    return next((lesson for lesson in LESSONS if lesson.number not in done), None)
 
 
 def steps_done(lesson: Lesson, attempt: Attempt) -> int:

@@ -4,16 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import UTC, datetime
 from typing import Any
 
 from trainer.practice.course.ability import Ability, ability_of, after
 from trainer.practice.course.skills import Answer, Demand, Skill
-from trainer.practice.course.slips import holding, occasions_of
+from trainer.practice.course.slips import LEAST_ACCIDENT, holding, occasions_of
+from trainer.practice.course.topics import kept_under
 from trainer.practice.course.waiting import Waiting, waiting_after
+from trainer.words import TEXTS
 
-CASE, LESSON = "case", "lesson"
-"""The kinds of whole cases; every other kind is an exercise's."""
+CASE = "case"
+"""The kind of a whole case; every other kind is an exercise's."""
 
 DAY_S = 86_400.0
 
@@ -22,7 +24,8 @@ DAY_S = 86_400.0
 class Task:
     """What a learner can be given: a case or an exercise by its name, and what practice mixes and revisits it by.
 
-    `topic` is what a miss is kept under, `probes` the misconceptions that it gives an occasion to show.
+    `topic` is what a miss is kept under, `probes` the misconceptions that it gives an occasion to show, and `accident`
+    the chance that one of them is shown by somebody who does not hold it.
     """
 
     kind: str
@@ -31,13 +34,15 @@ class Task:
     kind_class: str
     demands: tuple[Demand, ...]
     probes: tuple[str, ...] = ()
+    accident: float = LEAST_ACCIDENT
 
 
 @dataclass(frozen=True, slots=True)
 class Entry:
     """One task ended: right or wrong, how sure, the misconception shown ("" for none), and what it told of skills.
 
-    `confused` are the sound that it was and the one that it was taken for, where one was asked for.
+    `lesson` is which lesson it was, 0 for none. `confused` are the sound that it was and the one that it was taken for,
+    where one was asked for.
     """
 
     kind: str
@@ -50,6 +55,8 @@ class Entry:
     answers: tuple[Answer, ...]
     day: float
     confused: tuple[str, ...] = ()
+    accident: float = LEAST_ACCIDENT
+    lesson: int = 0
 
 
 @dataclass(frozen=True)
@@ -74,7 +81,9 @@ def learner_of(entries: Sequence[Entry]) -> Learner:
             answers[answer.demand.skill].append(answer)
     waiting: tuple[Waiting, ...] = ()
     for entry in entries:
-        waiting = waiting_after(waiting, entry.topic, entry.right, entry.certainty, entry.day)
+        topic = kept_under(entry.topic)
+        if topic:
+            waiting = waiting_after(waiting, topic, entry.right, entry.certainty, entry.day)
     abilities = {skill: ability_of(told) for skill, told in answers.items()}
     return Learner(tuple(entries), abilities, waiting, holding(entries), occasions_of(entries))
 
@@ -84,7 +93,7 @@ def entries_of(kept: Iterable[tuple[str, Mapping[str, Any]]]) -> Iterator[Entry]
     for at, data in kept:
         try:
             yield entry_from(data, at)
-        except (KeyError, TypeError, ValueError):
+        except (KeyError, TypeError, ValueError, OverflowError):
             continue
 
 
@@ -95,7 +104,8 @@ def abilities_on(learner: Learner, day: float) -> dict[Skill, Ability]:
 
 def day_of(at: str) -> float:
     """Return a time (UTC, ISO 8601) as days since 1970; raises ValueError for a text that is none."""
-    return datetime.fromisoformat(at).timestamp() / DAY_S
+    told = datetime.fromisoformat(at)
+    return (told if told.tzinfo else told.replace(tzinfo=UTC)).timestamp() / DAY_S
 
 
 def entry_data(
@@ -110,26 +120,37 @@ def entry_data(
         "certainty": certainty,
         "misconception": misconception,
         "probes": list(task.probes),
+        "accident": task.accident,
         "answers": [[one.skill.value, one.difficulty, one.guess, was_right] for one, was_right in told],
     }
 
 
 def entry_from(data: Mapping[str, Any], at: str) -> Entry:
-    """Return the entry that plain data describe; raises KeyError, TypeError or ValueError for data that are none."""
+    """Return the entry that plain data describe; raises KeyError and its like for data that are none."""
     day = day_of(at)
     answers = tuple(
         Answer(Demand(Skill(skill), float(difficulty), float(guess)), bool(right), day)
         for skill, difficulty, guess, right in data["answers"]
     )
+    certainty, misconception = float(data["certainty"]), str(data["misconception"])
+    accident, confused = float(data["accident"]), tuple(str(one) for one in data.get("confused", ()))
+    if not 0.0 < certainty < 1.0 or not 0.0 < accident < 1.0:
+        raise ValueError("a chance out of range")
+    named = [f"misconception.{name}" for name in data["probes"]] + [f"heard.{one}" for one in confused]
+    named += [f"task.{data['kind']}"] + ([f"misconception.{misconception}"] if misconception else [])
+    if any(key not in TEXTS for key in named):
+        raise ValueError("something that this version does not know")
     return Entry(
         kind=str(data["kind"]),
         topic=str(data["topic"]),
         kind_class=str(data["class"]),
         right=bool(data["right"]),
-        certainty=float(data["certainty"]),
-        misconception=str(data["misconception"]),
+        certainty=certainty,
+        misconception=misconception,
         probes=tuple(str(name) for name in data["probes"]),
         answers=answers,
         day=day,
-        confused=tuple(str(one) for one in data.get("confused", ())),
+        confused=confused,
+        accident=accident,
+        lesson=int(data.get("lesson", 0)),
     )

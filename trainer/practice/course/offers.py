@@ -11,15 +11,14 @@ from trainer.cases.practice_draw import BEDS_DBA, VARIATIONS, Axes, practice_cod
 from trainer.cases.practice_pool import Pool, class_of_fault
 from trainer.practice.course.demands import case_demands, probes_of
 from trainer.practice.course.log import CASE, Task
+from trainer.practice.course.topics import PRACTISED
 from trainer.practice.exercises.exercise import LEVELS, Spec
-from trainer.practice.exercises.kinds import KINDS, task_ahead
+from trainer.practice.exercises.kinds import task_ahead
 
 CASES_EACH = 36
 """So many cases are drawn of each engine to choose from."""
 
 PASSES_SHARE, OLD_CODE_SHARE, NO_LENDING_SHARE = 0.15, 0.2, 0.25
-PRACTISED = {kind: tuple(one.subjects) for kind, one in KINDS.items()} | {"ear": ("which", "what", "hum")}
-"""What practice asks for by itself; the ear's other subjects are for the rematch."""
 
 
 def tasks_for(pools: Sequence[Pool], chance: np.random.Generator) -> list[Task]:

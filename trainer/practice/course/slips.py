@@ -1,6 +1,7 @@
 """Which misconceptions a learner holds, as a chance for each: every occasion to show one tells for or against it.
 
-Bayes' rule with two chances from memory: one who holds it shows it on most occasions, one who does not by accident.
+Bayes' rule: one who holds it shows it on most occasions (from memory), one who does not by an accident whose chance
+each task states: how often it is got wrong, times the share of its wrong answers that would look so.
 """
 
 from __future__ import annotations
@@ -9,19 +10,27 @@ from collections import Counter
 from collections.abc import Sequence
 from typing import Protocol
 
-HELD, SHOWN_IF_HELD, SHOWN_IF_NOT = 0.2, 0.75, 0.04
-FOUND_FROM = 0.5
-"""From this chance on a misconception is called found and its refutation comes next."""
+HELD, SHOWN_IF_HELD = 0.2, 0.75
+SUSPECTED_FROM, FOUND_FROM = 0.3, 0.6
+"""From these chances on a misconception is looked at once more, and called found: its refutation comes next."""
+
+WRONG_SHARE = 0.25
+"""How often a task is taken to be got wrong by one who holds nothing wrong."""
+
+LEAST_ACCIDENT = 0.03
 
 LATEST = 8
 """So many of the latest occasions count: a misconception can be unlearned."""
 
 
 class Occasions(Protocol):
-    """What is asked of an entry: the misconceptions that it could show and the one that it did, "" for none."""
+    """What is asked of an entry: the misconceptions it could show, by which accident, and the one it did, or ""."""
 
     @property
     def probes(self) -> tuple[str, ...]: ...
+
+    @property
+    def accident(self) -> float: ...
 
     @property
     def misconception(self) -> str: ...
@@ -34,17 +43,22 @@ def occasions_of(entries: Sequence[Occasions]) -> dict[str, int]:
 
 def holding(entries: Sequence[Occasions]) -> dict[str, float]:
     """Return the chance of each misconception that there was an occasion for."""
-    occasions: dict[str, list[bool]] = {}
+    occasions: dict[str, list[tuple[bool, float]]] = {}
     for entry in entries:
         for name in entry.probes:
-            occasions.setdefault(name, []).append(entry.misconception == name)
+            occasions.setdefault(name, []).append((entry.misconception == name, entry.accident))
     return {name: _held(shown[-LATEST:]) for name, shown in occasions.items()}
 
 
-def _held(shown: Sequence[bool]) -> float:
+def _held(shown: Sequence[tuple[bool, float]]) -> float:
     chance = HELD
-    for one in shown:
+    for one, accident in shown:
         if_held = SHOWN_IF_HELD if one else 1.0 - SHOWN_IF_HELD
-        if_not = SHOWN_IF_NOT if one else 1.0 - SHOWN_IF_NOT
+        if_not = accident if one else 1.0 - accident
         chance = chance * if_held / (chance * if_held + (1.0 - chance) * if_not)
     return chance
+
+
+def accident_of(tagged: int, wrong: int) -> float:
+    """Return the chance that one who holds nothing wrong shows a misconception: by so many of the wrong answers."""
+    return round(max(WRONG_SHARE * tagged / max(wrong, 1), LEAST_ACCIDENT), 3)

@@ -55,7 +55,9 @@ def waiting_after(
         others.append(Waiting(topic, 0, day, certainty >= SURE_FROM))
     elif before is not None and before.stage + 1 < len(GAPS_DAYS):
         others.append(replace(before, stage=before.stage + 1, day=day, sure=False))
-    return tuple(sorted(others, key=lambda one: one.order)[:MOST_WAITING])
+    # what was just missed stays, whatever else has to make way for it
+    pressing = sorted(others, key=lambda one: (one.topic != topic, *one.order))[:MOST_WAITING]
+    return tuple(sorted(pressing, key=lambda one: one.order))
 
 
 def due_now(waiting: Sequence[Waiting], day: float) -> tuple[Waiting, ...]:

@@ -9,7 +9,7 @@ from trainer.circuit.chance import Stream
 from trainer.circuit.codes import Code, Sensed, known_codes, stored_code
 from trainer.circuit.elements import Location
 from trainer.practice.course.skills import Skill
-from trainer.practice.exercises.exercise import Choice, Exercise, Spec, asks, fault_text, shuffled
+from trainer.practice.exercises.exercise import Choice, Exercise, Spec, asks, fault_text, shuffled, told_apart
 from trainer.practice.shown import code_lines, meaning_of
 from trainer.words import text
 
@@ -58,20 +58,18 @@ def _says(spec: Spec, pool: Pool) -> Exercise:
 def _could(spec: Spec, pool: Pool) -> Exercise:
     """Three faults leave the same codes, one does not."""
     chance = spec.chance
-    tables: dict[bytes, list[int]] = {}
-    for place in np.flatnonzero(pool.codes.any(axis=1)):
-        tables.setdefault(pool.codes[place].tobytes(), []).append(int(place))
-    groups = [rows for _key, rows in sorted(tables.items()) if len(_by_place(pool, rows)) >= 3]
-    rows = groups[chance.below(len(groups))]
-    places = _by_place(pool, rows)
-    same: list[int] = []
-    while len(same) < 3:
-        key = sorted(places)[chance.below(len(places))]
-        same.append(places.pop(key))
+    groups: dict[bytes, list[int]] = {}
+    apart = sorted(told_apart(pool).values())
+    for place in apart:
+        if pool.codes[place].any() and not pool.provoked[place]:
+            groups.setdefault(pool.codes[place].tobytes(), []).append(place)
+    rows = [group for _key, group in sorted(groups.items()) if len(group) >= 3]
+    left = list(rows[chance.below(len(rows))])
+    same = [left.pop(chance.below(len(left))) for _time in range(3)]
     cylinders = set(pool.fault(same[0]).cylinders)
     hard = spec.level >= 3
     others = [
-        place for place in range(len(pool.rows))
+        place for place in apart
         if pool.codes[place].tobytes() != pool.codes[same[0]].tobytes()
         and bool(cylinders & set(pool.fault(place).cylinders)) == hard and not pool.provoked[place]
     ]  # fmt: skip
@@ -84,10 +82,6 @@ def _could(spec: Spec, pool: Pool) -> Exercise:
         spec, pool.profile, class_of_fault(pool.fault(odd)), asks(Skill.CODES, 1.4 if hard else -0.4, choices),
         text("exercise.could"), choices, at, text("exercise.codes.rule"), shown=shown,
     )  # fmt: skip
-
-
-def _by_place(pool: Pool, rows: list[int]) -> dict[str, int]:
-    return {fault_text(pool.fault(place)): place for place in rows}
 
 
 def _listed(pool: Pool, place: int) -> str:

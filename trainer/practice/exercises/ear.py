@@ -15,7 +15,7 @@ from trainer.practice.course.demands import hearing_difficulty
 from trainer.practice.course.skills import Skill
 from trainer.practice.exercises.exercise import Choice, Exercise, Sounding, Spec, asks, shuffled
 from trainer.practice.exercises.ranges import aim_of
-from trainer.reasoning.hearing import Heard, heard_as
+from trainer.reasoning.hearing import EVEN_DB, LOUDER_DB, Heard, heard_as
 from trainer.sound.bed import BedKind
 from trainer.sound.render import Bed
 from trainer.sound.traits import LEVEL
@@ -25,6 +25,9 @@ NEAREST = 16
 """An exercise is drawn from so many faults whose difficulty is nearest to its level's."""
 
 PASSES_SHARE = 0.15
+
+CLEAR_DB = 0.8
+"""How far from the limits of what is called even every slot lies that is asked about."""
 
 BY_EAR_ALONE = 1.0
 """How much harder a sound is to judge alone than within a case, with codes and replays beside it: from memory."""
@@ -38,7 +41,7 @@ def which_slot(spec: Spec, pool: Pool) -> Exercise:
     profile = pool.profile
     if chance.uniform(1)[0] < PASSES_SHARE:
         return _all_even(spec, profile, chance)
-    place, bed, difficulty = drawn(spec, pool, chance, np.arange(len(pool.rows)))
+    place, bed, difficulty = drawn(spec, pool, chance, clear_places(pool))
     fault = pool.fault(place)
     off = off_slots(pool, place, bed.level_dba) or tuple(fault.cylinders)
     right = Choice(numbers(off), text("exercise.which.right", cylinders=numbers(off)))
@@ -179,6 +182,13 @@ def drawn(
 
 def _kind(chance: Stream) -> BedKind:
     return tuple(BedKind)[chance.below(len(BedKind))]
+
+
+def clear_places(pool: Pool) -> list[int]:
+    """Return the faults none of whose slots lies so near to a limit of what is called even that it can be disputed."""
+    under = pool.good[1:, LEVEL] - pool.heard[:, 1:, LEVEL]
+    near = (np.abs(under - EVEN_DB) < CLEAR_DB) | (np.abs(under + LOUDER_DB) < CLEAR_DB)
+    return [int(place) for place in np.flatnonzero(~near.any(axis=1))]
 
 
 def off_slots(pool: Pool, place: int, bed_dba: float) -> tuple[int, ...]:

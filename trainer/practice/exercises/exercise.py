@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections import Counter
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from trainer.cases.practice_draw import TEMPERATURE_C
+import numpy as np
+
+from trainer.cases.practice_draw import BEDS_DBA, TEMPERATURE_C
+from trainer.cases.practice_pool import SAME_WITHIN, Pool
 from trainer.circuit.chance import Stream
 from trainer.circuit.fault_space import comes_and_goes
 from trainer.circuit.faults import Conditions, Fault
@@ -15,6 +19,7 @@ from trainer.instruments.bench import Work
 from trainer.practice.actions import Solver
 from trainer.practice.course.log import Task
 from trainer.practice.course.skills import Demand, Skill, demand
+from trainer.practice.course.slips import accident_of
 from trainer.sound.render import Bed, Sound, render
 from trainer.words import numbers, text
 
@@ -95,8 +100,16 @@ class Exercise:
     @property
     def task(self) -> Task:
         """The exercise as practice chooses and keeps it."""
-        probes = tuple(dict.fromkeys(choice.misconception for choice in self.choices if choice.misconception))
-        return Task(self.spec.kind, self.spec.name, topic_of(self.spec), self.kind_class, (self.demand,), probes)
+        tagged = Counter(choice.misconception for choice in self.choices if choice.misconception)
+        return Task(
+            kind=self.spec.kind,
+            name=self.spec.name,
+            topic=topic_of(self.spec),
+            kind_class=self.kind_class,
+            demands=(self.demand,),
+            probes=tuple(tagged),
+            accident=accident_of(max(tagged.values(), default=0), len(self.choices) - 1),
+        )
 
 
 def topic_of(spec: Spec) -> str:
@@ -121,12 +134,23 @@ def asks(skill: Skill, difficulty: float, choices: Sequence[Choice]) -> Demand:
 
 def fault_text(fault: Fault) -> str:
     """Return a fault in words, as one of several to choose from."""
-    return text(
-        "exercise.fault",
-        kind=text(f"kind.{fault.kind}"),
-        location=text(f"location.{fault.location}"),
-        cylinders=numbers(fault.cylinders),
-    )
+    place = text(f"location.{fault.location}")
+    if fault.side is not None:
+        place = f"{place}, {text(f'side.{fault.side}')}"
+    return text("exercise.fault", kind=text(f"kind.{fault.kind}"), location=place, cylinders=numbers(fault.cylinders))
+
+
+def told_apart(pool: Pool) -> Mapping[str, int]:
+    """Return the faults of a pool by their words, without words that stand for faults of different codes or sound."""
+    by_words: dict[str, list[int]] = {}
+    for place in range(len(pool.rows)):
+        by_words.setdefault(fault_text(pool.fault(place)), []).append(place)
+    margins = pool.table(BEDS_DBA[0]).margins
+    return {
+        words: places[0]
+        for words, places in by_words.items()
+        if np.ptp(margins[places]) < SAME_WITHIN and (pool.codes[places] == pool.codes[places[0]]).all()
+    }
 
 
 def sounded(profile: Profile, what: Sounding, solver: Solver) -> Sound:

@@ -28,7 +28,6 @@ HARDNESS = {"slot": -0.2, "code": -0.6, "connected": 0.4, "leads": 0.9, "conclus
 """How hard each slip is to find, in logits: from memory."""
 
 FOUND_AS = {"code": "named_place"}
-SHOWN_AS = {"slot": "counted_burst", "code": "code_for_location", "connected": "measured_connected"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,9 +131,7 @@ def find_the_slip(spec: Spec, pool: Pool) -> Exercise:
     wrong: list[Choice] = []
     while len(wrong) < 3:
         row = others.pop(chance.below(len(others)))
-        wrong.append(
-            Choice(text("exercise.card.choice", number=row + 1), text("exercise.card.stands"), SHOWN_AS.get(slip, ""))
-        )
+        wrong.append(Choice(text("exercise.card.choice", number=row + 1), text("exercise.card.stands")))
     choices, at = shuffled([right, *wrong], chance)
     fault = pool.fault(place)
     return Exercise(

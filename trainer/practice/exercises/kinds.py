@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
 from trainer.cases.practice_pool import Pool
@@ -10,13 +10,14 @@ from trainer.circuit.profile import PASSES, Profile
 from trainer.errors import WrongCallError
 from trainer.practice.course.log import Task
 from trainer.practice.course.skills import Skill, demand
+from trainer.practice.course.slips import accident_of
 from trainer.practice.exercises.codes import code_exercise
 from trainer.practice.exercises.ear import what_it_sounds_like, which_slot, whose_hum
-from trainer.practice.exercises.exercise import Exercise, Spec, topic_of
+from trainer.practice.exercises.exercise import Exercise, Spec, spec_of, topic_of
 from trainer.practice.exercises.job_card import find_the_slip
 from trainer.practice.exercises.limits import limit_exercise
 from trainer.practice.exercises.meter import meter_exercise
-from trainer.practice.exercises.numbering import numbering
+from trainer.practice.exercises.numbering import NUMBERS, numbering
 from trainer.practice.exercises.ranges import aim_of
 from trainer.practice.exercises.reasoning import Reasoners, reasoning_exercise
 from trainer.reasoning.hearing import Heard
@@ -82,15 +83,32 @@ def _of_the_ear(spec: Spec, pool: Pool) -> Exercise:
     return what_it_sounds_like(spec, pool, None if spec.subject == "what" else Heard(spec.subject))
 
 
+def exists(name: str, engines: Sequence[str]) -> bool:
+    """Tell whether a name stands for an exercise that can be made of one of these engines."""
+    try:
+        spec = spec_of(name)
+    except WrongCallError:
+        return False
+    return spec.kind in KINDS and spec.subject in KINDS[spec.kind].subjects and spec.profile in engines
+
+
 def task_ahead(spec: Spec) -> Task:
     """Return an exercise as it can be chosen before it is made: its level stands for its difficulty."""
     kind = KINDS[spec.kind]
-    wanted = demand(kind.skill, aim_of(spec), GUESS)
+    probes = kind.subjects[spec.subject]
     return Task(
-        spec.kind,
-        spec.name,
-        topic_of(spec),
-        PASSES if spec.kind == "limits" else "",
-        (wanted,),
-        kind.subjects[spec.subject],
+        kind=spec.kind,
+        name=spec.name,
+        topic=topic_of(spec),
+        kind_class=FIXED_CLASS.get((spec.kind, spec.subject), FIXED_CLASS.get((spec.kind, ""), "")),
+        demands=(demand(kind.skill, aim_of(spec), GUESS),),
+        probes=probes,
+        accident=accident_of(TAGGED.get((spec.kind, spec.subject), 1), 3),
     )
+
+
+FIXED_CLASS = {("numbering", ""): NUMBERS, ("limits", ""): PASSES, ("meter", "slip"): PASSES}
+"""The class of exercises that are about one thing only; all others are about a fault that is not drawn yet."""
+
+TAGGED = {("ear", "hum"): 2, ("codes", "says"): 3, ("codes", "old"): 2, ("limits", "still"): 3, ("limits", "after"): 2}
+"""How many of three wrong choices show a misconception, where it is not one."""

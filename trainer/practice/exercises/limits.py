@@ -9,7 +9,7 @@ from trainer.cases.practice_pool import Pool
 from trainer.circuit.chance import Stream
 from trainer.circuit.profile import PASSES
 from trainer.practice.course.skills import Skill
-from trainer.practice.exercises.exercise import Choice, Exercise, Sounding, Spec, asks, fault_text, shuffled
+from trainer.practice.exercises.exercise import Choice, Exercise, Sounding, Spec, asks, fault_text, shuffled, told_apart
 from trainer.practice.exercises.ranges import aim_of
 from trainer.sound.bed import BedKind
 from trainer.sound.render import Bed
@@ -47,28 +47,33 @@ def _still(spec: Spec, pool: Pool, bed_dba: float, chance: Stream) -> Question:
     hard = aim_of(spec) > 0.0 and bool(len(shy))
     if hard:
         right = Choice(fault_text(pool.fault(int(shy[chance.below(len(shy))]))), text("exercise.still.shy"))
-    rows = [int(row) for row in np.flatnonzero((pool.table(bed_dba).margins > PLAIN) & ~pool.provoked)]
+    rows = _plain(pool, bed_dba)
     wrong: dict[str, Choice] = {}
     while len(wrong) < 3:
-        place = rows[chance.below(len(rows))]
-        said = fault_text(pool.fault(place))
+        said = fault_text(pool.fault(rows[chance.below(len(rows))]))
         wrong[said] = Choice(said, text("exercise.still.heard"), "insisted")
     return text("exercise.still"), right, list(wrong.values()), 0.7 if hard else -1.1
 
 
 def _shown(spec: Spec, pool: Pool, bed_dba: float, chance: Stream) -> Question:
     """Which of these would this test have shown."""
-    margins = pool.table(bed_dba).margins
-    rows = [int(row) for row in np.flatnonzero((margins > PLAIN) & ~pool.provoked)]
+    rows = _plain(pool, bed_dba)
     place = rows[chance.below(len(rows))]
     right = Choice(fault_text(pool.fault(place)), text("exercise.shown.right"))
     shy = [int(row) for row in np.flatnonzero(pool.provoked)]
-    names = [UNSEEN[(chance.below(len(UNSEEN)) + step) % len(UNSEEN)] for step in (0, 1)]
-    wrong = [Choice(text(f"exercise.unseen.{name}"), text("exercise.shown.unseen")) for name in dict.fromkeys(names)]
+    first = chance.below(len(UNSEEN))
+    names = [UNSEEN[(first + step) % len(UNSEEN)] for step in (0, 1, 3)]
+    wrong = [Choice(text(f"exercise.unseen.{name}"), text("exercise.shown.unseen")) for name in names]
     if spec.level >= 3 and shy:
         said = fault_text(pool.fault(shy[chance.below(len(shy))]))
-        wrong.append(Choice(said, text("exercise.shown.shy")))
+        wrong[-1] = Choice(said, text("exercise.shown.shy"))
     return text("exercise.shown"), right, wrong, -1.0 + 0.8 * (spec.level >= 3)
+
+
+def _plain(pool: Pool, bed_dba: float) -> list[int]:
+    """Return the faults that an even test rules out whatever words name them."""
+    margins = pool.table(bed_dba).margins
+    return [place for place in told_apart(pool).values() if margins[place] > PLAIN and not pool.provoked[place]]
 
 
 def _after(spec: Spec, pool: Pool, bed_dba: float, chance: Stream) -> Question:

@@ -24,8 +24,9 @@ from trainer.words import text
 WAYS = {"fine": -0.8, "connected": 0.2, "leads": 0.8, "live": -1.6}
 """How hard each way of measuring is to judge, in logits: from memory."""
 
-TRIES = 16
-"""So many faults are measured to find one as hard as wanted."""
+VERDICTS = ("good", "high", "low", "open")
+TRIES, ENOUGH = 60, 4
+"""So many faults are tried, and of so many that read as wanted the one as hard as wanted is taken."""
 
 PLACES = (Location.ENGINE_HARNESS, Location.PASS_THROUGH, Location.UNDER_COVER, Location.COIL)
 """Where a break can lie between the module connector and the injector, in the order of the current."""
@@ -47,11 +48,17 @@ def line(request: Request, reading: Reading) -> str:
     return text("reading", what=request_text(asked), display=reading.display)
 
 
-def _singles(profile: Profile) -> list[Fault]:
-    return [
-        fault for fault in drawable(profile, HARDEST)
-        if len(fault.cylinders) == 1 and not comes_and_goes(fault, profile, TEMPERATURE_C)
-    ]  # fmt: skip
+_SINGLES: dict[str, tuple[Fault, ...]] = {}
+
+
+def _singles(profile: Profile) -> tuple[Fault, ...]:
+    """Return the faults of one cylinder that are there all the time; worked out once an engine."""
+    if profile.digest not in _SINGLES:
+        _SINGLES[profile.digest] = tuple(
+            fault for fault in drawable(profile, HARDEST)
+            if len(fault.cylinders) == 1 and not comes_and_goes(fault, profile, TEMPERATURE_C)
+        )  # fmt: skip
+    return _SINGLES[profile.digest]
 
 
 def verdict(profile: Profile, faults: Sequence[Fault], request: Request, seed: int) -> str:
@@ -69,15 +76,21 @@ def verdict(profile: Profile, faults: Sequence[Fault], request: Request, seed: i
 def _says(spec: Spec, profile: Profile) -> Exercise:
     """One resistance of a pair: good, open, too high, too low."""
     chance = spec.chance
-    faults = _singles(profile)
-    tries = [faults[chance.below(len(faults))] for _time in range(TRIES)]
-    hard = [_closeness(profile, one, _at_module(one), spec.seed) for one in tries]
-    nearest = sorted(range(TRIES), key=lambda row: abs(hard[row] - aim_of(spec)))[: TRIES // 8]
-    fault = tries[nearest[chance.below(len(nearest))]]
+    # what it is comes first, so that no answer is likelier than another; an open is read at a glance
+    wanted = VERDICTS[chance.below(4 if aim_of(spec) < -1.0 else 3)]
+    found: list[tuple[float, int, Fault]] = []
+    for number in range(TRIES):
+        fault = _singles(profile)[chance.below(len(_singles(profile)))]
+        if verdict(profile, (fault,), _at_module(fault), spec.seed) == wanted:
+            hard = _closeness(profile, fault, _at_module(fault), spec.seed)
+            found.append((abs(hard - aim_of(spec)), number, fault))
+        if len(found) == ENOUGH:
+            break
+    fault = min(found, key=lambda one: one[:2])[2] if found else _singles(profile)[0]
     request = _at_module(fault)
     reading, good = taken(profile, (fault,), request, spec.seed), taken(profile, (), request, spec.seed)
     right = verdict(profile, (fault,), request, spec.seed)
-    names = ("good", "open", "high", "low")
+    names = VERDICTS
     choices = tuple(Choice(text(f"exercise.reading.{one}"), text(f"exercise.reading.{one}.why")) for one in names)
     return Exercise(
         spec, profile, class_of_fault(fault),

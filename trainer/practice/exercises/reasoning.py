@@ -29,6 +29,8 @@ Reasoners = Callable[[Case], Reasoner]
 """Gives the reasoner of a case; the first on an engine takes seconds."""
 
 OFFERED = 4
+LEAST_APART = 0.3
+"""In octaves of bits per minute: what is nearer to the best is as good."""
 
 
 def reasoning_exercise(spec: Spec, pool: Pool, reasoners: Reasoners) -> Exercise:
@@ -72,7 +74,8 @@ def _next(spec: Spec, reasoner: Reasoner, chance: Stream) -> Question:
     telling = [one for one in order if one.test.name not in ("hear", "codes")]
     best = telling[0]
     # near rivals are hard to tell from the best, far ones are not
-    rates = sorted(telling[1:], key=lambda one: abs(_distance(best, one) - _wanted(spec)))
+    apart = [one for one in telling[1:] if _distance(best, one) >= LEAST_APART]
+    rates = sorted(apart, key=lambda one: abs(_distance(best, one) - _wanted(spec)))
     rivals = rates[: OFFERED - 1]
     nearest = min(_distance(best, one) for one in rivals)
     choices, at = shuffled([_offered(best, best), *(_offered(one, best) for one in rivals)], chance)
@@ -101,8 +104,12 @@ def _stop(spec: Spec, reasoner: Reasoner, chance: Stream) -> Question:
     for count in range(1, len(steps) + 1):
         done = [tests[step.name] for step in steps[:count] if step.name in tests]
         beliefs.append(reasoner.belief(reasoner.truth_answers([one for test in done for one in test.questions])))
-    hard = [_hard_to_judge(next(iter(belief.findings.values()))) for belief in beliefs]
-    nearest = sorted(range(len(steps)), key=lambda row: abs(hard[row] - aim_of(spec)))[:2]
+    sure_by_step = [next(iter(belief.findings.values())) for belief in beliefs]
+    hard = [_hard_to_judge(sure) for sure in sure_by_step]
+    # whether it is proved comes first, so that neither answer is the likelier
+    proved = chance.uniform(1)[0] < 0.5
+    alike = [row for row, sure in enumerate(sure_by_step) if (sure >= PROVED) == proved] or list(range(len(steps)))
+    nearest = sorted(alike, key=lambda row: abs(hard[row] - aim_of(spec)))[:2]
     row = nearest[chance.below(len(nearest))]
     belief, count = beliefs[row], row + 1
     key, sure = next(iter(belief.findings.items()))
@@ -121,5 +128,5 @@ def _stop(spec: Spec, reasoner: Reasoner, chance: Stream) -> Question:
 
 
 def _hard_to_judge(sure: float) -> float:
-    """Return how hard it is to say whether a finding is proved: hardest near the line, a little harder above it."""
-    return 0.8 - 2.5 * abs(sure - PROVED) + (0.2 if sure >= PROVED else 0.0)
+    """Return how hard it is to say whether a finding is proved: hardest near the line, from either side."""
+    return 0.8 - 10.0 * (sure - PROVED) if sure >= PROVED else 0.8 - 2.5 * (PROVED - sure)

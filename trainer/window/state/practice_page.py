@@ -9,10 +9,10 @@ from typing import TYPE_CHECKING
 from trainer.cases.shipped import profile_named
 from trainer.errors import ToldError
 from trainer.practice.course.lessons import LESSONS, Lesson
-from trainer.practice.course.offers import PRACTISED
+from trainer.practice.course.topics import PRACTISED
 from trainer.practice.exercises.contrasts import contrasts_of
 from trainer.practice.shown_course import waiting_lines
-from trainer.records.learner_record import record_name, taken_in, write_record
+from trainer.records.learner_record import record_name, taken_in, taken_lines, write_record
 from trainer.window.state.nodes import Node, button, column, field, flow, lines, row, rule, scroll, words
 from trainer.window.state.screen import Screen
 from trainer.window.state.shell import Shell
@@ -124,7 +124,7 @@ class PracticePage(Screen):
             self.shell.say(told(error))
             return
         self.written = ""
-        self.shell.say(text("practice.taken", new=taken.new, known=taken.known, longer=taken.longer))
+        self.shell.say(" ".join(taken_lines(taken)))
 
 
 TOURED = "north_v8"

@@ -58,7 +58,7 @@ class Practising:
         """Open what comes next: what was left open, the rest of a rematch, or the task that teaches most."""
         begun = self.course.unfinished()
         if begun is not None:
-            self._make(begun.spec.name, "", lambda exercise: self._show(begun, exercise, instead))
+            self._make(begun.spec.name, "", "", lambda exercise: self._show(begun, exercise, instead))
         elif self._fresh and (case := self.course.begun_case()) is not None:
             self._fresh = False
             sit(self.shell, case[0], self.who, self.partner, begun=case[1], practising=self)
@@ -87,7 +87,7 @@ class Practising:
         def show(exercise: Exercise) -> None:
             self._show(self.course.begin(exercise, chosen.why, chosen.about), exercise, instead)
 
-        self._make(chosen.task.name, self.course.stale_class(), show)
+        self._make(chosen.task.name, self.course.stale_class(), chosen.probed, show)
 
     def _case(self, chosen: Chosen, instead: Screen | None) -> None:
         if instead is not None and self.shell.screen is instead:
@@ -110,10 +110,10 @@ class Practising:
 
     def ask_for(self, spec: Spec, instead: Screen | None = None) -> None:
         """Open an exercise that was asked for."""
-        self._make(spec.name, "", lambda exercise: self._show(self.course.begin(exercise), exercise, instead))
+        self._make(spec.name, "", "", lambda exercise: self._show(self.course.begin(exercise), exercise, instead))
 
-    def _make(self, name: str, stale_class: str, then: Callable[[Exercise], None]) -> None:
-        self.shell.ask("exercise", name, stale_class, then=then)
+    def _make(self, name: str, stale_class: str, probed: str, then: Callable[[Exercise], None]) -> None:
+        self.shell.ask("exercise", name, stale_class, probed, then=then)
 
     def _show(self, begun: Begun, exercise: Exercise, instead: Screen | None) -> None:
         from trainer.window.state.exercise import ExerciseScreen
