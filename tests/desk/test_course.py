@@ -134,8 +134,8 @@ def test_a_case_left_alone_waits_under_its_class_and_comes_back_sure_and_wrong_f
     assert chosen.task.topic == "case:circuit_passes"
 
 
-def test_a_rematch_is_four_sounds_two_of_each_in_turn() -> None:
+def test_a_rematch_is_four_sounds_two_of_each() -> None:
     specs = course_in(opened(None)).rematch("north_v8")
-    assert [spec.subject for spec in specs] == ["very_faint", "dull", "very_faint", "dull"]
+    assert sorted(spec.subject for spec in specs) == ["dull", "dull", "very_faint", "very_faint"]
     heard = [EXERCISES.make(spec) for spec in specs]
-    assert [one.labels[one.right] for one in heard] == ["very_faint", "dull", "very_faint", "dull"]
+    assert [one.labels[one.right] for one in heard] == [spec.subject for spec in specs]

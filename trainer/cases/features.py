@@ -8,12 +8,10 @@ import numpy as np
 
 from trainer.cases.case import Case
 from trainer.cases.practice_draw import BEDS_DBA, LENDING, Axes
-from trainer.cases.practice_pool import Pool, class_of_fault, solved_traits
+from trainer.cases.practice_pool import Pool, class_of_fault, hums_of, solved_traits
 from trainer.circuit.codes import known_codes
 from trainer.circuit.profile import PASSES
-from trainer.reasoning.hearing import DULL_DB
 from trainer.reasoning.hypotheses import Faults
-from trainer.sound.traits import LEVEL
 
 TWO_FAULTS = "two_faults"
 
@@ -25,7 +23,8 @@ class Features:
     `kind_class` is what practice mixes by. `margin` is how far the plainest slot lies from its good sound, in units of
     d′; `shortfall_db` by how much the faintest one misses standing plainly over the bed; `alike` how many faults sound
     and code alike. `crossed` says that the firing order puts another number where this cylinder's is, `hums` that a
-    slot is very faint, `coded` that the test leaves a code, `misled` that a code stands for a cylinder without a fault.
+    slot is only the others' hum, `coded` that the test leaves a code, `misled` that a code stands for a cylinder
+    without a fault.
     """
 
     kind_class: str
@@ -66,16 +65,17 @@ def features_of(case: Case, pool: Pool) -> Features:
     misled = any(item.cylinder not in faulty for item in case.stored)
     if not case.faults:
         return Features(PASSES, len(case.profile.cylinders), case.bed.level_dba, misled=misled, lending=lending)
-    heard, codes, provoked = solved_traits(case.profile, [case.faults], case.temperature_c)
+    own = solved_traits(case.profile, [case.faults], case.temperature_c)
     # a fault is no rival of itself
     others = [place for place in range(len(pool.rows)) if (pool.fault(place),) != case.faults]
     wider = Pool(
         pool.profile,
         np.append(pool.rows[others], 0),
-        np.concatenate([pool.heard[others], heard]),
+        np.concatenate([pool.heard[others], own.heard]),
         pool.good,
-        np.concatenate([pool.codes[others], codes]),
-        np.concatenate([pool.provoked[others], provoked]),
+        np.concatenate([pool.codes[others], own.codes]),
+        np.concatenate([pool.provoked[others], own.provoked]),
+        np.concatenate([pool.own_a[others], own.own_a]),
     )
     found = _features(wider, len(others), case.bed.level_dba, case.faults)
     return replace(found, misled=found.misled or misled, lending=lending)
@@ -95,7 +95,7 @@ def _features(pool: Pool, place: int, bed_dba: float, faults: Faults) -> Feature
         alike=int(table.alike[place]),
         single=single,
         crossed=single and profile.firing_order[numbers[0] - 1] != numbers[0],
-        hums=bool(((pool.good[1:, LEVEL] - pool.heard[place, 1:, LEVEL]) > DULL_DB).any()),
+        hums=bool(hums_of(pool)[place].any()),
         coded=bool(coded),
         misled=bool(coded - {None, *numbers}),
         provoked=bool(pool.provoked[place]),

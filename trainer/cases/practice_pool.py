@@ -25,6 +25,7 @@ from trainer.circuit.profile import PASSES, Profile
 from trainer.instruments.bench import Work
 from trainer.reasoning.equivalents import Equivalents
 from trainer.reasoning.expectations import Expectations
+from trainer.reasoning.hearing import DULL_DB
 from trainer.reasoning.hypotheses import Faults
 from trainer.reasoning.scales import heard_scale
 from trainer.sound.traits import LEVEL, ears_of
@@ -63,7 +64,8 @@ class Pool:
 
     `rows` are numbers of faults as axes count them, shape (fault,); `heard` their slots as solved, shape
     (fault, slot, trait), the burst first, what comes and goes at work; `good` the good engine's, shape (slot, trait);
-    `codes` which codes they set, shape (fault, code); `provoked` which of them show only when moved or warm.
+    `codes` which codes they set, shape (fault, code); `provoked` which of them show only when moved or warm; `own_a`
+    what the coil that is called carries at the end of its pulse, shape (fault, cylinder).
     """
 
     profile: Profile
@@ -72,6 +74,7 @@ class Pool:
     good: Floats
     codes: Flags
     provoked: Flags
+    own_a: Floats
     tables: dict[float, Table] = field(default_factory=dict)
 
     def fault(self, place: int) -> Fault:
@@ -163,15 +166,22 @@ def _forms(profile: Profile) -> list[int]:
     return sorted(chosen)
 
 
-def solved_traits(profile: Profile, faults: Sequence[Faults], temperature_c: float) -> tuple[Floats, Flags, Flags]:
-    """Return how engines with faults sound at the front, which codes they set, and which must be provoked.
+@dataclass(frozen=True)
+class Traits:
+    """What is solved of engines: as in a pool, each with the engine as its first axis."""
 
-    Shapes (engine, slot, trait), (engine, code) and (engine,); what comes and goes is heard at work.
-    """
+    heard: Floats
+    codes: Flags
+    provoked: Flags
+    own_a: Floats
+
+
+def solved_traits(profile: Profile, faults: Sequence[Faults], temperature_c: float) -> Traits:
+    """Return how engines with faults sound at the front and what they carry; what comes and goes is heard at work."""
     equivalents = Equivalents(circuit_of(profile, temperature_c), ears_of(profile, ("front",)))
     at_rest = Work(conditions=Conditions(temperature_c))
     resting = Expectations(profile, faults, equivalents)
-    heard = np.array([[slot.sound[0] for slot in slots] for slots in resting.tests(at_rest)])
+    tests = list(resting.tests(at_rest))
     names = list(known_codes(profile))
     codes = np.array([[name in found for name in names] for found in resting.standing(at_rest)])
     places = [
@@ -182,15 +192,38 @@ def solved_traits(profile: Profile, faults: Sequence[Faults], temperature_c: flo
         work = Work(conditions=Conditions(temperature_c, moved=location, heated=location))
         moved = Expectations(profile, [faults[row] for row in mine], equivalents)
         for row, slots in zip(mine, moved.tests(work), strict=True):
-            heard[row] = [slot.sound[0] for slot in slots]
-    return heard, codes, np.array([place is not None for place in places])
+            tests[row] = slots
+    return Traits(
+        heard=np.array([[slot.sound[0] for slot in slots] for slots in tests]),
+        codes=codes,
+        provoked=np.array([place is not None for place in places]),
+        own_a=np.array([[abs(slot.coil_end_a[row]) for row, slot in enumerate(slots[1:])] for slots in tests]),
+    )
 
 
 def _solved(profile: Profile) -> Pool:
     rows = _forms(profile)
     every = drawable(profile, HARDEST)
-    heard, codes, provoked = solved_traits(profile, [(), *((every[row - 1],) for row in rows)], TEMPERATURE_C)
-    return Pool(profile, np.array(rows), heard[1:], heard[0], codes[1:], provoked[1:])
+    solved = solved_traits(profile, [(), *((every[row - 1],) for row in rows)], TEMPERATURE_C)
+    return Pool(
+        profile,
+        np.array(rows),
+        solved.heard[1:],
+        solved.heard[0],
+        solved.codes[1:],
+        solved.provoked[1:],
+        solved.own_a[1:],
+    )
+
+
+NO_CURRENT_A = 0.5
+"""A coil that carries less than this is not driven: what is heard in its slot is the others."""
+
+
+def hums_of(pool: Pool) -> Flags:
+    """Return which slots are only the others' hum: faint, nothing in their own coil; shape (fault, cylinder)."""
+    faint = pool.good[1:, LEVEL] - pool.heard[:, 1:, LEVEL] > DULL_DB
+    return np.asarray(faint & (pool.own_a < NO_CURRENT_A) & (pool.heard[:, 1:, LEVEL] > SILENT_DBA))
 
 
 def _squares(points: Floats) -> Floats:
@@ -218,12 +251,13 @@ def _loaded(profile: Profile, path: Path) -> Pool | None:
     count, slots = len(_forms(profile)), len(profile.cylinders) + 1
     shapes = {
         "rows": (count,), "heard": (count, slots, 3), "good": (slots, 3), "provoked": (count,),
+        "own_a": (count, slots - 1),
         "codes": (count, len(known_codes(profile))),
     }  # fmt: skip
     if any(arrays[name].shape != shape for name, shape in shapes.items()):
         return None
-    rows, heard, good, codes, provoked = (arrays[name] for name in ARRAYS)
-    return Pool(profile, rows, heard, good, codes, provoked)
+    rows, heard, good, codes, provoked, own_a = (arrays[name] for name in ARRAYS)
+    return Pool(profile, rows, heard, good, codes, provoked, own_a)
 
 
 def _keep(pool: Pool, path: Path) -> None:
@@ -232,4 +266,4 @@ def _keep(pool: Pool, path: Path) -> None:
         write_whole(path, lambda part: np.savez(part, **{name: getattr(pool, name) for name in ARRAYS}))
 
 
-ARRAYS = ("rows", "heard", "good", "codes", "provoked")
+ARRAYS = ("rows", "heard", "good", "codes", "provoked", "own_a")

@@ -11,6 +11,7 @@ from trainer.commands.stores import now_utc, store_for
 from trainer.desk.learner_name import learner_name
 from trainer.desk.seat import DEFAULT_LEARNER
 from trainer.practice.course.log import abilities_on, day_of, entries_of, learner_of
+from trainer.practice.course.waiting import GAPS_DAYS
 from trainer.practice.shown_course import progress_lines, said_sure
 from trainer.reasoning.score import calibration
 from trainer.records.learner_record import taken_in, taken_lines, write_record
@@ -39,7 +40,8 @@ def show_progress(learner: str | None, data: Path | None, url: str | None) -> Re
             for skill, one in abilities_on(stands, day).items()
         ],
         "waiting": [
-            {"topic": one.topic, "revisits_right": one.stage, "sure": one.sure, "due": one.due(day)}
+            {"topic": one.topic, "revisits_right": one.stage, "sure": one.sure, "due": one.due(day),
+             "due_in_days": round(max(one.day + GAPS_DAYS[one.stage] - day, 0.0), 2)}
             for one in stands.waiting
         ],
         "certainty": [

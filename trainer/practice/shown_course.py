@@ -12,6 +12,7 @@ from trainer.practice.course.skills import Skill
 from trainer.practice.course.slips import FOUND_FROM
 from trainer.practice.course.waiting import GAPS_DAYS, Waiting
 from trainer.practice.exercises.exercise import Exercise
+from trainer.practice.exercises.kinds import KINDS
 from trainer.words import text
 
 STEP_EDGES = (-1.2, -0.3, 0.6, 1.5)
@@ -36,17 +37,15 @@ def task_line(task: Task) -> str:
     return f"{text(f'task.{task.kind}')} · {text('course.difficulty', step=difficulty_step(task))}"
 
 
-def why_line(why: str, about: str) -> str:
-    """Return in one line why a task was chosen."""
+def why_line(why: str, about: str, kind: str) -> str:
+    """Return in one line why a task was chosen; what would tell a case's fault, or an answer, is left out."""
     if not why:
         return text("why.asked")
-    return text(f"why.{why}", about=_about(why, about))
-
-
-def _about(why: str, about: str) -> str:
-    if why == "weakest":
-        return text(f"skill.{about}")
-    return topic_text(about) if why in ("sure_wrong", "revisit") else text(f"why.idea.{about}")
+    if kind == CASE:
+        return text(f"why.case.{why}")
+    if why in ("sure_wrong", "revisit"):
+        return text(f"why.{why}", about=topic_text(about))
+    return text(f"why.{why}", about=text(f"skill.{about if why == 'weakest' else KINDS[kind].skill}"))
 
 
 def topic_text(topic: str) -> str:
@@ -99,10 +98,14 @@ def waiting_lines(waiting: Sequence[Waiting], day: float) -> list[str]:
     lines = [text("progress.waits", count=len(waiting), due=due)]
     for one in waiting:
         left = one.day + GAPS_DAYS[one.stage] - day
-        when = text("progress.waits.now") if one.due(day) else text("progress.waits.days", days=max(math.ceil(left), 1))
+        when = text("progress.waits.now") if one.due(day) else _in_days(max(math.ceil(left), 1))
         sure = f" {text('progress.waits.sure')}" if one.sure else ""
         lines.append("  " + text("progress.waits.line", what=topic_text(one.topic), when=when) + sure)
     return lines
+
+
+def _in_days(days: int) -> str:
+    return text("progress.waits.day") if days == 1 else text("progress.waits.days", days=days)
 
 
 def ideas_of(learner: Learner) -> list[str]:

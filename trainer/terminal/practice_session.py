@@ -19,6 +19,7 @@ from trainer.practice.course.rematch import top_confusion
 from trainer.practice.exercises.contrasts import contrasts_of
 from trainer.practice.exercises.exercise import Exercise, Sounding, Spec
 from trainer.practice.session_time import REST_MINUTES, STOP_MINUTES
+from trainer.practice.shown import engine_lines
 from trainer.practice.shown_course import progress_lines, reveal_lines, task_line, why_line
 from trainer.reasoning.finding import CERTAINTIES
 from trainer.terminal.session import Ask, Say, Session
@@ -92,6 +93,7 @@ class PracticeSession:
         open_one = self._course.unfinished()
         if open_one is not None:
             self._say(text("practice.resumed"))
+            self._say(why_line(open_one.why, open_one.about, open_one.spec.kind))
             self._answer(open_one, self._exercises.make(open_one.spec))
             return
         begun = self._course.begun_case() if self._fresh else None
@@ -103,7 +105,7 @@ class PracticeSession:
             self._lesson(lesson)
             return
         chosen = self._course.next(self._pools)
-        self._say(why_line(chosen.why, chosen.about))
+        self._say(why_line(chosen.why, chosen.about, chosen.task.kind))
         if chosen.task.kind == CASE:
             self._say(text("course.next", what=task_line(chosen.task)))
             self._case(find_case(chosen.task.name), {"why": chosen.why, "about": chosen.about})
@@ -141,6 +143,9 @@ class PracticeSession:
             word = self._ask("… ").strip().lower()
             if word in ("leave", "skip"):
                 self._skipped = self._skipped or word == "skip"
+                return False
+            if word:
+                self._say(text("practice.lesson_keys"))
                 return False
             session.worked(step.do(desk.attempt, desk.solver))
         return True
@@ -180,6 +185,9 @@ class PracticeSession:
     def _answer(self, begun: Begun, exercise: Exercise) -> bool | None:
         """Ask one exercise; return whether it was right, None where it was left open."""
         self._say(text("course.next", what=task_line(exercise.task)))
+        self._say(exercise.profile.title)
+        if exercise.spec.subject == "shared":
+            self._lines(engine_lines(exercise.profile)[1:])
         self._say(exercise.asked)
         self._lines(exercise.shown)
         self._play_all(exercise.profile, exercise.sounds)

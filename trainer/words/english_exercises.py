@@ -10,10 +10,10 @@ TEXTS: dict[str, str] = {
     "exercise.none": "none: all slots are even",
     "exercise.no_code": "no code",
     "exercise.which": "Hear the whole test. Which slots are not even?",
-    "exercise.which.right": "Right: off its even sound is {cylinders}, counted in numeric order after the burst.",
+    "exercise.which.right": "Right: not even is {cylinders}, counted in numeric order after the burst.",
     "exercise.which.none": "Right: every slot is even; small differences between good injectors are no fault.",
     "exercise.which.even": "The slots of {cylinders} are even here.",
-    "exercise.which.missed": "Not even: {cylinders} is off.",
+    "exercise.which.missed": "Not even here: {cylinders}.",
     "exercise.which.one": "More than one is off: {cylinders} share a cause.",
     "exercise.which.firing": "{said} is what the firing order puts there; slots come in numeric order.",
     "exercise.which.burst": "{said} counts the all-together burst as a slot; the burst comes first and is nobody's.",
@@ -22,7 +22,7 @@ TEXTS: dict[str, str] = {
     "exercise.what.even": "even: within a few decibels of its good sound",
     "exercise.what.weak": "weak: the click is there, plainly softer",
     "exercise.what.dull": "dull: a thud without brightness, current without a click",
-    "exercise.what.very_faint": "very faint: no click of its own, only the others' hum",
+    "exercise.what.very_faint": "very faint: no click of its own, a hum is left",
     "exercise.what.nothing": "nothing: only the bed",
     "exercise.what.rule": "Even, weak, dull, very faint, nothing: each says something else of the circuit.",
     "exercise.hum": "Hear slot {number}, good and on this engine. What does what is left of it say?",
@@ -47,7 +47,9 @@ TEXTS: dict[str, str] = {
     "exercise.hum.dull.worn": (
         "Worn plates sound brighter or later, not dull: here {number} does not move as it should."
     ),
-    "exercise.hum.rule": "Very faint is the others' hum: no current in this circuit. Dull is current without a click.",
+    "exercise.hum.rule": (
+        "A hum without current in its own coil is the others'. A dull thud is current without a click."
+    ),
     "exercise.order": "After the burst the slots come one by one. Which cylinder is number {count} of them?",
     "exercise.order.right": "Right: slots come in numeric order, so it is {number}.",
     "exercise.order.other": "{said} has a slot of its own, at its own place in numeric order.",
@@ -73,10 +75,8 @@ TEXTS: dict[str, str] = {
         "nothing in this test."
     ),
     "exercise.says": "After the test this stands in memory. What does {code} prove?",
-    "exercise.says.right": "{meaning}; where, it does not say",
-    "exercise.says.right.why": (
-        "Right: the module saw a current that was not as it should be. A code never names a place."
-    ),
+    "exercise.says.right": "The current of this circuit was not as it should be; its place stays open.",
+    "exercise.says.right.why": "Right: {meaning}. A code never names a place.",
     "exercise.says.place": "The fault is in cylinder {number}'s circuit at this place: {place}.",
     "exercise.says.place.why": (
         "The module measures at its own pins: it cannot tell one place along the wire from another."
@@ -91,9 +91,9 @@ TEXTS: dict[str, str] = {
     "exercise.old": "Codes were read, cleared, and the test was run again. What about {code}?",
     "exercise.old.first": "read first: {codes}",
     "exercise.old.again": "after clearing and testing again: {codes}",
-    "exercise.old.right": "It is old: it tells of something earlier at {number}, nothing of today.",
-    "exercise.old.right.why": "Right: what the test does not set again is not what is wrong now.",
-    "exercise.old.today": "Cylinder {number} is today's fault.",
+    "exercise.old.right": "It is from before {number} was tested now: true once, no proof of what is wrong today.",
+    "exercise.old.right.why": "Right: this test did not set it again. It is old, or of something that comes and goes.",
+    "exercise.old.today": "Cylinder {number} is what is wrong today, since its code was in memory.",
     "exercise.old.today.why": "The test did not set it again: its circuit carried current as it should.",
     "exercise.old.two": "There are two faults, at {first} and at {second}.",
     "exercise.old.module": "The module forgets codes and is bad.",
@@ -140,13 +140,13 @@ TEXTS: dict[str, str] = {
     "exercise.slip.live.why": "Ohms are never measured on a live circuit: key off, wait, prove dead.",
     "exercise.slip.rule": "Key off and proved dead, plug off, leads nulled, then read.",
     "exercise.begun.heard": "heard: the slots of {cylinders} are off, the others even",
-    "exercise.next": "So far that. Which test now tells most for its minutes?",
-    "exercise.next.best": "Right: {bits:.2f} bit expected in {minutes:.0f} min, most of all.",
+    "exercise.next": "This is known so far. Which of these tests now tells most for its minutes?",
+    "exercise.next.best": "Right: {bits:.2f} bit expected in {minutes:.0f} min, most for its time.",
     "exercise.next.less": "{bits:.2f} bit expected in {minutes:.0f} min: less for its time.",
     "exercise.next.rule": "Ask of each test what it could rule out, and what it costs; cheap and halving comes first.",
-    "exercise.stop": "Is this finding proved?",
+    "exercise.stop": "Is a finding proved by this?",
     "exercise.stop.done": "done: {step}",
-    "exercise.stop.likeliest": "likeliest now: {finding}",
+    "exercise.stop.likeliest": "what all this leaves: {findings}",
     "exercise.stop.commit": "Yes: commit to it and repair.",
     "exercise.stop.commit.why": "Its chance on this evidence is {sure}; from 95 % on it is called proved.",
     "exercise.stop.on": "No: measure on.",
@@ -168,20 +168,17 @@ TEXTS: dict[str, str] = {
     "exercise.shown.unseen": "Mechanical and hydraulic: an even test says nothing of it.",
     "exercise.shown.shy": "It shows only when its place is moved or warm: one even test at rest does not rule it out.",
     "exercise.after": "Hear the test: even, no code, readings good. The engine still misses on {number}. What now?",
-    "exercise.after.not_shown": (
-        '"The circuit passes; the cause is not shown here": on to fuel, compression and return leak by the maker\'s '
-        "manual."
-    ),
+    "exercise.after.not_shown": 'Say "not shown here", and go on to fuel, compression and return leak.',
     "exercise.after.not_shown.why": (
-        "Right: the test has done its part. What it cannot show is looked for with other tests."
+        "Right, by the maker's manual: the test has done its part. What it cannot show is looked for with other tests."
     ),
-    "exercise.after.injector": "Replace injector {number}: it is the one that misses.",
+    "exercise.after.injector": "Replace injector {number}, since it is the one that misses on the road.",
     "exercise.after.injector.why": (
         "Nothing shown says so; compression or fuel would leave the new one missing as well."
     ),
-    "exercise.after.module": "Replace the drive module: the injectors click.",
+    "exercise.after.module": "Replace the drive module, since all of the injectors do click.",
     "exercise.after.module.why": "The module drove every slot as it should.",
-    "exercise.after.good": "Injector {number} is good: nothing is wrong with it.",
+    "exercise.after.good": 'Write "injector {number} is good" on the card, and close the job.',
     "exercise.after.good.why": (
         '"The circuit passes" is never "the injector is good": spray and sealing were not tested.'
     ),
@@ -195,10 +192,10 @@ TEXTS: dict[str, str] = {
     "exercise.card.heard": "Heard: slot {cylinders} is very faint, all others even.",
     "exercise.card.code": "Code {code}: {meaning}.",
     "exercise.card.code_place": "Code {code}: {meaning}; so the place is the {place}.",
-    "exercise.card.not_nulled": "(leads not nulled)",
-    "exercise.card.plug_on": "(plug left on)",
+    "exercise.card.not_nulled": "(plug off, leads not nulled)",
+    "exercise.card.plug_on": "(plug on, leads nulled)",
     "exercise.card.concluded": "Left by these: {place}.",
-    "exercise.card.slot": "Found: the slot is counted wrongly; the burst, which comes first, is no slot.",
+    "exercise.card.slot": "Found: the slot that was off is another one; count again from after the burst.",
     "exercise.card.named_place": "Found: a code never names a place.",
     "exercise.card.connected": "Found: with the plug on, the reading is of everything that hangs on the wire.",
     "exercise.card.leads": "Found: the leads' own resistance is in that reading.",
@@ -208,4 +205,7 @@ TEXTS: dict[str, str] = {
         "Counting back from the last slot, the faint one is number {count}, the last being 1. Which cylinder is it?"
     ),
     "exercise.still.shy": "Right: it shows only when its place is moved or warm; at rest the test is even.",
+    "exercise.card.rightly": "(plug off, leads nulled)",
+    "exercise.next.choice": "{test} ({minutes:.0f} min)",
+    "exercise.begun.all": "heard: all slots are off",
 }

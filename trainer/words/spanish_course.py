@@ -61,25 +61,11 @@ TEXTS: dict[str, str] = {
     "subject.limits.after": "qué hacer entonces",
     "subject.job_card.slip": "el paso equivocado de una hoja",
     "why.sure_wrong": "Por qué esto: estabas seguro y no era así — {about}.",
-    "why.refute": "Por qué esto: una mirada a una idea que no se sostiene — {about}.",
+    "why.refute": "Por qué esto: lo mismo desde otro lado — {about}.",
     "why.revisit": "Por qué esto: falló antes y le ha llegado el día — {about}.",
     "why.probe": "Por qué esto: aún sin probar — {about}.",
     "why.weakest": "Por qué esto: es lo que más enseña ahora — {about}.",
     "why.asked": "Tú lo has pedido.",
-    "why.idea.hum_for_circuit": "qué dice un zumbido tenue",
-    "why.idea.firing_order": "en qué orden llegan los turnos",
-    "why.idea.counted_burst": "dónde se empieza a contar",
-    "why.idea.burst_or_order": "contar los turnos",
-    "why.idea.insisted": "un motor cuyo circuito pasa",
-    "why.idea.one_for_group": "turnos que fallan juntos",
-    "why.idea.code_for_location": "qué nombra un código",
-    "why.idea.code_of_another": "códigos de antes",
-    "why.idea.measured_connected": "enchufes puestos al medir",
-    "why.idea.wrong_side": "los dos lados de un conector",
-    "why.idea.by_ear_alone": "cuándo basta el oído",
-    "why.idea.not_shown": "lo que no se mostró",
-    "why.idea.even_slot": "turnos parejos",
-    "why.idea.overlooked": "turnos que no son parejos",
     "course.difficulty": "dificultad {step} de 5",
     "course.next": "Sigue: {what}",
     "course.right": "Correcto.",
@@ -132,11 +118,11 @@ TEXTS: dict[str, str] = {
         "Ejemplos rotulados por parejas que difieren en una cosa. No se pregunta nada; oye los dos y sigue."
     ),
     "tour.pair": "Pareja {number} de {count}",
-    "tour.even_weak": "parejo junto a débil: resistencia añadida o armadura cansada le quita filo al clic",
+    "tour.even_weak": "parejo junto a débil: el clic está, pero sin filo",
     "tour.weak_dull": "débil junto a apagado: el débil todavía golpea, el apagado solo retumba",
     "tour.dull_very_faint": "apagado junto a muy tenue: corriente sin clic, junto a ninguna corriente",
     "tour.very_faint_nothing": (
-        "muy tenue junto a nada: el zumbido de los otros, junto a un módulo que no alimenta a nadie"
+        "muy tenue junto a nada: el zumbido de los otros, junto a un turno en que no se alimenta nada"
     ),
     "tour.one_group": "un cilindro junto a un grupo entero: lo que falla junto comparte una pieza",
     "tour.quiet_loud": (
@@ -203,4 +189,14 @@ TEXTS: dict[str, str] = {
     "stage.exercise": "Preparando la pregunta ...",
     "practice.left": "Hasta aquí; lo que hiciste queda guardado.",
     "practice.apart": "Trabajados distinto en las dos máquinas, así que queda lo de aquí: {count}.",
+    "why.case.sure_wrong": "Por qué esto: estabas seguro en un caso parecido, y no era así.",
+    "why.case.refute": "Por qué esto: lo mismo desde otro lado.",
+    "why.case.revisit": "Por qué esto: un caso parecido falló antes y le ha llegado el día.",
+    "why.case.probe": "Por qué esto: algo aún sin probar.",
+    "why.case.weakest": "Por qué esto: es lo que más enseña ahora.",
+    "progress.waits.day": "mañana",
+    "record.found.missing": "ausente o ilegible",
+    "practice.lesson_keys": (
+        "En una lección Intro hace el paso y 'skip' deja las lecciones; Intro sigue ahora con esta."
+    ),
 }

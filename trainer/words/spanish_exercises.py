@@ -10,14 +10,12 @@ TEXTS: dict[str, str] = {
     "exercise.none": "ninguno: todos los turnos son parejos",
     "exercise.no_code": "ningún código",
     "exercise.which": "Oye la prueba entera. ¿Qué turnos no son parejos?",
-    "exercise.which.right": (
-        "Correcto: lo que no suena parejo es {cylinders}, contado en orden numérico después de la ráfaga."
-    ),
+    "exercise.which.right": "Correcto: no suena parejo {cylinders}, contado en orden numérico después de la ráfaga.",
     "exercise.which.none": (
         "Correcto: todos los turnos son parejos; pequeñas diferencias entre inyectores sanos no son avería."
     ),
     "exercise.which.even": "Aquí los turnos de {cylinders} son parejos.",
-    "exercise.which.missed": "No son parejos: {cylinders} suena distinto.",
+    "exercise.which.missed": "Aquí no suena parejo: {cylinders}.",
     "exercise.which.one": "Hay más de uno: {cylinders} comparten una causa.",
     "exercise.which.firing": "{said} es lo que pone ahí el orden de encendido; los turnos van en orden numérico.",
     "exercise.which.burst": "{said} cuenta la ráfaga conjunta como un turno; la ráfaga va primero y no es de nadie.",
@@ -28,7 +26,7 @@ TEXTS: dict[str, str] = {
     "exercise.what.even": "parejo: a pocos decibelios de su sonido sano",
     "exercise.what.weak": "débil: el golpe está, claramente más suave",
     "exercise.what.dull": "apagado: un golpe sordo sin brillo, corriente sin clic",
-    "exercise.what.very_faint": "muy tenue: ningún clic propio, solo el zumbido de los demás",
+    "exercise.what.very_faint": "muy tenue: ningún clic propio, queda un zumbido",
     "exercise.what.nothing": "nada: solo el fondo",
     "exercise.what.rule": "Parejo, débil, apagado, muy tenue, nada: cada uno dice otra cosa del circuito.",
     "exercise.hum": "Oye el turno {number}, sano y en este motor. ¿Qué dice lo que queda de él?",
@@ -54,7 +52,7 @@ TEXTS: dict[str, str] = {
         "Las placas gastadas suenan más brillantes o más tarde, no apagadas: aquí {number} no se mueve como debe."
     ),
     "exercise.hum.rule": (
-        "Muy tenue es el zumbido de los demás: no hay corriente en este circuito. Apagado es corriente sin clic."
+        "Un zumbido sin corriente en su propia bobina es de los otros. Un golpe sordo es corriente sin clic."
     ),
     "exercise.order": "Después de la ráfaga los turnos llegan uno a uno. ¿Qué cilindro es el número {count}?",
     "exercise.order.right": "Correcto: los turnos van en orden numérico, así que es el {number}.",
@@ -83,10 +81,8 @@ TEXTS: dict[str, str] = {
         "no ordena nada en esta prueba."
     ),
     "exercise.says": "Después de la prueba esto queda en memoria. ¿Qué prueba {code}?",
-    "exercise.says.right": "{meaning}; dónde, no lo dice",
-    "exercise.says.right.why": (
-        "Correcto: el módulo vio una corriente que no era la debida. Un código nunca nombra un lugar."
-    ),
+    "exercise.says.right": "La corriente de este circuito no fue la debida; el lugar queda abierto.",
+    "exercise.says.right.why": "Correcto: {meaning}. Un código nunca nombra un lugar.",
     "exercise.says.place": "La avería está en el circuito del cilindro {number} en este lugar: {place}.",
     "exercise.says.place.why": "El módulo mide en sus propios bornes: no distingue un lugar del cable de otro.",
     "exercise.says.injector": "El inyector {number} está mal.",
@@ -99,9 +95,9 @@ TEXTS: dict[str, str] = {
     "exercise.old": "Se leyeron los códigos, se borraron y se repitió la prueba. ¿Qué hay de {code}?",
     "exercise.old.first": "leídos primero: {codes}",
     "exercise.old.again": "tras borrar y probar de nuevo: {codes}",
-    "exercise.old.right": "Es viejo: habla de algo anterior en el {number}, nada de hoy.",
-    "exercise.old.right.why": "Correcto: lo que la prueba no vuelve a poner no es lo que falla ahora.",
-    "exercise.old.today": "El cilindro {number} es la avería de hoy.",
+    "exercise.old.right": "Es de antes de probar ahora el {number}: cierto una vez, no prueba lo que falla hoy.",
+    "exercise.old.right.why": "Correcto: esta prueba no lo volvió a poner. Es viejo, o de algo que va y viene.",
+    "exercise.old.today": "El cilindro {number} es lo que falla hoy, pues su código estaba en memoria.",
     "exercise.old.today.why": "La prueba no lo volvió a poner: su circuito llevó corriente como debe.",
     "exercise.old.two": "Hay dos averías, en {first} y en {second}.",
     "exercise.old.module": "El módulo olvida códigos y está mal.",
@@ -154,15 +150,15 @@ TEXTS: dict[str, str] = {
     "exercise.slip.live.why": "Nunca se miden ohmios con tensión: sin contacto, esperar, comprobar que no hay tensión.",
     "exercise.slip.rule": "Sin contacto y comprobado, enchufe quitado, puntas a cero, y entonces leer.",
     "exercise.begun.heard": "oído: los turnos de {cylinders} suenan distintos, los demás parejos",
-    "exercise.next": "Hasta aquí eso. ¿Qué prueba dice ahora más por minuto?",
-    "exercise.next.best": "Correcto: se esperan {bits:.2f} bit en {minutes:.0f} min, lo que más.",
+    "exercise.next": "Hasta aquí se sabe esto. ¿Cuál de estas pruebas dice ahora más por minuto?",
+    "exercise.next.best": "Correcto: se esperan {bits:.2f} bit en {minutes:.0f} min, lo que más por su tiempo.",
     "exercise.next.less": "Se esperan {bits:.2f} bit en {minutes:.0f} min: menos por su tiempo.",
     "exercise.next.rule": (
         "Pregunta a cada prueba qué podría descartar y qué cuesta; primero lo barato que parte en dos."
     ),
-    "exercise.stop": "¿Está probado este diagnóstico?",
+    "exercise.stop": "¿Queda probado un diagnóstico con esto?",
     "exercise.stop.done": "hecho: {step}",
-    "exercise.stop.likeliest": "lo más probable ahora: {finding}",
+    "exercise.stop.likeliest": "lo que todo esto deja: {findings}",
     "exercise.stop.commit": "Sí: darlo por bueno y reparar.",
     "exercise.stop.commit.why": "Su probabilidad con estas pruebas es {sure}; desde el 95 % se llama probado.",
     "exercise.stop.on": "No: seguir midiendo.",
@@ -188,20 +184,18 @@ TEXTS: dict[str, str] = {
     "exercise.after": (
         "Oye la prueba: pareja, sin código, lecturas buenas. El motor sigue fallando en el {number}. ¿Y ahora?"
     ),
-    "exercise.after.not_shown": (
-        "«El circuito pasa; la causa no se muestra aquí»: seguir con combustible, compresión y retorno según el "
-        "manual del fabricante."
-    ),
+    "exercise.after.not_shown": "Decir «aquí no se muestra» y seguir con combustible, compresión y retorno.",
     "exercise.after.not_shown.why": (
-        "Correcto: la prueba ha hecho su parte. Lo que no puede mostrar se busca con otras pruebas."
+        "Correcto, según el manual del fabricante: la prueba ha hecho su parte. Lo que no puede mostrar se busca con "
+        "otras."
     ),
-    "exercise.after.injector": "Cambiar el inyector {number}: es el que falla.",
+    "exercise.after.injector": "Cambiar el inyector {number}, pues es el que falla en carretera.",
     "exercise.after.injector.why": (
         "Nada de lo mostrado lo dice; por compresión o combustible fallaría también el nuevo."
     ),
-    "exercise.after.module": "Cambiar el módulo de mando: los inyectores golpean.",
+    "exercise.after.module": "Cambiar el módulo de mando, pues todos los inyectores golpean.",
     "exercise.after.module.why": "El módulo alimentó cada turno como debe.",
-    "exercise.after.good": "El inyector {number} está bien: no le pasa nada.",
+    "exercise.after.good": "Anotar «el inyector {number} está bien» en la hoja y cerrar el trabajo.",
     "exercise.after.good.why": (
         "«El circuito pasa» nunca es «el inyector está bien»: ni la pulverización ni el cierre se han probado."
     ),
@@ -216,10 +210,10 @@ TEXTS: dict[str, str] = {
     "exercise.card.heard": "Oído: el turno {cylinders} es muy tenue, los demás parejos.",
     "exercise.card.code": "Código {code}: {meaning}.",
     "exercise.card.code_place": "Código {code}: {meaning}; luego el lugar es: {place}.",
-    "exercise.card.not_nulled": "(puntas sin poner a cero)",
-    "exercise.card.plug_on": "(enchufe puesto)",
+    "exercise.card.not_nulled": "(enchufe quitado, puntas sin poner a cero)",
+    "exercise.card.plug_on": "(enchufe puesto, puntas a cero)",
     "exercise.card.concluded": "Queda por todo ello: {place}.",
-    "exercise.card.slot": "Encontrado: el turno está mal contado; la ráfaga, que va primero, no es un turno.",
+    "exercise.card.slot": "Encontrado: el turno distinto es otro; cuenta de nuevo desde después de la ráfaga.",
     "exercise.card.named_place": "Encontrado: un código nunca nombra un lugar.",
     "exercise.card.connected": "Encontrado: con el enchufe puesto, la lectura es de todo lo que cuelga del cable.",
     "exercise.card.leads": "Encontrado: esa lectura lleva dentro la resistencia de las puntas.",
@@ -229,4 +223,7 @@ TEXTS: dict[str, str] = {
         "Contando hacia atrás desde el último turno, que es el 1, el tenue es el número {count}. ¿Qué cilindro es?"
     ),
     "exercise.still.shy": "Correcto: solo se muestra al mover o calentar su sitio; en reposo la prueba es pareja.",
+    "exercise.card.rightly": "(enchufe quitado, puntas a cero)",
+    "exercise.next.choice": "{test} ({minutes:.0f} min)",
+    "exercise.begun.all": "oído: todos los turnos suenan distintos",
 }

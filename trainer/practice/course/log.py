@@ -133,7 +133,10 @@ def entry_from(data: Mapping[str, Any], at: str) -> Entry:
         for skill, difficulty, guess, right in data["answers"]
     )
     certainty, misconception = float(data["certainty"]), str(data["misconception"])
-    accident, confused = float(data["accident"]), tuple(str(one) for one in data.get("confused", ()))
+    accident, confused = (
+        float(data.get("accident", LEAST_ACCIDENT)),
+        tuple(str(one) for one in data.get("confused", ())),
+    )
     if not 0.0 < certainty < 1.0 or not 0.0 < accident < 1.0:
         raise ValueError("a chance out of range")
     named = [f"misconception.{name}" for name in data["probes"]] + [f"heard.{one}" for one in confused]

@@ -1,4 +1,4 @@
-"""A one-minute rematch: four sounds of the two that a learner confuses most, two of each, one after the other."""
+"""A one-minute rematch: four sounds of the two that a learner confuses most, two of each beside one another."""
 
 from __future__ import annotations
 
@@ -23,7 +23,12 @@ def top_confusion(entries: Sequence[Entry]) -> tuple[str, str]:
     return first, second
 
 
+ORDERS = ((0, 1, 0, 1), (0, 1, 1, 0), (1, 0, 0, 1), (1, 0, 1, 0))
+"""Each sound has the other beside it; which comes when, nobody can tell beforehand."""
+
+
 def rematch_specs(entries: Sequence[Entry], engine: str, seed: int) -> tuple[Spec, ...]:
-    """Return four exercises of the ear, in contrast order."""
+    """Return four exercises of the ear, two of each sound."""
     pair = [one if one != Heard.EVEN else "what" for one in top_confusion(entries)]
-    return tuple(Spec("ear", engine, pair[turn % 2], 3, (seed + turn) % 2**31) for turn in range(4))
+    turns = ORDERS[seed % len(ORDERS)]
+    return tuple(Spec("ear", engine, pair[turn], 3, (seed + row) % 2**31) for row, turn in enumerate(turns))

@@ -36,7 +36,7 @@ def _says(spec: Spec, pool: Pool) -> Exercise:
     fault = pool.fault(place)
     code = codes[chance.below(len(codes))]
     meaning = meaning_of(code.sensed, code.cylinder)
-    right = Choice(text("exercise.says.right", meaning=meaning), text("exercise.says.right.why"))
+    right = Choice(text("exercise.says.right"), text("exercise.says.right.why", meaning=meaning))
     number = code.cylinder or fault.cylinders[0]
     wrong = [
         Choice(text("exercise.says.place", place=text(f"location.{location}"), number=number),

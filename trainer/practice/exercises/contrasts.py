@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from trainer.cases.practice_draw import BEDS_DBA
-from trainer.cases.practice_pool import Pool
+from trainer.cases.practice_pool import NO_CURRENT_A, Pool
 from trainer.circuit.faults import Fault
 from trainer.practice.exercises.ear import heard_at
 from trainer.practice.exercises.exercise import Sounding
@@ -44,6 +44,8 @@ def contrasts_of(pool: Pool) -> tuple[Contrast, ...]:
     for upper, lower in pairwise(LADDER):
         first, second = examples[upper], examples[lower]
         if first is not None and second is not None:
+            if upper is Heard.EVEN:
+                first = ((), second[1])
             name = f"{upper}_{lower}"
             pairs.append(Contrast(name, _slot(upper, first, QUIET), _slot(lower, second, QUIET)))
     faint = examples[Heard.VERY_FAINT]
@@ -70,7 +72,8 @@ def _example(pool: Pool, heard: Heard, number: int) -> Example | None:
         if pool.provoked[place]:
             continue
         for column, cylinder in enumerate(pool.profile.cylinders):
-            if cylinder in fault.cylinders and heard_at(pool, place, column, QUIET.level_dba) is heard:
+            driven = heard is Heard.VERY_FAINT and pool.own_a[place, column] > NO_CURRENT_A
+            if cylinder in fault.cylinders and not driven and heard_at(pool, place, column, QUIET.level_dba) is heard:
                 found.append(((fault,), cylinder))
     return min(found, key=lambda one: (len(one[0][0].cylinders), one[1] != number), default=None)
 

@@ -8,7 +8,7 @@ import numpy as np
 
 from trainer.cases.features import features_at
 from trainer.cases.practice_draw import BEDS_DBA
-from trainer.cases.practice_pool import Pool, class_of_fault
+from trainer.cases.practice_pool import Pool, class_of_fault, hums_of
 from trainer.circuit.chance import Stream
 from trainer.circuit.profile import PASSES, Profile
 from trainer.practice.course.demands import hearing_difficulty
@@ -31,6 +31,9 @@ CLEAR_DB = 0.8
 
 BY_EAR_ALONE = 1.0
 """How much harder a sound is to judge alone than within a case, with codes and replays beside it: from memory."""
+
+DRIVEN_A = 2.0
+"""A coil that carries more than this is driven, whether it clicks or not."""
 
 ANSWERS = (Heard.EVEN, Heard.WEAK, Heard.DULL, Heard.VERY_FAINT, Heard.NOTHING)
 
@@ -103,8 +106,9 @@ def what_it_sounds_like(spec: Spec, pool: Pool, wanted: Heard | None = None) -> 
     fitting = [n for n, one in zip(profile.cylinders, heard, strict=True) if one is wanted] or list(fault.cylinders)
     number = fitting[chance.below(len(fitting))]
     right = heard[profile.cylinders.index(number)]
+    hums = bool(hums_of(pool)[place, profile.cylinders.index(number)])
     choices = tuple(
-        Choice(text(f"heard.{one}"), text(f"exercise.what.{one}"), _mistaken(right, one)) for one in ANSWERS
+        Choice(text(f"heard.{one}"), text(f"exercise.what.{one}"), _mistaken(right, one, hums=hums)) for one in ANSWERS
     )
     sounds = (
         Sounding(text("exercise.good_slot", number=number), (), (number,), bed, spec.seed),
@@ -118,9 +122,9 @@ def what_it_sounds_like(spec: Spec, pool: Pool, wanted: Heard | None = None) -> 
     )  # fmt: skip
 
 
-def _mistaken(right: Heard, said: Heard) -> str:
+def _mistaken(right: Heard, said: Heard, *, hums: bool) -> str:
     """Return the misconception that one answer shows where another is right."""
-    if right is Heard.VERY_FAINT and said in (Heard.WEAK, Heard.EVEN):
+    if hums and said in (Heard.WEAK, Heard.EVEN):
         return "hum_for_circuit"
     return "overlooked" if said is Heard.EVEN and right is not Heard.EVEN else ""
 
@@ -128,14 +132,13 @@ def _mistaken(right: Heard, said: Heard) -> str:
 def whose_hum(spec: Spec, pool: Pool) -> Exercise:
     """Ask what a very faint hum in a slot means for its own circuit."""
     chance = spec.chance
-    called = _called(pool)
-    humming = np.flatnonzero((called == Heard.VERY_FAINT).any(axis=1))
-    dull = np.flatnonzero((called == Heard.DULL).any(axis=1))
-    by_current = bool(len(dull)) and (not len(humming) or chance.uniform(1)[0] < 0.35)
-    place, bed, difficulty = drawn(spec, pool, chance, dull if by_current else humming)
+    silent = hums_of(pool)
+    driven = (_called(pool) == Heard.DULL) & (pool.own_a > DRIVEN_A)
+    by_current = bool(driven.any()) and (not silent.any() or chance.uniform(1)[0] < 0.35)
+    slots = driven if by_current else silent
+    place, bed, difficulty = drawn(spec, pool, chance, np.flatnonzero(slots.any(axis=1)))
     fault, profile = pool.fault(place), pool.profile
-    wanted = Heard.DULL if by_current else Heard.VERY_FAINT
-    fitting = [n for column, n in enumerate(profile.cylinders) if called[place, column] == wanted]
+    fitting = [n for column, n in enumerate(profile.cylinders) if slots[place, column]]
     number = fitting[chance.below(len(fitting))]
     names = ("own", "hum", "bed", "worn") if by_current else ("hum", "own", "bed", "worn")
     slips = {

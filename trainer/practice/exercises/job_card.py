@@ -72,8 +72,9 @@ def card_with(pool: Pool, place: int, slip: str, chance: Stream) -> Card:
     number = fault.cylinders[0]
     card = Card(place, off_slots(pool, place, BEDS_DBA[0]), False, _requests(pool.profile, number), fault.location)
     if slip == "slot":
-        numbers_ = pool.profile.cylinders
-        return replace(card, slots=(numbers_[(numbers_.index(number) + 1) % len(numbers_)],))
+        row = pool.profile.cylinders.index(number)
+        other = row + 1 if row + 1 < len(pool.profile.cylinders) else row - 1
+        return replace(card, slots=(pool.profile.cylinders[other],))
     if slip == "code":
         return replace(card, names_place=True)
     if slip in ("connected", "leads"):
@@ -147,9 +148,9 @@ def _steps(card: Card, pool: Pool, seed: int) -> Sequence[str]:
     key = "exercise.card.code_place" if card.names_place else "exercise.card.code"
     readings = []
     for request in card.requests:
-        how = text("exercise.card.not_nulled") if not request.nulled else ""
-        how = text("exercise.card.plug_on") if request.connected else how
-        readings.append(line(request, taken(pool.profile, (fault,), request, seed)) + (f" {how}" if how else ""))
+        how = "plug_on" if request.connected else "rightly" if request.nulled else "not_nulled"
+        reading = line(request, taken(pool.profile, (fault,), request, seed))
+        readings.append(f"{reading} {text(f'exercise.card.{how}')}")
     return [
         text("exercise.card.heard", cylinders=numbers(card.slots)),
         text(

@@ -43,7 +43,7 @@ KINDS: Mapping[str, Kind] = {
     "numbering": Kind(Skill.NUMBERING, {
         "order": ("firing_order", "counted_burst"), "counted": ("firing_order", "counted_burst"),
         "place": ("firing_order",), "shared": ("one_for_group",),
-        "backwards": ("firing_order", "counted_burst"),
+        "backwards": (),
     }),
     "codes": Kind(Skill.CODES, {"says": ("code_for_location",), "could": (), "old": ("code_of_another",)}),
     "meter": Kind(Skill.MEASURING, {"says": (), "where": ("wrong_side",), "slip": ("measured_connected",)}),

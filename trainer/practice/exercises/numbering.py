@@ -56,7 +56,11 @@ def _backwards(profile: Profile, chance: Stream) -> Question:
     number = profile.cylinders[1 + chance.below(last - 2)]
     count = last - profile.cylinders.index(number)
     right = Choice(str(number), text("exercise.order.right", number=number))
-    return text("exercise.backwards", count=count), (), right, _wrong(profile, number, chance), frozenset()
+    rest = [n for n in profile.cylinders if n not in (number, count)]
+    told = [count] if count != number else []
+    wrong = [*told, *(rest.pop(chance.below(len(rest))) for _time in range(3 - len(told)))]
+    others = [Choice(str(other), text("exercise.order.other", said=other)) for other in wrong]
+    return text("exercise.backwards", count=count), (), right, others, frozenset()
 
 
 def _wrong(profile: Profile, number: int, chance: Stream) -> list[Choice]:

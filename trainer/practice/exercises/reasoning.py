@@ -12,6 +12,7 @@ from trainer.cases.practice_draw import BEDS_DBA, Axes, practice_case
 from trainer.cases.practice_pool import Pool, class_of_fault
 from trainer.circuit.chance import Stream
 from trainer.circuit.codes import known_codes
+from trainer.errors import WrongCallError
 from trainer.practice.course.skills import Skill
 from trainer.practice.exercises.ear import off_slots
 from trainer.practice.exercises.exercise import Choice, Exercise, Spec, asks, shuffled
@@ -19,7 +20,7 @@ from trainer.practice.exercises.ranges import aim_of
 from trainer.practice.shown import claims_text, code_lines, test_text
 from trainer.reasoning.belief import Belief, finding_key
 from trainer.reasoning.menu import WHOLE
-from trainer.reasoning.planning import LEAST_BITS, PROVED
+from trainer.reasoning.planning import FREE_MINUTES, LEAST_BITS, PROVED
 from trainer.reasoning.planning import Choice as Next
 from trainer.reasoning.questions import Test
 from trainer.reasoning.reasoner import Reasoner
@@ -28,7 +29,7 @@ from trainer.words import numbers, percent, text
 Reasoners = Callable[[Case], Reasoner]
 """Gives the reasoner of a case; the first on an engine takes seconds."""
 
-OFFERED = 4
+OFFERED, MOST_TRIES = 4, 40
 LEAST_APART = 0.3
 """In octaves of bits per minute: what is nearer to the best is as good."""
 
@@ -37,12 +38,26 @@ def reasoning_exercise(spec: Spec, pool: Pool, reasoners: Reasoners) -> Exercise
     """Ask what to do next, or whether to stop; the subject says which."""
     chance = spec.chance
     audible = np.flatnonzero(pool.table(BEDS_DBA[0]).audible & ~pool.provoked)
-    place = int(audible[chance.below(len(audible))])
+    for _time in range(MOST_TRIES):
+        place = int(audible[chance.below(len(audible))])
+        made = _of_place(spec, pool, place, reasoners, chance)
+        if made is not None:
+            break
+    else:
+        raise WrongCallError("no_exercise", name=spec.name)
+    return made
+
+
+def _of_place(spec: Spec, pool: Pool, place: int, reasoners: Reasoners, chance: Stream) -> Exercise | None:
+    """Return the exercise about one fault, None where it gives no question with one right answer."""
     case = practice_case(pool.profile, Axes(int(pool.rows[place]), 1, False, True, spec.seed % 1000))
     reasoner = reasoners(case)
     make = _next if spec.subject == "next" else _stop
     begun = _begun_lines(reasoner, off_slots(pool, place, BEDS_DBA[1]) or pool.fault(place).cylinders)
-    asked, shown, choices, at, difficulty = make(spec, reasoner, chance)
+    question = make(spec, reasoner, chance)
+    if question is None:
+        return None
+    asked, shown, choices, at, difficulty = question
     fault = pool.fault(place)
     return Exercise(
         spec, pool.profile, class_of_fault(fault), asks(Skill.REASONING, difficulty, choices), asked, choices, at,
@@ -64,21 +79,26 @@ def _begun_lines(reasoner: Reasoner, off: Sequence[int]) -> list[str]:
     (codes,) = (test for test in reasoner.tests if test.name == "codes")
     flags = next(iter(reasoner.truth_answers(codes.questions).values()))
     named = [name for name, up in zip(known_codes(reasoner.matter.profile), flags, strict=True) if up]
-    heard = text("exercise.begun.heard", cylinders=numbers(off))
+    every = len(off) == len(reasoner.matter.profile.cylinders)
+    heard = text("exercise.begun.all") if every else text("exercise.begun.heard", cylinders=numbers(off))
     return [heard, *code_lines(reasoner.matter.profile, named)[: max(len(named), 1)]]
 
 
-def _next(spec: Spec, reasoner: Reasoner, chance: Stream) -> Question:
+def _next(spec: Spec, reasoner: Reasoner, chance: Stream) -> Question | None:
     belief, _done = _heard_and_read(reasoner)
     order = reasoner.next_tests(belief.probability, {WHOLE, "codes"})
-    telling = [one for one in order if one.test.name not in ("hear", "codes")]
+    # what costs nothing is no question of minutes
+    telling = [one for one in order if one.minutes > FREE_MINUTES and one.bits > LEAST_BITS]
+    apart = [one for one in telling[1:] if _distance(telling[0], one) >= LEAST_APART]
+    if len(apart) < OFFERED - 1:
+        return None
     best = telling[0]
     # near rivals are hard to tell from the best, far ones are not
-    apart = [one for one in telling[1:] if _distance(best, one) >= LEAST_APART]
-    rates = sorted(apart, key=lambda one: abs(_distance(best, one) - _wanted(spec)))
-    rivals = rates[: OFFERED - 1]
+    rivals = sorted(apart, key=lambda one: abs(_distance(best, one) - _wanted(spec)))[: OFFERED - 1]
     nearest = min(_distance(best, one) for one in rivals)
     choices, at = shuffled([_offered(best, best), *(_offered(one, best) for one in rivals)], chance)
+    if len(choices) < OFFERED:
+        return None
     difficulty = 1.6 - 1.3 * math.log2(1.0 + nearest)
     return text("exercise.next"), (), choices, at, difficulty
 
@@ -94,37 +114,44 @@ def _distance(best: Next, one: Next) -> float:
 
 def _offered(one: Next, best: Next) -> Choice:
     key = "exercise.next.best" if one is best else "exercise.next.less"
-    return Choice(test_text(one.test.name), text(key, bits=one.bits, minutes=one.minutes))
+    said = text("exercise.next.choice", test=test_text(one.test.name), minutes=one.minutes)
+    return Choice(said, text(key, bits=one.bits, minutes=one.minutes))
 
 
-def _stop(spec: Spec, reasoner: Reasoner, chance: Stream) -> Question:
-    steps = [step for step in reasoner.best_path if step.name != "repair_and_retest"]
-    tests = {test.name: test for test in (*reasoner.tests, *(channel.test for channel in reasoner.channels))}
-    beliefs = []
-    for count in range(1, len(steps) + 1):
-        done = [tests[step.name] for step in steps[:count] if step.name in tests]
-        beliefs.append(reasoner.belief(reasoner.truth_answers([one for test in done for one in test.questions])))
-    sure_by_step = [next(iter(belief.findings.values())) for belief in beliefs]
-    hard = [_hard_to_judge(sure) for sure in sure_by_step]
+def _stop(spec: Spec, reasoner: Reasoner, chance: Stream) -> Question | None:
+    """Evidence with what it leaves: one finding, or more than one that is likely enough to matter."""
+    steps = [step for step in reasoner.best_path if step.name not in ("repair_and_retest", "hear", "codes")]
+    tests = {test.name: test for test in reasoner.tests}
+    _belief, begun = _heard_and_read(reasoner)
+    found = []
+    for count in range(len(steps) + 1):
+        done = [*begun, *(tests[step.name] for step in steps[:count] if step.name in tests)]
+        belief = reasoner.belief(reasoner.truth_answers([one for test in done for one in test.questions]))
+        left = [key for key, likely in belief.findings.items() if likely >= LEAST_BITS]
+        sure = next(iter(belief.findings.values()))
+        if (sure >= PROVED and len(left) == 1) or (sure < CLEARLY_OPEN and len(left) > 1):
+            found.append((count, sure, left))
     # whether it is proved comes first, so that neither answer is the likelier
     proved = chance.uniform(1)[0] < 0.5
-    alike = [row for row, sure in enumerate(sure_by_step) if (sure >= PROVED) == proved] or list(range(len(steps)))
-    nearest = sorted(alike, key=lambda row: abs(hard[row] - aim_of(spec)))[:2]
-    row = nearest[chance.below(len(nearest))]
-    belief, count = beliefs[row], row + 1
-    key, sure = next(iter(belief.findings.items()))
-    enough = sure >= PROVED
-    likeliest = next(claims for claims in reasoner.hypotheses.claims if finding_key(claims) == key)
+    fitting = [one for one in found if (one[1] >= PROVED) == proved]
+    if not fitting:
+        return None
+    count, sure, left = min(fitting, key=lambda one: abs(_hard_to_judge(one[1]) - aim_of(spec)))
+    claims = {finding_key(one): claims_text(one) for one in reasoner.hypotheses.claims}
+    named = sorted(claims[key] for key in left[:MOST_LEFT])
     told = percent(sure)
-    others = sum(chance_ >= LEAST_BITS for chance_ in belief.findings.values()) - 1
     choices = (
         Choice(text("exercise.stop.commit"), text("exercise.stop.commit.why", sure=told),
-               "" if enough else "by_ear_alone" if count == 1 else ""),
-        Choice(text("exercise.stop.on"), text("exercise.stop.on.why", sure=told, others=others)),
+               "" if proved or count else "by_ear_alone"),
+        Choice(text("exercise.stop.on"), text("exercise.stop.on.why", sure=told, others=len(left) - 1)),
     )  # fmt: skip
     shown = [text("exercise.stop.done", step=test_text(step.name)) for step in steps[:count]]
-    shown.append(text("exercise.stop.likeliest", finding=claims_text(likeliest)))
-    return text("exercise.stop"), tuple(shown), choices, 0 if enough else 1, hard[row]
+    shown.append(text("exercise.stop.likeliest", findings="; ".join(named) + (" …" if len(left) > MOST_LEFT else "")))
+    return text("exercise.stop"), tuple(shown), choices, 0 if proved else 1, _hard_to_judge(sure)
+
+
+CLEARLY_OPEN, MOST_LEFT = 0.9, 5
+"""Under this chance a finding is plainly not proved; of what is left at most so many are named."""
 
 
 def _hard_to_judge(sure: float) -> float:

@@ -58,7 +58,7 @@ class ExerciseScreen(Screen):
                 button("back", text("ui.back"), self.back, "escape"),
                 gap=0.6,
             ),
-            words(why_line(self.begun.why, self.begun.about), "muted", "exercise.why"),
+            words(why_line(self.begun.why, self.begun.about, self.exercise.spec.kind), "muted", "exercise.why"),
             gap=0.8,
         )
         shown = exercise.marked if self.answered or exercise.spec.kind != "ear" else frozenset[int]()

@@ -114,6 +114,7 @@ class WaitingScreen(Screen):
         super().__init__(shell)
         self.who, self.partner = who, partner
         self.practising = Practising(shell, who, partner)
+        self.first = "lesson" if self.practising.lesson else "next"
         self.written = ""
         self.all_shown = False
 

@@ -94,7 +94,7 @@ class Practising:
             self.shell.close()
         at = {"why": chosen.why, "about": chosen.about}
         sit(self.shell, find_case(chosen.task.name), self.who, self.partner, at=at, practising=self)
-        self.shell.say(why_line(chosen.why, chosen.about))
+        self.shell.say(why_line(chosen.why, chosen.about, CASE))
 
     # exercises
 
