@@ -32,7 +32,7 @@ FIRST_PROBED = (
 AIM, INNER = 0.86, 0.03
 """Where within the band a task is looked for first, and how near to it; what is revisited comes out a little lower."""
 
-LATEST, MOST_SHIFT = 50, 0.07
+LATEST, MOST_SHIFT = 50, 0.11
 """Over so many tasks the share got right corrects the aim, by at most so much: no learner is as the model has it."""
 
 STALE_AFTER = 8.0
