@@ -5,7 +5,7 @@ from __future__ import annotations
 from trainer.window.drawing.pen import Pen
 from trainer.window.state.pictures import ProgressPicture
 
-LEFT, RIGHT, TOP, BOTTOM = 2.0, 74.0, 2.0, 30.0
+LEFT, RIGHT, TOP, BOTTOM = 2.0, 60.0, 2.5, 30.5
 ROLES = ("touch", "marked", "text", "muted", "touch", "marked")
 WIDTHS_PX = (2.4, 2.4, 1.6, 1.6, 1.2, 1.2)
 LEAST_APART = 4.6
