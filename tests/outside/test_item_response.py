@@ -17,8 +17,7 @@ from trainer.practice.course.ability import (
     PRIOR_SD,
     Ability,
     ability_of,
-    expected_bits,
-    expected_right,
+    expected,
     information,
     prior,
     right_chance,
@@ -98,11 +97,11 @@ def test_what_an_answer_tells_is_the_mutual_information() -> None:
     chance = np.zeros(len(GRID))
     chance[[0, -1]] = 0.5
     sure = Ability(chance)
-    assert expected_right(sure, Demand(Skill.CODES, 0.0)) == pytest.approx(0.5, abs=1e-9)
-    assert expected_bits(sure, Demand(Skill.CODES, 0.0)) == pytest.approx(1.0, abs=0.12)
-    assert (
-        0.0 < expected_bits(prior(), Demand(Skill.CODES, 0.0, 0.25)) < expected_bits(prior(), Demand(Skill.CODES, 0.0))
-    )
+    plain, guessed = Demand(Skill.CODES, 0.0), Demand(Skill.CODES, 0.0, 0.25)
+    right, bits = expected(np.array([sure.chance, prior().chance, prior().chance]), [plain, plain, guessed])
+    assert right[0] == pytest.approx(0.5, abs=1e-9)
+    assert bits[0] == pytest.approx(1.0, abs=0.12)
+    assert 0.0 < bits[2] < bits[1]
 
 
 def test_the_walk_adds_its_variance_and_nothing_else() -> None:

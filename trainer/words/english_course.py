@@ -155,7 +155,7 @@ TEXTS: dict[str, str] = {
         "(ear, numbering, codes, meter, reasoning, limits, job_card) · 'progress' · 'leave'"
     ),
     "practice.prompt": "practice>",
-    "practice.answer": "{choice}, or 'hear 1' to listen again:",
+    "practice.answer": "{choice}, 'hear 1' to listen again, or 'leave':",
     "practice.sure": "sure? 1 {first}, 2 {second}, 3 {third}:",
     "practice.left_open": "The exercise waits where it is.",
     "practice.resumed": "You left this one open.",

@@ -154,7 +154,7 @@ TEXTS: dict[str, str] = {
         "'drill TIPO' (ear, numbering, codes, meter, reasoning, limits, job_card) · 'progress' · 'leave'"
     ),
     "practice.prompt": "práctica>",
-    "practice.answer": "{choice}, o 'hear 1' para oír otra vez:",
+    "practice.answer": "{choice}, 'hear 1' para oír otra vez, o 'leave':",
     "practice.sure": "¿seguro? 1 {first}, 2 {second}, 3 {third}:",
     "practice.left_open": "El ejercicio espera donde está.",
     "practice.resumed": "Dejaste este abierto.",

@@ -130,16 +130,17 @@ def after(ability: Ability, day: float) -> Ability:
     return ability if not whole else Ability(ability.chance @ _day_walk(whole), ability.answers, ability.right, day)
 
 
-def expected_right(ability: Ability, demand: Demand) -> float:
-    """Return the chance of a right answer, over all that the ability may be."""
-    return float(ability.chance @ right_chance(GRID, demand.difficulty, demand.guess))
+def expected(believed: Floats, demands: Sequence[Demand]) -> tuple[Floats, Floats]:
+    """Return the chance of a right answer to each demand, and how many bits the answer tells of the ability.
 
-
-def expected_bits(ability: Ability, demand: Demand) -> float:
-    """Return how much an answer tells of the ability, in bits: the mutual information."""
-    likely = right_chance(GRID, demand.difficulty, demand.guess)
-    mean = float(ability.chance @ likely)
-    return _entropy(mean) - float(ability.chance @ _entropies(likely))
+    `believed` holds the distribution over GRID that each demand meets, shape (demand, ability); the bits are the mutual
+    information of answer and ability. Both results have shape (demand,).
+    """
+    difficulties = np.array([[one.difficulty] for one in demands])
+    guesses = np.array([[one.guess] for one in demands])
+    likely = right_chance(GRID[None, :], difficulties, guesses)
+    mean = (likely * believed).sum(axis=1)
+    return mean, np.asarray(_entropy(mean) - (_entropy(likely) * believed).sum(axis=1))
 
 
 def _walked(chance: Floats, days: int) -> Floats:
@@ -166,10 +167,6 @@ def _normed(weights: Floats) -> Floats:
     return np.asarray(weights / weights.sum())
 
 
-def _entropies(chance: Floats) -> Floats:
+def _entropy(chance: Floats) -> Floats:
     inside = np.clip(chance, 1e-12, 1.0 - 1e-12)
     return np.asarray(-(inside * np.log2(inside) + (1.0 - inside) * np.log2(1.0 - inside)))
-
-
-def _entropy(chance: float) -> float:
-    return float(_entropies(np.array(chance)))

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from trainer.practice.course.ability import GRID, Ability, right_chance
+from trainer.practice.course.ability import Ability, expected
 from trainer.practice.course.demands import FINDING
 from trainer.practice.course.log import CASE, Entry, Learner, Task, abilities_on
 from trainer.practice.course.skills import Demand, Skill
@@ -68,15 +68,15 @@ def choose(tasks: Sequence[Task], learner: Learner, day: float) -> Chosen:
         raise ValueError("there is nothing to choose from")
     mixed = _mixed(tasks, learner.entries)
     abilities = abilities_on(learner, day)
-    expected, worth = _expected(mixed, abilities)
+    chances, worth = _weighed(mixed, abilities)
     for why, about, fits in _reasons(learner, day):
         rows = [row for row, task in enumerate(mixed) if fits(task)]
         if rows:
-            best = _best(rows, expected, worth, mixed, learner.entries)
-            return Chosen(mixed[best], float(expected[best]), why, about)
-    best = _best(list(range(len(mixed))), expected, worth, mixed, learner.entries)
+            best = _best(rows, chances, worth, mixed, learner.entries)
+            return Chosen(mixed[best], float(chances[best]), why, about)
+    best = _best(list(range(len(mixed))), chances, worth, mixed, learner.entries)
     needed = max(mixed[best].demands, key=lambda one: _need(abilities[one.skill]))
-    return Chosen(mixed[best], float(expected[best]), "weakest", needed.skill.value)
+    return Chosen(mixed[best], float(chances[best]), "weakest", needed.skill.value)
 
 
 def _mixed(tasks: Sequence[Task], entries: Sequence[Entry]) -> list[Task]:
@@ -116,14 +116,14 @@ def _probing(name: str) -> Callable[[Task], bool]:
     return lambda task: name in task.probes
 
 
-def _best(rows: Sequence[int], expected: Floats, worth: Floats, tasks: Sequence[Task], entries: Sequence[Entry]) -> int:
+def _best(rows: Sequence[int], chances: Floats, worth: Floats, tasks: Sequence[Task], entries: Sequence[Entry]) -> int:
     """Return the row that teaches most of those within the band; without one, the nearest to it."""
     rows = _neglected(rows, tasks, entries) or rows
     aim = _aim(entries)
-    within = [row for row in rows if abs(expected[row] - aim) <= INNER]
-    within = within or [row for row in rows if LEAST <= expected[row] <= MOST]
+    within = [row for row in rows if abs(chances[row] - aim) <= INNER]
+    within = within or [row for row in rows if LEAST <= chances[row] <= MOST]
     if not within:
-        return min(rows, key=lambda row: abs(expected[row] - aim))
+        return min(rows, key=lambda row: abs(chances[row] - aim))
     last = [entry.kind for entry in entries[-EXERCISES_BETWEEN:]]
     if len(last) == EXERCISES_BETWEEN and CASE not in last:
         within = [row for row in within if tasks[row].kind == CASE] or within
@@ -157,24 +157,19 @@ def _since(entries: Sequence[Entry]) -> dict[str, int]:
     return {entry.kind: ago for ago, entry in reversed(list(enumerate(reversed(entries[-LONG_AGO:]))))}
 
 
-def _expected(tasks: Sequence[Task], abilities: Mapping[Skill, Ability]) -> tuple[Floats, Floats]:
+def _weighed(tasks: Sequence[Task], abilities: Mapping[Skill, Ability]) -> tuple[Floats, Floats]:
     """Return for each task the chance of getting it right, and how much it teaches where that is needed.
 
     Teaching is taken as what an answer tells of a skill, in bits, times what the skill is expected to lack of its goal.
     """
     asked = list(dict.fromkeys(demand for task in tasks for demand in task.demands))
-    likely = right_chance(
-        GRID[None, :], *(np.array([[getattr(one, name)] for one in asked]) for name in ("difficulty", "guess"))
-    )
-    believed = np.array([abilities[one.skill].chance for one in asked])
-    mean = (likely * believed).sum(axis=1)
-    bits = _entropy(mean) - (_entropy(likely) * believed).sum(axis=1)
+    mean, bits = expected(np.array([abilities[one.skill].chance for one in asked]), asked)
     needs = {skill: _need(ability) for skill, ability in abilities.items()}
     right = {one: float(chance) for one, chance in zip(asked, mean, strict=True)}
     teaches = {one: float(told) * needs[one.skill] for one, told in zip(asked, bits, strict=True)}
-    expected = [np.prod([right[one] for one in task.demands if counted(one, task)]) for task in tasks]
+    chances = [np.prod([right[one] for one in task.demands if counted(one, task)]) for task in tasks]
     worth = [sum(teaches[one] for one in task.demands) for task in tasks]
-    return np.array(expected), np.array(worth)
+    return np.array(chances), np.array(worth)
 
 
 def counted(one: Demand, task: Task) -> bool:
@@ -184,8 +179,3 @@ def counted(one: Demand, task: Task) -> bool:
 
 def _need(ability: Ability) -> float:
     return 0.05 + ability.short_of(GOAL)
-
-
-def _entropy(chance: Floats) -> Floats:
-    inside = np.clip(chance, 1e-12, 1.0 - 1e-12)
-    return np.asarray(-(inside * np.log2(inside) + (1.0 - inside) * np.log2(1.0 - inside)))

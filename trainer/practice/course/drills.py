@@ -7,7 +7,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from trainer.errors import WrongCallError
-from trainer.practice.course.ability import expected_right
+from trainer.practice.course.ability import expected
 from trainer.practice.course.choice import AIM
 from trainer.practice.course.log import Learner
 from trainer.practice.course.topics import PRACTISED
@@ -24,8 +24,6 @@ def drill_spec(kind: str, learner: Learner, engines: Sequence[str], chance: np.r
     engine = engines[int(chance.integers(len(engines)))]
     specs = [Spec(kind, engine, subject, level, int(chance.integers(2**31))) for level in range(1, LEVELS + 1)]
 
-    def off(spec: Spec) -> float:
-        (wanted,) = task_ahead(spec).demands
-        return abs(expected_right(learner.abilities[wanted.skill], wanted) - AIM)
-
-    return min(specs, key=off)
+    wanted = [task_ahead(spec).demands[0] for spec in specs]
+    right, _bits = expected(np.array([learner.abilities[one.skill].chance for one in wanted]), wanted)
+    return specs[int(np.argmin(np.abs(right - AIM)))]
