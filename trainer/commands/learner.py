@@ -12,8 +12,7 @@ from trainer.desk.learner_name import learner_name
 from trainer.desk.seat import DEFAULT_LEARNER
 from trainer.practice.course.log import abilities_on, day_of, entries_of, learner_of
 from trainer.practice.course.waiting import GAPS_DAYS
-from trainer.practice.shown_course import progress_lines, said_sure
-from trainer.reasoning.score import calibration
+from trainer.practice.shown_course import certainties_of, progress_lines
 from trainer.records.learner_record import taken_in, taken_lines, write_record
 from trainer.words import text
 
@@ -24,14 +23,7 @@ def show_progress(learner: str | None, data: Path | None, url: str | None) -> Re
     with opened_records(data, url) as store:
         stands = learner_of(list(entries_of((at, kept) for _number, at, kept in store.practised(who))))
     day = day_of(now_utc())
-    said = calibration(said_sure(stands))
-    sure = [
-        text("progress.said", said=certainty, count=count, right=round(share * count))
-        for certainty, (count, share) in said.items()
-    ]
     lines = [text("progress.title", who=who), *progress_lines(stands, day)]
-    if sure:
-        lines += [text("progress.certainty"), *(f"  {line}" for line in sure)]
     document = {
         "learner": who,
         "skills": [
@@ -46,7 +38,7 @@ def show_progress(learner: str | None, data: Path | None, url: str | None) -> Re
         ],
         "certainty": [
             {"said": certainty, "count": count, "right": round(share * count)}
-            for certainty, (count, share) in said.items()
+            for certainty, (count, share) in certainties_of(stands).items()
         ],
     }  # fmt: skip
     return Result(tuple(lines), document)

@@ -13,6 +13,7 @@ from trainer.practice.course.slips import FOUND_FROM
 from trainer.practice.course.waiting import GAPS_DAYS, Waiting
 from trainer.practice.exercises.exercise import Exercise
 from trainer.practice.exercises.kinds import KINDS
+from trainer.reasoning.score import calibration
 from trainer.words import text
 
 STEP_EDGES = (-1.2, -0.3, 0.6, 1.5)
@@ -72,14 +73,16 @@ def standing(ability: Ability) -> str:
 
 
 def progress_lines(learner: Learner, day: float) -> list[str]:
-    """Return where a learner stands: each skill with its counts, what waits, ideas to look at again."""
+    """Return where a learner stands: each skill with its counts, what waits, ideas to look at again, certainty."""
     lines = [text("progress.skills")]
     for skill, ability in abilities_on(learner, day).items():
         lines.append(f"  {skill_line(skill, ability)}")
         lines.append(f"      {text(f'skill.{skill}.what')}")
     lines += waiting_lines(learner.waiting, day)
-    ideas = ideas_of(learner)
-    return [*lines, text("progress.ideas"), *(f"  {one}" for one in ideas)] if ideas else lines
+    for head, told in (("progress.ideas", ideas_of(learner)), ("progress.certainty", sure_lines(learner))):
+        if told:
+            lines += [text(head), *(f"  {one}" for one in told)]
+    return lines
 
 
 def skill_line(skill: Skill, ability: Ability) -> str:
@@ -114,6 +117,14 @@ def ideas_of(learner: Learner) -> list[str]:
     return [text(f"misconception.{name}") for name in sorted(held)]
 
 
-def said_sure(learner: Learner) -> list[tuple[float, bool]]:
-    """Return every certainty that was said with whether it was right, lessons that were worked aside."""
-    return [(entry.certainty, entry.right) for entry in learner.entries if not entry.lesson or entry.answers]
+def certainties_of(learner: Learner) -> dict[float, tuple[int, float]]:
+    """Return how often each certainty was said and the share that was right, lessons that were worked aside."""
+    return calibration([(one.certainty, one.right) for one in learner.entries if not one.lesson or one.answers])
+
+
+def sure_lines(learner: Learner) -> list[str]:
+    """Return each certainty with how often it was said, and how often it was right."""
+    return [
+        text("progress.said", said=certainty, count=count, right=round(share * count))
+        for certainty, (count, share) in certainties_of(learner).items()
+    ]

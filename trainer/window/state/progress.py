@@ -6,8 +6,7 @@ from trainer.desk.course import Course
 from trainer.practice.course.ability import path_of
 from trainer.practice.course.log import abilities_on
 from trainer.practice.course.skills import Skill
-from trainer.practice.shown_course import ideas_of, said_sure, skill_line, waiting_lines
-from trainer.reasoning.score import calibration
+from trainer.practice.shown_course import ideas_of, skill_line, sure_lines, waiting_lines
 from trainer.window.state.nodes import Node, column, lines, row, rule, scroll, split, words
 from trainer.window.state.pictures import ProgressPicture
 from trainer.window.state.screen import Screen
@@ -41,11 +40,7 @@ class ProgressScreen(Screen):
             )
             for skill, ability in abilities_on(stands, day).items()
         ]
-        said = calibration(said_sure(stands) or [(float(one["certainty"]), bool(one["right"])) for one in closed])
-        sure = [
-            words(text("progress.said", said=certainty, count=count, right=round(share * count)))
-            for certainty, (count, share) in said.items()
-        ]
+        sure = sure_lines(stands)
         ideas = ideas_of(stands)
         page = scroll(
             "page",
@@ -59,7 +54,7 @@ class ProgressScreen(Screen):
             words(text("progress.ideas"), "bold") if ideas else None,
             lines(ideas, "body", "ideas") if ideas else None,
             words(text("progress.certainty"), "bold") if sure else None,
-            column(*sure, gap=0.2) if sure else None,
+            lines(sure, "body", "sure") if sure else None,
             self.shell.footer(),
             gap=0.6,
         )
