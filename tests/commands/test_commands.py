@@ -125,12 +125,31 @@ def test_a_drawn_code_can_be_inspected_and_practised(tmp_path: Path) -> None:
     assert f"case code {code}" in shown
 
 
-def test_practice_without_a_case_takes_the_easiest_open_one_and_resumes(tmp_path: Path) -> None:
-    first = run("practice", "--text", "--sound", "file", typed="codes\n", data=tmp_path)
+def test_practice_without_a_case_begins_with_the_lessons_and_goes_on_where_it_was_left(tmp_path: Path) -> None:
+    first = run("practice", "--text", "--sound", "file", typed="\nleave\nleave\n", data=tmp_path)
     assert first.exit_code == 0
-    assert "Delivery van, misses at idle" in first.output
-    second = run("practice", "--text", "--sound", "file", typed="card\n", data=tmp_path)
-    assert "going on after 2 events" in second.output
+    assert "Lesson 1 of 3" in first.output
+    assert "Step 2 of 9" in first.output
+    second = run("practice", "--text", "--sound", "file", typed="skip\ndrill numbering\n1\n2\nleave\n", data=tmp_path)
+    assert second.exit_code == 0
+    assert "Step 1 of 9" not in second.output
+    assert "Step 2 of 9" in second.output
+    assert "The rule:" in second.output
+    third = run("practice", "--text", "--sound", "file", typed="nonsense\nleave\n", data=tmp_path)
+    assert third.exit_code == 0
+    assert "Why this:" in third.output
+    assert "'nonsense'" in third.output
+    shown = json.loads(run("progress", "--json", data=tmp_path).stdout)
+    assert [one["answers"] for one in shown["skills"]] == [0, 1, 0, 0, 0, 0]
+
+
+def test_a_drill_of_a_kind_that_there_is_not_is_told_with_what_there_is(tmp_path: Path) -> None:
+    typed = "skip\ndrill juggling\ndrill\nlesson 9\nleave\n"
+    shown = run("practice", "--text", "--sound", "file", typed=typed, data=tmp_path).output
+    assert "no kind of exercise called juggling" in shown
+    assert "job_card" in shown
+    assert "Say which kind of exercise" in shown
+    assert "numbered from 1 to 3" in shown
 
 
 def test_a_home_that_cannot_be_written_is_told_and_practice_goes_on(

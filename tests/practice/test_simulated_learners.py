@@ -21,8 +21,8 @@ SLOPES = (0.5, 0.75, 1.0, 1.5, 2.0)
 
 @pytest.mark.parametrize("slope", SLOPES)
 def test_four_to_nine_of_ten_are_right_whatever_the_slope_of_the_learner(slope: float) -> None:
-    learner = Simulated(alike(1.0), slope)
-    practise(learner, 700, np.random.default_rng(7))
+    learner = Simulated(alike(1.5), slope)
+    practise(learner, 620, np.random.default_rng(7))
     last = learner.entries[-500:]
     assert LEAST <= np.mean([entry.right for entry in last]) <= MOST
     classes = [entry.kind_class for entry in learner.entries]
@@ -81,9 +81,9 @@ def test_abilities_are_recovered_and_their_intervals_cover() -> None:
     true: dict[Skill, list[float]] = {skill: [] for skill in Skill}
     told: dict[Skill, list[float]] = {skill: [] for skill in Skill}
     inside = []
-    for _learner in range(14):
+    for _learner in range(11):
         learner = Simulated({skill: float(rng.normal(0.5, 1.2)) for skill in Skill})
-        practise(learner, 300, rng)
+        practise(learner, 260, rng)
         for skill, ability in learner_of(learner.entries).abilities.items():
             low, high = ability.interval
             true[skill].append(learner.abilities[skill])
@@ -91,5 +91,5 @@ def test_abilities_are_recovered_and_their_intervals_cover() -> None:
             inside.append(low <= learner.abilities[skill] <= high)
     pooled = spearmanr([one for skill in Skill for one in true[skill]], [one for skill in Skill for one in told[skill]])
     assert pooled.statistic >= 0.9
-    # 84 intervals at nine in ten: two standard deviations either side; a learner who stays as he was is covered more
-    assert 0.83 <= np.mean(inside) <= 1.0
+    # 66 intervals at nine in ten: two standard deviations either side; a learner who stays as he was is covered more
+    assert 0.82 <= np.mean(inside) <= 1.0

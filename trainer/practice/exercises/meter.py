@@ -119,15 +119,7 @@ def _where(spec: Spec, profile: Profile) -> Exercise:
     """Readings along one return with one break: which place is left."""
     chance = spec.chance
     number = profile.cylinders[chance.below(len(profile.cylinders))]
-    breaks = [
-        fault
-        for fault in _singles(profile)
-        if fault.cylinders == (number,)
-        and fault.location in PLACES
-        and fault.side in (Side.RETURN, None)
-        and taken(profile, (fault,), Request("pair", MODULE_CONNECTOR, "harness", number), spec.seed).value is None
-    ]
-    kept = {fault.location: fault for fault in breaks}
+    kept = _breaks(profile, number)
     places = [place for place in PLACES if place in kept]
     requests = (
         Request("pair", MODULE_CONNECTOR, "harness", number),
@@ -150,6 +142,24 @@ def _where(spec: Spec, profile: Profile) -> Exercise:
         text("exercise.where_break", number=number), choices, at, text("exercise.where.rule"), shown=tuple(shown),
         marked=frozenset({number}),
     )  # fmt: skip
+
+
+_BREAKS: dict[tuple[str, int], dict[Location, Fault]] = {}
+
+
+def _breaks(profile: Profile, number: int) -> dict[Location, Fault]:
+    """Return a break in a cylinder's return for each place that can have one; worked out once an engine."""
+    key = (profile.digest, number)
+    if key not in _BREAKS:
+        _BREAKS[key] = {
+            fault.location: fault
+            for fault in _singles(profile)
+            if fault.cylinders == (number,)
+            and fault.location in PLACES
+            and fault.side in (Side.RETURN, None)
+            and taken(profile, (fault,), _at_module(fault), 0).value is None
+        }
+    return _BREAKS[key]
 
 
 def place_told(over_range: Sequence[bool]) -> Location | None:
