@@ -138,8 +138,10 @@ class Store:
             .order_by(event_table.c.id)
         )
         with self.engine.connect() as connection:
-            rows = [(row.id, row.at, json.loads(row.data)) for row in connection.execute(wanted)]
-        return [(number, at, data[PRACTICE]) for number, at, data in rows if PRACTICE in data]
+            rows = connection.execute(wanted).all()
+        # thousands of small texts are read far quicker as one
+        read = json.loads(f"[{','.join(row.data for row in rows)}]")
+        return [(row.id, row.at, data[PRACTICE]) for row, data in zip(rows, read, strict=True) if PRACTICE in data]
 
     def open_attempts(self, learner: str, case_name: str, case_digest: str) -> Sequence[AttemptRow]:
         """Return a learner's attempts at a case that have no end yet, the newest first."""
