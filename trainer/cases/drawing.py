@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from trainer.cases.case import Case, StoredCode
 from trainer.cases.case_code import DrawnFrom, code_for, short_digest
@@ -47,13 +48,28 @@ def draw_case(profile: Profile, difficulty: int, seed: int) -> Case:
     if difficulty == 3 and chance.uniform(1)[0] < STORED_SHARE:
         stored = (StoredCode(profile.cylinders[chance.below(len(profile.cylinders))], Sensed.OPEN),)
     temperature_c = TEMPERATURES_C[0 if difficulty == 1 else chance.below(len(TEMPERATURES_C))]
+    drawn = drawn_case(profile, code, fault, bed, stored, seed=seed, difficulty=difficulty)
+    return replace(drawn, temperature_c=temperature_c)
+
+
+def drawn_case(
+    profile: Profile,
+    code: str,
+    fault: Fault | None,
+    bed: Bed,
+    stored: tuple[StoredCode, ...],
+    *,
+    seed: int,
+    difficulty: int,
+) -> Case:
+    """Return the case of a code, everything offered and at the first temperature: its name and title tell nothing."""
     return Case(
         name=f"drawn_{code.lower().replace('-', '_')}",
         title=code,
         story="",
         profile=profile,
         faults=() if fault is None else (fault,),
-        temperature_c=temperature_c,
+        temperature_c=TEMPERATURES_C[0],
         bed=bed,
         evidence=frozenset(TESTS),
         stored=stored,

@@ -6,12 +6,11 @@ on any computer; nothing that is solved decides them.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from trainer.cases.case import Case, StoredCode
 from trainer.cases.case_code import SEED_LIMIT, CodeError, DrawnFrom, code_for, short_digest
-from trainer.cases.drawing import drawable
-from trainer.cases.profile_form import TESTS
+from trainer.cases.drawing import TEMPERATURES_C, drawable, drawn_case
 from trainer.circuit.chance import Stream
 from trainer.circuit.codes import Sensed
 from trainer.circuit.profile import Profile
@@ -30,7 +29,7 @@ LENDING = frozenset({"module_substitution", "injector_swap"})
 
 FAULTS = 1024
 VARIATIONS = 12_000
-TEMPERATURE_C = 20.0
+TEMPERATURE_C = TEMPERATURES_C[0]
 """Practice stays at one temperature: what is solved for reasoning is then solved once for each engine."""
 
 MULTIPLIER, OFFSET = 387_420_489, 104_729
@@ -74,22 +73,10 @@ def practice_case(profile: Profile, axes: Axes) -> Case:
     stored: tuple[StoredCode, ...] = ()
     if axes.old_code and others:
         stored = (StoredCode(others[chance.below(len(others))], Sensed.OPEN),)
+    bed = Bed(kind, BEDS_DBA[axes.bed])
     code = practice_code(profile, axes)
-    return Case(
-        name=f"drawn_{code.lower().replace('-', '_')}",
-        title=code,
-        story="",
-        profile=profile,
-        faults=() if fault is None else (fault,),
-        temperature_c=TEMPERATURE_C,
-        bed=Bed(kind, BEDS_DBA[axes.bed]),
-        evidence=frozenset(TESTS) if axes.lending else frozenset(TESTS) - LENDING,
-        stored=stored,
-        takeaway="",
-        seed=axes.variation,
-        difficulty=HARDEST,
-        code=code,
-    )
+    drawn = drawn_case(profile, code, fault, bed, stored, seed=axes.variation, difficulty=HARDEST)
+    return drawn if axes.lending else replace(drawn, evidence=drawn.evidence - LENDING)
 
 
 def axes_of(seed: int) -> Axes:

@@ -95,10 +95,8 @@ class Pool:
         sounds = level > SILENT_DBA
         over = np.where((under > DECISIVE_DB) & sounds, level - bed_dba, np.inf).min(axis=1)
         masked = ((np.abs(under) > DECISIVE_DB) & sounds & (level < bed_dba + AUDIBLE_MARGIN_DB)).any(axis=1)
-        near = (
-            np.sqrt(np.maximum(_squares(np.asarray(heard.reshape(len(heard), -1), dtype=np.float64)), 0.0))
-            < SAME_WITHIN
-        )
+        flat = np.asarray(heard.reshape(len(heard), -1), dtype=np.float64)
+        near = _squares(flat) < SAME_WITHIN**2
         same_codes = (self.codes[:, None, :] == self.codes[None, :, :]).all(axis=2)
         return Table(
             margins=np.asarray(margins),
@@ -233,12 +231,8 @@ def _squares(points: Floats) -> Floats:
 
 
 def _content(profile: Profile) -> str:
-    parts = (
-        profile.digest,
-        model_digest(),
-        _forms(profile),
-        [drawable(profile, HARDEST)[row - 1] for row in _forms(profile)],
-    )
+    rows = _forms(profile)
+    parts = (profile.digest, model_digest(), rows, [drawable(profile, HARDEST)[row - 1] for row in rows])
     return hashlib.sha256(repr(parts).encode("utf-8")).hexdigest()[:32]
 
 

@@ -15,7 +15,7 @@ from trainer.cases.practice_pool import Pool
 from trainer.cases.shipped import profile_names
 from trainer.desk.case_source import FoundCase, find_case
 from trainer.errors import ProblemsFoundError
-from trainer.practice.course.choice import Chosen, choose
+from trainer.practice.course.choice import Chosen, choose, stale
 from trainer.practice.course.drills import drill_spec
 from trainer.practice.course.lessons import Lesson, lesson_after
 from trainer.practice.course.log import Entry, Learner, day_of, entries_of, entry_data, learner_of
@@ -73,11 +73,10 @@ class Course:
 
     def stale_class(self) -> str:
         """Return the class that the last two tasks shared, which the next must not have; "" for none."""
-        last = [entry.kind_class for entry in self.stands.entries[-2:]]
-        return last[0] if len(last) == 2 and last[0] == last[1] else ""
+        return stale([entry.kind_class for entry in self.stands.entries])
 
     def rematch(self, engine: str) -> tuple[Spec, ...]:
-        """Return four short exercises on what this learner confuses most, in contrast order."""
+        """Return four short exercises on what this learner confuses most."""
         return rematch_specs(self.stands.entries, engine, int(self._chance.integers(2**31)))
 
     def drill(self, kind: str, engines: Sequence[str]) -> Spec:

@@ -96,7 +96,8 @@ def taken_in(store: Store, path: Path, learner: str) -> Taken:
     attempts = _read(path, learner)
     counts = {"new": 0, "known": 0, "longer": 0, "apart": 0}
     with store.engine.connect() as connection:
-        known = set(connection.execute(select(attempt_table.c.id)).scalars())
+        mine = select(attempt_table.c.id).where(attempt_table.c.learner == learner)
+        known = set(connection.execute(mine).scalars())
     with store.writing() as connection:
         for attempt in attempts:
             try:
@@ -115,13 +116,7 @@ def _read(path: Path, learner: str) -> list[WholeAttempt]:
             raise _refused(path, "too_large", "a_record_of")
         content = path.read_bytes()
     except OSError as error:
-        raise ProblemsFoundError(
-            [
-                Problem(
-                    str(path), None, "the file", str(error.strerror), text("record.a_record"), text("record.mend_path")
-                )
-            ]
-        ) from error
+        raise _refused(path, "missing", "path") from error
     before = content.rfind(b"\n", 0, max(len(content) - 1, 0))
     body, last = content[: before + 1], content[before + 1 :]
     head = _line(body.split(b"\n", 1)[0])

@@ -171,7 +171,7 @@ TEXTS: dict[str, str] = {
     ),
     "lesson.done": "done: {what}",
     "record.a_record": "a learner's record written by this program",
-    "record.mend_path": "Give the path of a file ending in .record",
+    "record.mend.path": "Give the path of a file ending in .record",
     "record.found.too_large": "larger than any record",
     "record.found.no_record": "no record at its beginning",
     "record.found.damaged": "damaged or cut short: its checksum does not fit",

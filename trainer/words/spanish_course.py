@@ -170,7 +170,7 @@ TEXTS: dict[str, str] = {
     ),
     "lesson.done": "hecho: {what}",
     "record.a_record": "un registro de alumno escrito por este programa",
-    "record.mend_path": "Da la ruta de un archivo terminado en .record",
+    "record.mend.path": "Da la ruta de un archivo terminado en .record",
     "record.found.too_large": "más grande que cualquier registro",
     "record.found.no_record": "ningún registro al comienzo",
     "record.found.damaged": "dañado o cortado: su suma no coincide",

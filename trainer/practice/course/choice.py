@@ -41,7 +41,15 @@ STALE_AFTER = 8.0
 EXERCISES_BETWEEN = 2
 """After so many exercises in a row a whole case comes, where one suits."""
 
-ONE_KIND_IN_A_ROW = 2
+MOST_IN_A_ROW = 2
+"""So many of one class, or of one kind, may follow one another."""
+
+
+NEGLECTED_AFTER = 60
+"""A kind that has not come for so many tasks comes, however hard or easy it is."""
+
+LONG_AGO = 20
+"""Further back than this nobody looks to tell how long a kind was not seen."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,12 +89,15 @@ def choose(tasks: Sequence[Task], learner: Learner, day: float) -> Chosen:
 
 def _mixed(tasks: Sequence[Task], entries: Sequence[Entry]) -> list[Task]:
     """Return the tasks that would not be the third of their class in a row, nor too many of one kind."""
-    last = entries[-ONE_KIND_IN_A_ROW:]
-    full = len(last) == ONE_KIND_IN_A_ROW
-    stale_class = last[0].kind_class if full and len({one.kind_class for one in last}) == 1 else None
-    stale_kind = last[0].kind if full and len({one.kind for one in last}) == 1 else None
-    fresh = [task for task in tasks if task.kind_class != stale_class]
+    stale_class, stale_kind = stale([one.kind_class for one in entries]), stale([one.kind for one in entries])
+    fresh = [task for task in tasks if not stale_class or task.kind_class != stale_class]
     return [task for task in fresh if task.kind != stale_kind] or fresh or list(tasks)
+
+
+def stale(names: Sequence[str]) -> str:
+    """Return what the last tasks all were, so that the next must not be it; "" where they differ or are too few."""
+    last = names[-MOST_IN_A_ROW:]
+    return last[0] if len(last) == MOST_IN_A_ROW and len(set(last)) == 1 else ""
 
 
 def _reasons(learner: Learner, day: float) -> list[tuple[str, str, Callable[[Task], bool]]]:
@@ -146,10 +157,6 @@ def _neglected(rows: Sequence[int], tasks: Sequence[Task], entries: Sequence[Ent
         return []
     seen = {entry.kind for entry in entries[-NEGLECTED_AFTER:]}
     return [row for row in rows if tasks[row].kind not in seen]
-
-
-NEGLECTED_AFTER = 60
-LONG_AGO = 20
 
 
 def _since(entries: Sequence[Entry]) -> dict[str, int]:

@@ -23,18 +23,6 @@ MISREAD_CODES = frozenset({"code_of_another", "code_for_location"})
 
 def case_demands(found: Features) -> tuple[Demand, ...]:
     """Return what a case asks of each skill."""
-    return tuple(_demands(found))
-
-
-def hearing_difficulty(found: Features) -> float:
-    """Return how hard a case's sound is: near to good, hum down at the bed, many slots to follow."""
-    if found.kind_class == PASSES:
-        return -2.2 + 0.08 * (found.bed_dba - 28.0)
-    closeness = 0.6 - 1.05 * math.log2(1.0 + found.margin) + 0.16 * found.shortfall_db
-    return closeness + 0.9 * math.log2(found.slots / 6.0) + 0.9 * found.provoked
-
-
-def _demands(found: Features) -> list[Demand]:
     demands = [demand(Skill.HEARING, hearing_difficulty(found))]
     passes = found.kind_class == PASSES
     choices = math.log2(max(found.alike, 1))
@@ -48,7 +36,15 @@ def _demands(found: Features) -> list[Demand]:
         places = -2.8 + 0.45 * choices + 1.0 * found.provoked + 0.6 * (not found.lending)
         demands.append(demand(Skill.MEASURING, places))
     demands.append(demand(Skill.REASONING, -2.2 + 0.4 * choices + 1.2 * found.provoked + 0.6 * found.misled))
-    return demands
+    return tuple(demands)
+
+
+def hearing_difficulty(found: Features) -> float:
+    """Return how hard a case's sound is: near to good, hum down at the bed, many slots to follow."""
+    if found.kind_class == PASSES:
+        return -2.2 + 0.08 * (found.bed_dba - 28.0)
+    closeness = 0.6 - 1.05 * math.log2(1.0 + found.margin) + 0.16 * found.shortfall_db
+    return closeness + 0.9 * math.log2(found.slots / 6.0) + 0.9 * found.provoked
 
 
 def probes_of(found: Features) -> tuple[str, ...]:

@@ -6,6 +6,7 @@ from typing import Any
 
 from trainer.cases.features import Features
 from trainer.practice.course.demands import answers_of, case_demands, probes_of
+from trainer.practice.course.lessons import TO_COMPLETE, WORKED
 from trainer.practice.course.log import CASE, Task, entry_data
 from trainer.practice.course.offers import topic_of_class
 from trainer.practice.outcome import Outcome
@@ -14,13 +15,9 @@ from trainer.practice.outcome import Outcome
 def case_entry(outcome: Outcome, found: Features, lesson: int) -> dict[str, Any]:
     """Return the entry of a case as plain data; one that was worked for the learner tells nothing of skills."""
     demands = case_demands(found)
-    told = [] if lesson in HELPED else answers_of(outcome, demands)
-    probes = () if lesson in HELPED else probes_of(found)
+    told = [] if lesson in (WORKED, TO_COMPLETE) else answers_of(outcome, demands)
+    probes = () if lesson in (WORKED, TO_COMPLETE) else probes_of(found)
     task = Task(CASE, "", topic_of_class(found.kind_class), found.kind_class, demands, probes)
     misconception = "" if outcome.right else outcome.misconception
     data = entry_data(task, told, right=outcome.right, certainty=outcome.certainty, misconception=misconception)
     return {**data, "lesson": lesson} if lesson else data
-
-
-HELPED = (1, 2)
-"""The lessons in which steps are done for the learner."""

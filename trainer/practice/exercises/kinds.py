@@ -57,7 +57,7 @@ def exercise_of(
     spec: Spec, profiles: Callable[[str], Profile], pools: Callable[[Profile], Pool], reasoners: Reasoners
 ) -> Exercise:
     """Make an exercise; raises WrongCallError for a kind, subject or engine that there is not."""
-    if spec.kind not in KINDS or spec.subject not in KINDS[spec.kind].subjects:
+    if not _known(spec):
         raise WrongCallError("no_exercise", name=spec.name)
     try:
         profile = profiles(spec.profile)
@@ -89,7 +89,11 @@ def exists(name: str, engines: Sequence[str]) -> bool:
         spec = spec_of(name)
     except WrongCallError:
         return False
-    return spec.kind in KINDS and spec.subject in KINDS[spec.kind].subjects and spec.profile in engines
+    return _known(spec) and spec.profile in engines
+
+
+def _known(spec: Spec) -> bool:
+    return spec.kind in KINDS and spec.subject in KINDS[spec.kind].subjects
 
 
 def task_ahead(spec: Spec) -> Task:
