@@ -8,14 +8,15 @@ from __future__ import annotations
 import hmac
 import json
 from collections.abc import Sequence
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 from enum import StrEnum
 from pathlib import Path
 from typing import Any
 
 from trainer.cases.sealed_set import SetKey
 from trainer.cases.whole_file import write_bytes
-from trainer.practice.events import Event, EventKind
+from trainer.practice.events import Event
+from trainer.records.attempt_lines import UNFIT, attempt_lines, attempts_in
 from trainer.records.chain import broken_at, canonical, gap_after
 from trainer.records.merging import WholeAttempt
 from trainer.records.store import AttemptRow, Store
@@ -65,10 +66,7 @@ def bundle_bytes(store: Store, set_id: str, set_name: str, learner: str, key: Se
     }  # fmt: skip
     lines = [canonical(head)]
     for row in store.in_set(set_id, learner):
-        lines.append(canonical({"attempt": asdict(row)}))
-        for event, link in zip(*store.logged(row.id), strict=True):
-            told = {"number": event.number, "kind": str(event.kind), "at": event.at, "data": event.data, "link": link}
-            lines.append(canonical(told))
+        lines += attempt_lines(row, *store.logged(row.id))
     body = b"\n".join(lines) + b"\n"
     return body + canonical({"seal": _seal(key, body)}) + b"\n"
 
@@ -163,25 +161,18 @@ def _line(line: bytes) -> dict[str, Any]:
 
 def _attempts(body: bytes, head: dict[str, Any], key: SetKey) -> list[WholeAttempt]:
     """Return the attempts; one whose chain does not hold was changed before it was bundled."""
-    found: list[tuple[AttemptRow, list[Event], list[str]]] = []
     try:
-        for line in body.split(b"\n")[1:-1]:
-            value = _line(line)
-            if "attempt" in value:
-                found.append((AttemptRow(**value["attempt"]), [], []))
-            else:
-                event = Event(value["number"], EventKind(value["kind"]), value["at"], value["data"])
-                found[-1][1].append(event)
-                found[-1][2].append(value["link"])
-    except (KeyError, TypeError, ValueError, IndexError) as error:
+        attempts = attempts_in(body.split(b"\n")[1:-1])
+    except UNFIT as error:
         raise BundleError(Fate.UNREADABLE) from error
     chain_key = key.derived("chain")
-    for row, events, links in found:
-        if (row.learner, row.set_id) != (head["learner"], head["set_id"]) or _broken(chain_key, row, events, links):
+    for one in attempts:
+        other = (one.row.learner, one.row.set_id) != (head["learner"], head["set_id"])
+        if other or _broken(chain_key, one.row, one.events, one.links):
             raise BundleError(Fate.ALTERED)
-    if gap_after([(events, links) for _row, events, links in found]):
+    if gap_after([(one.events, one.links) for one in attempts]):
         raise BundleError(Fate.ALTERED)
-    return [WholeAttempt(row, tuple(events), tuple(links)) for row, events, links in found]
+    return attempts
 
 
 def _broken(key: bytes, row: AttemptRow, events: Sequence[Event], links: Sequence[str]) -> bool:

@@ -9,19 +9,16 @@ from __future__ import annotations
 import hashlib
 import json
 import unicodedata
-from collections.abc import Iterator
-from dataclasses import asdict, dataclass
-from datetime import datetime
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from pydantic import TypeAdapter
 from sqlalchemy import func, select
 
 from trainer.cases.whole_file import write_bytes
 from trainer.errors import Problem, ProblemsFoundError
 from trainer.practice.course.log import entry_from
-from trainer.practice.events import Event, EventKind
+from trainer.records.attempt_lines import UNFIT, attempt_lines, attempts_in
 from trainer.records.chain import canonical
 from trainer.records.merging import ForkedError, WholeAttempt, merge_attempt
 from trainer.records.store import PRACTICE, AttemptRow, Store
@@ -64,11 +61,7 @@ def write_record(store: Store, path: Path, learner: str, made_at: str) -> int:
     attempts = _attempts_of(store, learner)
     lines = [canonical({"form": FORM, "learner": learner, "made_at": made_at, "attempts": len(attempts)})]
     for row in attempts:
-        lines.append(canonical({"attempt": asdict(row)}))
-        lines += [
-            canonical({"number": one.number, "kind": str(one.kind), "at": one.at, "data": one.data})
-            for one in store.events(row.id)
-        ]
+        lines += attempt_lines(row, *store.logged(row.id))
     body = b"\n".join(lines) + b"\n"
     write_bytes(path, body + canonical({"sha256": hashlib.sha256(body).hexdigest()}) + b"\n", make_folder=True)
     return len(attempts)
@@ -127,60 +120,24 @@ def _read(path: Path, learner: str) -> list[WholeAttempt]:
     if head.get("learner") != learner:
         raise _refused(path, "of_another", "be_that_learner", of=str(head.get("learner"))[:60])
     try:
-        attempts = list(_attempts(body))
-    except (KeyError, TypeError, ValueError, IndexError, OverflowError, RecursionError) as error:
+        attempts = _attempts(body)
+    except UNFIT as error:
         raise _refused(path, "damaged", "copy_again") from error
     if any(one.row.learner != learner or one.row.set_id for one in attempts):
         raise _refused(path, "of_another", "be_that_learner", of=str(head.get("learner"))[:60])
     return attempts
 
 
-def _attempts(body: bytes) -> Iterator[WholeAttempt]:
-    """Yield the attempts of a record's body; raises ValueError and its like for lines that are none."""
-    row: AttemptRow | None = None
-    events: list[Event] = []
-    for line in body.split(b"\n")[1:-1]:
-        value = json.loads(line)
-        if "attempt" in value:
-            if row is not None:
-                yield _whole(row, events)
-            row, events = _row(value["attempt"]), []
-        else:
-            events.append(_event(value))
-    if row is not None:
-        yield _whole(row, events)
-
-
-def _row(told: Any) -> AttemptRow:
-    """Return an attempt's row; raises ValueError or TypeError for values that a store could not hold."""
-    if not isinstance(told, dict) or told.keys() != AttemptRow.__dataclass_fields__.keys():
-        raise ValueError("fields of an attempt")
-    row: AttemptRow = ROWS.validate_json(json.dumps(told), strict=True)
-    if any(isinstance(one, int) and abs(one) >= MOST_NUMBER for one in told.values()):
-        raise ValueError("a number out of range")
-    datetime.fromisoformat(row.started_at)
-    return row
-
-
-def _event(told: dict[str, Any]) -> Event:
-    """Return an event; raises ValueError, KeyError or TypeError for data that are none."""
-    if not isinstance(told["data"], dict) or type(told["number"]) is not int:
-        raise TypeError("data of an event")
-    datetime.fromisoformat(told["at"])
-    if PRACTICE in told["data"]:
-        entry_from(told["data"][PRACTICE], told["at"])
-    return Event(told["number"], EventKind(told["kind"]), told["at"], told["data"])
-
-
-ROWS = TypeAdapter(AttemptRow)
-MOST_NUMBER = 2**31
-"""What a whole number in a store stays under."""
-
-
-def _whole(row: AttemptRow, events: list[Event]) -> WholeAttempt:
-    if [event.number for event in events] != list(range(1, len(events) + 1)) or not events:
-        raise ValueError("events out of order")
-    return WholeAttempt(row, tuple(events), ("",) * len(events))
+def _attempts(body: bytes) -> list[WholeAttempt]:
+    """Return the attempts of a record's body; raises one of UNFIT for what this program would not have written."""
+    attempts = attempts_in(body.split(b"\n")[1:-1])
+    for one in attempts:
+        if not one.events or [event.number for event in one.events] != list(range(1, len(one.events) + 1)):
+            raise ValueError("events out of order")
+        for event in one.events:
+            if PRACTICE in event.data:
+                entry_from(event.data[PRACTICE], event.at)
+    return attempts
 
 
 def _line(line: bytes) -> dict[str, Any] | None:
