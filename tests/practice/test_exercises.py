@@ -98,6 +98,19 @@ def test_the_slots_that_are_called_off_are_those_of_the_rendered_sound(engine: P
     assert said == (numbers(off) if off else text("exercise.none"))
 
 
+@pytest.mark.parametrize("engine", ALL, ids=lambda one: one.name)
+def test_a_hum_is_called_the_others_only_where_its_own_coil_carries_nothing(engine: Profile) -> None:
+    for seed in range(8):
+        exercise = made(Spec("ear", engine.name, "hum", 1 + seed % LEVELS, seed).name)
+        what = exercise.sounds[1]
+        (number,) = what.slots or ()
+        solved = solved_work(engine, what.faults, Work())
+        pulse, row = solved.pulses_of([slot.number for slot in solved.slots].index(number))[-1]
+        own_a = float(abs(pulse.coil_a[:, row, engine.cylinders.index(number)]).max())
+        said_others = exercise.choices[exercise.right].said == text("exercise.hum.hum", number=number)
+        assert said_others == (own_a < 0.5)
+
+
 @pytest.mark.parametrize("seed", range(6))
 def test_a_fault_that_could_not_have_left_the_codes_leaves_others(seed: int) -> None:
     exercise = made(Spec("codes", "ridge_v6", "could", 1 + seed % 5, seed).name)
