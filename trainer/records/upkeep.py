@@ -79,7 +79,7 @@ def expired(store: Store, today: str) -> list[str]:
 
 
 def write_backup(store: Store, path: Path) -> int:
-    """Write all records into one packed file that shows any damage; returns the number of rows."""
+    """Write all records into one packed file that shows any change of what it holds; returns the number of rows."""
     rows = -1  # the head is no row
 
     def write(part: IO[bytes]) -> None:
@@ -169,7 +169,6 @@ def _prove(path: Path) -> None:
         while line and not line.startswith(b'{"sha256"'):
             digest.update(line)
             line = packed.readline(MOST_LINE)
-        if (
-            packed.read(1) or json.loads(line)["sha256"] != digest.hexdigest()
-        ):  # to the end: the packing has its own sum
+        rest = packed.read(1)  # to the end: the packing has its own sum
+        if rest or json.loads(line)["sha256"] != digest.hexdigest():
             raise ValueError("another content")
