@@ -17,11 +17,11 @@ from typing import Any, Protocol
 
 from trainer.cases.universe_cache import Universes
 from trainer.desk.labour import Labour
-from trainer.errors import MissingHereError, ToldError
+from trainer.errors import MissingHereError, ProblemsFoundError, ToldError
 from trainer.words import speak, spoken
 
 Then = Callable[[Any], None]
-Failed = Callable[[ToldError], None]
+Failed = Callable[[ToldError | ProblemsFoundError], None]
 
 
 @dataclass(frozen=True, slots=True)
@@ -218,7 +218,7 @@ def _answer(line: Connection, labour: Labour, does: str, arguments: tuple[Any, .
         line.send(("done", getattr(labour, does)(told, *arguments)))
     except _AsideError:
         line.send(("aside", None))
-    except ToldError as error:
+    except (ToldError, ProblemsFoundError) as error:
         line.send(("failed", error))
     except OSError:
         raise

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from contextvars import ContextVar
 from string import Formatter
 
-from trainer.errors import Problem, ToldError
+from trainer.errors import Problem, ProblemsFoundError, ToldError
 from trainer.words import (
     english,
     english_course,
@@ -95,9 +95,15 @@ def told_apart(error: ToldError) -> tuple[str, str]:
     return text(f"wrong.{error.key}", **error.values), text(f"mend.{error.key}", **error.values)
 
 
-def told(error: ToldError) -> str:
-    """Return what is wrong and how to mend it in one line."""
+def told(error: ToldError | ProblemsFoundError) -> str:
+    """Return what is wrong and how to mend it in one line; of many problems in a file the first few."""
+    if isinstance(error, ProblemsFoundError):
+        return " ".join(problem_line(problem) for problem in error.problems[:MOST_TOLD])
     return " ".join(told_apart(error))
+
+
+MOST_TOLD = 3
+"""So many problems of a file find room in one line."""
 
 
 def problem_line(problem: Problem) -> str:

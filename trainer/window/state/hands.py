@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from sqlalchemy.exc import DatabaseError
 
-from trainer.errors import ToldError
+from trainer.errors import ProblemsFoundError, ToldError
 from trainer.records.opening import lacking
 from trainer.window.state.digits import Digits
 from trainer.window.state.focus import after, towards
@@ -72,7 +72,7 @@ class Hands:
         """Do something; what is wrong with it is said."""
         try:
             act()
-        except ToldError as error:
+        except (ToldError, ProblemsFoundError) as error:
             self._shell.say(told(error))
         except DatabaseError as error:
             self._shell.say(told(lacking(self._shell.services.store.place, error)))

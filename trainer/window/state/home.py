@@ -22,7 +22,7 @@ from trainer.window.state.practising import Practising
 from trainer.window.state.screen import Screen
 from trainer.window.state.shell import Shell
 from trainer.window.state.sitting import sit
-from trainer.words import problem_line, text
+from trainer.words import text
 
 SHOWN_LEARNERS, SHOWN_WAITING = 12, 4
 SHOWN_ENGINE = "north_v8"
@@ -210,12 +210,7 @@ class WaitingScreen(Screen):
         return lambda: self._begin(name)
 
     def _begin(self, name: str) -> None:
-        try:
-            found = find_case(name)
-        except ProblemsFoundError as error:
-            self.shell.say(" ".join(problem_line(problem) for problem in error.problems))
-            return
-        sit(self.shell, found, self.who, self.partner)
+        sit(self.shell, find_case(name), self.who, self.partner)
 
     def _go_on(self, found: FoundCase, row_: AttemptRow) -> Callable[[], None]:
         return lambda: sit(self.shell, found, self.who, self.partner, begun=row_)

@@ -7,7 +7,6 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from trainer.cases.shipped import profile_named
-from trainer.errors import ToldError
 from trainer.practice.course.lessons import LESSONS, Lesson
 from trainer.practice.course.topics import PRACTISED
 from trainer.practice.exercises.contrasts import contrasts_of
@@ -16,7 +15,7 @@ from trainer.records.learner_record import record_name, taken_in, taken_lines, w
 from trainer.window.state.nodes import Node, button, column, field, flow, lines, row, rule, scroll, words
 from trainer.window.state.screen import Screen
 from trainer.window.state.shell import Shell
-from trainer.words import text, told
+from trainer.words import text
 
 if TYPE_CHECKING:
     from trainer.window.state.practising import Practising
@@ -109,20 +108,12 @@ class PracticePage(Screen):
         if services.carried is None:
             self.shell.say(text("practice.record.nowhere"))
             return
-        try:
-            path = services.carried / record_name(self.practising.who)
-            count = write_record(services.store, path, self.practising.who, services.now_utc())
-        except ToldError as error:
-            self.shell.say(told(error))
-            return
+        path = services.carried / record_name(self.practising.who)
+        count = write_record(services.store, path, self.practising.who, services.now_utc())
         self.shell.say(text("practice.carried", path=path, count=count))
 
     def _take(self) -> None:
-        try:
-            taken = taken_in(self.shell.services.store, Path(self.written.strip()).expanduser(), self.practising.who)
-        except ToldError as error:
-            self.shell.say(told(error))
-            return
+        taken = taken_in(self.shell.services.store, Path(self.written.strip()).expanduser(), self.practising.who)
         self.written = ""
         self.shell.say(" ".join(taken_lines(taken)))
 

@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 from trainer.cases.shipped import profile_named, profile_names
 from trainer.desk.case_source import find_case
 from trainer.desk.course import Begun, Course
-from trainer.errors import ToldError
 from trainer.practice.course.choice import Chosen
 from trainer.practice.course.lessons import Lesson
 from trainer.practice.course.log import CASE
@@ -16,7 +15,7 @@ from trainer.practice.exercises.exercise import Exercise, Spec
 from trainer.practice.session_time import REST_MINUTES, STOP_MINUTES
 from trainer.practice.shown_course import why_line
 from trainer.window.state.sitting import sit
-from trainer.words import text, told
+from trainer.words import text
 
 if TYPE_CHECKING:
     from trainer.window.state.screen import Screen
@@ -130,7 +129,4 @@ class Practising:
         """Open a lesson on the bench, going on with what was begun of it."""
         from trainer.window.state.lesson import LessonScreen
 
-        try:
-            self.shell.show(LessonScreen(self.shell, lesson, self))
-        except ToldError as error:
-            self.shell.say(told(error))
+        self.shell.show(LessonScreen(self.shell, lesson, self))

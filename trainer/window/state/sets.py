@@ -8,12 +8,12 @@ from pathlib import Path
 
 from trainer.cases.sealed_set import is_sealed, read_head
 from trainer.cases.set_source import OpenedSet, open_set, refuse_open_exam
-from trainer.errors import ProblemsFoundError, WrongCallError
+from trainer.errors import WrongCallError
 from trainer.window.state.nodes import Node, button, column, field, row, scroll, words
 from trainer.window.state.passphrase import PassphraseScreen
 from trainer.window.state.screen import Screen
 from trainer.window.state.shell import Shell
-from trainer.words import problem_line, text
+from trainer.words import text
 
 SUFFIXES = (".yaml", ".yml", ".sealed")
 MOST_SHOWN = 20
@@ -104,12 +104,7 @@ def open_file(shell: Shell, path: Path, then: Callable[[OpenedSet], None]) -> No
     """Open a set file, asking for its passphrase where it is sealed; what is wrong with it is said."""
 
     def opened(passphrase: str) -> None:
-        try:
-            found = open_set(path, lambda: passphrase)
-        except ProblemsFoundError as error:
-            shell.say(" ".join(problem_line(problem) for problem in error.problems[:3]))
-            return
-        then(found)
+        then(open_set(path, lambda: passphrase))
 
     if not _content(path):
         raise WrongCallError("no_set_file", path=path)

@@ -8,7 +8,7 @@ from typing import Any
 from trainer.cases.set_source import OpenedSet
 from trainer.desk.settings import SCALES, Settings, write_settings
 from trainer.desk.worker import Job, Then
-from trainer.errors import MissingHereError, ToldError
+from trainer.errors import MissingHereError, ProblemsFoundError, ToldError
 from trainer.window.state.focus import scrolled_into_view
 from trainer.window.state.hands import Hands
 from trainer.window.state.layout import Layout, Measure, laid_out
@@ -199,7 +199,7 @@ class Shell:
         )
         self.touch()
 
-    def _failed(self, error: ToldError) -> None:
+    def _failed(self, error: ToldError | ProblemsFoundError) -> None:
         self.say(told(error))
 
     def keep(self, settings: Settings) -> None:
