@@ -7,6 +7,7 @@ from functools import cache
 
 import numpy as np
 import pytest
+from scipy.stats import chisquare
 
 from tests.engines import ALL
 from tests.universes import POOLS, UNIVERSES
@@ -22,7 +23,7 @@ from trainer.practice.exercises.contrasts import contrasts_of
 from trainer.practice.exercises.ear import off_slots
 from trainer.practice.exercises.exercise import LEVELS, Exercise, Spec, fault_text, sounded, spec_of
 from trainer.practice.exercises.job_card import SLIPS, card_with, slips_in, suitable
-from trainer.practice.exercises.kinds import KINDS, exercise_of
+from trainer.practice.exercises.kinds import KINDS, exercise_of, task_ahead
 from trainer.practice.exercises.ranges import RANGES, aim_of
 from trainer.reasoning.hearing import heard_as
 from trainer.words import numbers, text
@@ -70,10 +71,30 @@ def test_an_exercise_is_about_as_hard_as_its_level_aims_at(kind: str, subject: s
 
 @pytest.mark.parametrize("kind", ["ear", "numbering", "codes", "meter", "limits", "job_card", "reasoning"])
 def test_the_right_choice_stands_at_no_place_of_its_own(kind: str) -> None:
-    mixed = [one for subject in KINDS[kind].subjects for one in some(kind, subject, 4) if len(one.choices) == 4]
-    if mixed:
-        counts = np.bincount([one.right for one in mixed], minlength=4)
-        assert counts.min() >= len(mixed) * 0.1
+    every = [one for subject in KINDS[kind].subjects for one in some(kind, subject, 4)]
+    for count in (2, 4):
+        places = np.bincount([one.right for one in every if len(one.choices) == count], minlength=count)
+        assert chisquare(places).pvalue > 0.001
+
+
+@pytest.mark.parametrize(("kind", "subject"), SUBJECTS)
+def test_the_easiest_level_offers_two_and_before_it_is_made_an_exercise_is_known_to(kind: str, subject: str) -> None:
+    for exercise in some(kind, subject):
+        ahead = task_ahead(exercise.spec).demands[0].guess
+        if exercise.spec.easiest:
+            assert exercise.demand.guess == ahead
+        else:
+            assert exercise.demand.guess == pytest.approx(ahead, abs=0.1)
+
+
+def test_with_two_to_choose_from_no_answer_is_always_the_right_one() -> None:
+    """What is offered as wrong is elsewhere right: a word that is only ever right would be known without listening."""
+    for subject in (("ear", "which"), ("meter", "says"), ("meter", "slip")):
+        made_ = [made(Spec(subject[0], "ridge_v6", subject[1], 1, seed).name) for seed in range(24)]
+        for said in {one.choices[one.right].said for one in made_}:
+            offered = [one for one in made_ if said in [choice.said for choice in one.choices]]
+            right = [one for one in offered if one.choices[one.right].said == said]
+            assert len(offered) < 5 or len(right) < 0.9 * len(offered), (subject, said)
 
 
 # every tenth of a second of a slot's middle, A-weighted: what is heard, from the file itself

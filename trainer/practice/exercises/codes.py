@@ -9,7 +9,7 @@ from trainer.circuit.chance import Stream
 from trainer.circuit.codes import Code, Sensed, known_codes, stored_code
 from trainer.circuit.elements import Location
 from trainer.practice.course.skills import Skill
-from trainer.practice.exercises.exercise import Choice, Exercise, Spec, asks, fault_text, shuffled, told_apart
+from trainer.practice.exercises.exercise import Choice, Exercise, Spec, asks, fault_text, offered, told_apart
 from trainer.practice.shown import code_lines, meaning_of
 from trainer.words import text
 
@@ -46,7 +46,7 @@ def _says(spec: Spec, pool: Pool) -> Exercise:
     wrong.append(
         Choice(text("exercise.says.injector", number=number), text("exercise.says.injector.why"), "code_for_location")
     )
-    choices, at = shuffled([right, *wrong], chance)
+    choices, at = offered(spec, [right, *wrong], chance)
     difficulty = -2.0 + 0.8 * (code.cylinder not in fault.cylinders) + 0.5 * (code.sensed is not Sensed.OPEN)
     return Exercise(
         spec, pool.profile, class_of_fault(fault), asks(Skill.CODES, difficulty, choices),
@@ -77,7 +77,7 @@ def _could(spec: Spec, pool: Pool) -> Exercise:
     shown = tuple(code_lines(pool.profile, [code.code for code in _codes(pool, same[0])])[:-1])
     right = Choice(fault_text(pool.fault(odd)), text("exercise.could.right", codes=_listed(pool, odd)))
     wrong = [Choice(fault_text(pool.fault(place)), text("exercise.could.same")) for place in same]
-    choices, at = shuffled([right, *wrong], chance)
+    choices, at = offered(spec, [right, *wrong], chance)
     return Exercise(
         spec, pool.profile, class_of_fault(pool.fault(odd)), asks(Skill.CODES, 1.4 if hard else -0.4, choices),
         text("exercise.could"), choices, at, text("exercise.codes.rule"), shown=shown,
@@ -109,7 +109,7 @@ def _old(spec: Spec, pool: Pool) -> Exercise:
                "code_of_another"),
         Choice(text("exercise.old.module"), text("exercise.old.module.why")),
     ]  # fmt: skip
-    choices, at = shuffled([right, *wrong], chance)
+    choices, at = offered(spec, [right, *wrong], chance)
     return Exercise(
         spec, pool.profile, class_of_fault(fault), asks(Skill.CODES, -0.6 + 0.2 * len(codes), choices),
         text("exercise.old", code=old.code), choices, at, text("exercise.codes.rule"), shown=shown,

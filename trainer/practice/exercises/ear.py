@@ -13,7 +13,7 @@ from trainer.circuit.chance import Stream
 from trainer.circuit.profile import PASSES, Profile
 from trainer.practice.course.demands import hearing_difficulty
 from trainer.practice.course.skills import Skill
-from trainer.practice.exercises.exercise import Choice, Exercise, Sounding, Spec, asks, shuffled
+from trainer.practice.exercises.exercise import Choice, Exercise, Sounding, Spec, asks, offered
 from trainer.practice.exercises.ranges import aim_of
 from trainer.reasoning.hearing import EVEN_DB, LOUDER_DB, Heard, heard_as
 from trainer.sound.bed import BedKind
@@ -48,7 +48,7 @@ def which_slot(spec: Spec, pool: Pool) -> Exercise:
     fault = pool.fault(place)
     off = off_slots(pool, place, bed.level_dba) or tuple(fault.cylinders)
     right = Choice(numbers(off), text("exercise.which.right", cylinders=numbers(off)))
-    choices, at = shuffled([right, *_wrong_slots(profile, off, chance)], chance)
+    choices, at = offered(spec, [right, *_wrong_slots(profile, off, chance)], chance)
     return Exercise(
         spec, profile, class_of_fault(fault), asks(Skill.HEARING, difficulty, choices), text("exercise.which"),
         choices, at, text("exercise.which.rule"), marked=frozenset(off),
@@ -58,9 +58,10 @@ def which_slot(spec: Spec, pool: Pool) -> Exercise:
 
 def _all_even(spec: Spec, profile: Profile, chance: Stream) -> Exercise:
     bed = Bed(_kind(chance), BEDS_DBA[chance.below(len(BEDS_DBA))])
-    some = sorted({profile.cylinders[chance.below(len(profile.cylinders))] for _time in range(4)})[:3]
+    left = list(profile.cylinders)
+    some = sorted(left.pop(chance.below(len(left))) for _time in range(3))
     wrong = [Choice(str(n), text("exercise.which.even", cylinders=n), "insisted") for n in some]
-    choices, at = shuffled([Choice(text("exercise.none"), text("exercise.which.none")), *wrong], chance)
+    choices, at = offered(spec, [Choice(text("exercise.none"), text("exercise.which.none")), *wrong], chance)
     return Exercise(
         spec, profile, PASSES, asks(Skill.HEARING, -1.6, choices), text("exercise.which"), choices, at,
         text("exercise.which.rule"), sounds=(Sounding(text("exercise.whole"), (), None, bed, spec.seed),),
@@ -147,7 +148,8 @@ def whose_hum(spec: Spec, pool: Pool) -> Exercise:
         "hum": "",
         "bed": "",
     }
-    choices, at = shuffled(
+    choices, at = offered(
+        spec,
         [
             Choice(text(f"exercise.hum.{name}", number=number),
                    text(f"exercise.hum.{'dull' if by_current else 'faint'}.{name}", number=number), slips[name])

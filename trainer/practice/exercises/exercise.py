@@ -24,7 +24,7 @@ from trainer.sound.render import Bed, Sound, render
 from trainer.words import numbers, text
 
 LEVELS = 5
-"""How many levels a subject's range of difficulty is parted into."""
+"""How many levels a subject's range of difficulty is parted into; the first offers two choices only."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +41,11 @@ class Spec:
     def name(self) -> str:
         """The exercise's name, from which it can be made again."""
         return f"{self.kind}.{self.profile}.{self.subject}.{self.level}.{self.seed}"
+
+    @property
+    def easiest(self) -> bool:
+        """Whether as few choices are offered as can be: two."""
+        return self.level == 1
 
     @property
     def chance(self) -> Stream:
@@ -117,10 +122,16 @@ def topic_of(spec: Spec) -> str:
     return f"{spec.kind}:{spec.subject}"
 
 
-def shuffled(choices: Sequence[Choice], chance: Stream) -> tuple[tuple[Choice, ...], int]:
-    """Return choices in a drawn order, and where the first of them now stands; equal words stand once."""
+def offered(spec: Spec, choices: Sequence[Choice], chance: Stream) -> tuple[tuple[Choice, ...], int]:
+    """Return choices in a drawn order, and where the first, right one now stands.
+
+    Equal words stand once. At the easiest level only one of the wrong choices is offered, drawn like the rest.
+    """
     first = choices[0]
-    left = list({choice.said: choice for choice in reversed(choices)}.values())
+    wrong = list({choice.said: choice for choice in reversed(choices) if choice.said != first.said}.values())
+    if spec.easiest and len(wrong) > 1:
+        wrong = [wrong[chance.below(len(wrong))]]
+    left = [first, *wrong]
     mixed = []
     while left:
         mixed.append(left.pop(chance.below(len(left))))

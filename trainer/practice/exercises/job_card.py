@@ -17,7 +17,7 @@ from trainer.instruments.bench import MODULE_CONNECTOR
 from trainer.instruments.measuring import Request, plug_point, through_point
 from trainer.practice.course.skills import Skill
 from trainer.practice.exercises.ear import off_slots
-from trainer.practice.exercises.exercise import Choice, Exercise, Spec, asks, shuffled
+from trainer.practice.exercises.exercise import Choice, Exercise, Spec, asks, offered
 from trainer.practice.exercises.meter import PLACES, line, place_told, taken
 from trainer.practice.exercises.ranges import aim_of
 from trainer.practice.shown import meaning_of
@@ -133,7 +133,7 @@ def find_the_slip(spec: Spec, pool: Pool) -> Exercise:
     while len(wrong) < 3:
         row = others.pop(chance.below(len(others)))
         wrong.append(Choice(text("exercise.card.choice", number=row + 1), text("exercise.card.stands")))
-    choices, at = shuffled([right, *wrong], chance)
+    choices, at = offered(spec, [right, *wrong], chance)
     fault = pool.fault(place)
     return Exercise(
         spec, pool.profile, fault.location.value, asks(Skill.REASONING, HARDNESS[slip], choices), text("exercise.card"),

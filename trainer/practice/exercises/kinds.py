@@ -12,7 +12,7 @@ from trainer.practice.course.log import Task
 from trainer.practice.course.skills import Skill, demand
 from trainer.practice.course.slips import accident_of
 from trainer.practice.exercises.codes import code_exercise
-from trainer.practice.exercises.ear import what_it_sounds_like, which_slot, whose_hum
+from trainer.practice.exercises.ear import ANSWERS, what_it_sounds_like, which_slot, whose_hum
 from trainer.practice.exercises.exercise import Exercise, Spec, spec_of, topic_of
 from trainer.practice.exercises.job_card import find_the_slip
 from trainer.practice.exercises.limits import limit_exercise
@@ -21,9 +21,6 @@ from trainer.practice.exercises.numbering import NUMBERS, numbering
 from trainer.practice.exercises.ranges import aim_of
 from trainer.practice.exercises.reasoning import Reasoners, reasoning_exercise
 from trainer.reasoning.hearing import Heard
-
-GUESS = 0.25
-"""What is taken for the chance of guessing before an exercise is made: most have four choices."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,18 +93,28 @@ def _known(spec: Spec) -> bool:
     return spec.kind in KINDS and spec.subject in KINDS[spec.kind].subjects
 
 
+def choices_ahead(spec: Spec) -> int:
+    """Return how many choices an exercise has, as far as that can be told before it is made."""
+    if (spec.kind, spec.subject) == ("reasoning", "stop"):
+        return 2
+    if spec.kind == "ear" and spec.subject not in ("which", "hum"):
+        return len(ANSWERS)
+    return 2 if spec.easiest else 4
+
+
 def task_ahead(spec: Spec) -> Task:
     """Return an exercise as it can be chosen before it is made: its level stands for its difficulty."""
-    kind = KINDS[spec.kind]
+    kind, choices = KINDS[spec.kind], choices_ahead(spec)
     probes = kind.subjects[spec.subject]
+    tagged = min(TAGGED.get((spec.kind, spec.subject), 1), choices - 1)
     return Task(
         kind=spec.kind,
         name=spec.name,
         topic=topic_of(spec),
         kind_class=FIXED_CLASS.get((spec.kind, spec.subject), FIXED_CLASS.get((spec.kind, ""), "")),
-        demands=(demand(kind.skill, aim_of(spec), GUESS),),
+        demands=(demand(kind.skill, aim_of(spec), round(1.0 / choices, 2)),),
         probes=probes,
-        accident=accident_of(TAGGED.get((spec.kind, spec.subject), 1), 3),
+        accident=accident_of(tagged, choices - 1),
     )
 
 

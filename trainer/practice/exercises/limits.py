@@ -9,7 +9,7 @@ from trainer.cases.practice_pool import Pool
 from trainer.circuit.chance import Stream
 from trainer.circuit.profile import PASSES
 from trainer.practice.course.skills import Skill
-from trainer.practice.exercises.exercise import Choice, Exercise, Sounding, Spec, asks, fault_text, shuffled, told_apart
+from trainer.practice.exercises.exercise import Choice, Exercise, Sounding, Spec, asks, fault_text, offered, told_apart
 from trainer.practice.exercises.ranges import aim_of
 from trainer.sound.bed import BedKind
 from trainer.sound.render import Bed
@@ -29,7 +29,7 @@ def limit_exercise(spec: Spec, pool: Pool) -> Exercise:
     bed = Bed(tuple(BedKind)[chance.below(len(BedKind))], BEDS_DBA[min(spec.level, len(BEDS_DBA)) - 1])
     make = {"still": _still, "after": _after, "shown": _shown}[spec.subject]
     asked, right, wrong, difficulty = make(spec, pool, bed.level_dba, chance)
-    choices, at = shuffled([right, *wrong], chance)
+    choices, at = offered(spec, [right, *wrong], chance)
     return Exercise(
         spec, pool.profile, PASSES, asks(Skill.LIMITS, difficulty, choices), asked, choices, at,
         text("exercise.limits.rule"), sounds=(Sounding(text("exercise.whole"), (), None, bed, spec.seed),),

@@ -16,7 +16,7 @@ from trainer.instruments.bench import MODULE_CONNECTOR, Work
 from trainer.instruments.measuring import Request, measured, plug_point, through_point
 from trainer.instruments.reading import Reading, accuracy_ohm
 from trainer.practice.course.skills import Skill
-from trainer.practice.exercises.exercise import Choice, Exercise, Spec, asks, shuffled
+from trainer.practice.exercises.exercise import Choice, Exercise, Spec, asks, offered
 from trainer.practice.exercises.ranges import aim_of
 from trainer.practice.shown import request_text
 from trainer.words import text
@@ -90,7 +90,11 @@ def _says(spec: Spec, profile: Profile) -> Exercise:
     request = _at_module(fault)
     reading, good = taken(profile, (fault,), request, spec.seed), taken(profile, (), request, spec.seed)
     right = verdict(profile, (fault,), request, spec.seed)
-    names = VERDICTS
+    names: Sequence[str] = VERDICTS
+    if spec.easiest:
+        others = [one for one in VERDICTS if one != right]
+        other = others[chance.below(len(others))]
+        names = [one for one in VERDICTS if one in (right, other)]
     choices = tuple(Choice(text(f"exercise.reading.{one}"), text(f"exercise.reading.{one}.why")) for one in names)
     return Exercise(
         spec, profile, class_of_fault(fault),
@@ -135,7 +139,7 @@ def _where(spec: Spec, profile: Profile) -> Exercise:
         Choice(text(f"location.{one}"), text("exercise.where.other"), "wrong_side" if _next_to(one, place) else "")
         for one in places if one is not place
     ]  # fmt: skip
-    choices, at = shuffled([right, *wrong], chance)
+    choices, at = offered(spec, [right, *wrong], chance)
     difficulty = -0.4 + 0.9 * (place is Location.PASS_THROUGH) + 0.4 * (spec.level >= 4)
     return Exercise(
         spec, profile, place.value, asks(Skill.MEASURING, difficulty, choices),
@@ -188,8 +192,10 @@ def _slip(spec: Spec, profile: Profile) -> Exercise:
         "leads": Request("pair", plug_point(number), "injector", number, nulled=False),
         "live": Request("pair", MODULE_CONNECTOR, "harness", number, key_on=True),
     }
-    names = tuple(ways)
-    way = sorted(names, key=lambda one: abs(WAYS[one] - aim_of(spec)))[chance.below(2)]
+    fitting = sorted(ways, key=lambda one: abs(WAYS[one] - aim_of(spec)))[:2]
+    way = fitting[chance.below(2)]
+    # with two to choose from, each is as likely to be the one
+    names = [one for one in ways if one in fitting] if spec.easiest else list(ways)
     reading = taken(profile, (), ways[way], spec.seed)
     slips = {"connected": "measured_connected"}
     choices = tuple(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from trainer.circuit.chance import Stream
 from trainer.circuit.profile import Profile
 from trainer.practice.course.skills import Skill
-from trainer.practice.exercises.exercise import Choice, Exercise, Spec, asks, shuffled
+from trainer.practice.exercises.exercise import Choice, Exercise, Spec, asks, offered
 from trainer.practice.shown import named
 from trainer.words import numbers, text
 
@@ -23,7 +23,7 @@ def numbering(spec: Spec, profile: Profile) -> Exercise:
         spec.subject
     ]
     asked, shown, right, wrong, marked = make(profile, chance)
-    choices, at = shuffled([right, *wrong], chance)
+    choices, at = offered(spec, [right, *wrong], chance)
     rows = len(profile.banks)
     difficulty = BASE[spec.subject] + 0.5 * (rows - 1) + 0.25 * (len(profile.cylinders) - 6)
     return Exercise(

@@ -15,7 +15,7 @@ from trainer.circuit.codes import known_codes
 from trainer.errors import WrongCallError
 from trainer.practice.course.skills import Skill
 from trainer.practice.exercises.ear import off_slots
-from trainer.practice.exercises.exercise import Choice, Exercise, Spec, asks, shuffled
+from trainer.practice.exercises.exercise import Choice, Exercise, Spec, asks, offered
 from trainer.practice.exercises.ranges import aim_of
 from trainer.practice.shown import claims_text, code_lines, test_text
 from trainer.reasoning.belief import Belief, finding_key
@@ -94,10 +94,11 @@ def _next(spec: Spec, reasoner: Reasoner, chance: Stream) -> Question | None:
         return None
     best = telling[0]
     # near rivals are hard to tell from the best, far ones are not
-    rivals = sorted(apart, key=lambda one: abs(_distance(best, one) - _wanted(spec)))[: OFFERED - 1]
+    count = 1 if spec.easiest else OFFERED - 1
+    rivals = sorted(apart, key=lambda one: abs(_distance(best, one) - _wanted(spec)))[:count]
     nearest = min(_distance(best, one) for one in rivals)
-    choices, at = shuffled([_offered(best, best), *(_offered(one, best) for one in rivals)], chance)
-    if len(choices) < OFFERED:
+    choices, at = offered(spec, [_choice(best, best), *(_choice(one, best) for one in rivals)], chance)
+    if len(choices) <= count:
         return None
     difficulty = 1.6 - 1.3 * math.log2(1.0 + nearest)
     return text("exercise.next"), (), choices, at, difficulty
@@ -112,7 +113,7 @@ def _distance(best: Next, one: Next) -> float:
     return math.log2(max(best.rate, 1e-6) / max(one.rate, 1e-6))
 
 
-def _offered(one: Next, best: Next) -> Choice:
+def _choice(one: Next, best: Next) -> Choice:
     key = "exercise.next.best" if one is best else "exercise.next.less"
     said = text("exercise.next.choice", test=test_text(one.test.name), minutes=one.minutes)
     return Choice(said, text(key, bits=one.bits, minutes=one.minutes))
