@@ -13,8 +13,10 @@ import numpy as np
 import pytest
 from click.testing import CliRunner, Result
 
+from trainer.cases.shipped import case_named, case_names
 from trainer.circuit.elements import Location
 from trainer.commands.entry import main
+from trainer.desk.case_source import find_case
 from trainer.sound.levels import FULL_SCALE_PA, a_weighted_level_db
 
 NAME = "faint_hum_on_three"
@@ -166,9 +168,20 @@ def test_a_home_that_cannot_be_written_is_told_and_practice_goes_on(
 
 def test_lists_do_not_tell_the_truth_of_a_case() -> None:
     shown = run("cases").output
-    assert "faint_hum_on_three" in shown
-    assert "pass_through" not in shown
-    assert len(json.loads(run("cases", "--json").stdout)["cases"]) >= 30
+    assert not any(name in shown or case_named(name).title in shown for name in case_names())
+    told = run("cases", "--titles").output
+    assert all(name in told for name in case_names())
+    assert "pass_through" not in told
+    rows = json.loads(run("cases", "--json").stdout)["cases"]
+    assert len(rows) == len({row["number"] for row in rows}) == len(case_names()) >= 30
+
+
+def test_a_case_is_asked_for_by_its_number_as_by_its_name(tmp_path: Path) -> None:
+    number = case_named(NAME).number
+    shown = run("practice", str(number), "--text", "--sound", "file", typed="leave\n", data=tmp_path).output
+    assert f"Job {number}" in shown
+    assert NAME not in shown
+    assert find_case(str(number)) == find_case(NAME)
     assert "firing order" in run("profiles").output
 
 

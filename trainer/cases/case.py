@@ -41,6 +41,11 @@ class Case:
     right_answer: tuple[Fault, ...] | None = None
 
     @property
+    def number(self) -> int:
+        """What a case is called where its name would tell its fault."""
+        return number_of(self.name)
+
+    @property
     def digest(self) -> str:
         """A hash of the case's content and its profile's, to know it again."""
         parts = (self.faults, self.profile.digest, self.stored, self.temperature_c, self.bed, sorted(self.evidence))
@@ -50,3 +55,8 @@ class Case:
     def to_be_found(self) -> tuple[Fault, ...]:
         """What a right finding names: the faults, or another answer where the case is meant to stay open."""
         return self.faults if self.right_answer is None else self.right_answer
+
+
+def number_of(name: str) -> int:
+    """Return the number of four digits that stands for a case's name."""
+    return int.from_bytes(hashlib.sha256(name.encode("utf-8")).digest()[:4], "big") % 9000 + 1000

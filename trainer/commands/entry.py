@@ -137,13 +137,14 @@ def profiles(options: Globals, as_json: bool) -> None:
 
 
 @main.command()
+@click.option("--titles", is_flag=True, help="With names and titles, which tell much of the fault.")
 @AS_JSON
 @click.pass_obj
-def cases(options: Globals, as_json: bool) -> None:
-    """List the shipped cases, without their truth."""
+def cases(options: Globals, titles: bool, as_json: bool) -> None:
+    """List the shipped cases by number, for `practice`; the number tells nothing of the fault."""
     from trainer.commands.listing import list_cases
 
-    finish(list_cases, as_json=as_json or options.as_json)
+    finish(lambda: list_cases(titles=titles), as_json=as_json or options.as_json)
 
 
 @main.command()

@@ -10,6 +10,7 @@ from trainer.cases.shipped import case_named, case_names, profile_named, profile
 from trainer.commands.result import Result
 from trainer.errors import WrongCallError
 from trainer.practice.shown import engine_lines
+from trainer.words import text
 
 
 def list_profiles() -> Result:
@@ -27,15 +28,18 @@ def list_profiles() -> Result:
     return Result(tuple(lines), {"profiles": rows})
 
 
-def list_cases() -> Result:
-    """Return every shipped case by difficulty, without its truth."""
-    cases = sorted((case_named(name) for name in case_names()), key=lambda case: (case.difficulty, case.name))
+def list_cases(*, titles: bool) -> Result:
+    """Return every shipped case by difficulty; names and titles, which tell much of a fault, only where asked for."""
+    cases = sorted((case_named(name) for name in case_names()), key=lambda case: (case.difficulty, case.number))
     rows = [
-        {"name": case.name, "title": case.title, "profile": case.profile.name, "difficulty": case.difficulty}
+        {"number": case.number, "profile": case.profile.name, "difficulty": case.difficulty}
+        | ({"name": case.name, "title": case.title} if titles else {})
         for case in cases
     ]
-    lines = [f"{row['difficulty']}  {row['name']:<32} {row['profile']:<12} {row['title']}" for row in rows]
-    return Result(tuple(lines), {"cases": rows})
+    lines = [f"{case.number}  {case.difficulty:>10}  {case.profile.name}" for case in cases]
+    if titles:
+        lines = [f"{line:<28}  {case.name:<32} {case.title}" for line, case in zip(lines, cases, strict=True)]
+    return Result((text("cases.head"), *lines), {"cases": rows})
 
 
 def draw_code(name: str, difficulty: int, seed: int | None) -> Result:

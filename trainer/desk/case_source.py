@@ -1,4 +1,4 @@
-"""Finds a case by what a person typed: a shipped name, a file, or a case code."""
+"""Finds a case by what a person typed: a shipped name or its number, a file, or a case code."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from difflib import get_close_matches
 from pathlib import Path
 
-from trainer.cases.case import Case
+from trainer.cases.case import Case, number_of
 from trainer.cases.case_code import CodeError
 from trainer.cases.case_file import read_case
 from trainer.cases.coded_case import case_of_code
@@ -31,8 +31,9 @@ class FoundCase:
 
 def find_case(asked: str) -> FoundCase:
     """Return the case that was asked for; raises ProblemsFoundError with the mend."""
-    if asked in case_names():
-        return FoundCase(case_named(asked), "shipped", asked)
+    name = next((name for name in case_names() if asked in (name, str(number_of(name)))), None)
+    if name is not None:
+        return FoundCase(case_named(name), "shipped", name)
     path = Path(asked)
     if path.suffix in (".yaml", ".yml") or path.exists():
         return FoundCase(read_case(path, finder_beside(path)), "file", str(path.resolve()))

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import hashlib
 from collections.abc import Iterable, Sequence
 from typing import Any
 
@@ -37,8 +36,7 @@ def heading(case: Case, *, told: bool) -> str:
         return case.title
     if case.code:
         return case.code
-    number = int.from_bytes(hashlib.sha256(case.name.encode("utf-8")).digest()[:4], "big") % 9000 + 1000
-    return text("case.heading", number=number)
+    return text("case.heading", number=case.number)
 
 
 def named(name: str) -> str:

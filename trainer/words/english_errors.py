@@ -112,7 +112,7 @@ _FILES = {
     "file.a_list_with_actuation_test": "a list with actuation_test",
     "file.a_mapping_of_fields": "a mapping of fields",
     "file.a_segment_of_the_profile": "a segment of the profile",
-    "file.a_shipped_case_a_file_or_a_case_code": "a shipped case, a file, or a case code",
+    "file.a_shipped_case_a_file_or_a_case_code": "a shipped case or its number, a file, or a case code",
     "file.a_sum_of_1": "a sum of 1",
     "file.a_value": "a value",
     "file.above_0_and_below_0_95": "above 0 and below 0.95",

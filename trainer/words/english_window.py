@@ -169,6 +169,7 @@ TEXTS: dict[str, str] = {
     "list.none": "none",
     "list.and": "{first} and {last}",
     "case.heading": "Job {number}",
+    "cases.head": "job   difficulty  engine",
     "bench.engine": "{title} · firing order {firing}",
     "bench.level": "{level:.0f} dB",
     "tool.compare": "compare two slots",

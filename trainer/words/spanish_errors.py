@@ -112,7 +112,7 @@ _FILES = {
     "file.a_list_with_actuation_test": "una lista con actuation_test",
     "file.a_mapping_of_fields": "un conjunto de campos con sus valores",
     "file.a_segment_of_the_profile": "un tramo del perfil",
-    "file.a_shipped_case_a_file_or_a_case_code": "un caso incluido, un archivo o un código de caso",
+    "file.a_shipped_case_a_file_or_a_case_code": "un caso incluido o su número, un archivo o un código de caso",
     "file.a_sum_of_1": "una suma de 1",
     "file.a_value": "un valor",
     "file.above_0_and_below_0_95": "más de 0 y menos de 0.95",

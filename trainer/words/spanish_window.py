@@ -169,6 +169,7 @@ TEXTS: dict[str, str] = {
     "list.none": "ninguno",
     "list.and": "{first} y {last}",
     "case.heading": "Trabajo {number}",
+    "cases.head": "n.º   dificultad  motor",
     "bench.engine": "{title} · orden de encendido {firing}",
     "bench.level": "{level:.0f} dB",
     "tool.compare": "comparar dos turnos",
