@@ -16,6 +16,7 @@ from trainer.practice.course.demands import FINDING
 from trainer.practice.course.log import CASE, Entry, Learner, Task, learner_of
 from trainer.practice.course.offers import tasks_for
 from trainer.practice.course.skills import Answer, Demand, Skill
+from trainer.practice.course.slips import WRONG_SHARE
 
 TASKS_A_DAY = 20
 CLASSES = tuple(place.value for place in Location)
@@ -61,10 +62,15 @@ class Simulated:
                 right = False
                 if task.kind == CASE and demand.skill in (Skill.HEARING, Skill.NUMBERING):
                     break
+        if not shown and not right and task.probes and chance.random() < task.accident / WRONG_SHARE:
+            showing = str(chance.choice(task.probes))  # a slip that looks like an idea
+        else:
+            showing = self.holds if shown else ""
         entry = Entry(
             kind=task.kind, topic=task.topic, kind_class=task.kind_class or self._fresh_class(chance), right=right,
-            certainty=0.95 if chance.random() < 0.4 else 0.75, misconception=self.holds if shown else "",
+            certainty=0.95 if chance.random() < 0.4 else 0.75, misconception=showing,
             probes=task.probes, answers=tuple(Answer(one, met, day) for one, met in told), day=day,
+            accident=task.accident,
         )  # fmt: skip
         self.entries.append(entry)
         return entry

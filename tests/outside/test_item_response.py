@@ -18,13 +18,22 @@ from trainer.practice.course.ability import (
     Ability,
     ability_of,
     expected,
-    information,
     prior,
     right_chance,
 )
 from trainer.practice.course.skills import Answer, Demand, Skill
 
 THETA = np.arange(-3.0, 4.0)
+STEP = 1e-5
+
+
+def information(ability: np.ndarray | float, difficulty: np.ndarray | float, guess: float = 0.0) -> np.ndarray:
+    """Return Fisher's information of an answer, P′²/(P(1 − P)), from the slope of our curve."""
+    chance = right_chance(ability, difficulty, guess)
+    slope = (
+        (right_chance(ability + STEP, difficulty, guess) - right_chance(ability - STEP, difficulty, guess)) / STEP / 2
+    )
+    return slope**2 / (chance * (1.0 - chance))
 
 
 def test_the_three_parameter_curve_of_the_handbook() -> None:

@@ -20,7 +20,7 @@ from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work
 from trainer.practice.actions import solved_work
 from trainer.practice.exercises.contrasts import contrasts_of
-from trainer.practice.exercises.ear import off_slots
+from trainer.practice.exercises.ear import LIMITS_DB, off_slots
 from trainer.practice.exercises.exercise import LEVELS, Exercise, Spec, fault_text, sounded, spec_of
 from trainer.practice.exercises.job_card import SLIPS, card_with, slips_in, suitable
 from trainer.practice.exercises.kinds import KINDS, exercise_of, task_ahead
@@ -101,6 +101,27 @@ def test_with_two_to_choose_from_no_answer_is_always_the_right_one() -> None:
 def levels_heard(profile: Profile, exercise: Exercise, row: int) -> list[float]:
     sound = sounded(profile, exercise.sounds[row], solved_work)
     return [slot.level_dba for slot in sound.slots]
+
+
+@pytest.mark.parametrize("engine", ALL, ids=lambda one: one.name)
+def test_where_all_slots_are_even_the_key_says_so_and_nowhere_else(engine: Profile) -> None:
+    for seed in range(60):
+        exercise = made(Spec("ear", engine.name, "which", 1 + seed % LEVELS, seed).name)
+        (what,) = exercise.sounds
+        pool = POOLS(engine)
+        words = {fault_text(pool.fault(place)): place for place in range(len(pool.rows))}
+        off = off_slots(pool, words[fault_text(what.faults[0])], what.bed.level_dba) if what.faults else ()
+        assert bool(off) == bool(what.faults)
+        assert exercise.choices[exercise.right].said == (numbers(off) if off else text("exercise.none"))
+
+
+@pytest.mark.parametrize("engine", ALL, ids=lambda one: one.name)
+def test_no_sound_that_is_asked_about_lies_at_a_limit_of_what_it_is_called(engine: Profile) -> None:
+    for subject in ("even", "weak", "dull", "very_faint", "nothing"):
+        exercise = made(Spec("ear", engine.name, subject, 3, 5).name)
+        good, heard = (levels_heard(engine, exercise, row)[0] for row in (0, 1))
+        assert exercise.labels[exercise.right] == subject or subject == "nothing"
+        assert all(abs(good - heard - limit) > 0.4 for limit in LIMITS_DB)
 
 
 @pytest.mark.parametrize("engine", ALL, ids=lambda one: one.name)

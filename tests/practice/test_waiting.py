@@ -55,8 +55,16 @@ def test_a_clock_set_back_or_forward_loses_nothing_and_doubles_nothing(clock: fl
     assert sorted(one.topic for one in waiting) == ["a", "b"]
     assert sorted(one.topic for one in due_now(waiting, 1002.0)) == ["a", "b"]
     waiting = waiting_after(waiting, "b", True, 0.75, 1002.0)
-    assert [(one.topic, one.stage) for one in waiting if one.topic == "b"] == [("b", 1)]
+    # against the clock a right answer proves no gap: it counts from there
+    assert [(one.day, one.stage) for one in waiting if one.topic == "b"] == [(1002.0, 0 if clock > 10.0 else 1)]
     assert [one.topic for one in due_now(waiting, 1006.0)] == ["a", "b"]
+
+
+def test_a_clock_that_jumps_to_and_fro_finishes_nothing_early() -> None:
+    told = [("a", False, 0.75, 100.0)] + [("a", True, 0.75, day) for day in (130.0, 101.0, 131.0, 102.0)]
+    (waits,) = after(told)
+    assert waits.stage <= 2
+    assert waits.due(102.0 + GAPS_DAYS[waits.stage])
 
 
 answers = st.lists(

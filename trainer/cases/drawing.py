@@ -10,6 +10,7 @@ from trainer.cases.case_code import DrawnFrom, code_for, short_digest
 from trainer.cases.profile_form import TESTS
 from trainer.circuit.chance import Stream
 from trainer.circuit.codes import Sensed
+from trainer.circuit.elements import Location, Part
 from trainer.circuit.fault_space import single_faults
 from trainer.circuit.faults import Fault, FaultKind
 from trainer.circuit.profile import Profile
@@ -93,8 +94,19 @@ def drawable(profile: Profile, difficulty: int) -> tuple[Fault, ...]:
     key = (profile.digest, difficulty)
     if key not in _DRAWABLE:
         allowed = KINDS_BY_DIFFICULTY[difficulty - 1]
-        _DRAWABLE[key] = tuple(fault for fault in single_faults(profile) if fault.kind in allowed)
+        _DRAWABLE[key] = tuple(
+            fault for fault in single_faults(profile) if fault.kind in allowed and not _out_of_reach(fault)
+        )
     return _DRAWABLE[key]
+
+
+def _out_of_reach(fault: Fault) -> bool:
+    """Tell whether nothing that is offered tells a fault from another one.
+
+    A contact at the module that fails under load only is in no circuit that an ohmmeter meets: its plug is off then.
+    """
+    at_module = fault.location is Location.ENGINE_HARNESS and fault.part is Part.CONTACT
+    return at_module and fault.kind is FaultKind.FAILS_UNDER_LOAD
 
 
 def _drawn_fault(profile: Profile, difficulty: int, chance: Stream) -> Fault:

@@ -39,6 +39,7 @@ TEXTS: dict[str, str] = {
     "subject.ear.which": "which slots are not even",
     "subject.ear.what": "what a slot sounds like",
     "subject.ear.hum": "whose hum it is",
+    "subject.ear.even": "what an even slot sounds like",
     "subject.ear.weak": "what a weak slot sounds like",
     "subject.ear.dull": "what a dull slot sounds like",
     "subject.ear.very_faint": "what a very faint slot sounds like",

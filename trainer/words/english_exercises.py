@@ -52,6 +52,7 @@ TEXTS: dict[str, str] = {
     ),
     "exercise.order": "After the burst the slots come one by one. Which cylinder is number {count} of them?",
     "exercise.order.right": "Right: slots come in numeric order, so it is {number}.",
+    "exercise.order.burst": "{said} is one off: the burst comes first and is nobody's slot.",
     "exercise.order.other": "{said} has a slot of its own, at its own place in numeric order.",
     "exercise.counted": (
         "Counting every sound from the start, the burst included, the faint one is number {count}. Which cylinder is "

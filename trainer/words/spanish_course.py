@@ -39,6 +39,7 @@ TEXTS: dict[str, str] = {
     "subject.ear.which": "qué turnos no son parejos",
     "subject.ear.what": "cómo suena un turno",
     "subject.ear.hum": "de quién es el zumbido",
+    "subject.ear.even": "cómo suena un turno parejo",
     "subject.ear.weak": "cómo suena un turno débil",
     "subject.ear.dull": "cómo suena un turno apagado",
     "subject.ear.very_faint": "cómo suena un turno muy tenue",

@@ -56,6 +56,7 @@ TEXTS: dict[str, str] = {
     ),
     "exercise.order": "Después de la ráfaga los turnos llegan uno a uno. ¿Qué cilindro es el número {count}?",
     "exercise.order.right": "Correcto: los turnos van en orden numérico, así que es el {number}.",
+    "exercise.order.burst": "{said} se va por uno: la ráfaga va primero y no es turno de nadie.",
     "exercise.order.other": "El {said} tiene su propio turno, en su lugar del orden numérico.",
     "exercise.counted": (
         "Contando todos los sonidos desde el principio, ráfaga incluida, el tenue es el número {count}. ¿Qué "

@@ -81,16 +81,10 @@ def right_chance(ability: Floats | float, difficulty: Floats | float, guess: Flo
     return np.asarray(guess + (1.0 - np.asarray(guess)) / (1.0 + np.exp(-distance)))
 
 
-def information(ability: Floats | float, difficulty: Floats | float, guess: Floats | float = 0.0) -> Floats:
-    """Return Fisher's information of an answer: (P − c)²/(1 − c)² · (1 − P)/P (Baker 2001, chapter 6)."""
-    chance = right_chance(ability, difficulty, guess)
-    return np.asarray(((chance - guess) / (1.0 - np.asarray(guess))) ** 2 * (1.0 - chance) / chance)
-
-
 def ability_of(answers: Sequence[Answer]) -> Ability:
     """Return the ability that answers in one skill tell of, oldest first.
 
-    Days that run backwards count as no time at all: a clock that was set back takes nothing away.
+    Time counts from the latest day seen: a clock that was set back takes nothing away.
     """
     chance, day = prior().chance, None
     for chance, day in _filtered(answers):  # noqa: B007  # the last one is wanted
@@ -114,12 +108,11 @@ def _filtered(answers: Sequence[Answer]) -> Iterator[tuple[Floats, float]]:
     likelihoods = right_chance(GRID[None, :], difficulties, guesses)
     walked = latest[0].day
     for answer, likely in zip(latest, likelihoods, strict=True):
-        whole = max(math.floor(answer.day - walked), 0)
+        whole = max(math.floor(answer.day - walked), 0)  # what is left of a day counts with the next answers
         chance = _walked(chance, whole) * (likely if answer.right else 1.0 - likely)
         chance /= chance.sum()
-        # what is left of a day counts with the next answers; a clock set back begins again from where it is
-        walked = min(walked + whole, answer.day)
-        yield chance, answer.day
+        walked += whole
+        yield chance, max(walked, answer.day)
 
 
 def after(ability: Ability, day: float) -> Ability:

@@ -12,7 +12,7 @@ from trainer.practice.course.ability import Ability, expected
 from trainer.practice.course.demands import FINDING
 from trainer.practice.course.log import CASE, Entry, Learner, Task, abilities_on
 from trainer.practice.course.skills import Demand, Skill
-from trainer.practice.course.slips import FOUND_FROM, SUSPECTED_FROM
+from trainer.practice.course.slips import FOUND_FROM, SUSPECTED_FROM, holding
 from trainer.practice.course.waiting import due_now
 
 Floats = NDArray[np.float64]
@@ -34,6 +34,9 @@ AIM, INNER = 0.86, 0.03
 
 LATEST, MOST_SHIFT = 50, 0.11
 """Over so many tasks the share got right corrects the aim, by at most so much: no learner is as the model has it."""
+
+TELLING = 0.17
+"""An occasion tells of a misconception where others show it by accident no more often than this."""
 
 STALE_AFTER = 8.0
 """After so many other tasks a kind is worth as much again as it teaches."""
@@ -79,6 +82,8 @@ def choose(tasks: Sequence[Task], learner: Learner, day: float) -> Chosen:
     chances, worth = _weighed(mixed, abilities)
     for why, about, fits in _reasons(learner, day):
         rows = [row for row, task in enumerate(mixed) if fits(task)]
+        if why == "probe":
+            rows = [row for row in rows if mixed[row].accident <= TELLING] or rows
         if rows:
             best = _best(rows, chances, worth, mixed, learner.entries)
             return Chosen(mixed[best], float(chances[best]), why, about)
@@ -105,18 +110,23 @@ def _reasons(learner: Learner, day: float) -> list[tuple[str, str, Callable[[Tas
     due = due_now(learner.waiting, day)
     reasons: list[tuple[str, str, Callable[[Task], bool]]] = []
     reasons += [("sure_wrong", one.topic, _of_topic(one.topic)) for one in due if one.sure]
-    held = sorted((name for name, chance in learner.slips.items() if chance >= FOUND_FROM), key=learner.slips.get)  # type: ignore[arg-type]  # every name is there
+    held = sorted(
+        (name for name, chance in learner.slips.items() if chance >= FOUND_FROM), key=lambda name: -learner.slips[name]
+    )
     suspected = [name for name, chance in learner.slips.items() if SUSPECTED_FROM <= chance < FOUND_FROM]
-    # once, and again after something else: a lecture on one idea alone would not end
-    lately = [entry.probes for entry in learner.entries[-2:]]
-    again = [name for name in reversed(held) if len(lately) < 2 or not all(name in probes for probes in lately)]
-    reasons += [("refute", name, _probing(name)) for name in again]
+    reasons += [("refute", name, _probing(name)) for name in held if not _just_refuted(name, learner.entries)]
     reasons += [("probe", name, _probing(name)) for name in suspected]
     reasons += [("revisit", one.topic, _of_topic(one.topic)) for one in due if not one.sure]
     reasons += [
         ("probe", name, _probing(name)) for name, count in FIRST_PROBED if learner.occasions.get(name, 0) < count
     ]
     return reasons
+
+
+def _just_refuted(name: str, entries: Sequence[Entry]) -> bool:
+    """Tell whether the last two tasks met a misconception that was found before them: a lecture on one idea tires."""
+    met = len(entries) >= 2 and all(name in entry.probes for entry in entries[-2:])
+    return met and holding(entries[:-2]).get(name, 0.0) >= FOUND_FROM
 
 
 def _of_topic(topic: str) -> Callable[[Task], bool]:
@@ -144,7 +154,7 @@ def _best(rows: Sequence[int], chances: Floats, worth: Floats, tasks: Sequence[T
 
 def _aim(entries: Sequence[Entry]) -> float:
     """Return the chance of success to look for, higher where fewer were right of late than there should be."""
-    latest = entries[-LATEST:]
+    latest = [entry for entry in entries[-LATEST:] if entry.answers]
     if len(latest) < LATEST // 2:
         return AIM
     missing = (LEAST + MOST) / 2.0 - sum(entry.right for entry in latest) / len(latest)

@@ -64,15 +64,17 @@ def probes_of(found: Features) -> tuple[str, ...]:
 def answers_of(outcome: Outcome, demands: Sequence[Demand]) -> list[tuple[Demand, bool]]:
     """Return what an outcome tells of each skill; one that it tells nothing of is left out.
 
-    Cylinders numbered wrongly were heard rightly; a code that was misread tells of codes only; what comes after a wrong
-    cylinder was never tried; and what was done with a hint tells nothing of measuring and reasoning.
+    Cylinders numbered wrongly were heard rightly; a code that was misread tells of codes only, a fault named where the
+    circuit passes of limits only; what comes after a wrong cylinder was never tried; what was done with a hint tells
+    nothing of measuring and reasoning.
     """
     told = {}
     slots, place, _kind, proof, _economy = outcome.shares
     misnumbered = outcome.misconception in NUMBERED_WRONG
     whole = slots == 1.0
     misread = outcome.misconception in MISREAD_CODES
-    if not misread:
+    insisted = not outcome.places and not outcome.right
+    if not misread and not insisted:
         told[Skill.HEARING] = whole or misnumbered
     if whole or misnumbered:
         told[Skill.NUMBERING] = whole
@@ -80,8 +82,7 @@ def answers_of(outcome: Outcome, demands: Sequence[Demand]) -> list[tuple[Demand
         told[Skill.CODES] = not misread
     if not misread:
         told[Skill.LIMITS] = outcome.right
-    if whole and not (outcome.hints and place == 1.0):
+    if whole and not outcome.hints:
         told[Skill.MEASURING] = place == 1.0
-    if not (outcome.hints and proof >= 1.0):
         told[Skill.REASONING] = proof >= 1.0
     return [(one, told[one.skill]) for one in demands if one.skill in told]

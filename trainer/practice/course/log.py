@@ -82,7 +82,7 @@ def learner_of(entries: Sequence[Entry]) -> Learner:
     waiting: tuple[Waiting, ...] = ()
     for entry in entries:
         topic = kept_under(entry.topic)
-        if topic:
+        if topic and entry.answers:  # what was worked for the learner is neither missed nor made up for
             waiting = waiting_after(waiting, topic, entry.right, entry.certainty, entry.day)
     abilities = {skill: ability_of(told) for skill, told in answers.items()}
     return Learner(tuple(entries), abilities, waiting, holding(entries), occasions_of(entries))

@@ -29,6 +29,6 @@ ORDERS = ((0, 1, 0, 1), (0, 1, 1, 0), (1, 0, 0, 1), (1, 0, 1, 0))
 
 def rematch_specs(entries: Sequence[Entry], engine: str, seed: int) -> tuple[Spec, ...]:
     """Return four exercises of the ear, two of each sound."""
-    pair = [one if one != Heard.EVEN else "what" for one in top_confusion(entries)]
+    pair = top_confusion(entries)
     turns = ORDERS[seed % len(ORDERS)]
     return tuple(Spec("ear", engine, pair[turn], 3, (seed + row) % 2**31) for row, turn in enumerate(turns))

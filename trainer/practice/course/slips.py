@@ -11,13 +11,17 @@ from collections.abc import Sequence
 from typing import Protocol
 
 HELD, SHOWN_IF_HELD = 0.2, 0.75
-SUSPECTED_FROM, FOUND_FROM = 0.3, 0.6
-"""From these chances on a misconception is looked at once more, and called found: its refutation comes next."""
+SUSPECTED_FROM, FOUND_FROM = 0.22, 0.75
+"""From these chances on a misconception is looked at once more, and called found: its refutation comes next.
+
+One slip alone never makes one found: everybody slips.
+"""
 
 WRONG_SHARE = 0.25
 """How often a task is taken to be got wrong by one who holds nothing wrong."""
 
-LEAST_ACCIDENT = 0.03
+LEAST_ACCIDENT = 0.08
+"""A whole case, or a question with many ways to be wrong, shows one by accident no more rarely than this."""
 
 LATEST = 8
 """So many of the latest occasions count: a misconception can be unlearned."""

@@ -1,8 +1,8 @@
 """What was missed and waits to be revisited: after a day, then three, seven and twenty-one, each time it was right.
 
-Equal or growing gaps do about as well (Latimier, Peyre and Ramus 2021); what matters is that it comes back. What waits
-follows from the order of answers alone, never from the clock; the clock only says whether it is time. So a clock that
-was set back or forward neither loses nor doubles anything.
+Equal or growing gaps do about as well (Latimier, Peyre and Ramus 2021); what matters is that it comes back. A clock
+that stands before an answer cannot hold a topic back, and a right answer then proves no gap: it counts from there. So a
+clock that was set back or forward neither loses nor doubles anything, and finishes nothing early.
 """
 
 from __future__ import annotations
@@ -29,9 +29,13 @@ class Waiting:
     day: float
     sure: bool
 
+    def backwards(self, day: float) -> bool:
+        """Tell whether the clock stands before the answer itself."""
+        return day < self.day - EARLY_DAYS
+
     def due(self, day: float) -> bool:
         """Tell whether it is time; a clock that stands before the answer itself cannot say no."""
-        return day < self.day - EARLY_DAYS or day >= self.day + GAPS_DAYS[self.stage] - EARLY_DAYS
+        return self.backwards(day) or day >= self.day + GAPS_DAYS[self.stage] - EARLY_DAYS
 
     @property
     def order(self) -> tuple[bool, int, float, str]:
@@ -53,6 +57,8 @@ def waiting_after(
     others = [one for one in waiting if one.topic != topic]
     if not right:
         others.append(Waiting(topic, 0, day, certainty >= SURE_FROM))
+    elif before is not None and before.backwards(day):
+        others.append(replace(before, day=day))
     elif before is not None and before.stage + 1 < len(GAPS_DAYS):
         others.append(replace(before, stage=before.stage + 1, day=day, sure=False))
     # what was just missed stays, whatever else has to make way for it

@@ -15,7 +15,7 @@ from trainer.practice.course.demands import hearing_difficulty
 from trainer.practice.course.skills import Skill
 from trainer.practice.exercises.exercise import Choice, Exercise, Sounding, Spec, asks, offered
 from trainer.practice.exercises.ranges import aim_of
-from trainer.reasoning.hearing import EVEN_DB, LOUDER_DB, Heard, heard_as
+from trainer.reasoning.hearing import DULL_DB, EVEN_DB, LOUDER_DB, WEAK_DB, Heard, heard_as
 from trainer.sound.bed import BedKind
 from trainer.sound.render import Bed
 from trainer.sound.traits import LEVEL
@@ -27,7 +27,10 @@ NEAREST = 16
 PASSES_SHARE = 0.15
 
 CLEAR_DB = 0.8
-"""How far from the limits of what is called even every slot lies that is asked about."""
+"""How far from every limit of what it is called a slot lies that is asked about."""
+
+LIMITS_DB = (-LOUDER_DB, EVEN_DB, WEAK_DB, DULL_DB)
+"""How far under its good level a slot is where it begins to be called something else."""
 
 BY_EAR_ALONE = 1.0
 """How much harder a sound is to judge alone than within a case, with codes and replays beside it: from memory."""
@@ -46,7 +49,7 @@ def which_slot(spec: Spec, pool: Pool) -> Exercise:
         return _all_even(spec, profile, chance)
     place, bed, difficulty = drawn(spec, pool, chance, clear_places(pool))
     fault = pool.fault(place)
-    off = off_slots(pool, place, bed.level_dba) or tuple(fault.cylinders)
+    off = off_slots(pool, place, bed.level_dba)
     right = Choice(numbers(off), text("exercise.which.right", cylinders=numbers(off)))
     choices, at = offered(spec, [right, *_wrong_slots(profile, off, chance)], chance)
     return Exercise(
@@ -94,17 +97,16 @@ def _wrong_slots(profile: Profile, off: tuple[int, ...], chance: Stream) -> list
 def what_it_sounds_like(spec: Spec, pool: Pool, wanted: Heard | None = None) -> Exercise:
     """Ask what one slot sounds like beside a good engine's."""
     chance = spec.chance
-    called = _called(pool)
-    if wanted is None:
-        there = [one for one in ANSWERS if (called == one).any()]
+    called, clear = _called(pool), clear_slots(pool)
+    there = [one for one in ANSWERS if (clear & (called == one)).any()]
+    if wanted not in there:
         wanted = there[chance.below(len(there))]
-    places = np.flatnonzero((called == wanted).any(axis=1))
-    if not len(places):
-        places, wanted = np.arange(len(pool.rows)), None
+    places = np.flatnonzero((clear & (called == wanted)).any(axis=1))
     place, bed, difficulty = drawn(spec, pool, chance, places)
     fault, profile = pool.fault(place), pool.profile
     heard = [heard_at(pool, place, column, bed.level_dba) for column in range(len(profile.cylinders))]
-    fitting = [n for n, one in zip(profile.cylinders, heard, strict=True) if one is wanted] or list(fault.cylinders)
+    distinct = [n for n, sure in zip(profile.cylinders, clear[place], strict=True) if sure]
+    fitting = [n for n in distinct if heard[profile.cylinders.index(n)] is wanted] or distinct
     number = fitting[chance.below(len(fitting))]
     right = heard[profile.cylinders.index(number)]
     hums = bool(hums_of(pool)[place, profile.cylinders.index(number)])
@@ -190,10 +192,17 @@ def _kind(chance: Stream) -> BedKind:
 
 
 def clear_places(pool: Pool) -> list[int]:
-    """Return the faults none of whose slots lies so near to a limit of what is called even that it can be disputed."""
+    """Return the faults that put some slot off, and none so near to even that it can be disputed."""
     under = pool.good[1:, LEVEL] - pool.heard[:, 1:, LEVEL]
     near = (np.abs(under - EVEN_DB) < CLEAR_DB) | (np.abs(under + LOUDER_DB) < CLEAR_DB)
-    return [int(place) for place in np.flatnonzero(~near.any(axis=1))]
+    off = (under > EVEN_DB) | (under < -LOUDER_DB)
+    return [int(place) for place in np.flatnonzero(off.any(axis=1) & ~near.any(axis=1))]
+
+
+def clear_slots(pool: Pool) -> np.ndarray[tuple[int, int], np.dtype[np.bool_]]:
+    """Return which slots lie so far from every limit that what they are called cannot be disputed."""
+    under = pool.good[1:, LEVEL] - pool.heard[:, 1:, LEVEL]
+    return np.asarray(np.all([np.abs(under - limit) >= CLEAR_DB for limit in LIMITS_DB], axis=0))
 
 
 def off_slots(pool: Pool, place: int, bed_dba: float) -> tuple[int, ...]:

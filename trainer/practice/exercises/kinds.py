@@ -35,7 +35,7 @@ KINDS: Mapping[str, Kind] = {
     "ear": Kind(Skill.HEARING, {
         "which": ("firing_order", "counted_burst", "one_for_group"), "what": (), "hum": ("hum_for_circuit",),
         **{str(one): ("hum_for_circuit",) if one is Heard.VERY_FAINT else () for one in (
-            Heard.WEAK, Heard.DULL, Heard.VERY_FAINT, Heard.NOTHING)},
+            Heard.EVEN, Heard.WEAK, Heard.DULL, Heard.VERY_FAINT, Heard.NOTHING)},
     }),
     "numbering": Kind(Skill.NUMBERING, {
         "order": ("firing_order", "counted_burst"), "counted": ("firing_order", "counted_burst"),

@@ -140,7 +140,7 @@ def _where(spec: Spec, profile: Profile) -> Exercise:
         for one in places if one is not place
     ]  # fmt: skip
     choices, at = offered(spec, [right, *wrong], chance)
-    difficulty = -0.4 + 0.9 * (place is Location.PASS_THROUGH) + 0.4 * (spec.level >= 4)
+    difficulty = -0.4 + 0.9 * (place is Location.PASS_THROUGH)
     return Exercise(
         spec, profile, place.value, asks(Skill.MEASURING, difficulty, choices),
         text("exercise.where_break", number=number), choices, at, text("exercise.where.rule"), shown=tuple(shown),

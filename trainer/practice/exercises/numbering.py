@@ -40,14 +40,20 @@ def _order(profile: Profile, chance: Stream) -> Question:
     crossed = [n for n in profile.cylinders if profile.firing_order[n - 1] != n]
     number = crossed[chance.below(len(crossed))] if crossed else profile.cylinders[chance.below(len(profile.cylinders))]
     right = Choice(str(number), text("exercise.order.right", number=number))
-    return text("exercise.order", count=number), (), right, _wrong(profile, number, chance), frozenset()
+    return text("exercise.order", count=number), (), right, _wrong(profile, number, number - 1, chance), frozenset()
 
 
 def _counted(profile: Profile, chance: Stream) -> Question:
     """The so-many-th sound with the burst counted among them."""
     number = profile.cylinders[chance.below(len(profile.cylinders) - 1)]
     right = Choice(str(number), text("exercise.counted.right", number=number, count=number + 1))
-    return text("exercise.counted", count=number + 1), (), right, _wrong(profile, number, chance), frozenset()
+    return (
+        text("exercise.counted", count=number + 1),
+        (),
+        right,
+        _wrong(profile, number, number + 1, chance),
+        frozenset(),
+    )
 
 
 def _backwards(profile: Profile, chance: Stream) -> Question:
@@ -63,14 +69,15 @@ def _backwards(profile: Profile, chance: Stream) -> Question:
     return text("exercise.backwards", count=count), (), right, others, frozenset()
 
 
-def _wrong(profile: Profile, number: int, chance: Stream) -> list[Choice]:
+def _wrong(profile: Profile, number: int, miscounted: int, chance: Stream) -> list[Choice]:
+    """Return wrong numbers: by the firing order, with the burst mistaken for a slot or left out, and others."""
     order = profile.firing_order[number - 1]
     wrong = []
     if order != number:
         wrong.append(Choice(str(order), text("exercise.which.firing", said=order), "firing_order"))
-    if number + 1 in profile.cylinders and number + 1 != order:
-        wrong.append(Choice(str(number + 1), text("exercise.which.burst", said=number + 1), "counted_burst"))
-    rest = [n for n in profile.cylinders if n not in (number, order, number + 1)]
+    if miscounted in profile.cylinders and miscounted != order:
+        wrong.append(Choice(str(miscounted), text("exercise.order.burst", said=miscounted), "counted_burst"))
+    rest = [n for n in profile.cylinders if n not in (number, order, miscounted)]
     while rest and len(wrong) < 3:
         other = rest.pop(chance.below(len(rest)))
         wrong.append(Choice(str(other), text("exercise.order.other", said=other)))
@@ -115,7 +122,7 @@ def _shared(profile: Profile, chance: Stream) -> Question:
         if row != group
     ]
     nothing = Choice(text("exercise.shared.nothing"), text("exercise.shared.one_cause"), "one_for_group")
-    return text("exercise.shared", cylinders=numbers(group)), (), right, [*wrong[:3], nothing], frozenset(group)
+    return text("exercise.shared", cylinders=numbers(group)), (), right, [*wrong[:2], nothing], frozenset(group)
 
 
 def _shared_name(name: str) -> str:
