@@ -14,6 +14,7 @@ from trainer.desk.course import Course
 from trainer.desk.desk import Desk
 from trainer.desk.exercises import Exercises
 from trainer.desk.seat import seat
+from trainer.errors import WrongCallError
 from trainer.practice import actions
 from trainer.practice.course.choice import choose
 from trainer.practice.course.lessons import LESSONS, worked_finding
@@ -45,7 +46,7 @@ def test_an_exercise_that_was_begun_is_there_again_after_a_kill() -> None:
     assert EXERCISES.make(again.spec) == exercise
     course.answer(begun, exercise, exercise.right, 0.75)
     assert course_in(store).unfinished() is None
-    with pytest.raises(ValueError, match="stored already"):
+    with pytest.raises(WrongCallError, match="worked_elsewhere"):
         course.answer(begun, exercise, exercise.right, 0.75)
 
 

@@ -10,7 +10,8 @@ import numpy as np
 import pytest
 
 from tests.desk_hands import clock
-from tests.universes import UNIVERSES
+from tests.universes import POOLS, UNIVERSES
+from trainer.cases.shipped import profile_named
 from trainer.desk.course import Course
 from trainer.desk.exercises import Exercises
 from trainer.errors import ProblemsFoundError
@@ -18,6 +19,8 @@ from trainer.practice.exercises.exercise import Spec
 from trainer.records.learner_record import Taken, record_name, taken_in, write_record
 from trainer.records.store import Store, opened
 from trainer.words import problem_line
+
+POOL = [POOLS(profile_named("north_v8"))]
 
 
 def practised(store: Store, who: str = "anna", count: int = 4, *, first: int = 0) -> Course:
@@ -46,8 +49,9 @@ def test_a_record_goes_on_elsewhere_where_it_was_left(tmp_path: Path) -> None:
     moved = Course(there, "anna", clock(), np.random.default_rng(1))
     assert moved.stands.entries == course.stands.entries
     assert moved.stands.waiting == course.stands.waiting
+    before = everything(there)
     assert taken_in(there, path, "anna") == Taken(new=0, known=4, longer=0)
-    assert everything(there) == everything(there)
+    assert everything(there) == before
 
 
 def test_what_was_done_on_both_machines_is_there_once(tmp_path: Path) -> None:
@@ -134,14 +138,14 @@ def of_a_set(path: Path) -> None:
     resealed(path, [line.replace('"set_id":""', '"set_id":"abc"') for line in lines])
 
 
-def with_a_boundless_number(path: Path) -> None:
+def with_half_a_letter(path: Path) -> None:
     lines = lines_of(path)
-    resealed(path, [line.replace('"certainty":0.95', '"certainty":1' + "0" * 400) for line in lines])
+    resealed(path, [line.replace('"why":""', '"why":"\\ud800"') for line in lines])
 
 
-def with_an_unknown_kind(path: Path) -> None:
+def with_a_name_beyond_all_names(path: Path) -> None:
     lines = lines_of(path)
-    resealed(path, [line.replace('"kind":"numbering"', '"kind":"juggling"') for line in lines])
+    resealed(path, [line.replace('"case_name":"', '"case_name":"' + "n" * 5000) for line in lines])
 
 
 def with_a_list_for_an_attempt(path: Path) -> None:
@@ -149,7 +153,7 @@ def with_a_list_for_an_attempt(path: Path) -> None:
     resealed(path, [lines[0], '{"attempt":[1]}', *lines[2:]])
 
 
-BAD = [with_a_boundless_number, with_an_unknown_kind, with_a_list_for_an_attempt,
+BAD = [with_half_a_letter, with_a_name_beyond_all_names, with_a_list_for_an_attempt,
        cut, flipped, empty, something_else, of_somebody_else, one_attempt_of_another, with_a_hole, with_an_unknown_field,
        with_a_list_for_data, with_a_number_for_text, of_a_set]  # fmt: skip
 
@@ -171,9 +175,34 @@ def test_a_bad_file_is_refused_with_its_reason_and_the_present_record_stays(tmp_
     assert everything(there) == before
 
 
-def test_a_path_that_is_not_there_is_told() -> None:
+@pytest.mark.parametrize("path", ["nowhere.record", "/dev/full", "no\0path", "x" * 5000, "."])
+def test_a_path_that_leads_to_no_file_is_told(path: str) -> None:
     with pytest.raises(ProblemsFoundError):
-        taken_in(opened(None), Path("nowhere.record"), "anna")
+        taken_in(opened(None), Path(path), "anna")
+
+
+@pytest.mark.parametrize(("old", "new"), [
+    ('"certainty":0.95', '"certainty":1' + "0" * 400), ('"kind":"numbering"', '"kind":"juggling"'),
+    ('"topic":"numbering:order"', '"topic":7'), ('"answers":[[', '"answers":[[[['),
+])  # fmt: skip
+def test_what_another_version_kept_of_a_task_comes_along_unread(tmp_path: Path, old: str, new: str) -> None:
+    """One such entry must not hold a whole record back; it comes back whole where that version is."""
+    here, there = opened(tmp_path / "here"), opened(tmp_path / "there")
+    practised(here)
+    path = tmp_path / "anna.record"
+    write_record(here, path, "anna", "")
+    lines = lines_of(path)
+    row = next(row for row, line in enumerate(lines) if old in line)
+    if new.endswith("[[[["):
+        lines[row] = lines[row].replace('"answers":[[', '"answers":[["x",[', 1).replace("]]", "]]]", 1)
+    else:
+        lines[row] = lines[row].replace(old, new)
+    resealed(path, lines)
+    assert taken_in(there, path, "anna").new == 4
+    moved = Course(there, "anna", clock(), np.random.default_rng(1))
+    assert len(moved.stands.entries) >= 3
+    assert moved.next(POOL).task.name
+    assert there.closings("anna") == []
 
 
 def test_of_an_attempt_worked_apart_on_both_machines_the_one_here_stays_and_the_rest_is_taken(tmp_path: Path) -> None:

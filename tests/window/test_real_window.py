@@ -133,10 +133,10 @@ def test_a_case_in_a_real_window_by_keyboard_survives_a_kill_and_ends_with_a_sco
     until(lambda: EventKind.FOUND in window.kinds())
     window.keys("d")
     store = window.store()
-    until(lambda: bool(store.closings("me", except_for="")))
-    (closing,) = store.closings("me", except_for="")
-    assert closing["right"] is True
-    assert closing["points"] > 60
+    until(lambda: bool(store.closings("me")))
+    (closing,) = store.closings("me")
+    assert closing.right
+    assert closing.points > 60
     store.close()
     window.keys("Escape", "F10")
     until(lambda: window.process.poll() is not None)

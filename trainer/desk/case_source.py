@@ -35,8 +35,20 @@ def find_case(asked: str) -> FoundCase:
     if name is not None:
         return FoundCase(case_named(name), "shipped", name)
     path = Path(asked)
-    if path.suffix in (".yaml", ".yml") or path.exists():
+    if path.suffix in (".yaml", ".yml") or _is_there(path):
         return FoundCase(read_case(path, finder_beside(path)), "file", str(path.resolve()))
+    return coded_case(asked)
+
+
+def _is_there(path: Path) -> bool:
+    try:
+        return path.exists()
+    except OSError:  # longer than any name
+        return False
+
+
+def coded_case(asked: str) -> FoundCase:
+    """Return the case that a code stands for; raises ProblemsFoundError with the mend."""
     try:
         case = case_of_code(asked, [profile_named(name) for name in profile_names()])
     except CodeError as error:

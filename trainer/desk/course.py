@@ -13,8 +13,8 @@ import numpy as np
 from trainer import __version__
 from trainer.cases.practice_pool import Pool
 from trainer.cases.shipped import profile_names
-from trainer.desk.case_source import FoundCase, find_case
-from trainer.errors import ProblemsFoundError
+from trainer.desk.case_source import FoundCase, coded_case
+from trainer.errors import ProblemsFoundError, WrongCallError
 from trainer.practice.course.choice import Chosen, choose, stale
 from trainer.practice.course.drills import drill_spec
 from trainer.practice.course.lessons import Lesson, lesson_after
@@ -100,7 +100,7 @@ class Course:
         for row in self.store.unfinished(self.learner):
             if row.case_source == "code" and "why" in self.store.events(row.id)[0].data:
                 with contextlib.suppress(ProblemsFoundError):  # drawn by another version, or of another engine
-                    found = find_case(row.case_name)
+                    found = coded_case(row.case_name)
                     if found.digest == row.case_digest:
                         return found, row
         return None
@@ -123,7 +123,7 @@ class Course:
         return Begun(row.id, spec, why, about)
 
     def answer(self, begun: Begun, exercise: Exercise, choice: int, certainty: float) -> bool:
-        """Keep an answer; tell whether it is right. Raises ValueError where it was answered already."""
+        """Keep an answer; tell whether it is right. Raises WrongCallError where it was answered already."""
         right = choice == exercise.right
         task = exercise.task
         entry = entry_data(
@@ -133,7 +133,10 @@ class Course:
         data = {PRACTICE: entry, "choice": choice}
         if exercise.labels:
             entry["confused"] = [exercise.labels[exercise.right], exercise.labels[choice]]
-        self.store.append(begun.attempt_id, Event(2, EventKind.CLOSED, self._now(), data))
+        try:
+            self.store.append(begun.attempt_id, Event(2, EventKind.CLOSED, self._now(), data))
+        except ValueError as error:  # another window or terminal was quicker
+            raise WrongCallError("worked_elsewhere") from error
         return right
 
     def listened(self, name: str, profile_digest: str) -> None:

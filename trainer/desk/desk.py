@@ -177,11 +177,8 @@ class Desk:
     def told_certainties(self, now: Score) -> dict[float, tuple[int, float]]:
         """Return the learner's calibration over all closed attempts and the score of this one."""
         assert self.attempt.finding is not None
-        before = [
-            (float(data["certainty"]), bool(data["right"]))
-            for data in self.store.closings(self._learner, except_for=self.attempt_id)
-            if "certainty" in data
-        ]
+        closed = self.store.closings(self._learner, except_for=self.attempt_id)
+        before = [(one.certainty, one.right) for one in closed]
         return calibration([*before, (self.attempt.finding.certainty, now.right)])
 
     def _happen(self, kind: EventKind, data: dict[str, Any]) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Iterable, Sequence
 from dataclasses import asdict
 from datetime import datetime
@@ -18,6 +19,11 @@ from trainer.records.store import AttemptRow
 ROWS = TypeAdapter(AttemptRow)
 MOST_NUMBER = 2**31
 """What a whole number in a store stays under."""
+
+LONGEST = 500
+"""No text of an attempt's row is longer."""
+
+HALF_LETTER = re.compile(rb"\\u[dD][89a-fA-F]")
 
 UNFIT = (KeyError, TypeError, ValueError, AttributeError, OverflowError, RecursionError)
 """What reading raises for lines that are no attempts."""
@@ -37,6 +43,8 @@ def attempts_in(lines: Iterable[bytes]) -> list[WholeAttempt]:
     found: list[tuple[AttemptRow, list[Event], list[str]]] = []
     for line in lines:
         told = json.loads(line)
+        if HALF_LETTER.search(line):
+            json.dumps(told, ensure_ascii=False).encode("utf-8")  # raises for half of a letter, which no store takes
         if "attempt" in told:
             found.append((_row(told["attempt"]), [], []))
         elif not found:
@@ -53,6 +61,8 @@ def _row(told: dict[str, Any]) -> AttemptRow:
     row: AttemptRow = ROWS.validate_json(json.dumps(told), strict=True)
     if any(isinstance(one, int) and abs(one) >= MOST_NUMBER for one in told.values()):
         raise ValueError("a number out of range")
+    if any(isinstance(one, str) and len(one) > LONGEST for one in told.values()):
+        raise ValueError("a text out of range")
     datetime.fromisoformat(row.started_at)
     return row
 

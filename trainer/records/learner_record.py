@@ -17,11 +17,10 @@ from sqlalchemy import func, select
 
 from trainer.cases.whole_file import write_bytes
 from trainer.errors import Problem, ProblemsFoundError
-from trainer.practice.course.log import entry_from
 from trainer.records.attempt_lines import UNFIT, attempt_lines, attempts_in
 from trainer.records.chain import canonical
 from trainer.records.merging import ForkedError, WholeAttempt, merge_attempt
-from trainer.records.store import PRACTICE, AttemptRow, Store
+from trainer.records.store import AttemptRow, Store
 from trainer.records.tables import attempt_table, event_table
 from trainer.words import text
 
@@ -104,12 +103,7 @@ def taken_in(store: Store, path: Path, learner: str) -> Taken:
 
 
 def _read(path: Path, learner: str) -> list[WholeAttempt]:
-    try:
-        if path.stat().st_size > MOST_BYTES:
-            raise _refused(path, "too_large", "a_record_of")
-        content = path.read_bytes()
-    except OSError as error:
-        raise _refused(path, "missing", "path") from error
+    content = _content(path)
     before = content.rfind(b"\n", 0, max(len(content) - 1, 0))
     body, last = content[: before + 1], content[before + 1 :]
     head = _line(body.split(b"\n", 1)[0])
@@ -117,26 +111,41 @@ def _read(path: Path, learner: str) -> list[WholeAttempt]:
         raise _refused(path, "no_record", "a_record_of")
     if last != canonical({"sha256": hashlib.sha256(body).hexdigest()}) + b"\n":
         raise _refused(path, "damaged", "copy_again")
+    owner = "".join(one for one in str(head.get("learner")) if one.isprintable())[:60]
     if head.get("learner") != learner:
-        raise _refused(path, "of_another", "be_that_learner", of=str(head.get("learner"))[:60])
+        raise _refused(path, "of_another", "be_that_learner", of=owner)
     try:
         attempts = _attempts(body)
     except UNFIT as error:
-        raise _refused(path, "damaged", "copy_again") from error
+        raise _refused(path, "unknown", "a_record_of") from error
     if any(one.row.learner != learner or one.row.set_id for one in attempts):
-        raise _refused(path, "of_another", "be_that_learner", of=str(head.get("learner"))[:60])
+        raise _refused(path, "of_another", "be_that_learner", of=owner)
     return attempts
 
 
+def _content(path: Path) -> bytes:
+    """Return what a file holds; raises ProblemsFoundError for one that is no plain file, or larger than any record."""
+    try:
+        if not path.is_file():  # a pipe or a device has no end
+            raise _refused(path, "missing", "path")
+        with path.open("rb") as opened:
+            content = opened.read(MOST_BYTES + 1)
+    except (OSError, ValueError) as error:
+        raise _refused(path, "missing", "path") from error
+    if len(content) > MOST_BYTES:
+        raise _refused(path, "too_large", "a_record_of")
+    return content
+
+
 def _attempts(body: bytes) -> list[WholeAttempt]:
-    """Return the attempts of a record's body; raises one of UNFIT for what this program would not have written."""
+    """Return the attempts of a record's body; raises one of UNFIT for what this program would not have written.
+
+    What practice keeps of a task goes through unread: whoever reads it leaves out what another version wrote.
+    """
     attempts = attempts_in(body.split(b"\n")[1:-1])
     for one in attempts:
         if not one.events or [event.number for event in one.events] != list(range(1, len(one.events) + 1)):
             raise ValueError("events out of order")
-        for event in one.events:
-            if PRACTICE in event.data:
-                entry_from(event.data[PRACTICE], event.at)
     return attempts
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import json
 from collections.abc import Callable, Sequence
 from dataclasses import asdict, dataclass
@@ -13,6 +14,7 @@ from sqlalchemy.exc import DatabaseError, IntegrityError
 
 from trainer.errors import MissingHereError
 from trainer.practice.events import Event, EventKind
+from trainer.practice.outcome import Outcome, outcome_from
 from trainer.records.opening import WRITES, engine_for, lacking, made_ready, place_of
 from trainer.records.tables import attempt_table, event_table, identity_table
 
@@ -108,8 +110,11 @@ class Store:
         """Return the links of an attempt's events in order."""
         return self.logged(attempt_id)[1]
 
-    def closings(self, learner: str, except_for: str) -> list[dict[str, Any]]:
-        """Return what the learner's closed attempts ended with, one of them left out."""
+    def closings(self, learner: str, except_for: str = "") -> list[Outcome]:
+        """Return what the learner's own finished cases came to, one of them left out.
+
+        An exam's cases close unscored, a worked lesson was the program's, and what another version wrote is not read.
+        """
         wanted = (
             select(event_table.c.data)
             .join(attempt_table, attempt_table.c.id == event_table.c.attempt_id)
@@ -122,7 +127,12 @@ class Store:
         )
         with self.engine.connect() as connection:
             closings = [json.loads(row.data) for row in connection.execute(wanted)]
-        return [data for data in closings if "right" in data]  # an exam's cases close unscored
+        outcomes = []
+        for data in closings:
+            with contextlib.suppress(KeyError, TypeError, ValueError, AttributeError):
+                if not data.get(PRACTICE, {}).get("lesson") or data[PRACTICE]["answers"]:
+                    outcomes.append(outcome_from(data))
+        return outcomes
 
     def practised(self, learner: str, since: int = 0) -> list[tuple[int, str, dict[str, Any]]]:
         """Return what practice kept of each task that was ended, in the order of storing: event's id, time, data."""

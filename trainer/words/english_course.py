@@ -197,6 +197,7 @@ TEXTS: dict[str, str] = {
     "why.case.probe": "Why this: something not tried yet.",
     "why.case.weakest": "Why this: it teaches most now.",
     "progress.waits.day": "tomorrow",
+    "record.found.unknown": "holding what this version of the program does not know",
     "record.found.missing": "not there, or not to be read",
     "practice.lesson_keys": (
         "In a lesson Enter does the step, 'skip' leaves the lessons; Enter now goes on with this one."

@@ -196,6 +196,7 @@ TEXTS: dict[str, str] = {
     "why.case.probe": "Por qué esto: algo aún sin probar.",
     "why.case.weakest": "Por qué esto: es lo que más enseña ahora.",
     "progress.waits.day": "mañana",
+    "record.found.unknown": "tiene algo que esta versión del programa no conoce",
     "record.found.missing": "ausente o ilegible",
     "practice.lesson_keys": (
         "En una lección Intro hace el paso y 'skip' deja las lecciones; Intro sigue ahora con esta."

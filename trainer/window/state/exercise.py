@@ -6,7 +6,6 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from trainer.desk.course import Begun
-from trainer.errors import WrongCallError
 from trainer.practice.exercises.exercise import Exercise
 from trainer.practice.shown_course import reveal_lines, task_line, why_line
 from trainer.reasoning.finding import CERTAINTIES
@@ -17,7 +16,7 @@ from trainer.window.state.nodes import Node, button, column, flow, lines, scroll
 from trainer.window.state.screen import Screen
 from trainer.window.state.shell import Shell
 from trainer.window.state.strip import starts_of
-from trainer.words import text, told
+from trainer.words import text
 
 if TYPE_CHECKING:
     from trainer.window.state.practising import Practising
@@ -122,11 +121,7 @@ class ExerciseScreen(Screen):
         def say() -> None:
             if self.chosen is None or self.answered:
                 return
-            try:
-                self.practising.course.answer(self.begun, self.exercise, self.chosen, certainty)
-            except ValueError:
-                self.shell.say(told(WrongCallError("worked_elsewhere")))
-                return
+            self.practising.course.answer(self.begun, self.exercise, self.chosen, certainty)
             self.answered = True
             self.shell.focus_on("next")
 

@@ -6,6 +6,7 @@ from trainer.desk.course import Course
 from trainer.practice.course.ability import path_of
 from trainer.practice.course.log import abilities_on
 from trainer.practice.course.skills import Skill
+from trainer.practice.outcome import Outcome
 from trainer.practice.shown_course import ideas_of, skill_line, sure_lines, waiting_lines
 from trainer.window.state.nodes import Node, column, lines, row, rule, scroll, split, words
 from trainer.window.state.pictures import ProgressPicture
@@ -30,8 +31,8 @@ class ProgressScreen(Screen):
     def view(self) -> Node:
         """Return counts, never a share without its count."""
         stands, day = self.course.stands, self.course.day
-        closed = self.shell.services.store.closings(self.course.learner, except_for="")
-        cases = text("progress.count", count=len(closed), right=sum(bool(one.get("right")) for one in closed))
+        closed = self.shell.services.store.closings(self.course.learner)
+        cases = text("progress.count", count=len(closed), right=sum(one.right for one in closed))
         skills = [
             column(
                 words(skill_line(skill, ability), "body", f"skill.{skill}"),
@@ -84,13 +85,12 @@ class ProgressScreen(Screen):
         )
 
     @staticmethod
-    def _kinds(closed: list[dict[str, object]]) -> Node:
+    def _kinds(closed: list[Outcome]) -> Node:
         """Return cases by kind of fault: right of finished."""
         kinds: dict[str, list[bool]] = {}
         for one in closed:
-            found = one.get("kinds")
-            for kind in found if isinstance(found, list) and found else ["passes"]:
-                kinds.setdefault(str(kind), []).append(bool(one.get("right")))
+            for kind in one.kinds or ("passes",):
+                kinds.setdefault(kind, []).append(one.right)
         if not kinds:
             return words(text("progress.nothing"), "muted")
         return column(

@@ -47,7 +47,7 @@ def paired(shell: Shell, who: str, partner: str) -> tuple[str, str] | None:
     """Return who hears and who measures; the roles change with every case."""
     if not partner:
         return None
-    finished = len(shell.services.store.closings(who, except_for=""))
+    finished = len(shell.services.store.closings(who))
     return (who, partner) if finished % 2 == 0 else (partner, who)
 
 
@@ -55,7 +55,7 @@ def strength(shell: Shell, who: str, trace: str) -> float:
     """Return how visible the outline on the strip is for a learner: `fading`, `shown` or `off`."""
     if trace != "fading":
         return 1.0 if trace == "shown" else 0.0
-    return trace_strength([bool(one.get("right")) for one in shell.services.store.closings(who, except_for="")])
+    return trace_strength([one.right for one in shell.services.store.closings(who)])
 
 
 def station(shell: Shell) -> dict[str, object]:
