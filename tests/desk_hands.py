@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
+from datetime import UTC, datetime, timedelta
+from itertools import count
 from pathlib import Path
 
 import numpy as np
@@ -50,10 +53,13 @@ class GonePlayer(RecordingPlayer):
         raise MissingHereError("device_gone")
 
 
-def clock():
+BEGUN = datetime(2026, 1, 1, tzinfo=UTC)
+
+
+def clock() -> Callable[[], str]:
     """Return a clock that ticks a second each time it is read."""
-    ticks = iter(range(10_000))
-    return lambda: f"2026-01-01T00:{next(ticks) // 60:02d}:00.000+00:00"
+    ticks = count()
+    return lambda: (BEGUN + timedelta(seconds=next(ticks))).isoformat(timespec="milliseconds")
 
 
 def new_desk(name: str, store: Store | None = None, player: object | None = None, attempt_id: str = "a1") -> Desk:

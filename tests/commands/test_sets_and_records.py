@@ -11,7 +11,6 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner, Result
 
-from tests.postgres import free_port
 from tests.sets import PASSPHRASE, SMALL, sealed_set, sitting_of, work_through
 from trainer.commands.entry import main
 from trainer.records.store import opened
@@ -263,7 +262,7 @@ WRONG = [
     (("records", "delete", "--learner", "nobody", "--yes"), 2, "nobody has no results here"),
     (("records", "deliver"), 2, "No shared store is known here"),
     (("--store", "mysql://x", "records", "list"), 2, "no address of a shared store"),
-    (("--store", f"postgresql+psycopg://x@127.0.0.1:{free_port()}/y", "records", "list"), 3, "cannot be"),
+    (("--store", "postgresql+psycopg://x@127.0.0.1:1/y", "records", "list"), 3, "cannot be"),
     (("handout", "nosuch", "-o", "x.html"), 1, "the case is unknown"),
 ]  # fmt: skip
 

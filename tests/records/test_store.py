@@ -68,10 +68,10 @@ def test_killed_while_writing_nothing_committed_is_lost(tmp_path: Path, moment_s
         [sys.executable, "-c", WRITER, str(tmp_path)], stdout=subprocess.PIPE, text=True, cwd=os.getcwd()
     )
     assert writer.stdout is not None
-    writer.stdout.readline()
+    first = writer.stdout.readline()
     time.sleep(moment_s)
     writer.send_signal(signal.SIGKILL)
-    told = [int(line) for line in writer.stdout.read().split()]
+    told = [int(line) for line in (first + writer.stdout.read()).split()]
     writer.wait()
     writer.stdout.close()
     stored = [event.number for event in opened(tmp_path).events("k")]

@@ -33,13 +33,18 @@ class RealWindow:
         environment = {
             **os.environ, "DISPLAY": self.display, "SDL_VIDEODRIVER": "x11", "SDL_AUDIODRIVER": "dummy",
         }  # fmt: skip
+        until(lambda: self.colours() < 3)  # what was there before is gone
         with (self.folder.parent / "stderr.txt").open("ab") as told:
             process = subprocess.Popen(
                 [sys.executable, "-m", "trainer", "--data", str(self.folder)], env=environment, stderr=told
             )
-        until(lambda: len(np.unique(self.pixels().reshape(-1, 3), axis=0)) > 20)
+        until(lambda: self.colours() > 20)
         time.sleep(0.3)
         return process
+
+    def colours(self) -> int:
+        """Return how many colours the display shows: one where no window is."""
+        return len(np.unique(self.pixels().reshape(-1, 3), axis=0))
 
     def _call(self, *arguments: str, check: bool = True) -> bytes:
         environment = {**os.environ, "DISPLAY": self.display}
