@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+from collections import Counter
 from dataclasses import replace
 from functools import cache
 
@@ -11,6 +13,7 @@ from scipy.stats import chisquare
 
 from tests.engines import ALL
 from tests.universes import POOLS, UNIVERSES
+from trainer.cases.audibility import SILENT_DBA
 from trainer.cases.practice_draw import BEDS_DBA
 from trainer.cases.practice_pool import Pool
 from trainer.cases.shipped import profile_named
@@ -97,6 +100,44 @@ def test_with_two_to_choose_from_no_answer_is_always_the_right_one() -> None:
             assert len(offered) < 5 or len(right) < 0.9 * len(offered), (subject, said)
 
 
+@pytest.mark.parametrize(
+    ("kind", "subject"),
+    [("ear", "hum"), ("codes", "says"), ("codes", "old"), ("meter", "slip"), ("limits", "after")],
+)
+def test_no_sentence_is_always_the_right_one(kind: str, subject: str) -> None:
+    """Who knows the sentences but nothing of the question: takes the one that was right most often, or the longest."""
+    names = [engine.name for engine in ALL]
+    made_ = [made(Spec(kind, names[seed % 4], subject, 2 + seed % 4, seed).name) for seed in range(40)]
+    offered, right = Counter[str](), Counter[str]()
+    for one in made_:
+        sentences = [re.sub(r"\d+", "#", choice.said) for choice in one.choices]
+        offered.update(sentences)
+        right[sentences[one.right]] += 1
+    by_words = by_length = 0
+    for one in made_:
+        sentences = [re.sub(r"\d+", "#", choice.said) for choice in one.choices]
+        by_words += (
+            max(range(len(sentences)), key=lambda row: right[sentences[row]] / offered[sentences[row]]) == one.right
+        )
+        by_length += max(range(len(sentences)), key=lambda row: len(one.choices[row].said)) == one.right
+    assert by_words <= 0.75 * len(made_)
+    assert by_length <= 0.6 * len(made_)
+
+
+def test_the_slot_that_is_off_cannot_be_told_from_how_the_answers_hang_together() -> None:
+    """Who hears nothing: takes the number whose place in the firing order and whose neighbour are offered as well."""
+    told = count = 0
+    for seed in range(120):
+        exercise = made(Spec("ear", ALL[seed % 4].name, "which", 2 + seed % 4, seed).name)
+        numbers_ = {int(choice.said): row for row, choice in enumerate(exercise.choices) if choice.said.isdecimal()}
+        order = exercise.profile.firing_order
+        hung = {n: (order[n - 1] in numbers_) + (n + 1 in numbers_) for n in numbers_}
+        if hung:
+            told += numbers_[max(hung, key=lambda n: hung[n])] == exercise.right
+            count += 1
+    assert told <= 0.45 * count
+
+
 # every tenth of a second of a slot's middle, A-weighted: what is heard, from the file itself
 def levels_heard(profile: Profile, exercise: Exercise, row: int) -> list[float]:
     sound = sounded(profile, exercise.sounds[row], solved_work)
@@ -149,8 +190,13 @@ def test_a_hum_is_called_the_others_only_where_its_own_coil_carries_nothing(engi
         solved = solved_work(engine, what.faults, Work())
         pulse, row = solved.pulses_of([slot.number for slot in solved.slots].index(number))[-1]
         own_a = float(abs(pulse.coil_a[:, row, engine.cylinders.index(number)]).max())
-        said_others = exercise.choices[exercise.right].said == text("exercise.hum.hum", number=number)
-        assert said_others == (own_a < 0.5)
+        said = exercise.choices[exercise.right].said
+        bare_dba = levels_heard(engine, exercise, 1)[0]  # without the bed
+        if said == text("exercise.hum.own", number=number):
+            assert own_a > 2.0
+        else:
+            assert own_a < 0.5
+            assert (bare_dba < SILENT_DBA) == (said == text("exercise.hum.bed", number=number))
 
 
 @pytest.mark.parametrize("seed", range(6))

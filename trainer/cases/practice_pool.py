@@ -130,7 +130,7 @@ class Pools:
 
 def pool_of(profile: Profile, folder: Path | None) -> Pool:
     """Return an engine's pool, from disk where it can be, else solved and kept there; the first may take seconds."""
-    path = None if folder is None else folder / f"practice_{_content(profile)}.npz"
+    path = None if folder is None else folder / f"{POOL_PREFIX}{_content(profile)}.npz"
     found = None if path is None else _loaded(profile, path)
     if found is None:
         found = _solved(profile)
@@ -141,7 +141,7 @@ def pool_of(profile: Profile, folder: Path | None) -> Pool:
 
 def kept(profile: Profile, folder: Path | None) -> bool:
     """Tell whether an engine's pool lies on disk, so that it is at hand without solving."""
-    return folder is not None and (folder / f"practice_{_content(profile)}.npz").is_file()
+    return folder is not None and (folder / f"{POOL_PREFIX}{_content(profile)}.npz").is_file()
 
 
 def class_of_fault(fault: Fault | None) -> str:
@@ -213,6 +213,9 @@ def _solved(profile: Profile) -> Pool:
         solved.own_a[1:],
     )
 
+
+POOL_PREFIX = "practice_"
+"""What the files of pools begin with, beside those of universes."""
 
 NO_CURRENT_A = 0.5
 """A coil that carries less than this is not driven: what is heard in its slot is the others."""

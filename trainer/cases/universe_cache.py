@@ -17,7 +17,7 @@ from numpy.typing import NDArray
 
 from trainer.cases.case import Case
 from trainer.cases.model_digest import model_digest
-from trainer.cases.practice_pool import Pools
+from trainer.cases.practice_pool import POOL_PREFIX, Pools
 from trainer.cases.whole_file import write_whole
 from trainer.circuit.codes import SlotCurrents, stored_code
 from trainer.circuit.drive import Slot, slots_of
@@ -109,7 +109,8 @@ def _save(universe: Universe, path: Path) -> None:
 
 def _forget_oldest(folder: Path) -> None:
     """Keep the universes used last; each engine at each temperature is one of several megabytes."""
-    by_age = sorted(folder.glob("*.npz"), key=lambda path: path.stat().st_mtime, reverse=True)
+    universes = [path for path in folder.glob("*.npz") if not path.name.startswith(POOL_PREFIX)]
+    by_age = sorted(universes, key=lambda path: path.stat().st_mtime, reverse=True)
     for path in by_age[KEPT_FILES:]:
         path.unlink(missing_ok=True)
 

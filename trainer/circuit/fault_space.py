@@ -92,3 +92,8 @@ def comes_and_goes(fault: Fault, profile: Profile, temperature_c: float) -> bool
     provoked = Conditions(temperature_c, moved=fault.location, heated=fault.location)
     resting = faulty_circuit(profile, [fault], Conditions(temperature_c))
     return resting.elements != faulty_circuit(profile, [fault], provoked).elements
+
+
+def cured_by_work(fault: Fault) -> bool:
+    """Tell whether a fault may be asleep after somebody worked at its contacts."""
+    return fault.kind is FaultKind.CURED_BY_RESEATING

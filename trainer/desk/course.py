@@ -20,7 +20,7 @@ from trainer.practice.course.drills import drill_spec
 from trainer.practice.course.lessons import Lesson, lesson_after
 from trainer.practice.course.log import Entry, Learner, day_of, entries_of, entry_data, learner_of
 from trainer.practice.course.offers import tasks_for
-from trainer.practice.course.rematch import rematch_specs
+from trainer.practice.course.rematch import Round, rematch_of
 from trainer.practice.events import Event, EventKind
 from trainer.practice.exercises.exercise import Exercise, Spec, spec_of
 from trainer.practice.exercises.kinds import exists
@@ -75,9 +75,10 @@ class Course:
         """Return the class that the last two tasks shared, which the next must not have; "" for none."""
         return stale([entry.kind_class for entry in self.stands.entries])
 
-    def rematch(self, engine: str) -> tuple[Spec, ...]:
-        """Return four short exercises on what this learner confuses most."""
-        return rematch_specs(self.stands.entries, engine, int(self._chance.integers(2**31)))
+    def rematch(self, engines: Sequence[str]) -> tuple[Round, ...]:
+        """Return four short exercises on what this learner confuses most, all of one engine."""
+        engine = engines[int(self._chance.integers(len(engines)))]
+        return rematch_of(self.stands.entries, engine, int(self._chance.integers(2**31)))
 
     def drill(self, kind: str, engines: Sequence[str]) -> Spec:
         """Return an exercise of one kind at the learner's level; raises WrongCallError for a kind there is not."""

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from trainer.practice.course.ability import Ability, right_chance
 from trainer.practice.course.choice import counted
 from trainer.practice.course.log import CASE, Learner, Task, abilities_on
+from trainer.practice.course.rematch import REMATCH
 from trainer.practice.course.skills import Skill
 from trainer.practice.course.slips import FOUND_FROM
 from trainer.practice.course.waiting import GAPS_DAYS, Waiting
@@ -22,7 +23,7 @@ STEP_EDGES = (-1.2, -0.3, 0.6, 1.5)
 FEW = 8
 """Fewer answers than this say nothing yet."""
 
-STEADY, STRONG = 0.3, 1.5
+LOW, STEADY, STRONG = -1.0, 0.3, 1.5
 """From which ability on a skill is called so, in logits."""
 
 
@@ -42,6 +43,10 @@ def why_line(why: str, about: str, kind: str) -> str:
     """Return in one line why a task was chosen; what would tell a case's fault, or an answer, is left out."""
     if not why:
         return text("why.asked")
+    if why == REMATCH:
+        first, second, number, count = about.split()
+        names = {"first": text(f"heard.{first}"), "second": text(f"heard.{second}")}
+        return text("why.rematch", number=number, count=count, **names)
     if kind == CASE:
         return text(f"why.case.{why}")
     if why in ("sure_wrong", "revisit"):
@@ -68,7 +73,7 @@ def standing(ability: Ability) -> str:
     if ability.answers < FEW:
         return text("skill.beginning")
     if ability.mean < STEADY:
-        return text("skill.growing")
+        return text("skill.low" if ability.mean < LOW else "skill.growing")
     return text("skill.steady" if ability.mean < STRONG else "skill.strong")
 
 

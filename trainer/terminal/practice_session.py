@@ -15,9 +15,9 @@ from trainer.errors import MissingHereError, WrongCallError
 from trainer.output.player import FilePlayer
 from trainer.practice.course.lessons import ALONE, LESSONS, Lesson, steps_done, worked_finding
 from trainer.practice.course.log import CASE
-from trainer.practice.course.rematch import top_confusion
-from trainer.practice.exercises.contrasts import contrasts_of
-from trainer.practice.exercises.exercise import Exercise, Sounding, Spec
+from trainer.practice.course.rematch import REMATCH, top_confusion
+from trainer.practice.exercises.contrasts import TOURED, contrasts_of
+from trainer.practice.exercises.exercise import Exercise, Sounding
 from trainer.practice.session_time import REST_MINUTES, STOP_MINUTES
 from trainer.practice.shown import engine_lines
 from trainer.practice.shown_course import progress_lines, reveal_lines, task_line, why_line
@@ -173,14 +173,14 @@ class PracticeSession:
         first, second = top_confusion(self._course.stands.entries)
         self._say(text("practice.rematch.pair", first=text(f"heard.{first}"), second=text(f"heard.{second}")))
         right = 0
-        specs: tuple[Spec, ...] = self._course.rematch(self._pools[0].profile.name)
-        for spec in specs:
-            exercise = self._exercises.make(spec)
-            answered = self._answer(self._course.begin(exercise), exercise)
+        rounds = self._course.rematch([pool.profile.name for pool in self._pools])
+        for one in rounds:
+            exercise = self._exercises.make(one.spec)
+            answered = self._answer(self._course.begin(exercise, REMATCH, one.about), exercise)
             if answered is None:
                 return
             right += answered
-        self._say(text("practice.rematch.over", right=right, count=len(specs)))
+        self._say(text("practice.rematch.over", right=right, count=len(rounds)))
 
     def _answer(self, begun: Begun, exercise: Exercise) -> bool | None:
         """Ask one exercise; return whether it was right, None where it was left open."""
@@ -228,7 +228,7 @@ class PracticeSession:
     # listening
 
     def _sounds(self) -> None:
-        pool = self._pools[0]
+        pool = next((one for one in self._pools if one.profile.name == TOURED), self._pools[0])
         pairs = contrasts_of(pool)
         self._say(text("tour.sounds.about"))
         for number, pair in enumerate(pairs, 1):

@@ -62,10 +62,10 @@ TEXTS: dict[str, str] = {
     "subject.limits.after": "what to do then",
     "subject.job_card.slip": "the wrong step of a card",
     "why.sure_wrong": "Why this: you were sure and it was wrong — {about}.",
-    "why.refute": "Why this: the same again from another side — {about}.",
+    "why.refute": "Why this: one idea once more — {about}.",
     "why.revisit": "Why this: missed before, and its day has come — {about}.",
-    "why.probe": "Why this: not tried yet — {about}.",
-    "why.weakest": "Why this: it teaches most now — {about}.",
+    "why.probe": "Why this: something that many mishear, to see where you stand — {about}.",
+    "why.weakest": "Why this: at this level an answer teaches most now — {about}.",
     "why.asked": "You asked for this.",
     "course.difficulty": "difficulty {step} of 5",
     "course.next": "Next: {what}",
@@ -97,7 +97,7 @@ TEXTS: dict[str, str] = {
         "One slot was only a faint hum. Hear it beside its neighbour: slot 2, then slot 3. The hum is the others; "
         "number 3 itself carries nothing."
     ),
-    "lesson.codes": "Read the codes: they say what the module saw in number 3, and never where.",
+    "lesson.codes": "Read the codes: they say what the module saw in which circuit, and never where along it.",
     "lesson.pair": (
         "Now halve the circuit. Plug off at the module: from feed to return 3. Over range means open from here on, "
         "so the module is not the place."
@@ -192,14 +192,16 @@ TEXTS: dict[str, str] = {
     "practice.left": "Stopped here; what you did is kept.",
     "practice.apart": "Worked differently on both machines, so what is here stays: {count}.",
     "why.case.sure_wrong": "Why this: you were sure of a case like it, and it was not so.",
-    "why.case.refute": "Why this: the same again from another side.",
+    "why.case.refute": "Why this: one idea once more, in a whole case.",
     "why.case.revisit": "Why this: a case like it was missed before, and its day has come.",
-    "why.case.probe": "Why this: something not tried yet.",
-    "why.case.weakest": "Why this: it teaches most now.",
+    "why.case.probe": "Why this: a whole case with something that many mishear.",
+    "why.case.weakest": "Why this: a whole case puts the skills together, at your level.",
     "progress.waits.day": "tomorrow",
     "record.found.unknown": "holding what this version of the program does not know",
     "record.found.missing": "not there, or not to be read",
     "practice.lesson_keys": (
         "In a lesson Enter does the step, 'skip' leaves the lessons; Enter now goes on with this one."
     ),
+    "why.rematch": "Rematch, sound {number} of {count}: {first} against {second}.",
+    "skill.low": "at its beginning: the plain ones do not come by themselves yet",
 }

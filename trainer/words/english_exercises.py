@@ -10,8 +10,8 @@ TEXTS: dict[str, str] = {
     "exercise.none": "none: all slots are even",
     "exercise.no_code": "no code",
     "exercise.which": "Hear the whole test. Which slots are not even?",
-    "exercise.which.right": "Right: not even is {cylinders}, counted in numeric order after the burst.",
-    "exercise.which.none": "Right: every slot is even; small differences between good injectors are no fault.",
+    "exercise.which.right": "Not even is {cylinders}, counted in numeric order after the burst.",
+    "exercise.which.none": "Every slot is even; small differences between good injectors are no fault.",
     "exercise.which.even": "The slots of {cylinders} are even here.",
     "exercise.which.missed": "Not even here: {cylinders}.",
     "exercise.which.one": "More than one is off: {cylinders} share a cause.",
@@ -25,46 +25,29 @@ TEXTS: dict[str, str] = {
     "exercise.what.very_faint": "very faint: no click of its own, a hum is left",
     "exercise.what.nothing": "nothing: only the bed",
     "exercise.what.rule": "Even, weak, dull, very faint, nothing: each says something else of the circuit.",
-    "exercise.hum": "Hear slot {number}, good and on this engine. What does what is left of it say?",
+    "exercise.hum": "Hear slot {number}, good and on this engine. What is left in it?",
     "exercise.hum.own": "Its own circuit carries current: something of injector {number} works.",
     "exercise.hum.hum": "It is the others' background current; circuit {number} itself carries nothing.",
-    "exercise.hum.bed": "It is the bed of the workshop.",
+    "exercise.hum.bed": "It is the bed of the workshop alone; nothing of the engine sounds.",
     "exercise.hum.worn": "Injector {number} is worn and clicks softly.",
-    "exercise.hum.faint.hum": (
-        "Right: in slot {number} the module drives a circuit that is not whole, and the small current that it passes "
-        "through all the others is heard."
-    ),
-    "exercise.hum.faint.own": (
-        "A faint hum is no sign of life: the sound comes from the other injectors, not from {number}."
-    ),
-    "exercise.hum.faint.bed": "The bed is under every slot; this hum rises above it in slot {number}.",
-    "exercise.hum.faint.worn": "A worn injector still clicks; here nothing of {number} moves.",
-    "exercise.hum.dull.own": (
-        "Right: a dull thud is current of its own without a full click, so circuit {number} is closed."
-    ),
-    "exercise.hum.dull.hum": "The others' hum is far fainter than this: circuit {number} carries current.",
-    "exercise.hum.dull.bed": "The bed is under every slot; this stands far above it in slot {number}.",
-    "exercise.hum.dull.worn": (
-        "Worn plates sound brighter or later, not dull: here {number} does not move as it should."
-    ),
     "exercise.hum.rule": (
         "A hum without current in its own coil is the others'. A dull thud is current without a click."
     ),
     "exercise.order": "After the burst the slots come one by one. Which cylinder is number {count} of them?",
-    "exercise.order.right": "Right: slots come in numeric order, so it is {number}.",
+    "exercise.order.right": "Slots come in numeric order, so it is {number}.",
     "exercise.order.burst": "{said} is one off: the burst comes first and is nobody's slot.",
     "exercise.order.other": "{said} has a slot of its own, at its own place in numeric order.",
     "exercise.counted": (
         "Counting every sound from the start, the burst included, the faint one is number {count}. Which cylinder is "
         "it?"
     ),
-    "exercise.counted.right": "Right: the burst was number 1, so sound {count} is cylinder {number}.",
+    "exercise.counted.right": "The burst was number 1, so sound {count} is cylinder {number}.",
     "exercise.place": "Where on this engine is cylinder {number}?",
-    "exercise.place.right": "Right: {number} sits there, {where}.",
+    "exercise.place.right": "{number} sits there, {where}.",
     "exercise.place.other": "There sits {said}: {where}.",
     "exercise.where": "bank {bank}, number {place} from the front",
     "exercise.shared": "The slots of {cylinders} fell out together. What do these share, and no others?",
-    "exercise.shared.right": "Right: {cylinders} and nothing else lie behind it.",
+    "exercise.shared.right": "{cylinders} and nothing else lie behind it.",
     "exercise.shared.other": "Behind that lie {cylinders}.",
     "exercise.shared.connector": "the pass-through connector {name}",
     "exercise.shared.output": "the module's feed output {name}",
@@ -75,9 +58,9 @@ TEXTS: dict[str, str] = {
         "Numbers follow the engine's plan, slots follow the numbers; the firing order here is {firing} and orders "
         "nothing in this test."
     ),
-    "exercise.says": "After the test this stands in memory. What does {code} prove?",
-    "exercise.says.right": "The current of this circuit was not as it should be; its place stays open.",
-    "exercise.says.right.why": "Right: {meaning}. A code never names a place.",
+    "exercise.says": "After the test this stands in memory. Which of these does {code} prove?",
+    "exercise.says.right": "The current of this circuit was not as it should be.",
+    "exercise.says.right.why": "{meaning}. A code never names a place.",
     "exercise.says.place": "The fault is in cylinder {number}'s circuit at this place: {place}.",
     "exercise.says.place.why": (
         "The module measures at its own pins: it cannot tell one place along the wire from another."
@@ -87,18 +70,14 @@ TEXTS: dict[str, str] = {
         "Wiring, connector, module and coil can all leave this code; a good injector is bought so."
     ),
     "exercise.could": "The test left these codes. Which of these faults could not have left exactly them?",
-    "exercise.could.right": "Right: that one would leave {codes}.",
+    "exercise.could.right": "That one would leave {codes}.",
     "exercise.could.same": "This one leaves just these codes.",
     "exercise.old": "Codes were read, cleared, and the test was run again. What about {code}?",
     "exercise.old.first": "read first: {codes}",
     "exercise.old.again": "after clearing and testing again: {codes}",
-    "exercise.old.right": "It is from before {number} was tested now: true once, no proof of what is wrong today.",
-    "exercise.old.right.why": "Right: this test did not set it again. It is old, or of something that comes and goes.",
-    "exercise.old.today": "Cylinder {number} is what is wrong today, since its code was in memory.",
-    "exercise.old.today.why": "The test did not set it again: its circuit carried current as it should.",
-    "exercise.old.two": "There are two faults, at {first} and at {second}.",
+    "exercise.old.today": "Circuit {number} is not as it should be today.",
+    "exercise.old.two": "There are two faults today, at {first} and at {second}.",
     "exercise.old.module": "The module forgets codes and is bad.",
-    "exercise.old.module.why": "Clearing takes codes away; that is what it is for.",
     "exercise.codes.rule": "Read, clear, test, read again; a code names a circuit, never a place.",
     "exercise.reading": "What does this reading say of the circuit from here on?",
     "exercise.reading.mate": "its good mate beside it reads {display}",
@@ -114,40 +93,40 @@ TEXTS: dict[str, str] = {
         "Judge by a good mate and the meter's own limits, here ±({percent:.1f} % + {counts} counts)."
     ),
     "exercise.where_break": "One break in the return of cylinder {number}. Which place do these readings leave?",
-    "exercise.where.engine_harness": (
-        "Right: the wire end to end is over range, and all that lies behind it reads good."
-    ),
-    "exercise.where.pass_through_connector": (
-        "Right: both halves read good apart; only the contact between them is left."
-    ),
+    "exercise.where.engine_harness": ("The wire end to end is over range, and all that lies behind it reads good."),
+    "exercise.where.pass_through_connector": ("Both halves read good apart; only the contact between them is left."),
     "exercise.where.under_cover_harness": (
-        "Right: over range from the cover side, good at the injector: the wire between is left."
+        "Over range from the cover side, good at the injector: the wire between is left."
     ),
-    "exercise.where.solenoid_coil": "Right: over range at the injector's own pins.",
+    "exercise.where.solenoid_coil": "Over range at the injector's own pins.",
     "exercise.where.other": "One of these readings would have been another if the break were there.",
     "exercise.where.rule": "Halve the circuit at each connector; where both halves read good, look at what joins them.",
     "exercise.slip": "What is this reading worth?",
     "exercise.slip.how.fine": "plug off at the module, key off, leads nulled",
-    "exercise.slip.how.connected": "probed from behind with the plug still on, key off, leads nulled",
+    "exercise.slip.how.connected": "probed from behind at the injector, plug on, key off, leads nulled",
     "exercise.slip.how.leads": "plug off at the injector, key off, leads not nulled",
-    "exercise.slip.how.live": "plug off at the module, key on",
-    "exercise.slip.fine": "It can be trusted as it stands.",
+    "exercise.slip.how.live": "probed from behind at the injector, plug on, key on",
+    "exercise.slip.fine": "It is the value of this part.",
     "exercise.slip.fine.why": "Plug off, key off, leads nulled: then a reading is of this part alone.",
-    "exercise.slip.connected": "It is of everything that hangs on the wire.",
+    "exercise.slip.connected": "It may be too low, and hide a break.",
     "exercise.slip.connected.why": "With the plug on, current takes every other path as well.",
-    "exercise.slip.leads": "The leads' own resistance is in it.",
-    "exercise.slip.leads.why": "At these few ohms the leads count: null them first.",
-    "exercise.slip.live": "It is worth nothing, and the meter may be hurt.",
+    "exercise.slip.leads": "It is some tenths of an ohm too high.",
+    "exercise.slip.leads.why": "What is not nulled is in it; at these few ohms that counts.",
+    "exercise.slip.live": "It is no value at all, and the meter may be hurt.",
     "exercise.slip.live.why": "Ohms are never measured on a live circuit: key off, wait, prove dead.",
     "exercise.slip.rule": "Key off and proved dead, plug off, leads nulled, then read.",
     "exercise.begun.heard": "heard: the slots of {cylinders} are off, the others even",
     "exercise.next": "This is known so far. Which of these tests now tells most for its minutes?",
-    "exercise.next.best": "Right: {bits:.2f} bit expected in {minutes:.0f} min, most for its time.",
-    "exercise.next.less": "{bits:.2f} bit expected in {minutes:.0f} min: less for its time.",
+    "exercise.next.best": (
+        "It is expected to halve what is left {bits:.1f} times over in {minutes:.0f} min: most for its time."
+    ),
+    "exercise.next.less": (
+        "It is expected to halve what is left {bits:.1f} times over in {minutes:.0f} min: less for its time."
+    ),
     "exercise.next.rule": "Ask of each test what it could rule out, and what it costs; cheap and halving comes first.",
     "exercise.stop": "Is a finding proved by this?",
     "exercise.stop.done": "done: {step}",
-    "exercise.stop.likeliest": "what all this leaves: {findings}",
+    "exercise.stop.likeliest": "likeliest on all this: {findings}",
     "exercise.stop.commit": "Yes: commit to it and repair.",
     "exercise.stop.commit.why": "Its chance on this evidence is {sure}; from 95 % on it is called proved.",
     "exercise.stop.on": "No: measure on.",
@@ -162,17 +141,13 @@ TEXTS: dict[str, str] = {
     "exercise.unseen.air": "air in the fuel",
     "exercise.unseen.return_leak": "a high return leak of an injector",
     "exercise.still": "Hear the test: even, and it left no code. Which of these could still be wrong?",
-    "exercise.still.right": "Right: it moves no coil and changes no click, so this test cannot show it.",
     "exercise.still.heard": "That would have been heard in this test.",
     "exercise.shown": "Hear the test: even, no code. Which of these is ruled out by it?",
-    "exercise.shown.right": "Right: it would have sounded far from even.",
+    "exercise.shown.right": "It would have sounded far from even.",
     "exercise.shown.unseen": "Mechanical and hydraulic: an even test says nothing of it.",
     "exercise.shown.shy": "It shows only when its place is moved or warm: one even test at rest does not rule it out.",
-    "exercise.after": "Hear the test: even, no code, readings good. The engine still misses on {number}. What now?",
     "exercise.after.not_shown": 'Say "not shown here", and go on to fuel, compression and return leak.',
-    "exercise.after.not_shown.why": (
-        "Right, by the maker's manual: the test has done its part. What it cannot show is looked for with other tests."
-    ),
+    "exercise.after.not_shown.why": "Not yet: what is known points at this circuit, and this test has more to give.",
     "exercise.after.injector": "Replace injector {number}, since it is the one that misses on the road.",
     "exercise.after.injector.why": (
         "Nothing shown says so; compression or fuel would leave the new one missing as well."
@@ -205,8 +180,65 @@ TEXTS: dict[str, str] = {
     "exercise.backwards": (
         "Counting back from the last slot, the faint one is number {count}, the last being 1. Which cylinder is it?"
     ),
-    "exercise.still.shy": "Right: it shows only when its place is moved or warm; at rest the test is even.",
+    "exercise.still.shy": "It shows only when its place is moved or warm; at rest the test is even.",
     "exercise.card.rightly": "(plug off, leads nulled)",
     "exercise.next.choice": "{test} ({minutes:.0f} min)",
     "exercise.begun.all": "heard: all slots are off",
+    "exercise.hum.hum.hum": (
+        "In slot {number} the module drives a circuit that is not whole; the small current that it passes through"
+        " all the others is heard."
+    ),
+    "exercise.hum.hum.own": (
+        "A faint hum is no sign of life: the sound comes from the other injectors, not from {number}."
+    ),
+    "exercise.hum.hum.bed": "The bed is under every slot; this hum rises above it in slot {number}.",
+    "exercise.hum.hum.worn": "A worn injector still clicks; here nothing of {number} moves.",
+    "exercise.hum.own.own": "A dull thud is current of its own without a full click, so circuit {number} is closed.",
+    "exercise.hum.own.hum": "The others' hum is far fainter than this: circuit {number} carries current.",
+    "exercise.hum.own.bed": "The bed is under every slot; this stands far above it in slot {number}.",
+    "exercise.hum.own.worn": "Worn plates sound brighter or later, not dull: here {number} does not move as it should.",
+    "exercise.hum.bed.bed": "No click and no hum: no current flows in slot {number}, neither its own nor the others'.",
+    "exercise.hum.bed.hum": "A hum would stand above the bed in slot {number}; here nothing does.",
+    "exercise.hum.bed.own": "Current of its own thuds or clicks; in slot {number} nothing does.",
+    "exercise.hum.bed.worn": "A worn injector still clicks; slot {number} is empty.",
+    "exercise.unproved": "After the test this stands in memory. Which of these does {code} not prove?",
+    "exercise.unproved.circuit": "It was the circuit of cylinder {number}.",
+    "exercise.unproved.once": "The module saw it at least once.",
+    "exercise.unproved.proved": "That is just what it says: {meaning}.",
+    "exercise.unproved.right": "This is left open. {why}",
+    "exercise.old.before": "It is of something earlier: true once, no proof of what is wrong today.",
+    "exercise.old.gone.before": "This test did not set it again. It is old, or of something that comes and goes.",
+    "exercise.old.gone.today": "The test did not set it again: its circuit carried current as it should.",
+    "exercise.old.gone.two": "Only what the test sets again is there today.",
+    "exercise.old.gone.module": "Clearing takes codes away; that is what it is for.",
+    "exercise.old.back.today": "The test has just set it again: what it saw is there today, wherever its place is.",
+    "exercise.old.back.before": "It was cleared, and this test set it again: it is no memory.",
+    "exercise.old.back.two": "Only one of the two codes came back; the other is old.",
+    "exercise.old.back.module": "A code that comes back is remembered, not forgotten.",
+    "exercise.still.unseen": "It moves no coil and changes no click, so this test cannot show it.",
+    "exercise.still.slight": "So little of it takes less current away than an ear or the module can tell.",
+    "exercise.shown.slight": "So little of it sounds even and sets no code: the meter finds it, not the ear.",
+    "exercise.after.known.not_shown": (
+        "Hear the test: even, no code, readings good. The engine still misses on {number}. What now?"
+    ),
+    "exercise.after.known.provoke": (
+        "Hear the test: even. A code of {number} was in memory and did not come back; it misses on bad roads "
+        "only. What now?"
+    ),
+    "exercise.after.known.measure": (
+        "Hear the test: even, no code. But the pair of {number} reads two ohms more than its mates. What now?"
+    ),
+    "exercise.after.not_shown.right": (
+        "By the maker's manual: the test has done its part. What it cannot show is looked for with other tests."
+    ),
+    "exercise.after.provoke": "Run the test again while wiring and connectors of {number} are moved and warm.",
+    "exercise.after.provoke.right": (
+        "What comes and goes shows only while it is there: move and warm its place, then listen."
+    ),
+    "exercise.after.provoke.why": "Nothing known comes and goes here.",
+    "exercise.after.measure": "Halve the circuit of {number} with the meter, connector by connector.",
+    "exercise.after.measure.right": (
+        "A reading that differs from its mates is followed, even where ear and module say nothing."
+    ),
+    "exercise.after.measure.why": "At rest no reading here differs from its mates: there is nothing to halve yet.",
 }

@@ -33,8 +33,8 @@ _NAMES = {
     "side.return": "lado de retorno",
     "heard.louder": "más fuerte",
     "heard.even": "parejo",
-    "heard.weak": "flojo",
-    "heard.dull": "sordo",
+    "heard.weak": "débil",
+    "heard.dull": "apagado",
     "heard.very_faint": "muy tenue",
     "heard.nothing": "nada",
     "slot.one": "turno {number}",
@@ -86,7 +86,7 @@ _SLIPS = {
         "Ohmios con tensión: el fusible del multímetro se ha fundido. Quita el contacto, espera, comprueba que no hay "
         "tensión y entonces mide."
     ),
-    "slip.voltage_on_wire": "Con el contacto quitado hay tensión en este cable: aquí no te fíes de ningún ohmio.",
+    "slip.voltage_on_wire": "Con la llave quitada hay tensión en este cable: aquí no te fíes de ningún ohmio.",
     "slip.insulation_into_part": "Un medidor de aislamiento no se pasa por un módulo, un inyector ni un calentador.",
     "slip.probe_pushed": "Metiste la punta a la fuerza en el terminal: ha quedado dado de sí.",
     "slip.not_nulled": "No pusiste las puntas a cero: su propia resistencia está en la lectura.",
@@ -98,7 +98,7 @@ _EXPLANATION = {
         "{slot}, {heard}: solo {own:.1f} A propios: la placa no se levanta; {under:+.1f} dB frente a un turno bueno."
     ),
     "reason.stuck": (
-        "{slot}, {heard}: {own:.1f} A propios y ningún movimiento: un empujón sordo, "
+        "{slot}, {heard}: {own:.1f} A propios y ningún movimiento: un empujón apagado, "
         "{under:+.1f} dB frente a un turno bueno."
     ),
     "reason.hum": (
@@ -141,7 +141,7 @@ _DEBRIEF = {
     "rule.open": "Un zumbido de fondo muy tenue son los demás inyectores. El que fue llamado no tiene circuito.",
     "rule.added_resistance": (
         "El límite de corriente esconde una resistencia pequeña; pasado ese punto la placa no se levanta y el turno "
-        "suena sordo, a menudo sin código."
+        "suena apagado, a menudo sin código."
     ),
     "rule.fails_under_load": "El miliamperio del multímetro no carga la unión. Mide la caída mientras pasa corriente.",
     "rule.open_when_moved": "Parejo ahora es «no demostrado», nunca «bueno»: muévelo mientras escuchas o mides.",
@@ -149,8 +149,8 @@ _DEBRIEF = {
     "rule.cured_by_reseating": "Solo con desenchufar puedes curar un contacto un tiempo. Mide antes de reconectar.",
     "rule.short_across_pair": "Corriente sin retardo de bobina es un corto: lo dicen los códigos; los ohmios, dónde.",
     "rule.short_to_ground": "Un corto a masa no cambia el par; de todos los ohmios, solo el de pin a masa lo muestra.",
-    "rule.short_to_battery": "Busca tensión con el contacto quitado antes de fiarte de ningún ohmio.",
-    "rule.return_to_return": "Dos bobinas con una sola cuota de corriente pueden no levantar nada: sordo, dos veces.",
+    "rule.short_to_battery": "Busca tensión con la llave quitada antes de fiarte de ningún ohmio.",
+    "rule.return_to_return": "Dos bobinas con una sola cuota de corriente pueden no levantar nada: apagado, dos veces.",
     "rule.return_to_heater": "Un calentador es un camino a masa: el inyector hace clic en turnos que no son el suyo.",
     "rule.crossed_returns": (
         "Con los retornos cruzados cada mitad parece buena: comprueba cable por cable. En una misma bancada el nivel "

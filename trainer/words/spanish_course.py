@@ -62,10 +62,10 @@ TEXTS: dict[str, str] = {
     "subject.limits.after": "qué hacer entonces",
     "subject.job_card.slip": "el paso equivocado de una hoja",
     "why.sure_wrong": "Por qué esto: estabas seguro y no era así — {about}.",
-    "why.refute": "Por qué esto: lo mismo desde otro lado — {about}.",
+    "why.refute": "Por qué esto: una idea, otra vez — {about}.",
     "why.revisit": "Por qué esto: falló antes y le ha llegado el día — {about}.",
-    "why.probe": "Por qué esto: aún sin probar — {about}.",
-    "why.weakest": "Por qué esto: es lo que más enseña ahora — {about}.",
+    "why.probe": "Por qué esto: algo que muchos confunden, para ver dónde estás — {about}.",
+    "why.weakest": "Por qué esto: a este nivel es lo que más enseña ahora — {about}.",
     "why.asked": "Tú lo has pedido.",
     "course.difficulty": "dificultad {step} de 5",
     "course.next": "Sigue: {what}",
@@ -94,7 +94,7 @@ TEXTS: dict[str, str] = {
         "Un turno fue solo un zumbido tenue. Óyelo junto a su vecino: turno 2, luego 3. El zumbido es de los otros; "
         "el 3 no lleva nada."
     ),
-    "lesson.codes": "Lee los códigos: dicen qué vio el módulo en el 3, y nunca dónde.",
+    "lesson.codes": "Lee los códigos: dicen qué vio el módulo en qué circuito, y nunca en qué parte de él.",
     "lesson.pair": (
         "Ahora parte el circuito. Conector del módulo quitado: de alimentación a retorno 3. Fuera de rango es "
         "abierto desde aquí, así que no es el módulo."
@@ -191,14 +191,16 @@ TEXTS: dict[str, str] = {
     "practice.left": "Hasta aquí; lo que hiciste queda guardado.",
     "practice.apart": "Trabajados distinto en las dos máquinas, así que queda lo de aquí: {count}.",
     "why.case.sure_wrong": "Por qué esto: estabas seguro en un caso parecido, y no era así.",
-    "why.case.refute": "Por qué esto: lo mismo desde otro lado.",
+    "why.case.refute": "Por qué esto: una idea, otra vez, en un caso entero.",
     "why.case.revisit": "Por qué esto: un caso parecido falló antes y le ha llegado el día.",
-    "why.case.probe": "Por qué esto: algo aún sin probar.",
-    "why.case.weakest": "Por qué esto: es lo que más enseña ahora.",
+    "why.case.probe": "Por qué esto: un caso entero con algo que muchos confunden.",
+    "why.case.weakest": "Por qué esto: un caso entero junta las destrezas, a tu nivel.",
     "progress.waits.day": "mañana",
     "record.found.unknown": "tiene algo que esta versión del programa no conoce",
     "record.found.missing": "ausente o ilegible",
     "practice.lesson_keys": (
         "En una lección Intro hace el paso y 'skip' deja las lecciones; Intro sigue ahora con esta."
     ),
+    "why.rematch": "Revancha, sonido {number} de {count}: {first} contra {second}.",
+    "skill.low": "al principio: las sencillas aún no salen solas",
 }

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from trainer.practice.course.log import Entry
 from trainer.practice.exercises.exercise import Spec
@@ -27,8 +28,23 @@ ORDERS = ((0, 1, 0, 1), (0, 1, 1, 0), (1, 0, 0, 1), (1, 0, 1, 0))
 """Each sound has the other beside it; which comes when, nobody can tell beforehand."""
 
 
-def rematch_specs(entries: Sequence[Entry], engine: str, seed: int) -> tuple[Spec, ...]:
+REMATCH = "rematch"
+"""Why an exercise of a rematch came."""
+
+
+@dataclass(frozen=True, slots=True)
+class Round:
+    """One sound of a rematch: its exercise, and what it is about: the two sounds, which of how many."""
+
+    spec: Spec
+    about: str
+
+
+def rematch_of(entries: Sequence[Entry], engine: str, seed: int) -> tuple[Round, ...]:
     """Return four exercises of the ear, two of each sound."""
     pair = top_confusion(entries)
     turns = ORDERS[seed % len(ORDERS)]
-    return tuple(Spec("ear", engine, pair[turn], 3, (seed + row) % 2**31) for row, turn in enumerate(turns))
+    return tuple(
+        Round(Spec("ear", engine, pair[turn], 3, (seed + row) % 2**31), f"{pair[0]} {pair[1]} {row + 1} {len(turns)}")
+        for row, turn in enumerate(turns)
+    )

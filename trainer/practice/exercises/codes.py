@@ -31,6 +31,7 @@ def _codes(pool: Pool, place: int) -> list[Code]:
 
 
 def _says(spec: Spec, pool: Pool) -> Exercise:
+    """What a code proves, or what it does not."""
     chance = spec.chance
     place, codes = _coded(pool, chance)
     fault = pool.fault(place)
@@ -46,11 +47,22 @@ def _says(spec: Spec, pool: Pool) -> Exercise:
     wrong.append(
         Choice(text("exercise.says.injector", number=number), text("exercise.says.injector.why"), "code_for_location")
     )
+    asked = "exercise.says"
+    if code.cylinder is not None and chance.below(2):
+        # the other way round: what is proved is wrong here, and a place that is not proved is right
+        asked = "exercise.unproved"
+        left = wrong[chance.below(len(wrong))]
+        proved = text("exercise.unproved.proved", meaning=meaning)
+        wrong = [
+            Choice(said, proved) for said in (
+                right.said, text("exercise.unproved.circuit", number=number), text("exercise.unproved.once"))
+        ]  # fmt: skip
+        right = Choice(left.said, text("exercise.unproved.right", why=left.why))
     choices, at = offered(spec, [right, *wrong], chance)
     difficulty = -2.0 + 0.8 * (code.cylinder not in fault.cylinders) + 0.5 * (code.sensed is not Sensed.OPEN)
     return Exercise(
         spec, pool.profile, class_of_fault(fault), asks(Skill.CODES, difficulty, choices),
-        text("exercise.says", code=code.code), choices, at, text("exercise.codes.rule"),
+        text(asked, code=code.code), choices, at, text("exercise.codes.rule"),
         shown=tuple(code_lines(pool.profile, [one.code for one in codes])[:-1]),
     )  # fmt: skip
 
@@ -89,7 +101,7 @@ def _listed(pool: Pool, place: int) -> str:
 
 
 def _old(spec: Spec, pool: Pool) -> Exercise:
-    """One code goes for good when it is cleared, the other comes back with the test."""
+    """One code goes for good when it is cleared, the other comes back with the test; one of them is asked about."""
     chance = spec.chance
     place, codes = _coded(pool, chance)
     fault = pool.fault(place)
@@ -102,15 +114,20 @@ def _old(spec: Spec, pool: Pool) -> Exercise:
         text("exercise.old.first", codes=", ".join(first)),
         text("exercise.old.again", codes=", ".join(again)),
     )
-    right = Choice(text("exercise.old.right", number=old.cylinder), text("exercise.old.right.why"))
-    wrong = [
-        Choice(text("exercise.old.today", number=old.cylinder), text("exercise.old.today.why"), "code_of_another"),
-        Choice(text("exercise.old.two", first=old.cylinder, second=fault.cylinders[0]), text("exercise.old.today.why"),
-               "code_of_another"),
-        Choice(text("exercise.old.module"), text("exercise.old.module.why")),
-    ]  # fmt: skip
+    back = [code for code in codes if code.cylinder is not None]
+    about = back[chance.below(len(back))] if back and chance.below(2) else old
+    said = {
+        name: text(f"exercise.old.{name}", number=about.cylinder, first=old.cylinder, second=fault.cylinders[0])
+        for name in ("before", "today", "two", "module")
+    }
+    came_back = about is not old
+    why = {name: text(f"exercise.old.{'back' if came_back else 'gone'}.{name}") for name in said}
+    slips = {} if came_back else {"today": "code_of_another", "two": "code_of_another"}
+    key = "today" if came_back else "before"
+    right = Choice(said[key], why[key])
+    wrong = [Choice(said[name], why[name], slips.get(name, "")) for name in said if name != key]
     choices, at = offered(spec, [right, *wrong], chance)
     return Exercise(
         spec, pool.profile, class_of_fault(fault), asks(Skill.CODES, -0.6 + 0.2 * len(codes), choices),
-        text("exercise.old", code=old.code), choices, at, text("exercise.codes.rule"), shown=shown,
+        text("exercise.old", code=about.code), choices, at, text("exercise.codes.rule"), shown=shown,
     )  # fmt: skip

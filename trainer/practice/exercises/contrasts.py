@@ -18,6 +18,9 @@ from trainer.sound.bed import BedKind
 from trainer.sound.render import Bed
 from trainer.words import numbers, text
 
+TOURED = "north_v8"
+"""The engine whose sounds the tour plays: the first of the lessons."""
+
 SEED = 20
 """The tour sounds the same every time."""
 

@@ -8,7 +8,7 @@ import numpy as np
 
 from trainer.cases.features import features_at
 from trainer.cases.practice_draw import BEDS_DBA
-from trainer.cases.practice_pool import Pool, class_of_fault, hums_of
+from trainer.cases.practice_pool import NO_CURRENT_A, Pool, class_of_fault, hums_of
 from trainer.circuit.chance import Stream
 from trainer.circuit.profile import PASSES, Profile
 from trainer.practice.course.demands import hearing_difficulty
@@ -24,7 +24,7 @@ from trainer.words import numbers, text
 NEAREST = 16
 """An exercise is drawn from so many faults whose difficulty is nearest to its level's."""
 
-PASSES_SHARE = 0.15
+PASSES_SHARE = 0.25
 
 CLEAR_DB = 0.8
 """How far from every limit of what it is called a slot lies that is asked about."""
@@ -37,6 +37,9 @@ BY_EAR_ALONE = 1.0
 
 DRIVEN_A = 2.0
 """A coil that carries more than this is driven, whether it clicks or not."""
+
+PLAINEST = 2
+"""Up to this level a slot in which nothing sounds is asked about: it is told at once."""
 
 ANSWERS = (Heard.EVEN, Heard.WEAK, Heard.DULL, Heard.VERY_FAINT, Heard.NOTHING)
 
@@ -61,8 +64,7 @@ def which_slot(spec: Spec, pool: Pool) -> Exercise:
 
 def _all_even(spec: Spec, profile: Profile, chance: Stream) -> Exercise:
     bed = Bed(_kind(chance), BEDS_DBA[chance.below(len(BEDS_DBA))])
-    left = list(profile.cylinders)
-    some = sorted(left.pop(chance.below(len(left))) for _time in range(3))
+    some = _row_around(profile, profile.cylinders[chance.below(len(profile.cylinders))], chance)
     wrong = [Choice(str(n), text("exercise.which.even", cylinders=n), "insisted") for n in some]
     choices, at = offered(spec, [Choice(text("exercise.none"), text("exercise.which.none")), *wrong], chance)
     return Exercise(
@@ -72,26 +74,43 @@ def _all_even(spec: Spec, profile: Profile, chance: Stream) -> Exercise:
 
 
 def _wrong_slots(profile: Profile, off: tuple[int, ...], chance: Stream) -> list[Choice]:
-    """Return wrong answers to which slots: by firing order, with the burst counted, one of a group, none."""
-    wrong = []
+    """Return wrong answers to which slots, such that the right one cannot be told from how they hang together."""
+    none = Choice(text("exercise.none"), text("exercise.which.missed", cylinders=numbers(off)), "overlooked")
     if len(off) == 1:
-        (number,) = off
-        by_order = profile.firing_order[number - 1]
-        if by_order != number:
-            wrong.append(Choice(str(by_order), text("exercise.which.firing", said=by_order), "firing_order"))
-        if number + 1 in profile.cylinders and number + 1 != by_order:
-            wrong.append(Choice(str(number + 1), text("exercise.which.burst", said=number + 1), "counted_burst"))
-    else:
-        one = off[chance.below(len(off))]
-        wrong.append(Choice(str(one), text("exercise.which.one", cylinders=numbers(off)), "one_for_group"))
-        rest = tuple(n for n in profile.cylinders if n not in off)
-        if rest:
-            wrong.append(Choice(numbers(rest), text("exercise.which.even", cylinders=numbers(rest)), "even_slot"))
-    even = [n for n in profile.cylinders if n not in off and all(str(n) != one.said for one in wrong)]
-    if even and len(wrong) < 2:
-        other = even[chance.below(len(even))]
-        wrong.append(Choice(str(other), text("exercise.which.even", cylinders=other), "even_slot"))
-    return [*wrong, Choice(text("exercise.none"), text("exercise.which.missed", cylinders=numbers(off)), "overlooked")]
+        return [*(_wrong_slot(profile, off[0], n) for n in _row_around(profile, off[0], chance) if n != off[0]), none]
+    rest = tuple(n for n in profile.cylinders if n not in off)
+    members = list(off)
+    first = members.pop(chance.below(len(members)))
+    told = text("exercise.which.one", cylinders=numbers(off))
+    wrong = [Choice(str(first), told, "one_for_group")]
+    if not rest:
+        return [*wrong, Choice(str(members[chance.below(len(members))]), told, "one_for_group"), none]
+    other = rest[chance.below(len(rest))]
+    wrong.append(Choice(numbers(rest), text("exercise.which.even", cylinders=numbers(rest)), "even_slot"))
+    return [*wrong, Choice(str(other), text("exercise.which.even", cylinders=other), "even_slot")]
+
+
+def _row_around(profile: Profile, number: int, chance: Stream) -> list[int]:
+    """Return three numbers, one of them given: one, its place in the firing order, and the next.
+
+    The given one is any of the three, so that their order tells nothing.
+    """
+    order, last = profile.firing_order, profile.cylinders[-1]
+    starts = [number, order.index(number) + 1, number - 1 if number > 1 else last]
+    start = starts[chance.below(len(starts))]
+    row = dict.fromkeys((start, order[start - 1], start + 1 if start < last else 1, number))
+    left = [n for n in profile.cylinders if n not in row]
+    while len(row) < 3:
+        row[left.pop(chance.below(len(left)))] = None
+    return list(row)
+
+
+def _wrong_slot(profile: Profile, off: int, said: int) -> Choice:
+    if said == profile.firing_order[off - 1]:
+        return Choice(str(said), text("exercise.which.firing", said=said), "firing_order")
+    if said == off + 1:
+        return Choice(str(said), text("exercise.which.burst", said=said), "counted_burst")
+    return Choice(str(said), text("exercise.which.even", cylinders=said), "even_slot")
 
 
 def what_it_sounds_like(spec: Spec, pool: Pool, wanted: Heard | None = None) -> Exercise:
@@ -133,28 +152,27 @@ def _mistaken(right: Heard, said: Heard, *, hums: bool) -> str:
 
 
 def whose_hum(spec: Spec, pool: Pool) -> Exercise:
-    """Ask what a very faint hum in a slot means for its own circuit."""
+    """Ask what is left in a slot: the others' hum, its own current, or only the bed."""
     chance = spec.chance
-    silent = hums_of(pool)
-    driven = (_called(pool) == Heard.DULL) & (pool.own_a > DRIVEN_A)
-    by_current = bool(driven.any()) and (not silent.any() or chance.uniform(1)[0] < 0.35)
-    slots = driven if by_current else silent
-    place, bed, difficulty = drawn(spec, pool, chance, np.flatnonzero(slots.any(axis=1)))
-    fault, profile = pool.fault(place), pool.profile
-    fitting = [n for column, n in enumerate(profile.cylinders) if slots[place, column]]
-    number = fitting[chance.below(len(fitting))]
-    names = ("own", "hum", "bed", "worn") if by_current else ("hum", "own", "bed", "worn")
-    slips = {
-        "own": "" if by_current else "hum_for_circuit",
-        "worn": "hum_for_circuit" if not by_current else "",
-        "hum": "",
-        "bed": "",
+    called = _called(pool)
+    slots = {
+        "hum": hums_of(pool) & clear_slots(pool),
+        "own": (called == Heard.DULL) & (pool.own_a > DRIVEN_A),
+        "bed": (called == Heard.NOTHING) & (pool.own_a < NO_CURRENT_A),
     }
+    there = [name for name, those in slots.items() if those.any() and (name != "bed" or spec.level <= PLAINEST)]
+    right = there[chance.below(len(there))]
+    place, bed, difficulty = drawn(spec, pool, chance, np.flatnonzero(slots[right].any(axis=1)))
+    fault, profile = pool.fault(place), pool.profile
+    fitting = [n for column, n in enumerate(profile.cylinders) if slots[right][place, column]]
+    number = fitting[chance.below(len(fitting))]
+    slips = {"own": "hum_for_circuit", "worn": "hum_for_circuit"} if right == "hum" else {}
+    names = [right, *(name for name in ("hum", "own", "bed", "worn") if name != right)]
     choices, at = offered(
         spec,
         [
-            Choice(text(f"exercise.hum.{name}", number=number),
-                   text(f"exercise.hum.{'dull' if by_current else 'faint'}.{name}", number=number), slips[name])
+            Choice(text(f"exercise.hum.{name}", number=number), text(f"exercise.hum.{right}.{name}", number=number),
+                   slips.get(name, ""))
             for name in names
         ],
         chance,

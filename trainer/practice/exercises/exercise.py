@@ -11,8 +11,9 @@ import numpy as np
 from trainer.cases.practice_draw import BEDS_DBA, TEMPERATURE_C
 from trainer.cases.practice_pool import SAME_WITHIN, Pool
 from trainer.circuit.chance import Stream
+from trainer.circuit.elements import OPEN_OHM
 from trainer.circuit.fault_space import comes_and_goes
-from trainer.circuit.faults import Conditions, Fault
+from trainer.circuit.faults import KINDS, Conditions, Fault
 from trainer.circuit.profile import Profile
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work
@@ -144,11 +145,15 @@ def asks(skill: Skill, difficulty: float, choices: Sequence[Choice]) -> Demand:
 
 
 def fault_text(fault: Fault) -> str:
-    """Return a fault in words, as one of several to choose from."""
+    """Return a fault in words, as one of several to choose from: with its ohms where less would be another thing."""
     place = text(f"location.{fault.location}")
     if fault.side is not None:
         place = f"{place}, {text(f'side.{fault.side}')}"
-    return text("exercise.fault", kind=text(f"kind.{fault.kind}"), location=place, cylinders=numbers(fault.cylinders))
+    said = text("exercise.fault", kind=text(f"kind.{fault.kind}"), location=place, cylinders=numbers(fault.cylinders))
+    kind = KINDS[fault.kind]
+    if kind.unit == "ohm" and len(kind.severities) > 1 and fault.amount() < OPEN_OHM:
+        return f"{said} ({fault.amount():g} Ω)"
+    return said
 
 
 def told_apart(pool: Pool) -> Mapping[str, int]:

@@ -2,15 +2,21 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from functools import cache
+
 import numpy as np
 
-from trainer.cases.practice_draw import BEDS_DBA
-from trainer.cases.practice_pool import Pool
+from trainer.cases.practice_draw import BEDS_DBA, TEMPERATURE_C
+from trainer.cases.practice_pool import LEAST_MARGIN, Pool, solved_traits
 from trainer.circuit.chance import Stream
+from trainer.circuit.fault_space import cured_by_work
+from trainer.circuit.faults import KINDS, Fault
 from trainer.circuit.profile import PASSES
 from trainer.practice.course.skills import Skill
 from trainer.practice.exercises.exercise import Choice, Exercise, Sounding, Spec, asks, fault_text, offered, told_apart
 from trainer.practice.exercises.ranges import aim_of
+from trainer.reasoning.scales import heard_scale
 from trainer.sound.bed import BedKind
 from trainer.sound.render import Bed
 from trainer.words import text
@@ -18,7 +24,12 @@ from trainer.words import text
 UNSEEN = ("nozzle", "seat", "rail", "compression", "air", "return_leak")
 """What moves no coil and clicks no armature: mechanical and hydraulic faults. Common practice, no published source."""
 
-AFTER = ("not_shown", "injector", "module", "good")
+AFTER = ("not_shown", "provoke", "measure")
+"""What comes after an even test: other tests, or what comes and goes is provoked, or a reading followed."""
+
+BOUGHT = ("injector", "module", "good")
+"""What is never said after an even test."""
+
 PLAIN = 6.0
 """A fault this far from a good engine, in units of what an ear tells apart, would have been heard."""
 
@@ -41,18 +52,17 @@ Question = tuple[str, Choice, list[Choice], float]
 
 def _still(spec: Spec, pool: Pool, bed_dba: float, chance: Stream) -> Question:
     """Which of these could still be wrong."""
-    name = UNSEEN[chance.below(len(UNSEEN))]
-    right = Choice(text(f"exercise.unseen.{name}"), text("exercise.still.right"))
-    shy = np.flatnonzero(pool.provoked)
-    hard = aim_of(spec) > 0.0 and bool(len(shy))
-    if hard:
-        right = Choice(fault_text(pool.fault(int(shy[chance.below(len(shy))]))), text("exercise.still.shy"))
+    hidden = _hidden(pool, chance)
+    easy = ("unseen", "slight")
+    names = [name for name in hidden if (name in easy) == (aim_of(spec) <= 0.0)] or list(hidden)
+    name = names[chance.below(len(names))]
     rows = _plain(pool, bed_dba)
     wrong: dict[str, Choice] = {}
     while len(wrong) < 3:
         said = fault_text(pool.fault(rows[chance.below(len(rows))]))
         wrong[said] = Choice(said, text("exercise.still.heard"), "insisted")
-    return text("exercise.still"), right, list(wrong.values()), 0.7 if hard else -1.1
+    right = Choice(hidden[name], text(f"exercise.still.{name}"))
+    return text("exercise.still"), right, list(wrong.values()), {"unseen": -1.1, "slight": -0.7}.get(name, 0.7)
 
 
 def _shown(spec: Spec, pool: Pool, bed_dba: float, chance: Stream) -> Question:
@@ -60,29 +70,54 @@ def _shown(spec: Spec, pool: Pool, bed_dba: float, chance: Stream) -> Question:
     rows = _plain(pool, bed_dba)
     place = rows[chance.below(len(rows))]
     right = Choice(fault_text(pool.fault(place)), text("exercise.shown.right"))
-    shy = [int(row) for row in np.flatnonzero(pool.provoked)]
-    first = chance.below(len(UNSEEN))
-    names = [UNSEEN[(first + step) % len(UNSEEN)] for step in (0, 1, 3)]
-    wrong = [Choice(text(f"exercise.unseen.{name}"), text("exercise.shown.unseen")) for name in names]
-    if spec.level >= 3 and shy:
-        said = fault_text(pool.fault(shy[chance.below(len(shy))]))
-        wrong[-1] = Choice(said, text("exercise.shown.shy"))
-    return text("exercise.shown"), right, wrong, -1.0 + 0.8 * (spec.level >= 3)
+    wrong = [Choice(said, text(f"exercise.shown.{name}")) for name, said in _hidden(pool, chance).items()]
+    return text("exercise.shown"), right, wrong, -0.5
+
+
+def _hidden(pool: Pool, chance: Stream) -> dict[str, str]:
+    """Return one of each sort that an even test leaves open, in words."""
+    hidden = {"unseen": text(f"exercise.unseen.{UNSEEN[chance.below(len(UNSEEN))]}")}
+    slight = slight_faults(pool)
+    if slight:
+        hidden["slight"] = fault_text(slight[chance.below(len(slight))])
+    shy = np.flatnonzero(pool.provoked)
+    if len(shy):
+        hidden["shy"] = fault_text(pool.fault(int(shy[chance.below(len(shy))])))
+    return hidden
+
+
+@cache
+def slight_faults(pool: Pool) -> tuple[Fault, ...]:
+    """Return faults of a pool made so slight that they set no code and sound even: solved, not assumed."""
+    rows = [pool.fault(place) for place in range(len(pool.rows))]
+    rows = [fault for fault in rows if len(fault.cylinders) == 1 and KINDS[fault.kind].unit == "ohm"]
+    least = [replace(fault, severity=min(KINDS[fault.kind].severities)) for fault in rows]
+    slighter = [one for one, fault in zip(least, rows, strict=True) if one.amount() != fault.amount()]
+    solved = solved_traits(pool.profile, [(), *((fault,) for fault in slighter)], TEMPERATURE_C)
+    heard = heard_scale(solved.heard, BEDS_DBA[0])
+    margins = np.sqrt(((heard[1:] - heard[0]) ** 2).sum(axis=2)).max(axis=1)
+    even = (margins < LEAST_MARGIN) & ~solved.codes[1:].any(axis=1)
+    return tuple(dict.fromkeys(fault for fault, passes in zip(slighter, even, strict=True) if passes))
 
 
 def _plain(pool: Pool, bed_dba: float) -> list[int]:
     """Return the faults that an even test rules out whatever words name them."""
     margins = pool.table(bed_dba).margins
-    return [place for place in told_apart(pool).values() if margins[place] > PLAIN and not pool.provoked[place]]
+    return [
+        place for place in told_apart(pool).values()
+        if margins[place] > PLAIN and not pool.provoked[place] and not cured_by_work(pool.fault(place))
+    ]  # fmt: skip
 
 
 def _after(spec: Spec, pool: Pool, bed_dba: float, chance: Stream) -> Question:
-    """The circuit passes and it still misfires: what is said and done."""
+    """The test is even and it still misfires: what is said and done, by what else is known."""
     number = pool.profile.cylinders[chance.below(len(pool.profile.cylinders))]
-    said = {name: text(f"exercise.after.{name}", number=number) for name in AFTER}
-    why = {name: text(f"exercise.after.{name}.why") for name in AFTER}
+    known = AFTER[chance.below(len(AFTER))]
+    names = [*(name for name in AFTER if name != known), BOUGHT[chance.below(len(BOUGHT))]]
+    right = Choice(text(f"exercise.after.{known}", number=number), text(f"exercise.after.{known}.right"))
+    slips = {"injector": "insisted", "module": "insisted", "good": "not_shown"}
     wrong = [
-        Choice(said[name], why[name], "insisted" if name in ("injector", "module") else "not_shown")
-        for name in AFTER[1:]
-    ]  # fmt: skip
-    return text("exercise.after", number=number), Choice(said["not_shown"], why["not_shown"]), wrong, -1.2
+        Choice(text(f"exercise.after.{name}", number=number), text(f"exercise.after.{name}.why"), slips.get(name, ""))
+        for name in names
+    ]
+    return text(f"exercise.after.known.{known}", number=number), right, wrong, -1.2

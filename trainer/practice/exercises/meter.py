@@ -190,7 +190,7 @@ def _slip(spec: Spec, profile: Profile) -> Exercise:
         "fine": Request("pair", MODULE_CONNECTOR, "harness", number),
         "connected": Request("pair", plug_point(number), "injector", number, connected=True),
         "leads": Request("pair", plug_point(number), "injector", number, nulled=False),
-        "live": Request("pair", MODULE_CONNECTOR, "harness", number, key_on=True),
+        "live": Request("pair", plug_point(number), "injector", number, connected=True, key_on=True),
     }
     fitting = sorted(ways, key=lambda one: abs(WAYS[one] - aim_of(spec)))[:2]
     way = fitting[chance.below(2)]

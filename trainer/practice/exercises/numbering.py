@@ -110,7 +110,7 @@ def _shared(profile: Profile, chance: Stream) -> Question:
     groups |= {f"bank:{name}": tuple(sorted(row)) for name, row in profile.banks.items()}
     kept: dict[tuple[int, ...], list[str]] = {}
     for name, row in groups.items():
-        if len(row) > 1:
+        if 1 < len(row) < len(profile.cylinders):  # what all share lies outside of the engine
             kept.setdefault(row, []).append(name)
     rows = sorted(kept)
     group = rows[chance.below(len(rows))]

@@ -85,8 +85,11 @@ def _begun_lines(reasoner: Reasoner, off: Sequence[int]) -> list[str]:
 
 
 def _next(spec: Spec, reasoner: Reasoner, chance: Stream) -> Question | None:
-    belief, _done = _heard_and_read(reasoner)
-    order = reasoner.next_tests(belief.probability, {WHOLE, "codes"})
+    _belief, begun = _heard_and_read(reasoner)
+    tests, path = {test.name: test for test in reasoner.tests}, _steps(reasoner)
+    done = [tests[name] for name in path[: chance.below(max(len(path), 1))]]
+    belief = reasoner.belief(reasoner.truth_answers([one for test in (*begun, *done) for one in test.questions]))
+    order = reasoner.next_tests(belief.probability, {WHOLE, "codes", *(test.name for test in done)})
     # what costs nothing is no question of minutes
     telling = [one for one in order if one.minutes > FREE_MINUTES and one.bits > LEAST_BITS]
     apart = [one for one in telling[1:] if _distance(telling[0], one) >= LEAST_APART]
@@ -101,7 +104,8 @@ def _next(spec: Spec, reasoner: Reasoner, chance: Stream) -> Question | None:
     if len(choices) <= count:
         return None
     difficulty = 1.6 - 1.3 * math.log2(1.0 + nearest)
-    return text("exercise.next"), (), choices, at, difficulty
+    shown = tuple(text("exercise.stop.done", step=test_text(test.name)) for test in done)
+    return text("exercise.next"), shown, choices, at, difficulty
 
 
 def _wanted(spec: Spec) -> float:
@@ -121,38 +125,43 @@ def _choice(one: Next, best: Next) -> Choice:
 
 def _stop(spec: Spec, reasoner: Reasoner, chance: Stream) -> Question | None:
     """Evidence with what it leaves: one finding, or more than one that is likely enough to matter."""
-    steps = [step for step in reasoner.best_path if step.name not in ("repair_and_retest", "hear", "codes")]
-    tests = {test.name: test for test in reasoner.tests}
+    tests, path = {test.name: test for test in reasoner.tests}, _steps(reasoner)
     _belief, begun = _heard_and_read(reasoner)
     found = []
-    for count in range(len(steps) + 1):
-        done = [*begun, *(tests[step.name] for step in steps[:count] if step.name in tests)]
+    for count in range(len(path) + 1):
+        done = [*begun, *(tests[name] for name in path[:count])]
         belief = reasoner.belief(reasoner.truth_answers([one for test in done for one in test.questions]))
-        left = [key for key, likely in belief.findings.items() if likely >= LEAST_BITS]
+        left = sum(likely >= STILL_MATTERS for likely in belief.findings.values())
         sure = next(iter(belief.findings.values()))
-        if (sure >= PROVED and len(left) == 1) or (sure < CLEARLY_OPEN and len(left) > 1):
-            found.append((count, sure, left))
+        if (sure >= PROVED and left == 1) or (sure < CLEARLY_OPEN and left > 1):
+            found.append((count, sure, left, tuple(belief.findings)[:NAMED]))
     # whether it is proved comes first, so that neither answer is the likelier
     proved = chance.uniform(1)[0] < 0.5
     fitting = [one for one in found if (one[1] >= PROVED) == proved]
     if not fitting:
         return None
-    count, sure, left = min(fitting, key=lambda one: abs(_hard_to_judge(one[1]) - aim_of(spec)))
+    count, sure, left, likeliest = min(fitting, key=lambda one: abs(_hard_to_judge(one[1]) - aim_of(spec)))
     claims = {finding_key(one): claims_text(one) for one in reasoner.hypotheses.claims}
-    named = sorted(claims[key] for key in left[:MOST_LEFT])
+    named = sorted(claims[key] for key in likeliest)  # as many whether it is proved or not
     told = percent(sure)
     choices = (
         Choice(text("exercise.stop.commit"), text("exercise.stop.commit.why", sure=told),
                "" if proved or count else "by_ear_alone"),
-        Choice(text("exercise.stop.on"), text("exercise.stop.on.why", sure=told, others=len(left) - 1)),
+        Choice(text("exercise.stop.on"), text("exercise.stop.on.why", sure=told, others=left - 1)),
     )  # fmt: skip
-    shown = [text("exercise.stop.done", step=test_text(step.name)) for step in steps[:count]]
-    shown.append(text("exercise.stop.likeliest", findings="; ".join(named) + (" …" if len(left) > MOST_LEFT else "")))
+    shown = [text("exercise.stop.done", step=test_text(name)) for name in path[:count]]
+    shown.append(text("exercise.stop.likeliest", findings="; ".join(named)))
     return text("exercise.stop"), tuple(shown), choices, 0 if proved else 1, _hard_to_judge(sure)
 
 
-CLEARLY_OPEN, MOST_LEFT = 0.9, 5
-"""Under this chance a finding is plainly not proved; of what is left at most so many are named."""
+CLEARLY_OPEN, STILL_MATTERS, NAMED = 0.9, 0.02, 3
+"""Under this chance a finding is plainly not proved; from this on another one still matters; so many are named."""
+
+
+def _steps(reasoner: Reasoner) -> list[str]:
+    """Return the tests of the best path after listening and reading codes, those of the menu."""
+    menu = {test.name for test in reasoner.tests} - {"hear", "codes"}
+    return [step.name for step in reasoner.best_path if step.name in menu]
 
 
 def _hard_to_judge(sure: float) -> float:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from trainer.cases.shipped import profile_named
 from trainer.practice.course.lessons import LESSONS, Lesson
 from trainer.practice.course.topics import PRACTISED
-from trainer.practice.exercises.contrasts import contrasts_of
+from trainer.practice.exercises.contrasts import TOURED, contrasts_of
 from trainer.practice.shown_course import waiting_lines
 from trainer.records.learner_record import record_name, taken_in, taken_lines, write_record
 from trainer.window.state.nodes import Node, button, column, field, flow, lines, row, rule, scroll, words
@@ -116,7 +116,3 @@ class PracticePage(Screen):
         taken = taken_in(self.shell.services.store, Path(self.written.strip()).expanduser(), self.practising.who)
         self.written = ""
         self.shell.say(" ".join(taken_lines(taken)))
-
-
-TOURED = "north_v8"
-"""The engine whose sounds the tour plays: the first of the lessons."""

@@ -8,9 +8,11 @@ from typing import TYPE_CHECKING
 from trainer.cases.shipped import profile_named, profile_names
 from trainer.desk.case_source import find_case
 from trainer.desk.course import Begun, Course
+from trainer.desk.worker import Then
 from trainer.practice.course.choice import Chosen
 from trainer.practice.course.lessons import Lesson
 from trainer.practice.course.log import CASE
+from trainer.practice.course.rematch import REMATCH, Round
 from trainer.practice.exercises.exercise import Exercise, Spec
 from trainer.practice.session_time import REST_MINUTES, STOP_MINUTES
 from trainer.practice.shown_course import why_line
@@ -29,7 +31,7 @@ class Practising:
         self.shell, self.who, self.partner = shell, who, partner
         services = shell.services
         self.course = Course(services.store, who, services.now_utc, services.chance)
-        self.rematch: tuple[Spec, ...] = ()
+        self._rounds: tuple[Round, ...] = ()
         self._began_s = shell.now_s
         self._fresh = True
 
@@ -61,9 +63,8 @@ class Practising:
         elif self._fresh and (case := self.course.begun_case()) is not None:
             self._fresh = False
             sit(self.shell, case[0], self.who, self.partner, begun=case[1], practising=self)
-        elif self.rematch:
-            spec, self.rematch = self.rematch[0], self.rematch[1:]
-            self.ask_for(spec, instead)
+        elif self._rounds:
+            self._next_round(instead)
         else:
             self._fresh = False
             self.ready(lambda: self._choose(instead))
@@ -74,7 +75,12 @@ class Practising:
         if all(pools.ready(profile_named(name)) for name in profile_names()):
             then()
         else:
-            self.shell.ask("prepare_practice", then=lambda _value: then())
+            self._ask("prepare_practice", then=lambda _value: then())
+
+    def _ask(self, does: str, *arguments: object, then: Then) -> None:
+        """Have long work done; what comes of it is dropped where the screen that asked has been left meanwhile."""
+        here = self.shell.screen
+        self.shell.ask(does, *arguments, then=lambda value: then(value) if here in self.shell.screens else None)
 
     def _choose(self, instead: Screen | None) -> None:
         pools = self.shell.services.pools
@@ -99,20 +105,26 @@ class Practising:
 
     def drill(self, kind: str) -> None:
         """Open an exercise of one kind."""
-        self.ready(lambda: self.ask_for(self.course.drill(kind, profile_names())))
+        self._rounds = ()
+        self.ready(lambda: self._begin(self.course.drill(kind, profile_names()), "", "", None))
 
     def begin_rematch(self) -> None:
         """Open the first of four sounds that are most often confused."""
-        specs = self.course.rematch(profile_names()[self.shell.services.chance.integers(len(profile_names()))])
-        self.rematch = specs[1:]
-        self.ready(lambda: self.ask_for(specs[0]))
+        self._rounds = self.course.rematch(profile_names())
+        self.ready(lambda: self._next_round(None))
 
-    def ask_for(self, spec: Spec, instead: Screen | None = None) -> None:
-        """Open an exercise that was asked for."""
-        self._make(spec.name, "", "", lambda exercise: self._show(self.course.begin(exercise), exercise, instead))
+    def _next_round(self, instead: Screen | None) -> None:
+        first, self._rounds = self._rounds[0], self._rounds[1:]
+        self._begin(first.spec, REMATCH, first.about, instead)
+
+    def _begin(self, spec: Spec, why: str, about: str, instead: Screen | None) -> None:
+        def show(exercise: Exercise) -> None:
+            self._show(self.course.begin(exercise, why, about), exercise, instead)
+
+        self._make(spec.name, "", "", show)
 
     def _make(self, name: str, stale_class: str, probed: str, then: Callable[[Exercise], None]) -> None:
-        self.shell.ask("exercise", name, stale_class, probed, then=then)
+        self._ask("exercise", name, stale_class, probed, then=then)
 
     def _show(self, begun: Begun, exercise: Exercise, instead: Screen | None) -> None:
         from trainer.window.state.exercise import ExerciseScreen
