@@ -155,8 +155,11 @@ def whose_hum(spec: Spec, pool: Pool) -> Exercise:
     """Ask what is left in a slot: the others' hum, its own current, or only the bed."""
     chance = spec.chance
     called = _called(pool)
+    broken = np.array([[n in pool.fault(row).cylinders for n in pool.profile.cylinders] for row in range(len(called))])
+    # a module that cuts a feed off silences others as well, after a moment of current: no question of a hum
+    alone = ((pool.own_a < NO_CURRENT_A) == broken).all(axis=1)
     slots = {
-        "hum": hums_of(pool) & clear_slots(pool),
+        "hum": hums_of(pool) & clear_slots(pool) & alone[:, None],
         "own": (called == Heard.DULL) & (pool.own_a > DRIVEN_A),
         "bed": (called == Heard.NOTHING) & (pool.own_a < NO_CURRENT_A),
     }
