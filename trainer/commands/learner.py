@@ -10,6 +10,7 @@ from trainer.commands.result import Result
 from trainer.commands.stores import now_utc, store_for
 from trainer.desk.learner_name import learner_name
 from trainer.desk.seat import DEFAULT_LEARNER
+from trainer.errors import WrongCallError
 from trainer.practice.course.log import abilities_on, day_of, entries_of, learner_of
 from trainer.practice.course.waiting import GAPS_DAYS
 from trainer.practice.shown_course import certainties_of, progress_lines
@@ -48,6 +49,8 @@ def carry_record(learner: str | None, path: Path, data: Path | None, url: str | 
     """Write a learner's record to a file."""
     who = learner_name(learner or DEFAULT_LEARNER)
     with opened_records(data, url) as store:
+        if learner and who not in store.learners():  # a mistyped name would look saved
+            raise WrongCallError("nothing_to_carry", who=who)
         count = write_record(store, path, who, now_utc())
     return Result((text("practice.carried", path=path, count=count),), {"file": str(path), "attempts": count})
 

@@ -130,6 +130,6 @@ def certainties_of(learner: Learner) -> dict[float, tuple[int, float]]:
 def sure_lines(learner: Learner) -> list[str]:
     """Return each certainty with how often it was said, and how often it was right."""
     return [
-        text("progress.said", said=certainty, count=count, right=round(share * count))
+        text("progress.said", said=text(f"certainty.{certainty}"), count=count, right=round(share * count))
         for certainty, (count, share) in certainties_of(learner).items()
     ]

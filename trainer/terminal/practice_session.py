@@ -25,6 +25,9 @@ from trainer.reasoning.finding import CERTAINTIES
 from trainer.terminal.session import Ask, Say, Session
 from trainer.words import text, told
 
+SLOW = ("reasoning", "job_card")
+"""Kinds of exercise that can take seconds to make."""
+
 
 class PracticeSession:
     """One sitting of practice. `new_desk` gives a desk for a case; `pools` the engines to practise on.
@@ -110,6 +113,7 @@ class PracticeSession:
             self._say(text("course.next", what=task_line(chosen.task)))
             self._case(find_case(chosen.task.name), {"why": chosen.why, "about": chosen.about})
         else:
+            self._say_slow(chosen.task.kind)
             exercise = self._exercises.made(chosen.task.name, self._course.stale_class(), chosen.probed)
             self._answer(self._course.begin(exercise, chosen.why, chosen.about), exercise)
 
@@ -128,6 +132,7 @@ class PracticeSession:
         if lesson.number != ALONE and desk.attempt.finding is None and not self._worked(desk, lesson, session):
             return
         if lesson.finding_worked and desk.attempt.finding is None:
+            self._say(text("lesson.step", number=lesson.count, count=lesson.count))
             self._say(text("lesson.finding"))
             desk.commit(worked_finding(desk.attempt))
             session.debrief()
@@ -138,7 +143,7 @@ class PracticeSession:
         """Work a lesson's steps, Enter by Enter; tell whether they were worked to the end."""
         for number in range(steps_done(lesson, desk.attempt), len(lesson.steps)):
             step = lesson.steps[number]
-            self._say(text("lesson.step", number=number + 1, count=len(lesson.steps)))
+            self._say(text("lesson.step", number=number + 1, count=lesson.count))
             self._say(text(f"lesson.{step.name}"))
             word = self._ask("… ").strip().lower()
             if word in ("leave", "skip"):
@@ -166,8 +171,13 @@ class PracticeSession:
         if len(words) != 1:
             raise WrongCallError("needs_drill")
         spec = self._course.drill(words[0], [pool.profile.name for pool in self._pools])
+        self._say_slow(spec.kind)
         exercise = self._exercises.make(spec)
         self._answer(self._course.begin(exercise), exercise)
+
+    def _say_slow(self, kind: str) -> None:
+        if kind in SLOW:
+            self._say(text("practice.making"))
 
     def _rematch(self) -> None:
         first, second = top_confusion(self._course.stands.entries)
@@ -204,8 +214,9 @@ class PracticeSession:
 
     def _chosen(self, exercise: Exercise) -> int | None:
         numbers = "/".join(str(number) for number in range(1, len(exercise.choices) + 1))
+        asked = "practice.answer" if exercise.sounds else "practice.answer_silent"
         while True:
-            words = self._ask(text("practice.answer", choice=numbers) + " ").split()
+            words = self._ask(text(asked, choice=numbers) + " ").split()
             if words == ["leave"]:
                 return None
             number = int(words[-1]) if words and words[-1].isdecimal() else 0
@@ -214,7 +225,7 @@ class PracticeSession:
             elif len(words) == 1 and 1 <= number <= len(exercise.choices):
                 return number - 1
             elif words:
-                self._say(text("unknown_command", word=" ".join(words)[:40]))
+                self._say(text("practice.answers", choice=numbers))
 
     def _certainty(self) -> float | None:
         first, second, third = (text(f"certainty.{one}") for one in CERTAINTIES)
@@ -224,6 +235,8 @@ class PracticeSession:
                 return None
             if word in ("1", "2", "3"):
                 return CERTAINTIES[int(word) - 1]
+            if word:
+                self._say(text("practice.answers", choice="1/2/3"))
 
     # listening
 

@@ -23,6 +23,8 @@ _CALLS = {
     "mend.no_exercise": "Ask for another; practice gives its own.",
     "wrong.needs_drill": "Say which kind of exercise.",
     "mend.needs_drill": "For example: drill ear",
+    "wrong.nothing_to_carry": "Nothing was practised here by {who}, so there is no record to write.",
+    "mend.nothing_to_carry": "Name the learner by --learner; injector-trainer progress shows what there is.",
     "wrong.no_drill": "There is no kind of exercise called {kind:.40s}.",
     "mend.no_drill": "These there are: {kinds}.",
     "wrong.no_lesson": "The lessons are numbered from 1 to {count}.",

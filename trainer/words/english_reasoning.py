@@ -43,7 +43,7 @@ _TESTS = {
 }
 
 _HINTS = {
-    "hint.first": "Hint 1 of 3: {step} (Hints stand on the job card. The next one is stronger.)",
+    "hint.first": "Hint 1 of 3: {step} (That it was taken stands on the job card. The next one is stronger.)",
     "hint.second": "Hint 2 of 3: {test}. {minutes:.0f} min; expected to tell {bits:.1f} bits.",
     "hint.saves": "On average it saves {saved:.0f} min of wrong repairs.",
     "hint.third": "Hint 3 of 3, worked: {test}. Before it, this is what your evidence leaves:",

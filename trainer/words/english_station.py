@@ -31,7 +31,7 @@ TEXTS: dict[str, str] = {
     "progress.nothing": "Nothing finished yet.",
     "progress.of": "{right} of {count}",
     "progress.certainty": "How sure, and how often right",
-    "progress.said": "Said {said:.2f}: {count}, of them right: {right}",
+    "progress.said": "Said {said}: {count}, of them right: {right}",
     "settings.title": "Settings of this station",
     "settings.theme": "Look",
     "settings.theme.dark": "dark bench",
@@ -141,8 +141,21 @@ TEXTS: dict[str, str] = {
     "meaning.background": "The small current through injectors that are not commanded.",
     "term.hum": "hum",
     "meaning.hum": (
-        "What the background current sounds like: very faint. Heard alone, the commanded injector has no circuit."
+        "What the background current sounds like: very faint. Heard alone, the commanded injector mostly has no "
+        "circuit; measure before you say so."
     ),
+    "term.even": "even",
+    "meaning.even": "Within a few decibels of how this slot sounds on a good engine: nothing to look for.",
+    "term.weak": "weak",
+    "meaning.weak": "The click is there, plainly softer than its mates.",
+    "term.dull": "dull",
+    "meaning.dull": "Current, but no click: a thud without brightness.",
+    "term.mate": "mate",
+    "meaning.mate": (
+        "Another cylinder's part of the same kind, measured the same way: it shows what a good value is here."
+    ),
+    "term.nulled": "leads nulled",
+    "meaning.nulled": "The meter's own leads held together and set to zero, so that a few ohms are read rightly.",
     "term.bed": "bed",
     "meaning.bed": "The steady workshop noise under everything. If you hear not even that, it is your loudspeaker.",
     "term.module": "drive module",

@@ -23,6 +23,8 @@ _CALLS = {
     "mend.no_exercise": "Pide otro; la práctica da los suyos.",
     "wrong.needs_drill": "Di qué tipo de ejercicio.",
     "mend.needs_drill": "Por ejemplo: drill ear",
+    "wrong.nothing_to_carry": "Aquí {who} no ha practicado nada: no hay registro que escribir.",
+    "mend.nothing_to_carry": "Nombra al aprendiz con --learner; injector-trainer progress muestra lo que hay.",
     "wrong.no_drill": "No hay ningún tipo de ejercicio llamado {kind:.40s}.",
     "mend.no_drill": "Estos hay: {kinds}.",
     "wrong.no_lesson": "Las lecciones van del 1 al {count}.",

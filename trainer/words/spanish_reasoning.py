@@ -45,7 +45,7 @@ _TESTS = {
 }
 
 _HINTS = {
-    "hint.first": "Pista 1 de 3: {step} (Las pistas quedan en la hoja de trabajo. La siguiente es más fuerte.)",
+    "hint.first": "Pista 1 de 3: {step} (Que se tomó consta en la hoja de trabajo. La siguiente es más fuerte.)",
     "hint.second": "Pista 2 de 3: {test}. {minutes:.0f} min; se espera que diga {bits:.1f} bits.",
     "hint.saves": "De media ahorra {saved:.0f} min de reparaciones equivocadas.",
     "hint.third": "Pista 3 de 3, desarrollada: {test}. Antes de hacerla, tus indicios dejan esto:",

@@ -34,7 +34,7 @@ TEXTS: dict[str, str] = {
     "progress.nothing": "Nada acabado todavía.",
     "progress.of": "{right} de {count}",
     "progress.certainty": "Seguridad dicha y aciertos",
-    "progress.said": "Dicho {said:.2f}: {count}, de ellos bien: {right}",
+    "progress.said": "Dicho {said}: {count}, de ellos bien: {right}",
     "settings.title": "Ajustes de este puesto",
     "settings.theme": "Aspecto",
     "settings.theme.dark": "banco oscuro",
@@ -153,8 +153,19 @@ TEXTS: dict[str, str] = {
     "meaning.background": "La pequeña corriente por los inyectores que no se mandan.",
     "term.hum": "zumbido",
     "meaning.hum": (
-        "Cómo suena la corriente de fondo: muy tenue. Si se oye sola, el inyector mandado no tiene circuito."
+        "Cómo suena la corriente de fondo: muy tenue. Si se oye sola, el inyector mandado casi siempre no tiene "
+        "circuito; mide antes de decirlo."
     ),
+    "term.even": "parejo",
+    "meaning.even": "A pocos decibelios de cómo suena este turno en un motor sano: nada que buscar.",
+    "term.weak": "débil",
+    "meaning.weak": "El golpe está, claramente más suave que sus vecinos.",
+    "term.dull": "apagado",
+    "meaning.dull": "Corriente, pero sin clic: un golpe sordo sin brillo.",
+    "term.mate": "vecino",
+    "meaning.mate": "La misma pieza de otro cilindro, medida igual: muestra qué valor es bueno aquí.",
+    "term.nulled": "puntas a cero",
+    "meaning.nulled": "Las puntas del medidor juntas y puestas a cero, para leer bien unos pocos ohmios.",
     "term.bed": "ruido de fondo",
     "meaning.bed": "El ruido constante del taller bajo todo. Si no oyes ni eso, es tu altavoz.",
     "term.module": "módulo de mando",

@@ -55,6 +55,11 @@ class Lesson:
     steps: tuple[Step, ...]
     finding_worked: bool
 
+    @property
+    def count(self) -> int:
+        """How many steps are worked, with the finding where it is."""
+        return len(self.steps) + self.finding_worked
+
 
 def _pair(where: str, half: str, number: int) -> Asked:
     def asked(profile: Profile) -> Request:

@@ -70,6 +70,8 @@ class BenchHearing:
         self.outline = outline(sound.samples, OUTLINE_COLUMNS) if self.trace > 0.0 else None
         self.heard_s, self._ends = 0.0, tuple(one.window.end_s for one in sound.slots)
         self._play(sound, WHOLE)
+        if self._listening.silent:
+            self.heard_s = float("inf")  # nothing plays here: the strip shows at once what stands in the file
 
     def _play(self, sound: Sound, name: str) -> None:
         self._listening.play(Track(sound.samples, name, starts_of(sound)), loop=self._listening.loop)

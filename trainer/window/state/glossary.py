@@ -7,8 +7,9 @@ from trainer.window.state.screen import Screen
 from trainer.words import text
 
 TERMS = (
-    "actuation_test", "slot", "burst", "background", "hum", "bed", "module", "feed", "return", "break_point",
-    "pass_through", "open", "load", "insulation", "finding", "passes", "certainty", "proof", "numeric",
+    "actuation_test", "slot", "burst", "background", "hum", "bed", "even", "weak", "dull", "module", "feed", "return",
+    "break_point", "pass_through", "open", "load", "insulation", "mate", "nulled", "finding", "passes", "certainty",
+    "proof", "numeric",
 )  # fmt: skip
 
 

@@ -160,13 +160,17 @@ class WaitingScreen(Screen):
         return beside_engine(page, profile_named(SHOWN_ENGINE))
 
     def _begun(self) -> list[tuple[FoundCase, AttemptRow, str]]:
-        rows = []
-        for row_ in self.shell.services.store.unfinished(self.who)[:SHOWN_WAITING]:
+        store = self.shell.services.store
+        rows: list[tuple[FoundCase, AttemptRow, str]] = []
+        for row_ in store.unfinished(self.who):
+            if len(rows) == SHOWN_WAITING:
+                break
             try:
                 found = find_case(row_.case_name)
             except ProblemsFoundError:
                 continue
-            if found.digest == row_.case_digest:
+            lesson = bool(store.events(row_.id)[0].data.get("lesson"))  # lessons are gone on with where they are listed
+            if found.digest == row_.case_digest and not lesson:
                 rows.append(
                     (found, row_, f"{heading(found.case, told=False)} · {row_.started_at[:16].replace('T', ' ')}")
                 )

@@ -50,12 +50,13 @@ class LessonScreen(BenchScreen):
         told = self._guide() if self.guided else [words(text(f"lesson.intro.{number}"), "body", "lesson.intro")]
         return column(words(heading, "muted", "lesson.heading"), *told, surface="panel", pad=0.7, gap=0.3, framed=True)
 
-    def _guide(self) -> list[Node]:
+    def _guide(self) -> list[Node | None]:
         steps, at = self.lesson.steps, self.step
         over = at == len(steps)
         told = text("lesson.finding") if over else text(f"lesson.{steps[at].name}")
-        place = text("lesson.step", number=min(at + 1, len(steps)), count=len(steps))
+        place = text("lesson.step", number=at + 1, count=self.lesson.count)
         return [
+            words(text(f"lesson.{steps[at - 1].name}"), "muted", "lesson.before") if at else None,
             words(place, "mono_muted", "lesson.step"),
             words(told, "bold", "lesson.text"),
             flow(

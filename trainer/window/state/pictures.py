@@ -83,11 +83,12 @@ class PlotPicture:
 
 @dataclass(frozen=True)
 class ProgressPicture:
-    """Abilities over answers: a line for each skill, named at its end; all share one scale of logits."""
+    """Abilities over answers: a line for each skill, named at its end; `marks` name levels of their one scale."""
 
     lines: tuple[tuple[str, tuple[float, ...]], ...]
     lowest: float
     highest: float
+    marks: tuple[tuple[str, float], ...] = ()
 
 
 @dataclass(frozen=True)

@@ -32,13 +32,17 @@ class Practising:
         services = shell.services
         self.course = Course(services.store, who, services.now_utc, services.chance)
         self._rounds: tuple[Round, ...] = ()
-        self._began_s = shell.now_s
+        self._began_s: float | None = None
         self._fresh = True
 
     @property
     def minutes(self) -> float:
-        """How long this sitting has been."""
-        return (self.shell.now_s - self._began_s) / 60.0
+        """How long it has been since the first task of this sitting."""
+        return 0.0 if self._began_s is None else (self.shell.now_s - self._began_s) / 60.0
+
+    def begin_sitting(self) -> None:
+        """Count the time from now on, where it is not counted yet."""
+        self._began_s = self.shell.now_s if self._began_s is None else self._began_s
 
     @property
     def time_line(self) -> str:
@@ -57,6 +61,7 @@ class Practising:
 
     def go_on(self, instead: Screen | None = None) -> None:
         """Open what comes next: what was left open, the rest of a rematch, or the task that teaches most."""
+        self.begin_sitting()
         begun = self.course.unfinished()
         if begun is not None:
             self._make(begun.spec.name, "", "", lambda exercise: self._show(begun, exercise, instead))
@@ -71,6 +76,7 @@ class Practising:
 
     def ready(self, then: Callable[[], None]) -> None:
         """Have everything that practice draws from solved, then go on."""
+        self.begin_sitting()
         pools = self.shell.services.pools
         if all(pools.ready(profile_named(name)) for name in profile_names()):
             then()
@@ -141,4 +147,5 @@ class Practising:
         """Open a lesson on the bench, going on with what was begun of it."""
         from trainer.window.state.lesson import LessonScreen
 
+        self.begin_sitting()
         self.shell.show(LessonScreen(self.shell, lesson, self))

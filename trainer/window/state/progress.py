@@ -7,14 +7,14 @@ from trainer.practice.course.ability import path_of
 from trainer.practice.course.log import abilities_on
 from trainer.practice.course.skills import Skill
 from trainer.practice.outcome import Outcome
-from trainer.practice.shown_course import ideas_of, skill_line, sure_lines, waiting_lines
+from trainer.practice.shown_course import STEADY, STRONG, ideas_of, skill_line, sure_lines, waiting_lines
 from trainer.window.state.nodes import Node, column, lines, row, rule, scroll, split, words
 from trainer.window.state.pictures import ProgressPicture
 from trainer.window.state.screen import Screen
 from trainer.window.state.shell import Shell
 from trainer.words import text
 
-LEAST_SPAN = (-1.5, 1.5)
+LEAST_SPAN = (-2.0, 2.2)
 """The chart's scale is at least this wide, in logits, so that a small step does not look like a leap."""
 
 
@@ -46,6 +46,7 @@ class ProgressScreen(Screen):
         page = scroll(
             "page",
             words(text("progress.title", who=self.course.learner), "title", "progress.title"),
+            self.shell.footer(),
             words(cases, "body", "progress.count"),
             rule(),
             words(text("progress.skills"), "bold"),
@@ -56,7 +57,6 @@ class ProgressScreen(Screen):
             lines(ideas, "body", "ideas") if ideas else None,
             words(text("progress.certainty"), "bold") if sure else None,
             lines(sure, "body", "sure") if sure else None,
-            self.shell.footer(),
             gap=0.6,
         )
         return split(page, column(self._chart(), self._kinds(closed), least=26.0), least=70.0)
@@ -77,6 +77,7 @@ class ProgressScreen(Screen):
             tuple((text(f"skill.{skill}"), tuple(line)) for skill, line in told.items()),
             min(*every, LEAST_SPAN[0]),
             max(*every, LEAST_SPAN[1]),
+            ((text("progress.mark.steady"), STEADY), (text("progress.mark.strong"), STRONG)),
         )
         return column(
             words(text("progress.over_time"), "bold"),
