@@ -83,7 +83,7 @@ def test_abilities_are_recovered_and_their_intervals_cover() -> None:
     inside = []
     for _learner in range(11):
         learner = Simulated({skill: float(rng.normal(0.5, 1.2)) for skill in Skill})
-        practise(learner, 260, rng)
+        practise(learner, 360, rng)
         for skill, ability in learner_of(learner.entries).abilities.items():
             low, high = ability.interval
             true[skill].append(learner.abilities[skill])

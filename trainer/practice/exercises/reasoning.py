@@ -20,7 +20,16 @@ from trainer.practice.exercises.ranges import aim_of
 from trainer.practice.shown import claims_text, code_lines, test_text
 from trainer.reasoning.belief import Belief, finding_key
 from trainer.reasoning.menu import WHOLE
-from trainer.reasoning.planning import FREE_MINUTES, LEAST_BITS, PROVED
+from trainer.reasoning.planning import (
+    FREE_MINUTES,
+    LEAST_BITS,
+    PROVED,
+    best_finding,
+    by_information,
+    cost_of,
+    path_to,
+    ranked,
+)
 from trainer.reasoning.planning import Choice as Next
 from trainer.reasoning.questions import Test
 from trainer.reasoning.reasoner import Reasoner
@@ -89,7 +98,10 @@ def _next(spec: Spec, reasoner: Reasoner, chance: Stream) -> Question | None:
     tests, path = {test.name: test for test in reasoner.tests}, _steps(reasoner)
     done = [tests[name] for name in path[: chance.below(max(len(path), 1))]]
     belief = reasoner.belief(reasoner.truth_answers([one for test in (*begun, *done) for one in test.questions]))
-    order = reasoner.next_tests(belief.probability, {WHOLE, "codes", *(test.name for test in done)})
+    minutes, paid = reasoner.matter.profile.minutes, frozenset({WHOLE, "codes"})
+    for test in done:
+        paid = cost_of(test, paid, minutes)[1]
+    order = ranked(reasoner.channels, belief.probability, paid, minutes, ahead=False)
     # what costs nothing is no question of minutes
     telling = [one for one in order if one.minutes > FREE_MINUTES and one.bits > LEAST_BITS]
     apart = [one for one in telling[1:] if _distance(telling[0], one) >= LEAST_APART]
@@ -159,9 +171,17 @@ CLEARLY_OPEN, STILL_MATTERS, NAMED = 0.9, 0.02, 3
 
 
 def _steps(reasoner: Reasoner) -> list[str]:
-    """Return the tests of the best path after listening and reading codes, those of the menu."""
-    menu = {test.name for test in reasoner.tests} - {"hear", "codes"}
-    return [step.name for step in reasoner.best_path if step.name in menu]
+    """Return a good path after listening and reading codes: each time what tells most for its minutes, of the menu.
+
+    The reasoner's own best path also weighs swaps, which are solved anew for every engine that is thought of: seconds.
+    """
+    minutes = reasoner.matter.profile.minutes
+    proved = best_finding([finding_key(claims) for claims in reasoner.hypotheses.claims])
+    steps, _left = path_to(
+        lambda _belief: reasoner.channels, reasoner.hypotheses.prior, minutes, proved, reasoner.answered,
+        by_information(minutes, ahead=False),
+    )  # fmt: skip
+    return [step.name for step in steps if step.name not in ("hear", "codes")]
 
 
 def _hard_to_judge(sure: float) -> float:
