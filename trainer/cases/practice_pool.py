@@ -88,8 +88,8 @@ class Pool:
         return self.tables[bed_dba]
 
     def _table(self, bed_dba: float) -> Table:
-        heard, good = heard_scale(self.heard, bed_dba), heard_scale(self.good, bed_dba)
-        margins = np.sqrt(((heard - good) ** 2).sum(axis=2)).max(axis=1)
+        heard = heard_scale(self.heard, bed_dba)
+        margins = margins_of(self.heard, self.good, bed_dba)
         level = self.heard[:, 1:, LEVEL]
         under = self.good[1:, LEVEL] - level
         sounds = level > SILENT_DBA
@@ -99,11 +99,20 @@ class Pool:
         near = _squares(flat) < SAME_WITHIN**2
         same_codes = (self.codes[:, None, :] == self.codes[None, :, :]).all(axis=2)
         return Table(
-            margins=np.asarray(margins),
+            margins=margins,
             shortfalls=np.asarray(np.clip(SHORTFALL_DB - over, 0.0, 2 * SHORTFALL_DB)),
             audible=np.asarray(~masked & (margins >= LEAST_MARGIN)),
             alike=np.asarray((near & same_codes).sum(axis=1)),
         )
+
+
+def margins_of(heard: Floats, good: Floats, bed_dba: float) -> Floats:
+    """Return how far engines' plainest slots lie from good ones, on the scale of d′, shape (engine,).
+
+    `heard` has shape (engine, slot, trait), `good` (slot, trait).
+    """
+    apart = heard_scale(heard, bed_dba) - heard_scale(good, bed_dba)
+    return np.asarray(np.sqrt((apart**2).sum(axis=2)).max(axis=1))
 
 
 SAME_WITHIN = 2.0
@@ -221,10 +230,16 @@ NO_CURRENT_A = 0.5
 """A coil that carries less than this is not driven: what is heard in its slot is the others."""
 
 
+def under_good_db(pool: Pool) -> Floats:
+    """Return how far each slot lies under its good level, shape (fault, cylinder)."""
+    return np.asarray(pool.good[1:, LEVEL] - pool.heard[:, 1:, LEVEL])
+
+
 def hums_of(pool: Pool) -> Flags:
     """Return which slots are only the others' hum: faint, nothing in their own coil; shape (fault, cylinder)."""
-    faint = pool.good[1:, LEVEL] - pool.heard[:, 1:, LEVEL] > DULL_DB
-    return np.asarray(faint & (pool.own_a < NO_CURRENT_A) & (pool.heard[:, 1:, LEVEL] > SILENT_DBA))
+    return np.asarray(
+        (under_good_db(pool) > DULL_DB) & (pool.own_a < NO_CURRENT_A) & (pool.heard[:, 1:, LEVEL] > SILENT_DBA)
+    )
 
 
 def _squares(points: Floats) -> Floats:

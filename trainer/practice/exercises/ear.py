@@ -8,7 +8,7 @@ import numpy as np
 
 from trainer.cases.features import features_at
 from trainer.cases.practice_draw import BEDS_DBA
-from trainer.cases.practice_pool import NO_CURRENT_A, Pool, class_of_fault, hums_of
+from trainer.cases.practice_pool import NO_CURRENT_A, Pool, class_of_fault, hums_of, under_good_db
 from trainer.circuit.chance import Stream
 from trainer.circuit.profile import PASSES, Profile
 from trainer.practice.course.demands import hearing_difficulty
@@ -98,7 +98,7 @@ def _row_around(profile: Profile, number: int, chance: Stream) -> list[int]:
     order, last = profile.firing_order, profile.cylinders[-1]
     starts = [number, order.index(number) + 1, number - 1 if number > 1 else last]
     start = starts[chance.below(len(starts))]
-    row = dict.fromkeys((start, order[start - 1], start + 1 if start < last else 1, number))
+    row = dict.fromkeys((start, order[start - 1], start + 1 if start < last else 1))
     left = [n for n in profile.cylinders if n not in row]
     while len(row) < 3:
         row[left.pop(chance.below(len(left)))] = None
@@ -214,7 +214,7 @@ def _kind(chance: Stream) -> BedKind:
 
 def clear_places(pool: Pool) -> list[int]:
     """Return the faults that put some slot off, and none so near to even that it can be disputed."""
-    under = pool.good[1:, LEVEL] - pool.heard[:, 1:, LEVEL]
+    under = under_good_db(pool)
     near = (np.abs(under - EVEN_DB) < CLEAR_DB) | (np.abs(under + LOUDER_DB) < CLEAR_DB)
     off = (under > EVEN_DB) | (under < -LOUDER_DB)
     return [int(place) for place in np.flatnonzero(off.any(axis=1) & ~near.any(axis=1))]
@@ -222,8 +222,7 @@ def clear_places(pool: Pool) -> list[int]:
 
 def clear_slots(pool: Pool) -> np.ndarray[tuple[int, int], np.dtype[np.bool_]]:
     """Return which slots lie so far from every limit that what they are called cannot be disputed."""
-    under = pool.good[1:, LEVEL] - pool.heard[:, 1:, LEVEL]
-    return np.asarray(np.all([np.abs(under - limit) >= CLEAR_DB for limit in LIMITS_DB], axis=0))
+    return np.asarray(np.all([np.abs(under_good_db(pool) - limit) >= CLEAR_DB for limit in LIMITS_DB], axis=0))
 
 
 def off_slots(pool: Pool, place: int, bed_dba: float) -> tuple[int, ...]:

@@ -8,7 +8,7 @@ from functools import cache
 import numpy as np
 
 from trainer.cases.practice_draw import BEDS_DBA, TEMPERATURE_C
-from trainer.cases.practice_pool import LEAST_MARGIN, Pool, solved_traits
+from trainer.cases.practice_pool import LEAST_MARGIN, Pool, margins_of, solved_traits
 from trainer.circuit.chance import Stream
 from trainer.circuit.fault_space import cured_by_work
 from trainer.circuit.faults import KINDS, Fault
@@ -16,7 +16,6 @@ from trainer.circuit.profile import PASSES
 from trainer.practice.course.skills import Skill
 from trainer.practice.exercises.exercise import Choice, Exercise, Sounding, Spec, asks, fault_text, offered, told_apart
 from trainer.practice.exercises.ranges import aim_of
-from trainer.reasoning.scales import heard_scale
 from trainer.sound.bed import BedKind
 from trainer.sound.render import Bed
 from trainer.words import text
@@ -94,8 +93,7 @@ def slight_faults(pool: Pool) -> tuple[Fault, ...]:
     least = [replace(fault, severity=min(KINDS[fault.kind].severities)) for fault in rows]
     slighter = [one for one, fault in zip(least, rows, strict=True) if one.amount() != fault.amount()]
     solved = solved_traits(pool.profile, [(), *((fault,) for fault in slighter)], TEMPERATURE_C)
-    heard = heard_scale(solved.heard, BEDS_DBA[0])
-    margins = np.sqrt(((heard[1:] - heard[0]) ** 2).sum(axis=2)).max(axis=1)
+    margins = margins_of(solved.heard[1:], solved.heard[0], BEDS_DBA[0])
     even = (margins < LEAST_MARGIN) & ~solved.codes[1:].any(axis=1)
     return tuple(dict.fromkeys(fault for fault, passes in zip(slighter, even, strict=True) if passes))
 
