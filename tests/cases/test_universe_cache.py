@@ -11,6 +11,7 @@ import pytest
 import trainer.cases.universe_cache as cache
 from tests.engines import RIDGE
 from tests.universes import solved_universe
+from trainer.cases.practice_pool import POOL_PREFIX
 from trainer.cases.universe_cache import solve_universe
 from trainer.reasoning.reasoner import universe_of
 
@@ -104,3 +105,14 @@ def test_only_the_universes_used_last_stay_on_disk(kept, tmp_path: Path, monkeyp
         os.utime(tmp_path / f"{name}.npz", (1e9 - age, 1e9 - age))
     cache._save(first, tmp_path / "new.npz")
     assert {path.stem for path in tmp_path.iterdir()} == {"new", "old"}
+
+
+def test_pools_of_practice_are_not_thrown_away_by_newer_universes(tmp_path: Path) -> None:
+    pools = [tmp_path / f"{POOL_PREFIX}{number}.npz" for number in range(4)]
+    universes = [tmp_path / f"{number}.npz" for number in range(cache.KEPT_FILES + 3)]
+    for second, path in enumerate([*pools, *universes]):
+        path.write_bytes(b"")
+        os.utime(path, (second, second))
+    cache._forget_oldest(tmp_path)
+    assert all(path.exists() for path in pools)
+    assert [path for path in universes if path.exists()] == universes[3:]

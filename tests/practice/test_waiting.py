@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from trainer.practice.course.log import Entry, learner_of
+from trainer.practice.course.skills import Answer, Demand, Skill
 from trainer.practice.course.waiting import GAPS_DAYS, MOST_WAITING, Waiting, due_now, waiting_after
 
 Told = tuple[str, bool, float, float]
@@ -85,3 +88,12 @@ def test_whatever_is_answered_each_topic_waits_once_and_what_waits_was_missed_an
     just_missed = [topic for topic, right in last.items() if not right]
     if len({topic for topic, right, _s, _d in told if not right}) <= MOST_WAITING:
         assert set(just_missed) <= set(topics)
+
+
+def test_what_was_worked_for_the_learner_is_neither_missed_nor_made_up_for() -> None:
+    told = Answer(Demand(Skill.HEARING, 0.0), False, 100.0)
+    missed = Entry("case", "case:group", "group", False, 0.95, "", (), (told,), 100.0)
+    worked = replace(missed, right=True, answers=(), day=102.0, lesson=1)
+    begun = replace(missed, answers=(), lesson=2)
+    assert learner_of([missed, worked]).waiting == learner_of([missed]).waiting != ()
+    assert learner_of([begun]).waiting == ()

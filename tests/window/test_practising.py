@@ -130,3 +130,18 @@ def test_a_record_is_written_here_and_taken_in_on_another_machine_once(hands: Ha
     other.go("record").write(str(damaged)).press("enter").wait(0.1)
     assert "damaged.record" in other.shown
     assert len(course_of(other).stands.entries) == 1
+
+
+def test_what_was_asked_for_and_left_before_it_came_opens_over_nothing_and_begins_nothing(hands: Hands) -> None:
+    hands.shell.hands.press("n", shift=False)
+    hands.shell.hands.press("escape", shift=False)
+    hands.wait(0.1)
+    assert not isinstance(hands.shell.screen, ExerciseScreen)
+    assert course_of(hands).unfinished() is None
+
+
+def test_time_counts_from_the_first_task_not_from_the_name(hands: Hands) -> None:
+    hands.wait(1500.0, 30.0)
+    hands.act("drill.numbering").wait(0.1)
+    assert not hands.has("exercise.time")
+    assert "0 min" in hands.press("escape").text_of("practice.minutes")

@@ -11,7 +11,7 @@ TEXTS: dict[str, str] = {
     "who.empty": "Write a name or a code first.",
     "waiting.title": "What is waiting for {who}",
     "waiting.begun": "Begun and not finished",
-    "waiting.code": "A case code, a shipped name or a file",
+    "waiting.code": "A job number, a case code or a file",
     "waiting.begin": "begin",
     "waiting.all": "all cases",
     "waiting.hide": "hide the cases",

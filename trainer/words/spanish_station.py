@@ -14,7 +14,7 @@ TEXTS: dict[str, str] = {
     "who.empty": "Escribe antes un nombre o un código.",
     "waiting.title": "Lo que espera a {who}",
     "waiting.begun": "Empezado y sin acabar",
-    "waiting.code": "Un código de caso, un nombre incluido o un archivo",
+    "waiting.code": "Un número de trabajo, un código o un archivo",
     "waiting.begin": "empezar",
     "waiting.all": "todos los casos",
     "waiting.hide": "ocultar los casos",
