@@ -7,6 +7,8 @@ import tempfile
 
 from hypothesis import settings
 
+pytest_plugins = ["tests.outside_programs"]
+
 FOLDER = tempfile.mkdtemp(prefix="injector-ear-trainer-tests-")
 os.environ["XDG_CACHE_HOME"] = FOLDER
 atexit.register(shutil.rmtree, FOLDER, ignore_errors=True)

@@ -13,11 +13,12 @@ from pathlib import Path
 import psycopg
 
 
-def _bin() -> Path:
-    found = shutil.which("initdb")
-    if found:
+def server_programs() -> Path | None:
+    """Return the folder of the newest server's programs, or None where no server is installed."""
+    if found := shutil.which("initdb"):
         return Path(found).parent
-    return max(Path("/usr/lib/postgresql").glob("*/bin"), key=lambda path: int(path.parent.name))
+    installed = (one.parent for one in Path("/usr/lib/postgresql").glob("*/bin/initdb"))
+    return max(installed, key=lambda folder: float(folder.parent.name), default=None)
 
 
 def free_port() -> int:
@@ -30,18 +31,21 @@ class Postgres:
     """One server; `fresh` gives the URL of a new database on it."""
 
     def __init__(self) -> None:
+        programs = server_programs()
+        assert programs is not None, "no PostgreSQL server is installed"
+        self._programs = programs
         self.folder = Path(tempfile.mkdtemp(prefix="postgres-"))
         self.port = free_port()
-        self._as: list[str] = []
+        self._as: dict[str, str] = {}
         if os.geteuid() == 0:  # the server refuses to be run by root
             shutil.chown(self.folder, "postgres")
-            self._as = ["runuser", "-u", "postgres", "--"]
+            self._as = {"user": "postgres", "group": "postgres"}
         self._run("initdb", "-D", str(self.folder / "data"), "-A", "trust", "-U", "school", "--no-sync")
         self.start()
 
     def _run(self, name: str, *words: str) -> None:
         done = subprocess.run(
-            [*self._as, str(_bin() / name), *words], capture_output=True, text=True, cwd="/", check=False
+            [str(self._programs / name), *words], capture_output=True, text=True, cwd="/", check=False, **self._as
         )
         if done.returncode:
             raise RuntimeError(f"{name}: {done.stdout[-500:]} {done.stderr[-500:]}")

@@ -19,6 +19,8 @@ from trainer.circuit.network import solve
 from trainer.circuit.profile import Profile
 from trainer.circuit.solve import solve_test
 
+pytestmark = pytest.mark.needs("ngspice")
+
 END_S = 0.006
 
 

@@ -20,6 +20,8 @@ from trainer.desk.preview import write_preview
 from trainer.records.report import report_html
 from trainer.records.store import opened
 
+pytestmark = pytest.mark.needs("Chromium")
+
 
 def made_up_report() -> str:
     store = opened(None)

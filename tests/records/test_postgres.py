@@ -21,6 +21,8 @@ from trainer.records.store import Store, opened, opened_at
 from trainer.records.sums import class_sums, learner_sums
 from trainer.records.upkeep import delete_learner, delete_set
 
+pytestmark = pytest.mark.needs("PostgreSQL")
+
 
 @pytest.fixture(scope="module")
 def server() -> Iterator[Postgres]:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import shutil
 import signal
 import subprocess
 import sys
@@ -93,8 +92,6 @@ def until(done: Callable[[], bool]) -> None:
 
 @pytest.fixture
 def window(tmp_path: Path) -> Iterator[RealWindow]:
-    for tool in ("Xvfb", "xdotool"):
-        assert shutil.which(tool), f"these tests need {tool} (Debian: xvfb, xdotool)"
     UNIVERSES.reasoner(case_named("faint_hum_on_three"))  # so that the debrief need not be waited for
     read, write = os.pipe()
     buffer = tmp_path / "buffer"
@@ -118,6 +115,7 @@ def window(tmp_path: Path) -> Iterator[RealWindow]:
         os.close(write)
 
 
+@pytest.mark.needs("Xvfb", "xdotool")
 def test_a_case_in_a_real_window_by_keyboard_survives_a_kill_and_ends_with_a_score(window: RealWindow) -> None:
     blank = window.pixels().copy()
     window.keys("Return", "g", "q", "t")
