@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -10,15 +11,16 @@ import pytest
 from tests.sets import PASSPHRASE, SMALL, sealed_set, small_set
 from tests.universes import UNIVERSES
 from trainer.cases.case_proofs import inaudible
-from trainer.cases.case_set import Draw, Seeds
+from trainer.cases.case_set import CaseSet, Draw, Seeds
 from trainer.cases.drawing import is_group
-from trainer.cases.sealed_set import MAGIC, is_sealed, read_head, unsealed
+from trainer.cases.sealed_set import MAGIC, NONCE_BYTES, is_sealed, key_of, padded, read_head, seal, unsealed
 from trainer.cases.set_drawing import items_of
 from trainer.cases.set_file import read_set, set_of
 from trainer.cases.set_pack import pack_from
 from trainer.cases.set_proofs import set_problems
 from trainer.cases.set_source import refuse_open_exam
 from trainer.cases.set_text import SetDraft, set_text
+from trainer.cases.shipped import case_named, case_names
 from trainer.errors import ProblemsFoundError, WrongCallError
 from trainer.words import problem_line
 
@@ -207,6 +209,59 @@ def test_nothing_that_matters_can_be_read_from_a_sealed_file(tmp_path: Path) -> 
     assert opened.case_set.draw_key.encode() not in whole
 
 
+SINGLE = SMALL.replace("  - case: misfire_without_a_circuit\n  - case: one_side_asleep\n", "")
+
+
+@pytest.fixture
+def sealed_length(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Callable[[CaseSet], int]:
+    """Seals a set and returns the file's length; the key is made once, since no passphrase changes a length."""
+    key = key_of(PASSPHRASE, b"salt" * 4)
+    monkeypatch.setattr("trainer.cases.sealed_set.key_of", lambda _passphrase, _salt: key)
+
+    def length(case_set: CaseSet) -> int:
+        seal(case_set, PASSPHRASE, tmp_path / "any.sealed")
+        return (tmp_path / "any.sealed").stat().st_size
+
+    return length
+
+
+def test_the_length_of_a_sealed_set_does_not_tell_its_cases(sealed_length: Callable[[CaseSet], int]) -> None:
+    sets = [small_set(SINGLE.replace("faint_hum_on_three", name)).case_set for name in case_names()]
+    assert len({len(case_set.pack.plain) for case_set in sets}) > 50
+    assert len({sealed_length(case_set) for case_set in sets}) == 1
+
+
+def test_sets_of_the_same_number_of_cases_are_sealed_to_the_same_length(
+    sealed_length: Callable[[CaseSet], int],
+) -> None:
+    """One engine or four, short cases or long ones."""
+    listed = "".join(
+        f"  - case: {name}\n" for name in ("faint_hum_on_three", "misfire_without_a_circuit", "one_side_asleep")
+    )
+    engines = {case_named(name).profile.name: f"  - case: {name}\n" for name in case_names()}
+    assert len(engines) == 4
+    assert listed in SMALL
+    others = SMALL.replace(listed, "".join(list(engines.values())[:3]))
+    assert sealed_length(small_set().case_set) == sealed_length(small_set(others).case_set)
+
+
+@pytest.mark.parametrize(("length", "sealed_as"), [(1, 2**16), (2**16, 2**16), (2**16 + 1, 2**17), (2**23, 2**23)])
+def test_a_pack_is_padded_to_a_power_of_two(length: int, sealed_as: int) -> None:
+    assert len(padded(b"x" * length)) == sealed_as
+
+
+def test_a_set_that_no_sealed_file_holds_is_told_before_it_is_written() -> None:
+    with pytest.raises(WrongCallError, match="set_too_large"):
+        padded(b"x" * (2**23 + 1))
+
+
+def test_a_set_sealed_before_packs_were_padded_still_opens(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("trainer.cases.sealed_set.padded", lambda plain: plain)
+    path, opened = sealed_set(tmp_path)
+    assert path.stat().st_size < 2**14
+    assert opened.case_set == small_set().case_set
+
+
 def test_every_flipped_byte_of_a_sealed_set_is_seen(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     path, opened = sealed_set(tmp_path)
     # the key is made once: what is tried here is every byte, not the passphrase
@@ -214,7 +269,13 @@ def test_every_flipped_byte_of_a_sealed_set_is_seen(tmp_path: Path, monkeypatch:
     whole = path.read_bytes()
     assert whole.startswith(MAGIC)
     changed = tmp_path / "changed.sealed"
-    for place in range(len(whole)):
+    body = whole.index(b"\n", len(MAGIC)) + 1
+    # every byte that is not the cipher's, which ties all of its own to the tag at the end: some of those
+    for place in (
+        *range(body + NONCE_BYTES),
+        *range(body + NONCE_BYTES, len(whole), 211),
+        *range(len(whole) - 16, len(whole)),
+    ):
         changed.write_bytes(whole[:place] + bytes([whole[place] ^ (1 << place % 8)]) + whole[place + 1 :])
         with pytest.raises(WrongCallError):
             unsealed(changed, PASSPHRASE)
@@ -224,7 +285,7 @@ def test_a_cut_sealed_set_is_seen(tmp_path: Path, monkeypatch: pytest.MonkeyPatc
     path, opened = sealed_set(tmp_path)
     monkeypatch.setattr("trainer.cases.sealed_set.key_of", lambda _passphrase, _salt: opened.key)
     whole = path.read_bytes()
-    for length in range(0, len(whole), 97):
+    for length in range(0, len(whole), 293):
         path.write_bytes(whole[:length])
         with pytest.raises(WrongCallError):
             unsealed(path, PASSPHRASE)

@@ -113,6 +113,18 @@ def test_what_a_sealed_exam_leaves_at_the_station_tells_no_truth(tmp_path: Path,
         assert secret not in written
 
 
+def test_the_codes_of_a_test_are_stored_when_they_are_read_and_not_before(tmp_path: Path, store: Store) -> None:
+    """Else whoever opens the database at the station sees them without having asked the module."""
+    _path, exam = sealed_set(tmp_path)
+    desk, _item = seated(sitting_of(exam, store))
+    heard = store.events(desk.attempt_id)[-1]
+    assert heard.kind is EventKind.HEARD
+    assert "P0203" not in repr(heard)
+    assert "P0203" not in repr(desk.attempt)
+    desk.do(actions.read_codes(desk.attempt, desk.solver, clear=False))
+    assert store.events(desk.attempt_id)[-1].data["codes"] == ["P0203"]
+
+
 def test_debriefs_open_when_the_set_says_so(store: Store) -> None:
     clocks = Clocks()
     after = SMALL.replace("mode: exam", "mode: exam\n  debrief: after_closing\n  closes: 2026-12-01T10:00:00Z")

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -10,6 +12,7 @@ from tests.desk_hands import RIGHT_ANSWER, new_desk, type_in
 from trainer.circuit.elements import Location
 from trainer.circuit.faults import Conditions
 from trainer.instruments.bench import Work
+from trainer.practice.actions import codes_now
 from trainer.practice.attempt import begun, replayed, step
 from trainer.practice.events import Event, EventKind
 from trainer.practice.work_data import data_of, work_of
@@ -40,6 +43,38 @@ def test_a_log_replayed_gives_the_same_attempt() -> None:
     type_in(desk, "hear", "codes", "pair module 3", "out coil", *RIGHT_ANSWER, "repair connector 3 return", "retest")
     again = replayed(desk.attempt.case, desk.attempt.seed, desk.store.events("a1"))
     assert again == desk.attempt
+
+
+def test_codes_are_those_of_the_last_whole_test_with_the_engine_as_it_was_then() -> None:
+    """The harness is let go after the test; its codes stay in memory."""
+    desk = new_desk("tugged_at_the_clip")
+    type_in(desk, "hear", "clear", "move engine", "hear", "move none", "hear 5", "codes")
+    assert desk.attempt.card[-1].data["codes"] == ["P0205"]
+    type_in(desk, "hear", "codes")
+    assert desk.attempt.card[-1].data["codes"] == []
+
+
+def test_a_record_of_before_whose_tests_hold_their_codes_still_reads() -> None:
+    """Earlier versions stored the codes with the test; what they stored counts."""
+    desk = new_desk("faint_hum_on_three")
+    type_in(desk, "hear")
+    first, heard = desk.store.events("a1")
+    before = replace(heard, data={**heard.data, "codes": ["P0207"]})
+    attempt = replayed(desk.attempt.case, desk.attempt.seed, [first, before])
+    assert codes_now(attempt, desk.solver) == ["P0207"]
+    part = Event(3, EventKind.HEARD, "t", {**heard.data, "slots": [3], "codes": None})
+    assert codes_now(step(attempt, part), desk.solver) == ["P0207"]
+    read = Event(3, EventKind.CODES_READ, "t", {"codes": ["P0207"], "cleared": True})
+    assert codes_now(step(attempt, read), desk.solver) == []
+
+
+def test_a_retest_is_to_be_provoked_only_where_no_test_before_the_repair_left_a_code() -> None:
+    plain, hidden = new_desk("faint_hum_on_three"), new_desk("tugged_at_the_clip")
+    type_in(plain, "hear", *RIGHT_ANSWER, "repair connector 3 return", "retest")
+    assert plain.attempt.card[-1].data["to_provoke"] is False
+    type_in(hidden, "hear", "finding", "1", "5", "engine", "open", "return", "2", "yes", "retest")
+    assert hidden.attempt.card[-1].data["proved"] is True
+    assert hidden.attempt.card[-1].data["to_provoke"] is True
 
 
 def test_events_come_in_order_and_a_finding_only_once() -> None:

@@ -1,7 +1,8 @@
 """Sealed sets: one file whose answers and seeds cannot be read, nor a byte changed unseen, without the passphrase.
 
 The file is a first line that names it, a line of JSON that anybody may read (name, title, dates, size, mode, salt), and
-the pack encrypted with AES-256-GCM, whose tag covers both lines. The key comes from the passphrase by scrypt.
+the pack encrypted with AES-256-GCM, whose tag covers both lines. The key comes from the passphrase by scrypt. The pack
+is padded before it is encrypted, and never compressed: either way its length would tell which cases it holds.
 """
 
 from __future__ import annotations
@@ -24,7 +25,12 @@ SCRYPT_N, SCRYPT_R, SCRYPT_P = 2**17, 8, 1
 """OWASP's password storage cheat sheet gives these three for scrypt: 128 MB and some tenths of a second a guess."""
 
 LEAST_PASSPHRASE, LEAST_KEY = 10, 16
-MOST_BYTES = 8_000_000
+LEAST_PADDED = 65_536
+"""Bytes to which every pack is padded at least: all shipped cases in one set come to 49,000."""
+
+MOST_PADDED = 2**23
+MOST_BYTES = MOST_PADDED + 16_384
+"""The longest pack, and the longest file: the pack with its nonce, its tag and the two lines before it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,10 +88,23 @@ def open_key_of(pack: SetPack) -> SetKey:
     return SetKey(pack.plain, b"not sealed")
 
 
+def padded(plain: bytes) -> bytes:
+    """Return JSON padded with spaces, which JSON ignores at its end, to a power of two of at least 64 KiB.
+
+    With M the longest pack, powers of two leave log2(log2 M) bits in a length, the least that padding short of one
+    length for all can reach (Nikitin et al., "Reducing metadata leakage from encrypted files and communication with
+    PURBs", PoPETs 2019(4), section 4). Raises WrongCallError for a pack that no sealed file holds.
+    """
+    if len(plain) > MOST_PADDED:
+        raise WrongCallError("set_too_large", most=MOST_PADDED // 2**20)
+    return plain.ljust(max(LEAST_PADDED, 1 << (len(plain) - 1).bit_length()))
+
+
 def seal(case_set: CaseSet, passphrase: str, path: Path) -> SealedHead:
     """Write a set sealed.
 
-    Raises WrongCallError for a short passphrase or a set without a draw key, MissingHereError where that cannot be.
+    Raises WrongCallError for a short passphrase, a set without a draw key and one that is too large, MissingHereError
+    where the file cannot be written.
     """
     from cryptography.hazmat.primitives.ciphers.aead import AESGCM
 
@@ -107,7 +126,7 @@ def seal(case_set: CaseSet, passphrase: str, path: Path) -> SealedHead:
     }
     readable = MAGIC + json.dumps(head, sort_keys=True, ensure_ascii=True).encode("ascii") + b"\n"
     nonce = os.urandom(NONCE_BYTES)
-    body = AESGCM(key.derived("seal")).encrypt(nonce, case_set.pack.plain, readable)
+    body = AESGCM(key.derived("seal")).encrypt(nonce, padded(case_set.pack.plain), readable)
     write_bytes(path, readable + nonce + body)
     return _head(head)
 

@@ -51,6 +51,11 @@ class Labour:
         told("sounding", 0.0)
         return repair.retest(attempt, self._solver, place, moved=moved, heated=heated)
 
+    def read_codes(self, told: Told, attempt: Attempt, clear: bool) -> Done:
+        """Return the codes in memory; the last test is solved again where it is not at hand any more."""
+        told("codes", 0.0)
+        return actions.read_codes(attempt, self._solver, clear=clear)
+
     def measure(self, told: Told, attempt: Attempt, request: Request, predicted: str | None) -> Done:
         """Return a reading."""
         told("measuring", 0.0)

@@ -74,7 +74,6 @@ def hear(attempt: Attempt, slots: Sequence[int] | None, place: str, solver: Solv
     sound = render(solved, place, case.bed, attempt.seed, slots)
     data = _charged(attempt, work, (_test_name(work),))
     data |= {"slots": list(slots) if slots else None, "place": place, "sound": sound_hash(sound)}
-    data["codes"] = [code.code for code in codes_of(solved)] if slots is None else None
     return Done(EventKind.HEARD, data, sound=sound)
 
 
@@ -91,19 +90,25 @@ def _test_name(work: Work) -> str:
     return f"actuation_test:{hashlib.sha256(json.dumps(data_of(work), sort_keys=True).encode()).hexdigest()[:12]}"
 
 
-def read_codes(attempt: Attempt, *, clear: bool) -> Done:
-    """Read the codes that stand in memory now; clearing takes them away until a test sets them again."""
+def read_codes(attempt: Attempt, solver: Solver, *, clear: bool) -> Done:
+    """Read the codes that are in memory now; clearing takes them away until a test sets them again."""
     _allow(attempt.case, "codes")
     data = _charged(attempt, attempt.work, ("codes",))
-    return Done(EventKind.CODES_READ, {**data, "codes": codes_now(attempt), "cleared": clear})
+    return Done(EventKind.CODES_READ, {**data, "codes": codes_now(attempt, solver), "cleared": clear})
 
 
-def codes_now(attempt: Attempt) -> list[str]:
-    """Return the codes in memory: stored ones until cleared, then those of the last whole test."""
+def codes_now(attempt: Attempt, solver: Solver) -> list[str]:
+    """Return the codes in memory: stored ones until cleared, then those of the last whole test.
+
+    The last test is solved again: its codes are kept nowhere before they are read.
+    """
+    last: Sequence[str] = attempt.test_codes or ()
+    if attempt.tested is not None:
+        last = [code.code for code in codes_of(solver(attempt.case.profile, attempt.faults_left, attempt.tested))]
     stored = [] if attempt.stored_cleared else [
         stored_code(attempt.case.profile, item.cylinder, item.sensed).code for item in attempt.case.stored
     ]  # fmt: skip
-    return list(dict.fromkeys([*stored, *(attempt.test_codes or ())]))
+    return list(dict.fromkeys([*stored, *last]))
 
 
 def measure(attempt: Attempt, request: Request, predicted: str | None = None) -> Done:

@@ -26,7 +26,11 @@ class CardLine:
 
 @dataclass(frozen=True, slots=True)
 class Attempt:
-    """One learner's run at one case, as its events so far have left it."""
+    """One learner's run at one case, as its events so far have left it.
+
+    `tested` is the engine's state in the last whole test, which left codes that nobody has read yet; `test_codes` are
+    those that its event told: a retest's, or a test's in records of earlier versions.
+    """
 
     case: Case
     seed: int
@@ -34,6 +38,7 @@ class Attempt:
     minutes: float = 0.0
     paid: frozenset[str] = frozenset()
     card: tuple[CardLine, ...] = ()
+    tested: Work | None = None
     test_codes: tuple[str, ...] | None = None
     stored_cleared: bool = False
     ruled_out: frozenset[str] = frozenset()
@@ -76,10 +81,12 @@ def step(attempt: Attempt, event: Event) -> Attempt:
         changes["work"] = work_of(data["work"])
     if "paid" in data:
         changes["paid"] = frozenset(data["paid"])
-    if data.get("codes") is not None and event.kind in (EventKind.HEARD, EventKind.RETESTED):
-        changes["test_codes"] = tuple(data["codes"])
+    if event.kind is EventKind.RETESTED or (event.kind is EventKind.HEARD and data["slots"] is None):
+        told = data.get("codes")
+        changes["tested"] = work_of(data["work"]) if told is None else None
+        changes["test_codes"] = None if told is None else tuple(told)
     if event.kind is EventKind.CODES_READ and data["cleared"]:
-        changes |= {"test_codes": None, "stored_cleared": True}
+        changes |= {"tested": None, "test_codes": None, "stored_cleared": True}
     if event.kind is EventKind.SUSPECTED:
         changes["ruled_out"] = frozenset(data["ruled_out"])
     if event.kind is EventKind.FOUND:
@@ -87,8 +94,7 @@ def step(attempt: Attempt, event: Event) -> Attempt:
     if event.kind is EventKind.REPAIRED:
         changes["repaired"] = attempt.repaired | frozenset(data["mended"])
         changes["wrong_repairs"] = attempt.wrong_repairs + (not data["mended"])
-        changes["stored_cleared"] = True
-        changes["test_codes"] = None
+        changes |= {"tested": None, "test_codes": None, "stored_cleared": True}
     if event.kind is EventKind.RETESTED:
         changes["retested"] = True
     if event.kind in (EventKind.CLOSED, EventKind.VOIDED):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from itertools import takewhile
 
 from trainer.cases.case import Case
 from trainer.circuit.codes import codes_of
@@ -13,7 +14,7 @@ from trainer.instruments.measuring import plugged_back
 from trainer.practice.actions import Done, Solver, sound_hash
 from trainer.practice.attempt import Attempt
 from trainer.practice.events import EventKind
-from trainer.practice.work_data import data_of
+from trainer.practice.work_data import data_of, work_of
 from trainer.reasoning.prices import repair_minutes
 from trainer.sound.render import Sound, render
 
@@ -74,7 +75,10 @@ def retest(
     moved: Location | None = None,
     heated: Location | None = None,
 ) -> Done:
-    """Run the test on the circuit as repaired, if wanted while a place is moved or warm."""
+    """Run the test on the circuit as repaired, if wanted while a place is moved or warm.
+
+    `to_provoke` in its data: the engine is even, but no test before the repair left a code either.
+    """
     # what was lent or swapped goes back first: only the repair is tested
     plugged = plugged_back(attempt.case.profile, attempt.work)
     back = Work(conditions=plugged.conditions, spread=plugged.spread, covers_off=plugged.covers_off)
@@ -82,17 +86,22 @@ def retest(
     solved = solver(attempt.case.profile, attempt.faults_left, work)
     sound = render(solved, place, attempt.case.bed, attempt.seed)
     codes = [code.code for code in codes_of(solved)]
+    proved = not codes and is_even(attempt.case, sound, solver, attempt.seed)
     data = {
         "minutes": attempt.case.profile.minutes["actuation_test"], "codes": codes, "place": place,
-        "work": data_of(back),
-        "sound": sound_hash(sound), "proved": not codes and is_even(attempt.case, sound, solver, attempt.seed),
+        "work": data_of(back), "sound": sound_hash(sound), "proved": proved,
+        "to_provoke": proved and not showed_itself(attempt, solver),
     }  # fmt: skip
     return Done(EventKind.RETESTED, data, sound=sound)
 
 
-def showed_itself(attempt: Attempt) -> bool:
+def showed_itself(attempt: Attempt, solver: Solver) -> bool:
     """Tell whether a test before the repair left a code: if none did, the fault may be one that comes and goes."""
-    return any(line.data["codes"] for line in attempt.card if line.kind is EventKind.HEARD)
+    before = takewhile(lambda line: line.kind is not EventKind.REPAIRED, attempt.card)
+    whole = [line.data for line in before if line.kind is EventKind.HEARD and line.data["slots"] is None]
+    states = {work_of(data["work"]): None for data in whole}
+    case = attempt.case
+    return any(codes_of(solver(case.profile, case.faults, work)) for work in states)
 
 
 EVEN_WITHIN_DB = 1.5

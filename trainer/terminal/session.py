@@ -140,7 +140,7 @@ class Session:
     # evidence
 
     def _codes(self, *, clear: bool) -> None:
-        done = self.desk.do(actions.read_codes(self.desk.attempt, clear=clear))
+        done = self.desk.do(actions.read_codes(self.desk.attempt, self.desk.solver, clear=clear))
         self._lines(shown.code_lines(self.desk.attempt.case.profile, done.data["codes"]))
         if clear:
             self._say(text("codes.cleared"))
@@ -299,7 +299,7 @@ class Session:
         self._play(done.sound, text("hear.whole"), self.place)
         self._lines(shown.code_lines(self.desk.attempt.case.profile, done.data["codes"]))
         self._say(text("retest.proved" if done.data["proved"] else "retest.not_proved"))
-        if done.data["proved"] and not repair.showed_itself(self.desk.attempt):
+        if done.data["to_provoke"]:
             self._say(text("retest.provoke"))
 
     def worked(self, done: Done) -> None:

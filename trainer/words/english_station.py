@@ -62,6 +62,7 @@ TEXTS: dict[str, str] = {
     "glossary.title": "Words",
     "stage.waiting": "Working ...",
     "stage.sounding": "Solving the circuit and rendering the sound ...",
+    "stage.codes": "Reading the codes ...",
     "stage.measuring": "Measuring ...",
     "stage.reasoning": "Solving every fault that this engine can have: {percent:.0f} %",
     "sound.silent": "No sound output here: sounds are written to files. Codes, readings and the strip work as ever.",

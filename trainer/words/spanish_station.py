@@ -67,6 +67,7 @@ TEXTS: dict[str, str] = {
     "glossary.title": "Palabras",
     "stage.waiting": "Trabajando ...",
     "stage.sounding": "Resolviendo el circuito y generando el sonido ...",
+    "stage.codes": "Leyendo los códigos ...",
     "stage.measuring": "Midiendo ...",
     "stage.reasoning": "Resolviendo cada avería posible de este motor: {percent:.0f} %",
     "sound.silent": "Aquí no hay salida de sonido: se escribe en archivos. Códigos, lecturas y tira funcionan igual.",

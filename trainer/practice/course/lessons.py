@@ -39,7 +39,7 @@ class Step:
             return self.marked(actions.measure(attempt, self.request(attempt.case.profile)))
         if self.slots is not None:
             return self.marked(actions.hear(attempt, self.slots or None, "front", solver))
-        return self.marked(actions.read_codes(attempt, clear=False))
+        return self.marked(actions.read_codes(attempt, solver, clear=False))
 
     def marked(self, done: Done) -> Done:
         """Return what was done, marked as this step."""

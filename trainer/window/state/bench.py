@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 from trainer.circuit.profile import Profile
 from trainer.desk.desk import Desk
 from trainer.errors import WrongCallError
-from trainer.practice import repair
 from trainer.practice.actions import Done
 from trainer.practice.debrief import Debrief
 from trainer.practice.events import EventKind
@@ -294,9 +293,8 @@ class BenchScreen(Screen):
         self.desk.do(done)
         assert done.sound is not None
         self.ears.play_whole(done.sound)
-        proved = done.data["proved"]
-        shown = [text("retest.proved" if proved else "retest.not_proved")]
-        if proved and not repair.showed_itself(self.desk.attempt):
+        shown = [text("retest.proved" if done.data["proved"] else "retest.not_proved")]
+        if done.data["to_provoke"]:
             shown.append(text("retest.provoke"))
         self.say(*code_lines(self.profile, done.data["codes"]), *shown)
 

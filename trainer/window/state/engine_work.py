@@ -29,10 +29,12 @@ class EngineWork:
         if self._bench.ears.testing:
             self._bench.say(text("codes.running"))
             return
-        done = self.do(lambda: actions.read_codes(self._bench.desk.attempt, clear=clear))
-        if done is not None:
-            cleared = [text("codes.cleared")] if clear else []
-            self._bench.say(*code_lines(self._bench.profile, done.data["codes"]), *cleared)
+        self._bench.ask("read_codes", self._bench.desk.attempt, clear, then=self._codes_read)
+
+    def _codes_read(self, done: Done) -> None:
+        self._bench.desk.do(done)
+        cleared = [text("codes.cleared")] if done.data["cleared"] else []
+        self._bench.say(*code_lines(self._bench.profile, done.data["codes"]), *cleared)
 
     def move(self) -> None:
         """Ask where the harness is moved."""
