@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from tests.sets import PASSPHRASE, SMALL, Clocks, right_finding, sealed_set, seated, sitting_of, small_set, work_through
+from tests.special_files import pipe, without_waiting
 from tests.universes import UNIVERSES
 from trainer.cases.sealed_set import key_of, open_key_of, salt_of_set
 from trainer.cases.set_source import OpenedSet, keys_of
@@ -343,3 +344,15 @@ def test_a_heavy_case_decides_which_try_is_best() -> None:
     assert row.right == 1
     assert row.mark > 50.0
     store.close()
+
+
+@without_waiting
+def test_pipes_and_devices_on_a_stick_are_told_in_a_line_each_and_the_rest_goes_on(stick, tmp_path: Path) -> None:
+    exam, folder = stick
+    good = next(folder.iterdir())
+    shutil.copy(good, tmp_path / "b.results")
+    pipe(tmp_path / "a.results")
+    (tmp_path / "c.results").symlink_to("/dev/null")
+    assert salts_in([tmp_path]) == {exam.key.salt}
+    taken = collect(opened(None), [tmp_path, tmp_path / "none"], exam.case_set.id, [exam.key])
+    assert [one.fate for one in taken] == [Fate.SPECIAL, Fate.NEW, Fate.SPECIAL, Fate.MISSING]

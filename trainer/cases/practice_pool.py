@@ -15,6 +15,7 @@ from numpy.typing import NDArray
 from trainer.cases.audibility import AUDIBLE_MARGIN_DB, DECISIVE_DB, SILENT_DBA
 from trainer.cases.drawing import drawable, is_group
 from trainer.cases.model_digest import model_digest
+from trainer.cases.plain_file import open_plain
 from trainer.cases.practice_draw import HARDEST, TEMPERATURE_C
 from trainer.cases.whole_file import write_whole
 from trainer.circuit.codes import known_codes
@@ -256,7 +257,7 @@ def _content(profile: Profile) -> str:
 
 def _loaded(profile: Profile, path: Path) -> Pool | None:
     try:
-        with np.load(path, allow_pickle=False) as kept:
+        with open_plain(path) as opened, np.load(opened, allow_pickle=False) as kept:
             arrays: dict[str, NDArray[Any]] = {name: kept[name] for name in ARRAYS}
     except Exception:  # a damaged archive can raise nearly anything, and nothing is lost by solving anew
         return None

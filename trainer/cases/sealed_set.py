@@ -15,10 +15,11 @@ from pathlib import Path
 from typing import Any
 
 from trainer.cases.case_set import CaseSet, Mode, SetPack
+from trainer.cases.plain_file import UnfitFileError, open_plain, read_plain
 from trainer.cases.set_file import set_of
 from trainer.cases.whole_file import write_bytes
 from trainer.cases.yaml_text import SEALED_BEGINS as MAGIC
-from trainer.errors import MissingHereError, WrongCallError
+from trainer.errors import WrongCallError
 
 NONCE_BYTES, KEY_BYTES = 12, 32
 SCRYPT_N, SCRYPT_R, SCRYPT_P = 2**17, 8, 1
@@ -134,22 +135,25 @@ def seal(case_set: CaseSet, passphrase: str, path: Path) -> SealedHead:
 def is_sealed(path: Path) -> bool:
     """Tell whether a file begins as a sealed set does."""
     try:
-        with path.open("rb") as file:
+        with open_plain(path) as file:
             return file.read(len(MAGIC)) == MAGIC
-    except OSError:
+    except (UnfitFileError, OSError):
         return False
 
 
 def read_head(path: Path) -> SealedHead:
     """Return what anybody may read of a sealed set; nothing of it is proved before the passphrase has opened it.
 
-    Raises WrongCallError for a file that is none.
+    Raises UnfitFileError for a file that cannot be read and WrongCallError for one that is no sealed set.
     """
     return _split(path)[0]
 
 
 def unsealed(path: Path, passphrase: str) -> tuple[CaseSet, SetKey]:
-    """Open a sealed set; raises WrongCallError for a wrong passphrase and for a file that was changed."""
+    """Open a sealed set.
+
+    Raises UnfitFileError for a file that cannot be read, WrongCallError for a wrong passphrase or a changed file.
+    """
     from cryptography.exceptions import InvalidTag
     from cryptography.hazmat.primitives.ciphers.aead import AESGCM
 
@@ -166,12 +170,7 @@ def unsealed(path: Path, passphrase: str) -> tuple[CaseSet, SetKey]:
 
 
 def _split(path: Path) -> tuple[SealedHead, bytes, bytes]:
-    try:
-        if path.stat().st_size > MOST_BYTES:
-            raise WrongCallError("sealed_unreadable", file=path.name)
-        whole = path.read_bytes()
-    except OSError as error:
-        raise MissingHereError("file_unreadable", path=path, reason=error.strerror) from error
+    whole = read_plain(path, MOST_BYTES)
     end = whole.find(b"\n", len(MAGIC))
     if not whole.startswith(MAGIC) or end < 0:
         raise WrongCallError("sealed_unreadable", file=path.name)

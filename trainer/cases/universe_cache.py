@@ -17,6 +17,7 @@ from numpy.typing import NDArray
 
 from trainer.cases.case import Case
 from trainer.cases.model_digest import model_digest
+from trainer.cases.plain_file import open_plain
 from trainer.cases.practice_pool import POOL_PREFIX, Pools
 from trainer.cases.whole_file import write_whole
 from trainer.circuit.codes import SlotCurrents, stored_code
@@ -118,7 +119,7 @@ def _forget_oldest(folder: Path) -> None:
 def _load(universe: Universe, path: Path) -> bool:
     """Fill the universe from a file; tell whether that could be done, and leave it untouched if not."""
     try:
-        with path.open("rb") as opened, np.load(opened, allow_pickle=False) as file:
+        with open_plain(path) as opened, np.load(opened, allow_pickle=False) as file:
             arrays = {name: file[name] for name in file.files}
         solved, tests, kept = _from_arrays(universe, arrays)
         os.utime(path)

@@ -9,6 +9,7 @@ from typing import Any
 
 import yaml
 
+from trainer.cases.plain_file import decoded, read_plain
 from trainer.errors import Problem, ProblemsFoundError
 from trainer.words import text
 
@@ -143,32 +144,8 @@ class YamlText:
 
 def read_text(path: Path) -> str:
     """Return a file's text; raises ProblemsFoundError where it cannot be read as UTF-8."""
-    try:
-        if path.stat().st_size > MOST_BYTES:
-            found, mend = text("file.bytes", count=path.stat().st_size), text("file.give_a_profile_or_case_file")
-            raise ProblemsFoundError(
-                [Problem(str(path), None, "the file", found, text("file.at_most_bytes", count=MOST_BYTES), mend)]
-            )
-        content = path.read_bytes()
-        if content.startswith(SEALED_BEGINS):
-            found, mend = text("file.a_sealed_set"), text("file.sealed_mend")
-            raise ProblemsFoundError([Problem(str(path), None, "the file", found, text("file.plain_yaml"), mend)])
-        return content.decode("utf-8").replace("\r\n", "\n")
-    except OSError as error:
-        found = error.strerror or text("file.unreadable")
-        raise ProblemsFoundError(
-            [
-                Problem(
-                    str(path),
-                    None,
-                    "the file",
-                    found,
-                    text("file.a_file_that_can_be_read"),
-                    text("file.check_the_name_and_the_rights"),
-                )
-            ]
-        ) from error
-    except UnicodeDecodeError as error:
-        raise ProblemsFoundError(
-            [Problem(str(path), None, "the file", text("file.not_utf_8_text"), "UTF-8", text("file.save_it_as_utf_8"))]
-        ) from error
+    content = read_plain(path, MOST_BYTES)
+    if content.startswith(SEALED_BEGINS):
+        found, mend = text("file.a_sealed_set"), text("file.sealed_mend")
+        raise ProblemsFoundError([Problem(str(path), None, "the file", found, text("file.plain_yaml"), mend)])
+    return decoded(path, content).replace("\r\n", "\n")

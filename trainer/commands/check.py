@@ -10,6 +10,7 @@ from trainer.cases.audibility import AUDIBLE_MARGIN_DB
 from trainer.cases.case import Case
 from trainer.cases.case_file import case_from
 from trainer.cases.case_proofs import inaudible, unsolvable
+from trainer.cases.plain_file import files_in
 from trainer.cases.profile_file import profile_from
 from trainer.cases.set_file import read_set
 from trainer.cases.set_proofs import set_problems
@@ -29,14 +30,14 @@ def check_paths(paths: Sequence[Path], universes: Universes) -> Result:
 
     A case must also be solvable with what it offers, and what decides it must be heard.
     """
-    files = list(_files(paths))
-    problems: list[Problem] = []
+    files, closed = files_in(paths, ".yaml")
+    problems: list[Problem] = [problem for error in closed for problem in error.problems]
     for path in files:
         try:
             check_file(path, universes)
         except ProblemsFoundError as error:
             problems += error.problems
-    if not files:
+    if not files and not closed:
         problems.append(
             Problem(
                 str(paths[0]),
@@ -127,11 +128,3 @@ def _unheard(case: Case, parsed: YamlText) -> Iterator[Problem]:
             text("check.audible", margin=AUDIBLE_MARGIN_DB),
             text("check.quieter_bed", bed=math.floor(10.0 * (worst.level_dba - AUDIBLE_MARGIN_DB)) / 10.0),
         )
-
-
-def _files(paths: Sequence[Path]) -> Iterator[Path]:
-    for path in paths:
-        if path.is_dir():
-            yield from sorted(path.rglob("*.yaml"))
-        else:
-            yield path

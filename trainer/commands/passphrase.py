@@ -7,8 +7,10 @@ from pathlib import Path
 
 import click
 
-from trainer.errors import MissingHereError
+from trainer.cases.plain_file import decoded, read_plain
 from trainer.words import text
+
+MOST_BYTES = 10_000
 
 
 def passphrase_from(file: Path | None, *, twice: bool = False) -> Callable[[], str]:
@@ -16,10 +18,7 @@ def passphrase_from(file: Path | None, *, twice: bool = False) -> Callable[[], s
 
     def ask() -> str:
         if file is not None:
-            try:
-                return file.read_text("utf-8").rstrip("\r\n")
-            except (OSError, UnicodeDecodeError) as error:
-                raise MissingHereError("file_unreadable", path=file, reason=error) from error
+            return decoded(file, read_plain(file, MOST_BYTES)).rstrip("\r\n")
         try:
             prompt = text("passphrase.ask")
             return str(click.prompt(prompt, hide_input=True, confirmation_prompt=twice, err=True))

@@ -10,10 +10,12 @@ from typing import Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError, model_validator
 
+from trainer.cases.plain_file import Unfit, UnfitFileError, read_plain
 from trainer.cases.whole_file import write_bytes
 from trainer.output.sound_setup import LEAST_LEVEL_DB, START_LEVEL_DB
 
 Trace = Literal["fading", "shown", "off"]
+MOST_BYTES = 1_000_000
 SCALES = (1.0, 1.25, 1.5, 1.75, 2.0, 2.5)
 
 
@@ -89,10 +91,10 @@ def _hashed(pin: str, salt: str) -> str:
 def read_settings(path: Path) -> tuple[Settings, Path | None]:
     """Return the settings in a file; a damaged file is put aside, and where it lies is returned too."""
     try:
-        return Settings.model_validate_json(path.read_bytes()), None
-    except FileNotFoundError:
-        return Settings(), None
-    except (ValidationError, OSError):
+        return Settings.model_validate_json(read_plain(path, MOST_BYTES)), None
+    except (ValidationError, UnfitFileError) as error:
+        if isinstance(error, UnfitFileError) and error.why is Unfit.MISSING:
+            return Settings(), None
         aside = path.with_suffix(".damaged.json")
         try:
             path.replace(aside)

@@ -38,6 +38,8 @@ class Fate(StrEnum):
     WRONG_KEY = "wrong_key"
     OTHER_SET = "other_set"
     UNREADABLE = "unreadable"
+    SPECIAL = "special"
+    CLOSED = "closed"
     MISSING = "missing"
 
 

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
+from trainer.cases.plain_file import Unfit, UnfitFileError, files_in, read_plain
 from trainer.cases.sealed_set import SetKey
 from trainer.records.bundle import MOST_BYTES, SUFFIX, Bundle, BundleError, Fate, learner_claimed, read_bundle, salt_of
 from trainer.records.merging import ForkedError, merge_attempt
@@ -22,42 +24,38 @@ class Collected:
     attempts: int = 0
 
 
-def bundles_in(folders: Sequence[Path]) -> Iterator[Path]:
-    """Yield every bundle under folders, or files named directly, in a fixed order."""
-    for folder in folders:
-        if folder.is_dir():
-            yield from sorted(path for path in folder.rglob(f"*{SUFFIX}") if path.is_file())
-        else:
-            yield folder
-
-
 def collect(store: Store, folders: Sequence[Path], set_id: str, keys: Sequence[SetKey]) -> list[Collected]:
-    """Merge bundles into the store; nothing on the media is written.
+    """Merge bundles into the store, from folders or named directly; nothing on the media is written.
 
     `keys` are those under which results of the set may be signed.
     """
-    return [_collected(store, path, set_id, keys) for path in bundles_in(folders)]
+    bundles, closed = files_in(folders, SUFFIX)
+    unread = [Collected(error.problems[0].file, FATES[error.why]) for error in closed]
+    return [*(_collected(store, path, set_id, keys) for path in bundles), *unread]
 
 
 def salts_in(folders: Sequence[Path]) -> frozenset[bytes]:
     """Return the salts that bundles name, for which keys must be made from the passphrase."""
-    salts = (salt_of(content) for path in bundles_in(folders) if (content := _content(path)) is not None)
+    salts = set()
+    for path in files_in(folders, SUFFIX)[0]:
+        with suppress(UnfitFileError):  # told when it is collected
+            salts.add(salt_of(read_plain(path, MOST_BYTES)))
     return frozenset(salt for salt in salts if salt is not None)
 
 
-def _content(path: Path) -> bytes | None:
-    try:
-        return path.read_bytes() if path.stat().st_size <= MOST_BYTES else None
-    except OSError:
-        return None
+FATES = {
+    Unfit.MISSING: Fate.MISSING,
+    Unfit.NOT_PLAIN: Fate.SPECIAL,
+    Unfit.TOO_LARGE: Fate.UNREADABLE,  # larger than any bundle
+    Unfit.UNREADABLE: Fate.CLOSED,
+}
 
 
 def _collected(store: Store, path: Path, set_id: str, keys: Sequence[SetKey]) -> Collected:
-    if not path.exists():
-        return Collected(str(path), Fate.MISSING)
-    content = _content(path)
-    if content is None:
-        return Collected(str(path), Fate.UNREADABLE)
+    try:
+        content = read_plain(path, MOST_BYTES)
+    except UnfitFileError as error:
+        return Collected(str(path), FATES[error.why])
     salt = salt_of(content)
     key = next((one for one in keys if one.salt == salt), keys[0])
     try:

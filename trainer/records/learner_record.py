@@ -15,6 +15,7 @@ from typing import Any
 
 from sqlalchemy import func, select
 
+from trainer.cases.plain_file import read_plain
 from trainer.cases.whole_file import write_bytes
 from trainer.errors import Problem, ProblemsFoundError
 from trainer.records.attempt_lines import UNFIT, attempt_lines, attempts_in
@@ -103,7 +104,7 @@ def taken_in(store: Store, path: Path, learner: str) -> Taken:
 
 
 def _read(path: Path, learner: str) -> list[WholeAttempt]:
-    content = _content(path)
+    content = read_plain(path, MOST_BYTES)
     before = content.rfind(b"\n", 0, max(len(content) - 1, 0))
     body, last = content[: before + 1], content[before + 1 :]
     head = _line(body.split(b"\n", 1)[0])
@@ -121,20 +122,6 @@ def _read(path: Path, learner: str) -> list[WholeAttempt]:
     if any(one.row.learner != learner or one.row.set_id for one in attempts):
         raise _refused(path, "of_another", "be_that_learner", of=owner)
     return attempts
-
-
-def _content(path: Path) -> bytes:
-    """Return what a file holds; raises ProblemsFoundError for one that is no plain file, or larger than any record."""
-    try:
-        if not path.is_file():  # a pipe or a device has no end
-            raise _refused(path, "missing", "path")
-        with path.open("rb") as opened:
-            content = opened.read(MOST_BYTES + 1)
-    except (OSError, ValueError) as error:
-        raise _refused(path, "missing", "path") from error
-    if len(content) > MOST_BYTES:
-        raise _refused(path, "too_large", "a_record_of")
-    return content
 
 
 def _attempts(body: bytes) -> list[WholeAttempt]:

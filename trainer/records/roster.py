@@ -10,7 +10,8 @@ from pathlib import Path
 
 from sqlalchemy import delete, insert, select
 
-from trainer.errors import MissingHereError, Problem, ProblemsFoundError
+from trainer.cases.plain_file import decoded, read_plain
+from trainer.errors import Problem, ProblemsFoundError
 from trainer.records.store import Store
 from trainer.records.tables import roster_table
 from trainer.words import text
@@ -30,16 +31,7 @@ class Person:
 
 def read_roster(path: Path) -> list[Person]:
     """Read a roster with the columns learner, name, class; raises ProblemsFoundError with every line that is wrong."""
-    try:
-        if path.stat().st_size > MOST_BYTES:
-            raise ProblemsFoundError(
-                [_problem(path, None, text("file.too_large"), text("file.at_most_bytes", count=MOST_BYTES))]
-            )
-        content = path.read_bytes().decode("utf-8-sig")
-    except OSError as error:
-        raise MissingHereError("file_unreadable", path=path, reason=error.strerror) from error
-    except UnicodeDecodeError as error:
-        raise ProblemsFoundError([_problem(path, None, text("file.not_utf_8_text"), "UTF-8")]) from error
+    content = decoded(path, read_plain(path, MOST_BYTES), "utf-8-sig")
     first = content.split("\n", 1)[0]
     reader = csv.reader(io.StringIO(content, newline=""), delimiter=";" if first.count(";") > first.count(",") else ",")
     try:
@@ -72,7 +64,7 @@ def _cell(cell: str) -> str:
     return " ".join(cell.replace("\x00", "").split())
 
 
-def _problem(path: Path, line: int | None, found: str, allowed: str) -> Problem:
+def _problem(path: Path, line: int, found: str, allowed: str) -> Problem:
     return Problem(path.name, line, "the roster", found, allowed, text("roster.mend"))
 
 

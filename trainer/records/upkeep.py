@@ -12,6 +12,7 @@ from typing import IO, Any
 
 from sqlalchemy import Connection, Table, delete, func, insert, select
 
+from trainer.cases.plain_file import open_plain
 from trainer.cases.whole_file import write_whole
 from trainer.errors import MissingHereError, WrongCallError
 from trainer.records.store import Store
@@ -138,7 +139,7 @@ def _put_back(connection: Connection, path: Path) -> int:
             connection.execute(insert(tables[here]), part)
         part.clear()
 
-    with gzip.open(path, "rb") as packed:
+    with open_plain(path) as file, gzip.open(file, "rb") as packed:
         packed.readline(MOST_LINE)
         for line in packed:
             ((name, row),) = json.loads(line).items()
@@ -158,7 +159,7 @@ def _put_back(connection: Connection, path: Path) -> int:
 def _prove(path: Path) -> None:
     """Read a backup to its end; raises WrongCallError or ValueError for one that is not as it was written."""
     digest = hashlib.sha256()
-    with gzip.open(path, "rb") as packed:
+    with open_plain(path) as file, gzip.open(file, "rb") as packed:
         head = json.loads(packed.readline(MOST_LINE))
         if head["form"] != FORM:
             raise ValueError("another form")

@@ -179,8 +179,6 @@ TEXTS: dict[str, str] = {
     ),
     "lesson.done": "done: {what}",
     "record.a_record": "a learner's record written by this program",
-    "record.mend.path": "Give the path of a file ending in .record",
-    "record.found.too_large": "larger than any record",
     "record.found.no_record": "no record at its beginning",
     "record.found.damaged": "damaged or cut short: its checksum does not fit",
     "record.found.of_another": "the record of {of}",
@@ -205,7 +203,6 @@ TEXTS: dict[str, str] = {
     "why.case.weakest": "Why this: a whole case puts the skills together, at your level.",
     "progress.waits.day": "tomorrow",
     "record.found.unknown": "holding what this version of the program does not know",
-    "record.found.missing": "not there, or not to be read",
     "practice.lesson_keys": (
         "In a lesson Enter does the step, 'skip' leaves the lessons; Enter now goes on with this one."
     ),

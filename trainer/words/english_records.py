@@ -48,6 +48,8 @@ TEXTS = {
     "fate.wrong_key": "made with another passphrase",
     "fate.other_set": "of another set",
     "fate.unreadable": "no bundle of results",
+    "fate.special": "no ordinary file: left alone",
+    "fate.closed": "cannot be read: check the rights and the stick",
     "collect.line": "{file}: {fate} ({count} attempts)",
     "collect.nothing": "No bundle was found there.",
     "mark.going": "Marking: {done} of {count} ...",

@@ -178,8 +178,6 @@ TEXTS: dict[str, str] = {
     ),
     "lesson.done": "hecho: {what}",
     "record.a_record": "un registro de alumno escrito por este programa",
-    "record.mend.path": "Da la ruta de un archivo terminado en .record",
-    "record.found.too_large": "más grande que cualquier registro",
     "record.found.no_record": "ningún registro al comienzo",
     "record.found.damaged": "dañado o cortado: su suma no coincide",
     "record.found.of_another": "el registro de {of}",
@@ -204,7 +202,6 @@ TEXTS: dict[str, str] = {
     "why.case.weakest": "Por qué esto: un caso entero junta las habilidades, a tu nivel.",
     "progress.waits.day": "mañana",
     "record.found.unknown": "tiene algo que esta versión del programa no conoce",
-    "record.found.missing": "ausente o ilegible",
     "practice.lesson_keys": (
         "En una lección Intro hace el paso y 'skip' deja las lecciones; Intro sigue ahora con esta."
     ),

@@ -50,6 +50,8 @@ TEXTS = {
     "fate.wrong_key": "hecho con otra frase de paso",
     "fate.other_set": "de otro conjunto",
     "fate.unreadable": "no es un paquete de resultados",
+    "fate.special": "no es un archivo normal: no se tocó",
+    "fate.closed": "no se puede leer: comprueba los permisos y la memoria",
     "collect.line": "{file}: {fate} ({count} intentos)",
     "collect.nothing": "No se encontró ningún paquete.",
     "mark.going": "Se califica: {done} de {count} ...",

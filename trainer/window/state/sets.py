@@ -6,7 +6,8 @@ import hashlib
 from collections.abc import Callable
 from pathlib import Path
 
-from trainer.cases.sealed_set import is_sealed, read_head
+from trainer.cases.plain_file import Unfit, UnfitFileError, read_plain
+from trainer.cases.sealed_set import MOST_BYTES, is_sealed, read_head
 from trainer.cases.set_source import OpenedSet, open_set, refuse_open_exam
 from trainer.errors import WrongCallError
 from trainer.window.state.nodes import Node, button, column, field, row, scroll, words
@@ -93,11 +94,13 @@ class SetsScreen(Screen):
 
 
 def _content(path: Path) -> str:
-    """Return a digest of a file, "" for one that cannot be read."""
+    """Return a digest of a file; raises WrongCallError for none, UnfitFileError for one that cannot be read."""
     try:
-        return hashlib.sha256(path.read_bytes()).hexdigest()
-    except OSError:
-        return ""
+        return hashlib.sha256(read_plain(path, MOST_BYTES)).hexdigest()
+    except UnfitFileError as error:
+        if error.why is Unfit.MISSING:
+            raise WrongCallError("no_set_file", path=path) from error
+        raise
 
 
 def open_file(shell: Shell, path: Path, then: Callable[[OpenedSet], None]) -> None:
@@ -106,8 +109,7 @@ def open_file(shell: Shell, path: Path, then: Callable[[OpenedSet], None]) -> No
     def opened(passphrase: str) -> None:
         then(open_set(path, lambda: passphrase))
 
-    if not _content(path):
-        raise WrongCallError("no_set_file", path=path)
+    _content(path)
     if is_sealed(path):
         head = read_head(path)
         shell.show(PassphraseScreen(shell, text("sets.sealed", title=head.title), opened))

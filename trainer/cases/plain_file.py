@@ -1,0 +1,140 @@
+"""Opens files that a person named: plain files only, never waiting for one, never more of it than a limit."""
+
+from __future__ import annotations
+
+import os
+import stat
+from collections.abc import Callable, Iterable
+from enum import StrEnum
+from pathlib import Path
+from typing import BinaryIO
+
+from trainer.errors import Problem, ProblemsFoundError
+from trainer.words import text
+
+OPENING = os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_CLOEXEC", 0) | getattr(os, "O_BINARY", 0)
+"""Windows has no O_NONBLOCK, and no pipe there has a name of a plain file; only Windows has O_BINARY."""
+
+
+class Unfit(StrEnum):
+    """Why a file cannot be read."""
+
+    MISSING = "missing"
+    NOT_PLAIN = "not_plain"
+    TOO_LARGE = "too_large"
+    UNREADABLE = "unreadable"
+    NOT_TEXT = "not_text"
+
+
+class UnfitFileError(ProblemsFoundError):
+    """Raised for a file that cannot be read; `why` is for callers that treat one reason apart."""
+
+    def __init__(self, problem: Problem, why: Unfit) -> None:
+        super().__init__([problem])
+        self.why = why
+
+    def __reduce__(self) -> tuple[type[UnfitFileError], tuple[Problem, Unfit]]:
+        """Let the error go from one process to another."""
+        return type(self), (self.problems[0], self.why)
+
+
+def open_plain(path: Path) -> BinaryIO:
+    """Return an open binary file; raises UnfitFileError for anything but a plain file that can be read.
+
+    It is looked at before it is opened, because opening a device can already act on it, and once more when it is open,
+    because it may have been exchanged in between.
+    """
+    try:
+        refuse_special(path, path.stat().st_mode)
+        descriptor = os.open(path, OPENING)
+        try:
+            refuse_special(path, os.fstat(descriptor).st_mode)
+            return os.fdopen(descriptor, "rb")
+        except BaseException:
+            os.close(descriptor)
+            raise
+    except (OSError, ValueError) as error:  # ValueError: a name that no file can have
+        raise _unreadable(path, error) from error
+
+
+def read_plain(path: Path, most_bytes: int) -> bytes:
+    """Return what a plain file holds; raises UnfitFileError, also where that is more than `most_bytes`."""
+    with open_plain(path) as file:
+        try:
+            content = file.read(most_bytes + 1)
+        except OSError as error:
+            raise _unreadable(path, error) from error
+    if len(content) > most_bytes:
+        allowed = text("file.at_most_bytes", count=most_bytes)
+        raise _unfit(path, Unfit.TOO_LARGE, text("file.too_large"), allowed, text("file.is_it_this_one"))
+    return content
+
+
+def decoded(path: Path, content: bytes, encoding: str = "utf-8") -> str:
+    """Return a file's content as text; raises UnfitFileError for bytes that are no UTF-8."""
+    try:
+        return content.decode(encoding)
+    except UnicodeDecodeError as error:
+        raise _unfit(
+            path, Unfit.NOT_TEXT, text("file.not_utf_8_text"), "UTF-8", text("file.save_it_as_utf_8")
+        ) from error
+
+
+def files_in(paths: Iterable[Path], suffix: str) -> tuple[list[Path], list[UnfitFileError]]:
+    """Return the files that paths name: themselves, and under a folder all whose names end in `suffix`, by name.
+
+    Pipes and devices are among them, so that whoever reads them says so. Beside them stand the folders that could not
+    be looked into. Links to folders are not followed, so no ring of them is walked for ever.
+    """
+    files: list[Path] = []
+    closed: list[UnfitFileError] = []
+
+    def unread(error: OSError) -> None:
+        closed.append(_unreadable(Path(error.filename), error, "the folder"))
+
+    for path in paths:
+        if _is_folder(path):
+            found = [Path(folder, name) for folder, _inner, names in os.walk(path, onerror=unread) for name in names]
+            files += sorted(one for one in found if one.name.endswith(suffix))
+        else:
+            files.append(path)
+    return files, closed
+
+
+def _is_folder(path: Path) -> bool:
+    try:
+        return stat.S_ISDIR(path.stat().st_mode)
+    except (OSError, ValueError):
+        return False
+
+
+def refuse_special(path: Path, mode: int) -> None:
+    """Raise UnfitFileError unless a mode is a plain file's."""
+    if not stat.S_ISREG(mode):
+        raise _unfit(
+            path, Unfit.NOT_PLAIN, kind_of(mode), text("file.a_plain_file"), text("file.copy_it_into_a_plain_file")
+        )
+
+
+KINDS: tuple[tuple[Callable[[int], bool], str], ...] = (
+    (stat.S_ISDIR, "file.a_folder"),
+    (stat.S_ISFIFO, "file.a_pipe"),
+    (stat.S_ISSOCK, "file.a_socket"),
+)
+
+
+def kind_of(mode: int) -> str:
+    """Return in words what a file is that is not plain."""
+    return text(next((key for is_kind, key in KINDS if is_kind(mode)), "file.a_device"))
+
+
+def _unreadable(path: Path, error: OSError | ValueError, field: str = "the file") -> UnfitFileError:
+    missing = isinstance(error, FileNotFoundError)
+    reason = getattr(error, "strerror", None) or type(error).__name__
+    found = text("file.missing") if missing else text("file.unreadable", reason=reason)
+    allowed, mend = text("file.a_file_that_can_be_read"), text("file.check_the_name_and_the_rights")
+    return _unfit(path, Unfit.MISSING if missing else Unfit.UNREADABLE, found, allowed, mend, field)
+
+
+def _unfit(path: Path, why: Unfit, found: str, allowed: str, mend: str, field: str = "the file") -> UnfitFileError:
+    return UnfitFileError(Problem(str(path), None, field, found, allowed, mend), why)
