@@ -61,7 +61,7 @@ CASE_SLIPS = [
     ("evidence: all", "evidence: [codes]", "evidence is no actuation_test"),
     ("evidence: all", "evidence: [actuation_test, tarot]", "evidence.1 is 'tarot'"),
     ("difficulty: 1", "difficulty: 1\nstored_codes: [{cylinder: 11, sensed: open}]", "stored_codes.0.cylinder is 11"),
-    ("difficulty: 1", "difficulty: 1\ndifficulty: 2", "the key 'difficulty' stands twice"),
+    ("difficulty: 1", "difficulty: 1\ndifficulty: 2", "line 18: difficulty is given twice. Allowed: each field once"),
     ("title: ", "titel: ", "title is missing"),
     (
         "kind: open\n    location: pass_through_connector\n    side: return",

@@ -16,6 +16,9 @@ if TYPE_CHECKING:
 
 Model = TypeVar("Model", bound=BaseModel)
 
+MOST_PROBLEMS = 60
+"""So many problems of one file are told; more are counted."""
+
 
 class Form(BaseModel):
     """A part of a file: no unknown fields, no silent conversion, finite numbers, immutable."""
@@ -40,7 +43,17 @@ def filled(form: type[Model], parsed: YamlText) -> Model:
     try:
         return form.model_validate(parsed.value)
     except ValidationError as error:
-        raise ProblemsFoundError([_problem(parsed, form, item) for item in error.errors()]) from error
+        wrong = error.errors()
+        problems = [_problem(parsed, form, item) for item in wrong[:MOST_PROBLEMS]]
+        if len(wrong) > MOST_PROBLEMS:
+            count = len(wrong) - MOST_PROBLEMS
+            found, allowed, mend = (
+                text("file.more_problems", count=count),
+                text("file.nothing"),
+                "file.correct_these_first",
+            )
+            problems.append(Problem(parsed.file, None, "the file", found, allowed, text(mend)))
+        raise ProblemsFoundError(problems) from error
 
 
 def _problem(parsed: YamlText, form: type[BaseModel], item: Any) -> Problem:

@@ -15,6 +15,9 @@ from trainer.words import text
 OPENING = os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_CLOEXEC", 0) | getattr(os, "O_BINARY", 0)
 """Windows has no O_NONBLOCK, and no pipe there has a name of a plain file; only Windows has O_BINARY."""
 
+MOST_IN_FOLDER = 20_000
+"""How many files and folders are looked through under one: whoever names more has named the wrong one."""
+
 
 class Unfit(StrEnum):
     """Why a file cannot be read."""
@@ -84,7 +87,8 @@ def files_in(paths: Iterable[Path], suffix: str) -> tuple[list[Path], list[Unfit
     """Return the files that paths name: themselves, and under a folder all whose names end in `suffix`, by name.
 
     Pipes and devices are among them, so that whoever reads them says so. Beside them stand the folders that could not
-    be looked into. Links to folders are not followed, so no ring of them is walked for ever.
+    be looked into, or hold more than MOST_IN_FOLDER. Links to folders are not followed, so no ring of them is walked
+    for ever.
     """
     files: list[Path] = []
     closed: list[UnfitFileError] = []
@@ -93,11 +97,20 @@ def files_in(paths: Iterable[Path], suffix: str) -> tuple[list[Path], list[Unfit
         closed.append(_unreadable(Path(error.filename), error, "the folder"))
 
     for path in paths:
-        if _is_folder(path):
-            found = [Path(folder, name) for folder, _inner, names in os.walk(path, onerror=unread) for name in names]
-            files += sorted(one for one in found if one.name.endswith(suffix))
-        else:
+        if not _is_folder(path):
             files.append(path)
+            continue
+        found: list[Path] = []
+        count = 0
+        for folder, inner, names in os.walk(path, onerror=unread):
+            count += len(inner) + len(names)
+            if count > MOST_IN_FOLDER:
+                allowed, mend = text("file.at_most", count=MOST_IN_FOLDER), text("file.name_a_smaller_folder")
+                closed.append(_unfit(path, Unfit.TOO_LARGE, text("file.too_many_files"), allowed, mend, "the folder"))
+                break
+            found += [Path(folder, name) for name in names if name.endswith(suffix)]
+        else:
+            files += sorted(found)
     return files, closed
 
 

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from trainer.cases.case import Case
 from trainer.cases.case_code import CodeError, drawn_from, short_digest
+from trainer.cases.case_file import CaseForm
 from trainer.cases.case_set import SetPack
 from trainer.cases.forms import filled
 from trainer.cases.set_form import DrawForm, SetForm
@@ -60,9 +61,10 @@ def pack_from(content: str, file: str, folder: Path) -> SetPack:
                 add_profile((*here, "case"), profile)
             continue
         cases[line.case] = found
-        name = YamlText(found, line.case).value.get("profile")
-        if isinstance(name, str):
-            add_profile((*here, "case"), name)
+        try:
+            add_profile((*here, "case"), filled(CaseForm, YamlText(found, line.case)).profile)
+        except ProblemsFoundError as error:
+            problems += error.problems
     if problems:
         raise ProblemsFoundError(problems)
     return SetPack(content, cases, profiles)

@@ -8,9 +8,8 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-import yaml
-
 from trainer.cases.case_set import DebriefOpens, Mode, Seeds
+from trainer.cases.plain_yaml import yaml_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,4 +79,4 @@ def set_text(draft: SetDraft) -> str:
         "draw_key": draft.draw_key or new_draw_key(),
         "policy": {name: value for name, value in policy.items() if value is not None},
     }
-    return yaml.safe_dump(document, sort_keys=False, allow_unicode=True, width=100)
+    return yaml_of(document)

@@ -1,8 +1,9 @@
-"""check: every problem in profiles and cases."""
+"""check: every problem in profiles, cases and sets."""
 
 from __future__ import annotations
 
 import math
+import traceback
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 
@@ -18,9 +19,9 @@ from trainer.cases.shipped import finder_beside
 from trainer.cases.universe_cache import Universes
 from trainer.cases.yaml_text import YamlText, read_text
 from trainer.commands.result import Result, problems_result
-from trainer.errors import Problem, ProblemsFoundError
+from trainer.errors import Problem, ProblemsFoundError, ToldError
 from trainer.practice.shown_reasons import finding_text
-from trainer.words import percent, text
+from trainer.words import percent, text, told_apart
 
 TOLD_LEFT = 3
 
@@ -28,15 +29,25 @@ TOLD_LEFT = 3
 def check_paths(paths: Sequence[Path], universes: Universes) -> Result:
     """Read every file, and every YAML file under every folder, and return all problems found.
 
-    A case must also be solvable with what it offers, and what decides it must be heard.
+    A case must also be solvable with what it offers, and what decides it must be heard. No file keeps the others from
+    being checked: what the program itself gets wrong in one is told as a problem there, with its trace.
     """
     files, closed = files_in(paths, ".yaml")
     problems: list[Problem] = [problem for error in closed for problem in error.problems]
+    traces: list[str] = []
     for path in files:
         try:
             check_file(path, universes)
         except ProblemsFoundError as error:
             problems += error.problems
+        except ToldError as error:
+            found, mend = told_apart(error)
+            problems.append(Problem(path.name, None, "the file", found, text("check.can_be_checked"), mend))
+        except Exception as error:  # a fault of the program: told here, never swallowed
+            traces += traceback.format_exc().splitlines()
+            found = text("check.own_fault", kind=type(error).__name__)
+            mend = text("check.send_trace")
+            problems.append(Problem(path.name, None, "the file", found, text("check.can_be_checked"), mend))
     if not files and not closed:
         problems.append(
             Problem(
@@ -51,7 +62,7 @@ def check_paths(paths: Sequence[Path], universes: Universes) -> Result:
     if problems:
         bad = problems_result(problems)
         last = text("check.bad", problems=len(problems), count=len(files))
-        return Result((*bad.lines, last), bad.document, bad.exit_code)
+        return Result((*traces, *bad.lines, last), bad.document, bad.exit_code)
     return Result((text("check.good", count=len(files)),), {"problems": [], "files": [str(path) for path in files]})
 
 
