@@ -7,8 +7,10 @@ from dataclasses import asdict
 from pathlib import Path
 
 from trainer import __version__
+from trainer.commands.isolation import can_isolate
 from trainer.commands.result import Result
 from trainer.commands.stores import data_folder, now_utc, shared_url
+from trainer.desk.process_guard import can_guard_memory
 from trainer.errors import MissingHereError, WrongCallError
 from trainer.output.doctor import Check, clock_check, machine_checks
 from trainer.records.delivery import undelivered
@@ -28,7 +30,14 @@ def examine(data: Path | None, store_url: str | None = None) -> Result:
 
 def checks_in(folder: Path, in_use: str = "", store_url: str | None = None) -> tuple[Check, ...]:
     """Return every check of this machine and of the records in a folder."""
-    return (*machine_checks(folder, in_use), *_records_and_clock(folder), *_shared(folder, store_url))
+    return (*machine_checks(folder, in_use), *_exams(), *_records_and_clock(folder), *_shared(folder, store_url))
+
+
+def _exams() -> Iterator[Check]:
+    """Yield whether an exam can be kept apart here from other programs and from Python's settings of the same user."""
+    for name, good in (("memory", can_guard_memory()), ("start", can_isolate())):
+        found, mend = text(f"doctor.exam_{name}_{'good' if good else 'bad'}"), text(f"doctor.exam_{name}_mend")
+        yield Check(f"exam {name}", good, found, "" if good else mend)
 
 
 def _shared(folder: Path, url: str | None) -> Iterator[Check]:

@@ -24,7 +24,7 @@ CASE = click.argument("case")
 @click.pass_context
 def main(context: click.Context, as_json: bool, data: Path | None, store: str | None) -> None:
     """Hear an injector actuation test, gather evidence, name the place of the fault."""
-    context.obj = Globals(as_json, data, store)
+    context.obj = Globals(as_json, data, store, isolate=context.obj or _stay)
     if context.invoked_subcommand is None:
         context.invoke(practice)
 
@@ -54,6 +54,8 @@ def practice(
     """Work a case: shipped name, file or case code; without one, the next that suits."""
     from trainer.commands.practice import Wanted, practise
 
+    if not text:
+        options.isolate()  # an exam may be opened in the window
     wanted = Wanted(case, seed, text, learner, new, sound == "file", device, not no_hints, options.store)
     finish(lambda: practise(wanted, options.data), as_json=options.as_json)
 
@@ -66,6 +68,7 @@ def bench(options: Globals, profile: str | None, device: str | None) -> None:
     """Open the free bench: pick any fault, hear it, measure it; for a class on a projector, not scored."""
     from trainer.commands.bench import open_bench
 
+    options.isolate()
     finish(lambda: open_bench(profile, options.data, device, options.store), as_json=options.as_json)
 
 
@@ -165,5 +168,13 @@ main.add_command(records)
 main.add_command(progress)
 main.add_command(handout)
 
-if __name__ == "__main__":
-    main()
+
+def run() -> None:
+    """Run the program in a process of its own, which may start itself over."""
+    from trainer.commands.isolation import isolate
+
+    main(obj=isolate)
+
+
+def _stay() -> None:
+    """Leave a process alone that only calls the program, as a test does."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -10,11 +11,12 @@ import click
 
 @dataclass(frozen=True, slots=True)
 class Globals:
-    """The options that every command has."""
+    """The options that every command has; `isolate` starts a process of the program's own over, isolated."""
 
     as_json: bool
     data: Path | None
     store: str | None
+    isolate: Callable[[], None]
 
 
 AS_JSON = click.option("--json", "as_json", is_flag=True, help="Print one JSON document to standard output.")

@@ -5,24 +5,34 @@ from __future__ import annotations
 from collections.abc import Callable
 from pathlib import Path
 
-import click
-
 from trainer.cases.plain_file import decoded, read_plain
+from trainer.commands.hidden_prompt import ask_hidden
+from trainer.commands.stores import tell
+from trainer.desk.process_guard import guard_memory
 from trainer.words import text
 
 MOST_BYTES = 10_000
 
 
 def passphrase_from(file: Path | None, *, twice: bool = False) -> Callable[[], str]:
-    """Return what asks for the passphrase; a file's last line end does not belong to it."""
+    """Return what asks for the passphrase; a file's last line end does not belong to it.
+
+    From then on this process holds a secret, so its memory is guarded first.
+    """
 
     def ask() -> str:
+        guard_memory()
         if file is not None:
             return decoded(file, read_plain(file, MOST_BYTES)).rstrip("\r\n")
-        try:
-            prompt = text("passphrase.ask")
-            return str(click.prompt(prompt, hide_input=True, confirmation_prompt=twice, err=True))
-        except click.Abort as error:
-            raise KeyboardInterrupt from error
+        return _typed(twice=twice)
 
     return ask
+
+
+def _typed(*, twice: bool) -> str:
+    while True:
+        typed = ask_hidden(text("passphrase.ask"))
+        if typed and (not twice or typed == ask_hidden(text("passphrase.again"))):
+            return typed
+        if typed:
+            tell(text("passphrase.differ"))

@@ -17,6 +17,7 @@ from typing import Any, Protocol
 
 from trainer.cases.universe_cache import Universes
 from trainer.desk.labour import Labour
+from trainer.desk.process_guard import guard_memory
 from trainer.errors import MissingHereError, ProblemsFoundError, ToldError
 from trainer.words import speak, spoken
 
@@ -185,6 +186,7 @@ class ProcessWorker:
 def _work(line: Connection, universe_folder: Path) -> None:
     """Do jobs until the line is closed."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # the window decides what Ctrl-C ends
+    guard_memory()  # cases of exams come in, and nothing in this process needs to be looked into
     labour = Labour(Universes(universe_folder, in_memory=1))
     while True:
         try:

@@ -81,6 +81,8 @@ TEXTS = {
     "mend.sealed_unreadable": "Copy it again, or name a set file that ends in .yaml.",
     "wrong.file_unreadable": "{path} cannot be read: {reason}.",
     "mend.file_unreadable": "Check the name and the rights.",
+    "wrong.no_hidden_prompt": "There is no terminal here that hides what you type, so the passphrase would be shown.",
+    "mend.no_hidden_prompt": "Put it in a file and name that with --passphrase-file. Nothing was asked.",
     "wrong.set_too_large": "This set comes to more than {most} MB, and a sealed file does not hold more.",
     "mend.set_too_large": "Split it into smaller sets. Nothing was written.",
     "wrong.exam_not_sealed": "{file} is an exam whose answers anybody can read.",

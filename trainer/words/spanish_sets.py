@@ -81,6 +81,8 @@ TEXTS = {
     "mend.sealed_unreadable": "Cópielo otra vez, o nombre un archivo de conjunto que acabe en .yaml.",
     "wrong.file_unreadable": "{path} no se puede leer: {reason}.",
     "mend.file_unreadable": "Compruebe el nombre y los permisos.",
+    "wrong.no_hidden_prompt": "Aquí no hay una terminal que oculte lo que escribes, así que se vería la frase de paso.",
+    "mend.no_hidden_prompt": "Guárdala en un archivo y nómbralo con --passphrase-file. No se ha preguntado nada.",
     "wrong.set_too_large": "Este conjunto pasa de {most} MB, y un archivo sellado no contiene más.",
     "mend.set_too_large": "Divídelo en conjuntos más pequeños. No se ha escrito nada.",
     "wrong.exam_not_sealed": "{file} es un examen cuyas respuestas puede leer cualquiera.",

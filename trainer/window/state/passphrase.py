@@ -1,9 +1,10 @@
-"""Asks for a set's passphrase, its letters hidden; it stays in memory and nowhere else."""
+"""Asks for a set's passphrase, its letters hidden; it stays in memory, which is guarded first, and nowhere else."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
 
+from trainer.desk.process_guard import guard_memory
 from trainer.errors import WrongCallError
 from trainer.window.state.nodes import Node, button, field, flow, scroll, words
 from trainer.window.state.screen import Screen
@@ -21,6 +22,7 @@ class PassphraseScreen(Screen):
 
     def __init__(self, shell: Shell, title: str, then: Callable[[str], None], *, twice: bool = False) -> None:
         super().__init__(shell)
+        guard_memory()
         self._title, self._then, self._twice = title, then, twice
         self._written = ["", ""]
 
