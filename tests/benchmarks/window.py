@@ -23,6 +23,7 @@ from trainer.cases.shipped import case_named, case_names
 from trainer.commands.window import Asked, services_in
 from trainer.desk.settings import Settings
 from trainer.errors import MissingHereError
+from trainer.output.heard_files import HeardFiles
 from trainer.output.player import Player
 from trainer.output.playing import Playing
 from trainer.output.portaudio import PortAudioPlayer
@@ -38,6 +39,7 @@ import time; started = time.perf_counter()
 import sys
 from pathlib import Path
 from trainer.commands.window import Asked, services_in
+from trainer.output.heard_files import HeardFiles
 import trainer.commands.window as window
 import trainer.window.app as app
 def run(self):
@@ -50,7 +52,7 @@ window.open_window(Path(sys.argv[1]), lambda shell: None, Asked(to_file=True))
 
 def app_at(size: tuple[int, int], folder: Path, *, to_file: bool = False) -> App:
     """Return a window on a bench, made with everything that the program uses."""
-    services = services_in(folder, Asked(to_file=to_file))
+    services = services_in(folder, Asked(to_file=to_file), HeardFiles())
     return App(services, Settings(), WhoScreen, size)
 
 

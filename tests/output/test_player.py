@@ -12,7 +12,8 @@ import pytest
 
 from trainer.errors import MissingHereError
 from trainer.output import portaudio, sdl
-from trainer.output.player import FilePlayer, best_player
+from trainer.output.heard_files import HeardFiles
+from trainer.output.player import FilePlayer, find_player
 from trainer.output.wav import to_pcm24, write_wav
 
 PLAY = """
@@ -52,8 +53,6 @@ def test_what_portaudio_plays_is_the_rendered_buffer(tmp_path: Path) -> None:
 def test_without_portaudio_sdl_takes_over_and_without_both_a_file(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    told = []
-
     class Missing:
         def __init__(self, *_args: object) -> None:
             raise MissingHereError("no_portaudio")
@@ -61,15 +60,20 @@ def test_without_portaudio_sdl_takes_over_and_without_both_a_file(
     class Working(FilePlayer):
         way = "sdl"
 
+        def __init__(self) -> None:
+            super().__init__(HeardFiles(tmp_path))
+
     monkeypatch.setattr(portaudio, "PortAudioPlayer", Missing)
     monkeypatch.setattr(sdl, "SdlPlayer", Working)
-    assert best_player(None, None, told.append).way == "sdl"
-    monkeypatch.setattr(sdl, "SdlPlayer", Missing)
-    last = best_player(None, tmp_path, told.append)
-    assert last.way == "file"
-    played = last.play(np.zeros((100, 2), np.float32), 48_000)
-    assert played.file == tmp_path / "heard_001.wav"
-    assert len(told) == 3
+    with HeardFiles(tmp_path) as files:
+        found, missing = find_player(None, files)
+        assert (found.way, len(missing)) == ("sdl", 1)
+        monkeypatch.setattr(sdl, "SdlPlayer", Missing)
+        last, missing = find_player(None, files)
+        assert (last.way, len(missing)) == ("file", 2)
+        played = last.play(np.zeros((100, 2), np.float32), 48_000)
+        assert played.file is not None
+        assert played.file.is_file()
 
 
 def test_sdl_plays_to_its_end() -> None:

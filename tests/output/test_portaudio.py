@@ -9,7 +9,7 @@ import pytest
 
 from trainer.errors import MissingHereError
 from trainer.output import portaudio
-from trainer.output.portaudio import PortAudioPlayer, device_names
+from trainer.output.portaudio import PortAudioPlayer, device_names, look_again
 
 
 class FakeLibrary:
@@ -21,6 +21,7 @@ class FakeLibrary:
     def __init__(self) -> None:
         self.streams: list[FakeStream] = []
         self.refuses = False
+        self._initialized = 0
 
     def check_output_settings(self, **_asked: object) -> None:
         if self.refuses:
@@ -28,9 +29,12 @@ class FakeLibrary:
 
     def OutputStream(self, **asked: object) -> FakeStream:  # noqa: N802  # the library's name
         if self.refuses:
-            raise self.PortAudioError("gone")
+            raise self.PortAudioError("gone") if asked["device"] is None else ValueError("No output device matching")
         self.streams.append(FakeStream(asked))
         return self.streams[-1]
+
+    def _initialize(self) -> None:
+        self._initialized += 1
 
     def query_hostapis(self) -> list[dict[str, str]]:
         return [{"name": "one system"}, {"name": "another"}]
@@ -125,6 +129,25 @@ def test_a_device_that_goes_away_is_noticed_and_one_that_comes_back_is_used(libr
     library.refuses = False
     assert not player.start(SOUND, 48_000).lost
     assert len(library.streams) == 2
+
+
+def test_a_device_whose_name_is_no_longer_there_is_gone_and_no_fault(library: FakeLibrary) -> None:
+    player = PortAudioPlayer("headset")
+    library.refuses = True
+    with pytest.raises(MissingHereError, match="device_gone"):
+        player.start(SOUND, 48_000)
+
+
+def test_a_library_that_could_not_start_has_no_devices(library: FakeLibrary, monkeypatch: pytest.MonkeyPatch) -> None:
+    def fails() -> None:
+        raise library.PortAudioError("not initialised")
+
+    monkeypatch.setattr(library, "query_devices", fails)
+    with pytest.raises(MissingHereError, match="no_portaudio_device"):
+        device_names()
+    monkeypatch.setattr(library, "_initialize", fails)
+    with pytest.raises(MissingHereError, match="no_portaudio_device"):
+        look_again()
 
 
 def test_a_stream_whose_callback_no_longer_comes_has_lost_its_device(

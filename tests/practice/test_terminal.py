@@ -135,10 +135,10 @@ def test_a_playing_can_be_stopped_and_the_case_goes_on() -> None:
     assert "P0203" in shown
 
 
-def test_a_pulled_device_falls_back_to_a_file() -> None:
-    shown = type_in(new_desk(NAME, player=GonePlayer()), "hear 3")
+def test_a_sound_that_cannot_leave_is_told_and_the_case_goes_on() -> None:
+    shown = type_in(new_desk(NAME, player=GonePlayer()), "hear", "codes")
     assert "The output device is gone." in shown
-    assert "Written to" in shown
+    assert "P0203" in shown
 
 
 def test_ruling_out_is_kept_and_judged_only_by_the_learner() -> None:

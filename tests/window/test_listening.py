@@ -11,6 +11,7 @@ from tests.players import ClockedPlayer, TearingPlayer, VanishingPlayer
 from tests.window_hands import Hands
 from trainer.desk.settings import Settings, pin_kept
 from trainer.errors import MissingHereError
+from trainer.output.heard_files import HeardFiles
 from trainer.output.player import FilePlayer
 from trainer.practice.events import EventKind
 from trainer.records.store import opened
@@ -73,10 +74,16 @@ def test_a_device_that_is_gone_before_the_start_is_told_and_the_case_stays_whole
 
 def test_where_nothing_can_play_a_banner_says_so_and_the_case_can_be_worked(tmp_path: Path) -> None:
     missing = [MissingHereError("no_portaudio"), MissingHereError("no_sdl_device")]
-    hands = Hands(player=FilePlayer(tmp_path), missing=missing).sit_down(CASE)
+    player = FilePlayer(HeardFiles(tmp_path))
+    hands = Hands(player=player, missing=missing).sit_down(CASE)
     assert "No sound output" in hands.text_of("banner.silent")
+    assert "deleted when you close" in hands.text_of("banner.silent")
     hands.press("t").wait(0.1)
-    assert (tmp_path / "heard_001.wav").is_file()
+    assert player.written is not None
+    assert player.written.is_file()
+    assert str(player.written) in hands.text_of("notice.sound")
+    hands.shell.sound.use("another")
+    assert not hands.has("notice.sound")  # the file was the way out before
     hands.press("c", "p", "3").act("pin.2").act("pin.3").press("r")
     assert hands.text_of("display") == "OL"
 

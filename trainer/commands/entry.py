@@ -11,12 +11,13 @@ from trainer.commands.entry_learner import progress
 from trainer.commands.entry_records import records
 from trainer.commands.entry_sets import handout, sets
 from trainer.commands.globals import AS_JSON, Globals
+from trainer.commands.program import Program
 from trainer.commands.result import finish
 
 CASE = click.argument("case")
 
 
-@click.group(invoke_without_command=True, context_settings={"help_option_names": ["-h", "--help"]})
+@click.group(cls=Program, invoke_without_command=True, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(__version__, prog_name="injector-trainer")
 @click.option("--json", "as_json", is_flag=True, help="Print one JSON document to standard output.")
 @click.option("--data", type=click.Path(path_type=Path), help="Folder for the records.")

@@ -56,7 +56,8 @@ def check_(options: Globals, path: Path, as_json: bool) -> None:
     """Read a set and prove that each of its cases can be solved and heard."""
     from trainer.cases.universe_cache import Universes
     from trainer.commands.sets import check_set
-    from trainer.commands.stores import tell, universe_folder
+    from trainer.commands.stores import universe_folder
+    from trainer.commands.streams import tell
 
     finish(lambda: check_set(path, Universes(universe_folder()), tell), as_json=as_json or options.as_json)
 

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from contextlib import closing
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from trainer.cases.universe_cache import Universes
 from trainer.commands.result import Result
-from trainer.commands.stores import now_utc, store_for, tell, universe_folder
+from trainer.commands.stores import now_utc, store_for, universe_folder
+from trainer.commands.streams import ask, say, tell
 from trainer.commands.window import Asked, can_open, open_window
 from trainer.desk.case_source import find_case
 from trainer.desk.desk import Desk
@@ -17,7 +19,7 @@ from trainer.desk.learner_name import learner_name
 from trainer.desk.seat import DEFAULT_LEARNER, seat
 from trainer.errors import MissingHereError
 from trainer.output.doctor import pygame_check
-from trainer.output.player import FilePlayer, Player, best_player
+from trainer.output.returning_player import terminal_player
 from trainer.records.store import Store
 from trainer.terminal.session import Session
 from trainer.words import text, told
@@ -76,14 +78,13 @@ def _in_window(wanted: Wanted, data: Path | None) -> Result:
 def _in_terminal(wanted: Wanted, data: Path | None) -> Result:
     """Work one case in the terminal, or without one practise there."""
     learner = learner_name(wanted.learner or DEFAULT_LEARNER)
-    store = store_for(data, wanted.store)
-    try:
+    found = find_case(wanted.case) if wanted.case else None
+    with (
+        closing(store_for(data, wanted.store)) as store,
+        terminal_player(wanted.device, tell, to_file=wanted.to_file) as player,
+    ):
         if store.fetch(learner) is False:
             tell(text("delivery.not_fetched"))
-        found = find_case(wanted.case) if wanted.case else None
-        player: Player = (
-            FilePlayer() if wanted.to_file else best_player(wanted.device, None, lambda error: tell(told(error)))
-        )
         universes = Universes(universe_folder())
 
         def new_desk() -> Desk:
@@ -94,9 +95,7 @@ def _in_terminal(wanted: Wanted, data: Path | None) -> Result:
         else:
             desk = new_desk()
             seat(desk, found, learner, now_utc(), new=wanted.new, seed=wanted.seed)
-            Session(desk, input, _say).run()
-    finally:
-        store.close()
+            Session(desk, ask, say).run()
     return Result()
 
 
@@ -115,13 +114,9 @@ def _practise_on(store: Store, learner: str, new_desk: Callable[[], Desk], unive
     pools = universes.pools
     profiles = [profile_named(name) for name in profile_names()]
     if not all(kept(profile, universes.folder) for profile in profiles):
-        _say(text("course.prepare"))
+        say(text("course.prepare"))
     course = Course(store, learner, now_utc, np.random.default_rng())
     exercises = Exercises(universes)
     PracticeSession(
-        course, exercises, new_desk, [pools(one) for one in profiles], now_utc, time.monotonic, input, _say
+        course, exercises, new_desk, [pools(one) for one in profiles], now_utc, time.monotonic, ask, say
     ).run()
-
-
-def _say(line: str) -> None:
-    print(line, flush=True)  # noqa: T201  # the terminal is this face

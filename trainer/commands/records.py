@@ -16,7 +16,8 @@ from trainer.cases.universe_cache import Universes
 from trainer.cases.whole_file import write_bytes, write_whole
 from trainer.commands.passphrase import passphrase_from
 from trainer.commands.result import Result
-from trainer.commands.stores import data_folder, now_utc, records_store, tell, universe_folder
+from trainer.commands.stores import data_folder, now_utc, records_store, universe_folder
+from trainer.commands.streams import tell
 from trainer.desk.solver import RememberingSolver
 from trainer.errors import ExitCode, MissingHereError, WrongCallError
 from trainer.records import exports

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import io
 import json
 import sys
 from collections.abc import Callable, Sequence
 from dataclasses import asdict, dataclass, field
 from typing import Any
 
+from trainer.commands.streams import give_up_output, say, tell
 from trainer.errors import ExitCode, MissingHereError, Problem, ProblemsFoundError, WrongCallError
 from trainer.words import problem_line, told
 
@@ -24,34 +24,44 @@ class Result:
 
 def finish(work: Callable[[], Result], *, as_json: bool) -> None:
     """Run a command's work, print its result and exit; nothing a person can cause ends in a traceback."""
-    for stream in (sys.stdout, sys.stderr):
-        if isinstance(stream, io.TextIOWrapper):
-            stream.reconfigure(errors="replace")  # a console without Ω still shows the number
+    code = int(ExitCode.DONE)
     try:
-        result = work()
-    except ProblemsFoundError as error:
-        result = problems_result(error.problems)
-    except (WrongCallError, MissingHereError) as error:
-        result = Result((told(error),), {"error": error.key, "message": told(error)}, error.exit_code)
-    except UnicodeEncodeError:
-        told_ = WrongCallError("not_text")
-        result = Result((told(told_),), {"error": told_.key, "message": told(told_)}, told_.exit_code)
+        result = _result_of(work)
+        code = result.exit_code
+        _print(result, as_json=as_json)
     except KeyboardInterrupt:
-        sys.stderr.write("\n")
-        sys.exit(130)
+        tell("")
+        code = 130
+    except BrokenPipeError:  # whoever read the output has gone away: nothing to tell, and nowhere to tell it
+        give_up_output()
+    except MissingHereError as error:  # the result itself could not be printed
+        tell(told(error))
+        code = error.exit_code
+    sys.exit(code)
+
+
+def _result_of(work: Callable[[], Result]) -> Result:
+    try:
+        return work()
+    except ProblemsFoundError as error:
+        return problems_result(error.problems)
+    except (WrongCallError, MissingHereError) as error:
+        return _told_result(error)
+    except UnicodeEncodeError:
+        return _told_result(WrongCallError("not_text"))
+    except BrokenPipeError:
+        raise
     except Exception as error:
         from trainer.records.opening import as_told
 
         lacking = as_told(error)
         if lacking is None:  # a fault of the program, which only its trace can tell
             raise
-        result = Result((told(lacking),), {"error": lacking.key, "message": told(lacking)}, lacking.exit_code)
-    try:
-        _print(result, as_json=as_json)
-    except BrokenPipeError:
-        # whoever read the output has gone away: nothing to tell, and nowhere to tell it
-        sys.stderr.close()
-    sys.exit(result.exit_code)
+        return _told_result(lacking)
+
+
+def _told_result(error: WrongCallError | MissingHereError) -> Result:
+    return Result((told(error),), {"error": error.key, "message": told(error)}, error.exit_code)
 
 
 def problems_result(problems: Sequence[Problem]) -> Result:
@@ -63,12 +73,8 @@ def problems_result(problems: Sequence[Problem]) -> Result:
 def _print(result: Result, *, as_json: bool) -> None:
     good = result.exit_code is ExitCode.DONE
     if as_json:
-        sys.stdout.write(json.dumps(result.document, indent=2, ensure_ascii=False) + "\n")
-        out = sys.stderr
-        lines = () if good else result.lines
-    else:
-        out = sys.stdout if good else sys.stderr
-        lines = result.lines
-    for line in lines:
-        out.write(line + "\n")
-    sys.stdout.flush()
+        say(json.dumps(result.document, indent=2, ensure_ascii=False))
+    if result.lines and not good:
+        tell("\n".join(result.lines))
+    elif result.lines and not as_json:
+        say("\n".join(result.lines))

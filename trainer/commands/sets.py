@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import time
 from collections.abc import Callable
+from contextlib import closing
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -19,15 +20,16 @@ from trainer.cases.universe_cache import Universes
 from trainer.cases.whole_file import write_bytes
 from trainer.commands.passphrase import passphrase_from
 from trainer.commands.result import Result, problems_result
-from trainer.commands.stores import data_folder, now_utc, store_for, tell, universe_folder
+from trainer.commands.stores import data_folder, now_utc, store_for, universe_folder
+from trainer.commands.streams import ask, say, tell
 from trainer.desk.learner_name import learner_name
 from trainer.desk.preview import write_preview
 from trainer.desk.sitting import Sitting
 from trainer.errors import WrongCallError
-from trainer.output.player import FilePlayer, Player, best_player
+from trainer.output.returning_player import terminal_player
 from trainer.practice.shown_set import head_lines, weak_spots
 from trainer.terminal.set_session import SetSession
-from trainer.words import text, told
+from trainer.words import text
 
 if TYPE_CHECKING:
     from trainer.window.state.shell import Shell
@@ -146,24 +148,21 @@ def results_folder(named: Path | None, data: Path | None) -> Path:
 
 
 def _in_terminal(wanted: Sat, opened: OpenedSet, data: Path | None) -> Result:
-    store = store_for(data, wanted.store)
-    try:
+    with (
+        closing(store_for(data, wanted.store)) as store,
+        terminal_player(wanted.device, tell, to_file=wanted.to_file) as player,
+    ):
         if store.fetch(wanted.learner) is False:
             tell(text("delivery.not_fetched"))
-        player: Player = (
-            FilePlayer() if wanted.to_file else best_player(wanted.device, None, lambda error: tell(told(error)))
-        )
         sitting = Sitting(opened, wanted.learner, store, now_utc, time.monotonic)
         session = SetSession(
             sitting,
             player,
             Universes(universe_folder()),
             results_folder(wanted.results, data),
-            input,
-            lambda line: print(line, flush=True),  # noqa: T201  # the terminal is this face
+            ask,
+            say,
             passphrase_from(wanted.passphrase_file),
         )
         session.run()
-    finally:
-        store.close()
     return Result()

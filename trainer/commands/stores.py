@@ -1,13 +1,13 @@
-"""Where records are kept on this machine, what time it is there, and where to say what is beside the work."""
+"""Where records are kept on this machine, and what time it is there."""
 
 from __future__ import annotations
 
-import sys
 from datetime import UTC, datetime
 from pathlib import Path
 
 import platformdirs
 
+from trainer.commands.streams import tell
 from trainer.errors import MissingHereError
 from trainer.records.store import Store, opened, opened_at
 from trainer.words import text, told
@@ -26,11 +26,6 @@ def universe_folder() -> Path:
 def now_utc() -> str:
     """Return the time as the records keep it."""
     return datetime.now(UTC).isoformat(timespec="milliseconds")
-
-
-def tell(line: str) -> None:
-    """Say something beside the work, so that standard output stays the work's own."""
-    sys.stderr.write(line + "\n")
 
 
 def shared_url(folder: Path, url: str | None) -> str:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import contextlib
 import os
 import sys
 import time
@@ -13,7 +12,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from trainer.commands.stores import data_folder, now_utc, records_store, store_for, universe_folder
+from trainer.commands.streams import tell
 from trainer.errors import MissingHereError
+from trainer.output.heard_files import HeardFiles
 from trainer.words import text, told
 
 if TYPE_CHECKING:
@@ -57,25 +58,26 @@ def open_window(data: Path | None, then: Callable[[Shell], None], asked: Asked) 
 
     folder = data_folder(data)
     settings, damaged = read_settings(folder / "settings.json")
-    services = services_in(data, asked)
-    try:
-        app = App(services, settings, WhoScreen)
-    except pygame.error as error:
-        services.worker.close()
-        services.store.close()
-        raise MissingHereError("no_screen", reason=str(error)) from error
-    try:
-        then(app.shell)
-        if damaged is not None:
-            app.shell.say(text("settings.damaged", path=damaged))
-        app.run()
-    finally:
-        app.close()
-        services.store.close()
+    with HeardFiles() as files:
+        services = services_in(data, asked, files)
+        try:
+            app = App(services, settings, WhoScreen)
+        except pygame.error as error:
+            services.worker.close()
+            services.store.close()
+            raise MissingHereError("no_screen", reason=str(error)) from error
+        try:
+            then(app.shell)
+            if damaged is not None:
+                app.shell.say(text("settings.damaged", path=damaged))
+            app.run()
+        finally:
+            app.close()
+            services.store.close()
 
 
-def services_in(data: Path | None, asked: Asked) -> Services:
-    """Return what a window works with, records and settings in a folder."""
+def services_in(data: Path | None, asked: Asked, files: HeardFiles) -> Services:
+    """Return what a window works with, records and settings in a folder; `files` is where sounds go in silence."""
     import numpy as np
 
     from trainer.cases.practice_pool import Pools
@@ -88,7 +90,7 @@ def services_in(data: Path | None, asked: Asked) -> Services:
     return Services(
         store=store,
         worker=ProcessWorker(universe_folder()),
-        player=_file_player if asked.to_file else _player,
+        player=lambda device: _player(device, files, to_file=asked.to_file),
         devices=_devices,
         checks=lambda in_use: checks_in(folder, in_use, asked.store),
         now_utc=now_utc,
@@ -108,20 +110,10 @@ def services_in(data: Path | None, asked: Asked) -> Services:
     )
 
 
-def _player(device: str) -> tuple[Player, list[MissingHereError]]:
-    from trainer.output.player import best_player
-    from trainer.output.portaudio import look_again
+def _player(device: str, files: HeardFiles, *, to_file: bool) -> tuple[Player, list[MissingHereError]]:
+    from trainer.output.player import FilePlayer, find_player
 
-    with contextlib.suppress(MissingHereError):
-        look_again()  # what was plugged in since is found only so
-    missing: list[MissingHereError] = []
-    return best_player(device or None, None, missing.append), missing
-
-
-def _file_player(_device: str) -> tuple[Player, list[MissingHereError]]:
-    from trainer.output.player import FilePlayer
-
-    return FilePlayer(), []
+    return (FilePlayer(files), []) if to_file else find_player(device or None, files)
 
 
 def _devices() -> tuple[str, ...]:
@@ -138,4 +130,4 @@ def _show(path: Path) -> None:
     try:
         webbrowser.open(path.resolve().as_uri())
     except webbrowser.Error as error:
-        sys.stderr.write(f"{told(MissingHereError('no_browser', reason=error))}\n")
+        tell(told(MissingHereError("no_browser", reason=error)))

@@ -2,34 +2,15 @@
 
 from __future__ import annotations
 
-import os
-import tempfile
+import contextlib
 import time
 from abc import ABC, abstractmethod
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager
 from pathlib import Path
 
 from trainer.errors import MissingHereError
+from trainer.output.heard_files import HeardFiles
 from trainer.output.playing import Played, Playing, Samples
 from trainer.output.wav import write_wav
-
-
-@contextmanager
-def quiet_stderr() -> Iterator[None]:
-    """Keep the sound libraries' own chatter off the terminal while a device is tried; our words say what is wrong."""
-    try:
-        kept = os.dup(2)
-    except OSError:
-        yield
-        return
-    try:
-        with Path(os.devnull).open("wb") as nowhere:
-            os.dup2(nowhere.fileno(), 2)
-        yield
-    finally:
-        os.dup2(kept, 2)
-        os.close(kept)
 
 
 class Player(ABC):
@@ -81,16 +62,12 @@ class FilePlayer(Player):
 
     way = "file"
 
-    def __init__(self, folder: Path | None = None) -> None:
-        self._folder = folder
-        self._count = 0
+    def __init__(self, files: HeardFiles) -> None:
+        self._files = files
 
     def start(self, samples: Samples, rate_hz: int, *, from_frame: int = 0, loop: bool = False) -> Playing:
-        """Write the buffer to the next file in the folder (a temporary one if none was given)."""
-        if self._folder is None:
-            self._folder = Path(tempfile.mkdtemp(prefix="injector-trainer-"))
-        self._count += 1
-        self.written = self._folder / f"heard_{self._count:03d}.wav"
+        """Write the buffer to the run's next file; raises MissingHereError where it cannot be written."""
+        self.written = self._files.next_path()
         write_wav(self.written, samples, rate_hz)
         playing = Playing(samples, from_frame=from_frame, loop=loop)
         playing.end()
@@ -105,14 +82,17 @@ class FilePlayer(Player):
         return Played(self.way, file=self.written)
 
 
-def best_player(device: str | None, folder: Path | None, told: Callable[[MissingHereError], None]) -> Player:
-    """Return the first way that works; tells each one that does not, with its mend."""
-    from trainer.output.portaudio import PortAudioPlayer
+def find_player(device: str | None, files: HeardFiles) -> tuple[Player, list[MissingHereError]]:
+    """Return the best way out there is now, and what is missing for each better one; no stream may be open."""
+    from trainer.output.portaudio import PortAudioPlayer, look_again
     from trainer.output.sdl import SdlPlayer
 
+    with contextlib.suppress(MissingHereError):
+        look_again()  # a device that was plugged in since, or a sound server that is back, is found only so
+    missing: list[MissingHereError] = []
     for make in (lambda: PortAudioPlayer(device), SdlPlayer):
         try:
-            return make()
+            return make(), missing
         except MissingHereError as error:
-            told(error)
-    return FilePlayer(folder)
+            missing.append(error)
+    return FilePlayer(files), missing

@@ -7,7 +7,8 @@ from typing import Any
 
 from trainer.circuit.solve import SAMPLE_RATE_HZ
 from trainer.errors import MissingHereError
-from trainer.output.player import Player, quiet_stderr
+from trainer.output.chatter import alsa_is_broken, hush
+from trainer.output.player import Player
 from trainer.output.playing import Playing, Samples
 
 LATENCY_S = 0.045
@@ -26,10 +27,9 @@ class PortAudioPlayer(Player):
         """Check that the library and an output are there; raises MissingHereError."""
         self._sounddevice, self._device = _library(), device
         try:
-            with quiet_stderr():
-                self._sounddevice.check_output_settings(
-                    device=device, channels=2, samplerate=SAMPLE_RATE_HZ, dtype="float32"
-                )
+            self._sounddevice.check_output_settings(
+                device=device, channels=2, samplerate=SAMPLE_RATE_HZ, dtype="float32"
+            )
         except Exception as error:  # the library raises its own errors and ValueError for an unknown device
             raise MissingHereError("no_portaudio_device") from error
         self._stream: Any = None
@@ -43,13 +43,12 @@ class PortAudioPlayer(Player):
             return
         self.close()
         try:
-            with quiet_stderr():
-                self._stream = self._sounddevice.OutputStream(
-                    samplerate=SAMPLE_RATE_HZ, channels=2, dtype="float32", device=self._device,
-                    latency=LATENCY_S, callback=self._fill, finished_callback=self._finished,
-                )  # fmt: skip
-                self._stream.start()
-        except self._sounddevice.PortAudioError as error:
+            self._stream = self._sounddevice.OutputStream(
+                samplerate=SAMPLE_RATE_HZ, channels=2, dtype="float32", device=self._device,
+                latency=LATENCY_S, callback=self._fill, finished_callback=self._finished,
+            )  # fmt: skip
+            self._stream.start()
+        except (self._sounddevice.PortAudioError, ValueError) as error:  # ValueError: no device of this name any more
             self._stream = None
             raise MissingHereError("device_gone") from error
         self._called_at = time.monotonic()
@@ -77,9 +76,8 @@ class PortAudioPlayer(Player):
     def close(self) -> None:
         """Let the device go."""
         if self._stream is not None:
-            with quiet_stderr():
-                self._stream.abort(ignore_errors=True)
-                self._stream.close(ignore_errors=True)
+            self._stream.abort(ignore_errors=True)
+            self._stream.close(ignore_errors=True)
         self._stream = None
 
     def _fill(self, out: Samples, _frames: int, _time: object, status: Any) -> None:
@@ -102,22 +100,29 @@ class PortAudioPlayer(Player):
 
 
 def _library() -> Any:
+    hush()
+    if alsa_is_broken():
+        raise MissingHereError("alsa_broken")
     try:
-        with quiet_stderr():
-            import sounddevice
+        import sounddevice
     except (ImportError, OSError) as error:
         raise MissingHereError("no_portaudio") from error
+    except Exception as error:  # the library starts when it is imported, and raises its own error where it cannot
+        raise MissingHereError("no_portaudio_device") from error
     return sounddevice
 
 
 def device_names() -> tuple[str, ...]:
     """Return the output devices by name, with their sound system where a name is there twice.
 
-    Raises MissingHereError without the library.
+    Raises MissingHereError without the library, or where it could not start.
     """
     library = _library()
-    systems = [one["name"] for one in library.query_hostapis()]
-    found = [one for one in library.query_devices() if one["max_output_channels"] >= 2]
+    try:
+        systems = [one["name"] for one in library.query_hostapis()]
+        found = [one for one in library.query_devices() if one["max_output_channels"] >= 2]
+    except library.PortAudioError as error:
+        raise MissingHereError("no_portaudio_device") from error
     names = [one["name"] for one in found]
     told = (
         one["name"] if names.count(one["name"]) == 1 else f"{one['name']}, {systems[one['hostapi']]}" for one in found
@@ -126,8 +131,14 @@ def device_names() -> tuple[str, ...]:
 
 
 def look_again() -> None:
-    """Let the library look for devices anew: it does so only when it starts. No stream may be open."""
+    """Let the library look for devices anew: it does so only when it starts. No stream may be open.
+
+    Raises MissingHereError where it cannot start.
+    """
     library = _library()
-    with quiet_stderr():
-        library._terminate()
+    try:
+        if library._initialized:
+            library._terminate()
         library._initialize()
+    except library.PortAudioError as error:
+        raise MissingHereError("no_portaudio_device") from error

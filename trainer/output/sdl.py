@@ -10,7 +10,8 @@ import numpy as np
 
 from trainer.circuit.solve import SAMPLE_RATE_HZ
 from trainer.errors import MissingHereError
-from trainer.output.player import Player, quiet_stderr
+from trainer.output.chatter import hush
+from trainer.output.player import Player
 from trainer.output.playing import Playing, Samples
 
 BUFFER_FRAMES = 2048
@@ -27,8 +28,8 @@ class SdlPlayer(Player):
         try:
             import pygame
 
-            with quiet_stderr():
-                pygame.mixer.init(SAMPLE_RATE_HZ, -16, 2, BUFFER_FRAMES, allowedchanges=0)
+            hush()
+            pygame.mixer.init(SAMPLE_RATE_HZ, -16, 2, BUFFER_FRAMES, allowedchanges=0)
         except Exception as error:  # SDL answers with pygame.error, a broken install with ImportError
             raise MissingHereError("no_sdl_device") from error
         self._pygame = pygame

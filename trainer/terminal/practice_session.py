@@ -12,7 +12,6 @@ from trainer.desk.desk import Desk
 from trainer.desk.exercises import Exercises
 from trainer.desk.seat import seat
 from trainer.errors import MissingHereError, WrongCallError
-from trainer.output.player import FilePlayer
 from trainer.practice.course.lessons import ALONE, LESSONS, Lesson, steps_done, worked_finding
 from trainer.practice.course.log import CASE
 from trainer.practice.course.rematch import REMATCH, top_confusion
@@ -260,8 +259,7 @@ class PracticeSession:
                 played = self._player.play(sound.samples, sound.rate_hz)
             except MissingHereError as error:
                 self._say(told(error))
-                self._player = FilePlayer()
-                played = self._player.play(sound.samples, sound.rate_hz)
+                continue
             except KeyboardInterrupt:
                 self._say(text("hear.stopped"))
                 continue

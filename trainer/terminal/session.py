@@ -7,7 +7,6 @@ from collections.abc import Callable, Sequence
 from trainer.circuit.elements import Location
 from trainer.desk.desk import Desk
 from trainer.errors import MissingHereError, WrongCallError
-from trainer.output.player import FilePlayer
 from trainer.practice import actions, repair, shown, shown_debrief, shown_reasons
 from trainer.practice.actions import Done
 from trainer.practice.limits import refuse_feedback
@@ -110,8 +109,7 @@ class Session:
             played = self.desk.play(sound)
         except MissingHereError as error:
             self._say(told(error))
-            self.desk.player = FilePlayer()
-            played = self.desk.play(sound)
+            return
         except KeyboardInterrupt:
             self._say(text("hear.stopped"))
             return

@@ -237,7 +237,12 @@ _TERMINAL = {
     "hear.playing": "Playing {what}, from the place: {place} ({seconds:.0f} s).",
     "hear.void": "The playing was torn by the computer and does not count. Hear it again; it costs nothing.",
     "hear.stopped": "Stopped. Hearing it again costs nothing.",
-    "hear.file": "No sound output. Written to {path}",
+    "hear.file": "Written to {path}",
+    "hear.files": (
+        "Sounds go to WAV files here, and each path is shown. They are deleted when the program ends. "
+        "To keep a sound, use 'injector-trainer hear CASE -o FILE.wav'."
+    ),
+    "hear.back": "The sound output is back.",
     "hear.codes_later": "Sequence ended. Codes can be read now.",
     "suspects.head": "Ruled out, in my view: {places}",
     "suspects.none": "nothing yet",

@@ -82,8 +82,16 @@ _MACHINE = {
     "mend.store_version": "Use the program that wrote them, or another folder with --data.",
     "wrong.file_unwritable": "The file {path} cannot be written: {reason}.",
     "mend.file_unwritable": "Name another file or free some space.",
+    "wrong.output_lost": "Standard output takes no text: {reason}.",
+    "mend.output_lost": "Send the output to a terminal or to a disk with free space. Nothing that was saved is lost.",
+    "output.closed": "it is closed",
     "wrong.no_portaudio": "The PortAudio library is missing.",
     "mend.no_portaudio": "Install it (Debian: libportaudio2); until then SDL or a file takes over.",
+    "wrong.alsa_broken": "The sound settings of this computer (ALSA) cannot be used.",
+    "mend.alsa_broken": (
+        "Correct or remove ~/.asoundrc, /etc/asound.conf, or what ALSA_CONFIG_PATH names; until then SDL or a file "
+        "takes over."
+    ),
     "wrong.no_portaudio_device": "PortAudio finds no output device.",
     "mend.no_portaudio_device": "Plug one in or choose one by name with --device.",
     "wrong.no_sdl_device": "SDL finds no sound output.",

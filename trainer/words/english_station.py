@@ -71,8 +71,11 @@ TEXTS: dict[str, str] = {
     "stage.codes": "Reading the codes ...",
     "stage.measuring": "Measuring ...",
     "stage.reasoning": "Solving every fault that this engine can have: {percent:.0f} %",
-    "sound.silent": "No sound output here: sounds are written to files. Codes, readings and the strip work as ever.",
-    "sound.to_file": "Written to {path}",
+    "sound.silent": (
+        "No sound output here. Sounds are written to files, which are deleted when you close the trainer. "
+        "Everything else works as usual."
+    ),
+    "sound.to_file": "Written to {path}. Copy it if you want to keep it.",
     "sound.void": "The computer tore this playing: it does not count.",
     "sound.again": "hear it again, uncharged",
     "sound.lost": "The sound output went away. Nothing is charged; it goes on from the start of the slot.",

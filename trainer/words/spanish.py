@@ -243,7 +243,12 @@ _TERMINAL = {
     "hear.playing": "Suena {what}, desde el lugar: {place} ({seconds:.0f} s).",
     "hear.void": "El ordenador cortó la reproducción y no cuenta. Escúchala otra vez; no cuesta nada.",
     "hear.stopped": "Parado. Escucharlo otra vez no cuesta nada.",
-    "hear.file": "No hay salida de sonido. Escrito en {path}",
+    "hear.file": "Escrito en {path}",
+    "hear.files": (
+        "Aquí los sonidos van a archivos WAV y se muestra cada ruta. Se borran al terminar el programa. "
+        "Para conservar uno, usa 'injector-trainer hear CASE -o FILE.wav'."
+    ),
+    "hear.back": "La salida de sonido ha vuelto.",
     "hear.codes_later": "Secuencia terminada. Ya se pueden leer los códigos.",
     "suspects.head": "Descartado, a mi juicio: {places}",
     "suspects.none": "nada todavía",

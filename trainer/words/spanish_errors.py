@@ -82,8 +82,16 @@ _MACHINE = {
     "mend.store_version": "Usa el programa que los escribió, u otra carpeta con --data.",
     "wrong.file_unwritable": "No se puede escribir el archivo {path}: {reason}.",
     "mend.file_unwritable": "Indica otro archivo o libera espacio.",
+    "wrong.output_lost": "La salida estándar no admite texto: {reason}.",
+    "mend.output_lost": "Envía la salida a una terminal o a un disco con espacio. Lo que se guardó no se pierde.",
+    "output.closed": "está cerrada",
     "wrong.no_portaudio": "Falta la biblioteca PortAudio.",
     "mend.no_portaudio": "Instálala (Debian: libportaudio2); mientras tanto se usa SDL o un archivo.",
+    "wrong.alsa_broken": "Los ajustes de sonido de este ordenador (ALSA) no se pueden usar.",
+    "mend.alsa_broken": (
+        "Corrige o quita ~/.asoundrc, /etc/asound.conf o lo que nombre ALSA_CONFIG_PATH; mientras tanto suena SDL o "
+        "se escribe un archivo."
+    ),
     "wrong.no_portaudio_device": "PortAudio no encuentra ningún dispositivo de salida.",
     "mend.no_portaudio_device": "Conecta uno o elígelo por su nombre con --device.",
     "wrong.no_sdl_device": "SDL no encuentra ninguna salida de sonido.",

@@ -76,8 +76,11 @@ TEXTS: dict[str, str] = {
     "stage.codes": "Leyendo los códigos ...",
     "stage.measuring": "Midiendo ...",
     "stage.reasoning": "Resolviendo cada avería posible de este motor: {percent:.0f} %",
-    "sound.silent": "Aquí no hay salida de sonido: se escribe en archivos. Códigos, lecturas y tira funcionan igual.",
-    "sound.to_file": "Escrito en {path}",
+    "sound.silent": (
+        "Aquí no hay salida de sonido. Los sonidos se escriben en archivos, que se borran al cerrar el programa. "
+        "Todo lo demás funciona igual."
+    ),
+    "sound.to_file": "Escrito en {path}. Cópialo si quieres conservarlo.",
     "sound.void": "El ordenador cortó el sonido: no cuenta.",
     "sound.again": "oírlo otra vez, sin coste",
     "sound.lost": "La salida de sonido ha desaparecido. No cuesta nada; sigue desde el inicio del turno.",

@@ -132,6 +132,8 @@ class Listening:
     def take(self, player: Player) -> None:
         """Go on with another way out."""
         self._player = player
+        if self.said == "sound.to_file":  # of the way out before
+            self.said = ""
 
     def louder(self, steps: int) -> float:
         """Change the level by steps, never above what was rendered; what plays goes on at it. Returns the level."""

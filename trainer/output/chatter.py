@@ -1,0 +1,41 @@
+"""What the sound libraries' C code would do to the terminal: print on it, or end the whole program."""
+
+from __future__ import annotations
+
+import ctypes
+import os
+from functools import cache
+
+ALSA = "libasound.so.2"
+
+
+@cache
+def hush() -> None:
+    """Send what C code prints to its `stderr` nowhere, from now on; our own words say what is wrong.
+
+    Sound libraries print at any time, from threads of their own, above all when a sound server ends. What Python writes
+    is not touched: it goes to file descriptor 2, past C's streams. Only GNU's C library promises that `stderr` can be
+    set like any variable (its manual, "Standard Streams"); under another one nothing is done.
+    """
+    if os.name != "posix":
+        return
+    libc = ctypes.CDLL(None)
+    if not hasattr(libc, "gnu_get_libc_version"):
+        return
+    libc.fopen.restype = ctypes.c_void_p
+    nowhere = libc.fopen(os.fsencode(os.devnull), b"w")
+    if nowhere is not None:
+        ctypes.c_void_p.in_dll(libc, "stderr").value = nowhere
+
+
+def alsa_is_broken() -> bool:
+    """Tell whether ALSA is there but its configuration names no devices.
+
+    PortAudio 19.6 looks for the same entry when it starts, and an assertion ends the whole process where it is missing.
+    """
+    try:
+        alsa = ctypes.CDLL(ALSA)
+        top, found = ctypes.c_void_p.in_dll(alsa, "snd_config"), ctypes.c_void_p()
+    except (OSError, ValueError):  # not there, or nothing like it
+        return False
+    return bool(alsa.snd_config_update() < 0 or alsa.snd_config_search(top, b"pcm", ctypes.byref(found)) < 0)
