@@ -13,8 +13,10 @@ REPOSITORY = Path(__file__).parents[2]
 
 
 def test_the_wheel_opens_every_shipped_case_in_another_folder(tmp_path: Path) -> None:
+    # with the build tool of the test extra, so that no index is needed
+    build = ["wheel", "--quiet", "--no-deps", "--no-build-isolation", "--no-index"]
     subprocess.run(
-        [sys.executable, "-m", "pip", "wheel", "--quiet", "--no-deps", "--wheel-dir", str(tmp_path), str(REPOSITORY)],
+        [sys.executable, "-m", "pip", *build, "--wheel-dir", str(tmp_path), str(REPOSITORY)],
         check=True, capture_output=True,
     )  # fmt: skip
     (wheel,) = tmp_path.glob("*.whl")
@@ -24,7 +26,7 @@ def test_the_wheel_opens_every_shipped_case_in_another_folder(tmp_path: Path) ->
     assert not any(name.startswith("tests/") for name in names)
     site = tmp_path / "site"
     subprocess.run(
-        [sys.executable, "-m", "pip", "install", "--quiet", "--no-deps", "--target", str(site), str(wheel)],
+        [sys.executable, "-m", "pip", "install", "--quiet", "--no-deps", "--no-index", "--target", str(site), str(wheel)],
         check=True, capture_output=True,
     )  # fmt: skip
     away = tmp_path / "away"
