@@ -71,3 +71,23 @@ def test_settings_that_are_a_pipe_or_endless_are_put_aside(tmp_path: Path) -> No
         file.truncate(1_000_000_000)
     assert run("records", "list", data=tmp_path).exit_code == 0
     assert not settings.exists()
+
+
+WRITERS = {
+    "hear": "hear faint_hum_on_three --slot 3 -o {pipe}",
+    "inspect --netlist": "inspect faint_hum_on_three --netlist {pipe}",
+    "handout": "handout faint_hum_on_three -o {pipe}",
+    "set make": "set make {pipe} --case faint_hum_on_three --force",
+    "records backup": "records backup {pipe}",
+    "records carry": "records carry -o {pipe}",
+}
+
+
+@pytest.mark.parametrize("words", WRITERS.values(), ids=WRITERS.keys())
+@without_waiting
+def test_a_pipe_is_never_replaced_by_what_a_command_writes(tmp_path: Path, words: str) -> None:
+    path = pipe(tmp_path / "p")
+    result = run(*(word.format(pipe=path) for word in words.split()), data=tmp_path / "data")
+    assert result.exit_code == 2, result.output
+    assert f"{path} is a pipe, so nothing was written. Name an ordinary file." in result.stderr
+    assert path.is_fifo()

@@ -23,6 +23,7 @@ from trainer.circuit.fault_space import comes_and_goes
 from trainer.circuit.faults import Conditions, Fault
 from trainer.circuit.harness import circuit_of
 from trainer.circuit.profile import PASSES, Profile
+from trainer.errors import ToldError
 from trainer.instruments.bench import Work
 from trainer.reasoning.equivalents import Equivalents
 from trainer.reasoning.expectations import Expectations
@@ -274,9 +275,9 @@ def _loaded(profile: Profile, path: Path) -> Pool | None:
 
 
 def _keep(pool: Pool, path: Path) -> None:
-    with contextlib.suppress(OSError):  # what cannot be kept is solved again
-        path.parent.mkdir(parents=True, exist_ok=True)
-        write_whole(path, lambda part: np.savez(part, **{name: getattr(pool, name) for name in ARRAYS}))
+    with contextlib.suppress(ToldError):  # what cannot be kept is solved again
+        arrays = {name: getattr(pool, name) for name in ARRAYS}
+        write_whole(path, lambda part: np.savez(part, **arrays), make_folder=True)
 
 
 ARRAYS = ("rows", "heard", "good", "codes", "provoked", "own_a")

@@ -23,6 +23,7 @@ from trainer.cases.whole_file import write_whole
 from trainer.circuit.codes import SlotCurrents, stored_code
 from trainer.circuit.drive import Slot, slots_of
 from trainer.circuit.faults import KINDS
+from trainer.errors import ToldError
 from trainer.instruments.bench import Work
 from trainer.reasoning.hypotheses import SEVERITIES, Faults
 from trainer.reasoning.questions import Question, name_of
@@ -101,10 +102,9 @@ def _content(universe: Universe) -> str:
 def _save(universe: Universe, path: Path) -> None:
     """Write the file whole; a folder that cannot be written keeps nothing."""
     try:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        write_whole(path, lambda file: np.savez(file, allow_pickle=False, **_arrays(universe)))
+        write_whole(path, lambda file: np.savez(file, allow_pickle=False, **_arrays(universe)), make_folder=True)
         _forget_oldest(path.parent)
-    except OSError:
+    except (ToldError, OSError):
         return
 
 

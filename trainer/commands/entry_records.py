@@ -11,7 +11,7 @@ from trainer.commands.result import finish
 
 SET_FILE = click.option("--set", "set_path", type=FILE, required=True, help="The set, plain or sealed.")
 SET = click.argument("named", metavar="[SET]", required=False)
-OUTPUT = click.option("-o", "--output", type=FILE, required=True, help="File to write.")
+OUTPUT = click.option("-o", "--output", type=FILE, required=True, help="File to write; a pipe or device is refused.")
 
 
 @click.group()

@@ -9,6 +9,7 @@ import numpy as np
 
 from trainer.cases.case import Case
 from trainer.cases.universe_cache import Universes
+from trainer.cases.whole_file import write_bytes
 from trainer.circuit.codes import codes_of, stored_code
 from trainer.circuit.drive import slots_of
 from trainer.circuit.elements import Side
@@ -20,7 +21,6 @@ from trainer.commands.result import Result
 from trainer.commands.slots import slot_number
 from trainer.commands.stores import universe_folder
 from trainer.desk.case_source import find_case
-from trainer.errors import MissingHereError
 from trainer.instruments.bench import MODULE_CONNECTOR, Work, worked_circuit
 from trainer.instruments.measuring import Request, measured, plug_point, through_point
 from trainer.practice.actions import solved_work
@@ -128,10 +128,7 @@ def _write_netlist(case: Case, work: Work, path: Path, slot: str | None) -> None
     circuit = worked_circuit(case.profile, case.faults, work)
     wanted = next(candidate for candidate in slots_of(case.profile) if candidate.number == number)
     title = f"{case.name}, slot {wanted.name}, first pulse"
-    try:
-        path.write_text(netlist_of(circuit, wanted, NETLIST_END_S, title), "utf-8")
-    except OSError as error:
-        raise MissingHereError("file_unwritable", path=path, reason=error.strerror) from error
+    write_bytes(path, netlist_of(circuit, wanted, NETLIST_END_S, title).encode("utf-8"))
 
 
 def _lines(case: Case, document: dict[str, Any]) -> tuple[str, ...]:

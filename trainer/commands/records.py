@@ -19,7 +19,7 @@ from trainer.commands.result import Result
 from trainer.commands.stores import data_folder, now_utc, records_store, universe_folder
 from trainer.commands.streams import tell
 from trainer.desk.solver import RememberingSolver
-from trainer.errors import ExitCode, MissingHereError, WrongCallError
+from trainer.errors import ExitCode, WrongCallError
 from trainer.records import exports
 from trainer.records.bundle import Fate
 from trainer.records.collect import collect, salts_in
@@ -109,8 +109,9 @@ def write_report(named: str | None, output: Path, data: Path | None, url: str | 
     with opened_records(data, url) as store:
         kept = kept_named(store, named)
         content = report_html(store, kept, now_utc()).encode("utf-8")
-        write_bytes(table, report_table(store, kept))
+        counts = report_table(store, kept)
     write_bytes(output, content)
+    write_bytes(table, counts)
     lines = tuple(text("records.written", path=path) for path in (output, table))
     return Result(lines, {"file": str(output), "table": str(table), "bytes": len(content)})
 
@@ -132,11 +133,7 @@ def export_results(
             for piece in made[kind]():
                 part.write(piece)
 
-        try:
-            output.parent.mkdir(parents=True, exist_ok=True)
-            write_whole(output, write)
-        except OSError as error:
-            raise MissingHereError("file_unwritable", path=output, reason=error.strerror) from error
+        write_whole(output, write, make_folder=True)
     return Result((text("records.written", path=output),), {"file": str(output), "kind": kind})
 
 

@@ -105,4 +105,4 @@ def read_settings(path: Path) -> tuple[Settings, Path | None]:
 
 def write_settings(settings: Settings, path: Path) -> None:
     """Write the settings whole; raises MissingHereError where they cannot be kept."""
-    write_bytes(path, settings.model_dump_json(indent=2).encode("utf-8"), make_folder=True)
+    write_bytes(path, settings.model_dump_json(indent=2).encode("utf-8"), make_folder=True, private=True)

@@ -93,10 +93,7 @@ def write_backup(store: Store, path: Path) -> int:
                 packed.write(line)
             packed.write(json.dumps({"sha256": digest.hexdigest()}).encode("ascii") + b"\n")
 
-    try:
-        write_whole(path, write)
-    except OSError as error:
-        raise MissingHereError("file_unwritable", path=path, reason=error.strerror) from error
+    write_whole(path, write)
     return rows
 
 

@@ -85,6 +85,8 @@ _MACHINE = {
     "wrong.output_lost": "Standard output takes no text: {reason}.",
     "mend.output_lost": "Send the output to a terminal or to a disk with free space. Nothing that was saved is lost.",
     "output.closed": "it is closed",
+    "wrong.not_replaced": "{path} is {kind}, so nothing was written.",
+    "mend.not_replaced": "Name an ordinary file.",
     "wrong.no_portaudio": "The PortAudio library is missing.",
     "mend.no_portaudio": "Install it (Debian: libportaudio2); until then SDL or a file takes over.",
     "wrong.alsa_broken": "The sound settings of this computer (ALSA) cannot be used.",

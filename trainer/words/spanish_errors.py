@@ -85,6 +85,8 @@ _MACHINE = {
     "wrong.output_lost": "La salida estándar no admite texto: {reason}.",
     "mend.output_lost": "Envía la salida a una terminal o a un disco con espacio. Lo que se guardó no se pierde.",
     "output.closed": "está cerrada",
+    "wrong.not_replaced": "{path} es {kind}, así que no se escribió nada.",
+    "mend.not_replaced": "Nombra un archivo normal.",
     "wrong.no_portaudio": "Falta la biblioteca PortAudio.",
     "mend.no_portaudio": "Instálala (Debian: libportaudio2); mientras tanto se usa SDL o un archivo.",
     "wrong.alsa_broken": "Los ajustes de sonido de este ordenador (ALSA) no se pueden usar.",
