@@ -7,7 +7,7 @@ from pathlib import Path
 
 from trainer.cases.plain_file import decoded, read_plain
 from trainer.commands.hidden_prompt import ask_hidden
-from trainer.commands.stores import tell
+from trainer.commands.streams import tell
 from trainer.desk.process_guard import guard_memory
 from trainer.words import text
 
