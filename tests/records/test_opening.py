@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import sqlite3
 import subprocess
 import sys
@@ -11,6 +12,7 @@ from pathlib import Path
 import pytest
 from alembic.autogenerate import compare_metadata
 from alembic.migration import MigrationContext
+from sqlalchemy import event
 
 from trainer.errors import MissingHereError
 from trainer.practice.events import Event, EventKind
@@ -114,3 +116,14 @@ def test_a_file_that_is_no_database_is_told(tmp_path: Path) -> None:
     (tmp_path / "attempts.sqlite3").write_bytes(b"not a database at all" * 100)
     with pytest.raises(MissingHereError, match="store_unwritable"):
         opened(tmp_path)
+
+
+@pytest.mark.parametrize("place", ["a folder", "memory"])
+def test_a_store_that_nobody_uses_any_more_lets_go_of_the_database(place: str, tmp_path: Path) -> None:
+    store = opened(tmp_path if place == "a folder" else None)
+    closed: list[object] = []
+    event.listen(store.engine, "close", lambda connection, record: closed.append(connection))
+    assert store.count() == 0
+    del store
+    gc.collect()
+    assert len(closed) == 1

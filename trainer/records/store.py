@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import contextlib
 import json
+import weakref
 from collections.abc import Callable, Sequence
 from dataclasses import asdict, dataclass
 from pathlib import Path
@@ -63,6 +64,7 @@ class Store:
 
     def __init__(self, engine: Engine) -> None:
         self.engine, self.place = engine, place_of(engine)
+        weakref.finalize(self, engine.dispose)  # a store that nobody closed lets go of the database with its last user
         self.written: Callable[[], None] = _nothing
         self.fetch: Callable[[str], object] = _nothing
         self.stop: Callable[[], object] = _nothing
@@ -267,9 +269,9 @@ def opened(folder: Path | None) -> Store:
 
 def opened_at(url: str, statement_timeout_s: int = 0) -> Store:
     """Open the store at a database's URL; raises WrongCallError for no URL and MissingHereError for no answer."""
-    engine = engine_for(url, statement_timeout_s)
-    made_ready(engine)
-    return Store(engine)
+    store = Store(engine_for(url, statement_timeout_s))
+    made_ready(store.engine)
+    return store
 
 
 def row_of(attempt_id: str, happened: Event, link: str = "") -> dict[str, object]:
