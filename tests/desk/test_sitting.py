@@ -21,6 +21,7 @@ from tests.sets import (
 from tests.universes import UNIVERSES
 from trainer.circuit.elements import Side
 from trainer.desk.desk import Desk
+from trainer.desk.sitting import Sitting
 from trainer.errors import WrongCallError
 from trainer.instruments.measuring import Request
 from trainer.practice import actions, repair
@@ -263,6 +264,64 @@ def test_a_try_begun_anew_is_remembered_and_voided_time_is_given_back(store: Sto
     clocks.seconds += 3000.0
     sitting.void(desk, "headphones failed", lambda: "")
     assert sitting.clock_left_s == 3600.0
+
+
+def kinds(store: Store, desk: Desk) -> list[EventKind]:
+    return [event.kind for event in store.events(desk.attempt_id)]
+
+
+def test_a_clock_that_goes_back_in_a_case_is_an_event_of_its_own(store: Store) -> None:
+    clocks = Clocks("2026-12-01T09:30:00.000+00:00")
+    sitting = sitting_of(small_set(), store, "ann", clocks)
+    desk, item = seated(sitting)
+    clocks.now = "2026-12-01T09:29:30.000+00:00"  # a time server puts the clock right: nobody is asked about that
+    desk.note(EventKind.AWAY)
+    clocks.now = "2026-12-01T08:00:00.000+00:00"
+    desk.commit(right_finding(item))
+    desk.hand_in()
+    assert kinds(store, desk)[2:] == [EventKind.AWAY, EventKind.CLOCK_BACK, EventKind.FOUND, EventKind.CLOSED]
+    assert store.events(desk.attempt_id)[3].data["from"] == "2026-12-01T09:29:30.000+00:00"
+    (row,) = store.in_set(sitting.opened.case_set.id, "ann")
+    assert broken_at(sitting.opened.key.derived("chain"), row, *store.logged(row.id)) is None
+
+
+def test_a_clock_that_went_back_between_two_cases_or_while_the_program_was_shut_is_one_too(store: Store) -> None:
+    clocks = Clocks("2026-12-01T09:30:00.000+00:00")
+    sitting = sitting_of(small_set(), store, "ann", clocks)
+    work_through(sitting, [True])
+    clocks.now = "2026-12-01T09:00:00.000+00:00"
+    desk, _item = seated(sitting)
+    assert kinds(store, desk) == [EventKind.STARTED, EventKind.CLOCK_BACK, EventKind.HEARD]
+    clocks.now = "2026-12-01T08:00:00.000+00:00"
+    sitting_of(small_set(), store, "ann", clocks).seat(sitting.desk(RecordingPlayer(), UNIVERSES))
+    assert kinds(store, desk)[3:] == [EventKind.CLOCK_BACK, EventKind.RESUMED]
+
+
+def test_looking_back_at_a_debrief_is_chained_to_what_was_done_last(store: Store) -> None:
+    sitting = sitting_of(small_set(), store)
+    work_through(sitting, [True, True, True])
+    desk = sitting.desk(RecordingPlayer(), UNIVERSES)
+    sitting.look_back(desk, sitting.items[0])
+    sitting.look_back(desk, sitting.items[2])
+    row = store.in_set(sitting.opened.case_set.id, "ann")[-1]
+    events, links = store.logged(row.id)
+    assert [(event.kind, event.data) for event in events[-2:]] == [
+        (EventKind.LOOKED_BACK, {"item": 1, "left": 0}),
+        (EventKind.LOOKED_BACK, {"item": 3, "left": 0}),
+    ]
+    assert broken_at(sitting.opened.key.derived("chain"), row, events, links) is None
+    assert sitting_of(small_set(), store).next_item is None
+    with pytest.raises(ValueError, match="nothing follows"):
+        desk.suspect(frozenset())
+
+
+def test_what_a_process_lacks_to_keep_an_exam_apart_is_taken_down(store: Store) -> None:
+    clocks = Clocks()
+    for learner, text, noted in (("ann", SMALL, True), ("ben", practice(), False)):
+        sitting = Sitting(small_set(text), learner, store, clocks.wall, clocks.steady, ("isolated",))
+        desk, _item = seated(sitting)
+        told = [event.data["lacks"] for event in store.events(desk.attempt_id) if event.kind is EventKind.UNGUARDED]
+        assert told == ([["isolated"]] if noted else [])
 
 
 def test_leaving_the_window_is_taken_down(store: Store) -> None:

@@ -24,6 +24,7 @@ from trainer.commands.stores import data_folder, now_utc, store_for, universe_fo
 from trainer.commands.streams import ask, say, tell
 from trainer.desk.learner_name import learner_name
 from trainer.desk.preview import write_preview
+from trainer.desk.process_guard import guards_missing
 from trainer.desk.sitting import Sitting
 from trainer.errors import WrongCallError
 from trainer.output.returning_player import terminal_player
@@ -154,7 +155,7 @@ def _in_terminal(wanted: Sat, opened: OpenedSet, data: Path | None) -> Result:
     ):
         if store.fetch(wanted.learner) is False:
             tell(text("delivery.not_fetched"))
-        sitting = Sitting(opened, wanted.learner, store, now_utc, time.monotonic)
+        sitting = Sitting(opened, wanted.learner, store, now_utc, time.monotonic, guards_missing())
         session = SetSession(
             sitting,
             player,

@@ -17,7 +17,7 @@ from trainer.practice.actions import Done
 from trainer.practice.attempt import Attempt, begun, finding_data, replayed, step
 from trainer.practice.course.ended import case_entry
 from trainer.practice.debrief import Debrief, debrief_of
-from trainer.practice.events import Event, EventKind
+from trainer.practice.events import Event, EventKind, went_back
 from trainer.practice.hints import Hint, next_hint
 from trainer.practice.limits import NO_LIMITS, Limits, refuse_beyond, refuse_feedback, refuse_late
 from trainer.practice.outcome import Outcome, outcome_data
@@ -53,13 +53,17 @@ class Desk:
         self._universes, self.hints, self.limits = universes, hints, limits
         self._chain_key, self._clock, self._link = chain_key, clock, ""
         self._last_s = 0.0 if clock is None else clock()
+        self._last_at = ""
         self.solver = RememberingSolver()
         self._reasoner: tuple[Case, Reasoner] | None = None
         self.attempt: Attempt
         self.attempt_id: str
 
-    def start(self, case: Case, row: AttemptRow, at: Mapping[str, Any] | None = None) -> None:
-        """Begin an attempt; it is in the store before anything is heard. `at` tells of the station and who is there."""
+    def start(self, case: Case, row: AttemptRow, at: Mapping[str, Any] | None = None, last_at: str = "") -> None:
+        """Begin an attempt; it is in the store before anything is heard. `at` tells of the station and who is there.
+
+        `last_at` is when the learner's last event in the same set happened.
+        """
         self.attempt, self.attempt_id, self._learner = (
             begun(case, case.seed if row.set_id else row.seed),
             row.id,
@@ -70,13 +74,16 @@ class Desk:
             self._link = next_link(self._chain_key, first_link(self._chain_key, row), first)
         self.store.begin(row, first, self._link)
         self.attempt = step(self.attempt, first)
+        self._last_at = last_at
+        self._look_at_clock(first.at)
 
     def resume(self, case: Case, row: AttemptRow) -> None:
         """Go on with a stored attempt."""
         self.attempt_id, self._learner = row.id, row.learner
-        self.attempt = replayed(case, case.seed if row.set_id else row.seed, self.store.events(row.id))
+        events, links = self.store.logged(row.id)
+        self.attempt = replayed(case, case.seed if row.set_id else row.seed, events)
         if self._chain_key is not None:
-            self._link = self.store.links(row.id)[-1]
+            self._link, self._last_at = links[-1], events[-1].at
 
     def do(self, done: Done) -> Done:
         """Store what an action computed, then take it over; returns it for the face to show.
@@ -182,10 +189,21 @@ class Desk:
         return calibration([*before, (self.attempt.finding.certainty, now.right)])
 
     def _happen(self, kind: EventKind, data: dict[str, Any]) -> None:
+        now = self._now()
+        self._look_at_clock(now)
+        self._keep(kind, data, now)
+
+    def _look_at_clock(self, now: str) -> None:
+        """Take down, in a set, that the computer's date went back since the last event."""
+        before, self._last_at = self._last_at, now
+        if self._chain_key is not None and went_back(before, now):
+            self._keep(EventKind.CLOCK_BACK, {"from": before}, now)
+
+    def _keep(self, kind: EventKind, data: dict[str, Any], now: str) -> None:
         if self._clock is not None:
             now_s = self._clock()
             data, self._last_s = {**data, "spent_s": round(now_s - self._last_s, 3)}, now_s
-        event = Event(self.attempt.events + 1, kind, self._now(), data)
+        event = Event(self.attempt.events + 1, kind, now, data)
         following = step(self.attempt, event)
         link = "" if self._chain_key is None else next_link(self._chain_key, self._link, event)
         try:

@@ -5,14 +5,14 @@ from __future__ import annotations
 import hmac
 import uuid
 from collections import Counter
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 from typing import Any
 
 from trainer import __version__
-from trainer.cases.case_set import DebriefOpens
+from trainer.cases.case_set import DebriefOpens, Mode
 from trainer.cases.model_digest import model_digest
 from trainer.cases.sealed_set import key_of
 from trainer.cases.set_drawing import SetItem, case_mark, items_of
@@ -21,9 +21,10 @@ from trainer.cases.universe_cache import Universes
 from trainer.desk.desk import Desk
 from trainer.errors import WrongCallError
 from trainer.output.player import Player
-from trainer.practice.events import EventKind
+from trainer.practice.events import Event, EventKind
 from trainer.practice.limits import Limits, refuse_late
 from trainer.records.bundle import write_bundle
+from trainer.records.chain import next_link, order_of
 from trainer.records.store import AttemptRow, Store
 
 
@@ -38,13 +39,23 @@ class Worked:
 
 
 class Sitting:
-    """A learner's way through a set; `now` gives UTC text, `clock` seconds that no change of the date moves."""
+    """A learner's way through a set; `now` gives UTC text, `clock` seconds that no change of the date moves.
+
+    `unguarded` is what this process lacks of what keeps an exam apart; in an exam it is taken down.
+    """
 
     def __init__(
-        self, opened: OpenedSet, learner: str, store: Store, now: Callable[[], str], clock: Callable[[], float]
+        self,
+        opened: OpenedSet,
+        learner: str,
+        store: Store,
+        now: Callable[[], str],
+        clock: Callable[[], float],
+        unguarded: Sequence[str] = (),
     ) -> None:
         self.opened, self.learner, self.store = opened, learner, store
         self._now, self._clock = now, clock
+        self.unguarded = tuple(unguarded) if opened.case_set.policy.mode is Mode.EXAM else ()
         self._drawn: tuple[object, tuple[SetItem, ...]] | None = None
         self._worked: list[Worked] = []
         self.try_number = self._asked_try = 1
@@ -185,7 +196,10 @@ class Sitting:
         row = self.row_of(item)
         if row is None:
             self.refuse_now()
-            desk.start(item.case, self._row(item), {**(at or {}), **self._support(), "after": self._latest_link()})
+            last = self._latest()
+            told = {**(at or {}), **self._support(), "after": last[2][-1] if last else ""}
+            desk.start(item.case, self._row(item), told, last[1][-1].at if last else "")
+            self._tell_guards(desk)
             self.refresh()
             return item
         desk.resume(item.case, row)
@@ -195,13 +209,26 @@ class Sitting:
             return self.seat(desk, at)
         refuse_late(self.limits, self._now())
         desk.note(EventKind.RESUMED)
+        self._tell_guards(desk)
         self.refresh()
         return item
 
-    def _latest_link(self) -> str:
-        """Return the last link of the attempt before this one: so an attempt taken away leaves a gap."""
+    def _tell_guards(self, desk: Desk) -> None:
+        if self.unguarded:
+            desk.note(EventKind.UNGUARDED, lacks=list(self.unguarded))
+
+    def _latest(self) -> tuple[AttemptRow, list[Event], list[str]] | None:
+        """Return the attempt begun last, with its log; where the order is lost, the one with the latest date.
+
+        The next attempt tells its last link, so that none can be taken away.
+        """
         rows = self.store.in_set(self.opened.case_set.id, self.learner)
-        return self.store.links(rows[-1].id)[-1] if rows else ""
+        logs = [self.store.logged(row.id) for row in rows]
+        if not rows:
+            return None
+        order = order_of(logs)
+        last = -1 if order is None else order[-1]
+        return rows[last], *logs[last]
 
     def void(self, desk: Desk, reason: str, passphrase: Callable[[], str]) -> None:
         """End the present case as one that does not count; in a sealed set only who has the passphrase can.
@@ -215,10 +242,21 @@ class Sitting:
         self.refresh()
 
     def look_back(self, desk: Desk, item: SetItem) -> None:
-        """Sit down at a case that was handed in, to be debriefed; raises WrongCallError before the debriefs open."""
-        row = self.row_of(item)
-        if row is None or item.index not in self.done or not self.debriefs_open:
+        """Sit down at a case that was handed in, to be debriefed; that it was looked at is taken down first.
+
+        Raises WrongCallError before the debriefs open.
+        """
+        row, last = self.row_of(item), self._latest()
+        if row is None or last is None or item.index not in self.done or not self.debriefs_open:
             raise WrongCallError("debrief_not_open")
+        latest, events, links = last
+        left = self.opened.case_set.size - len(self.done)
+        event = Event(len(events) + 1, EventKind.LOOKED_BACK, self._now(), {"item": item.index, "left": left})
+        link = next_link(self.opened.key.derived("chain"), links[-1], event)
+        try:
+            self.store.append(latest.id, event, link)
+        except ValueError as error:  # its place in the order is taken
+            raise WrongCallError("worked_elsewhere") from error
         desk.limits = Limits()
         desk.resume(item.case, row)
 

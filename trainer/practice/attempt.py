@@ -64,7 +64,7 @@ def step(attempt: Attempt, event: Event) -> Attempt:
     """Return the attempt after an event; raises ValueError for one that is out of order or cannot come now."""
     if event.number != attempt.events + 1:
         raise ValueError(f"event {event.number} cannot follow event {attempt.events}")
-    if attempt.closed:
+    if attempt.closed and event.kind is not EventKind.LOOKED_BACK:
         raise ValueError("nothing follows the end of an attempt")
     if (event.kind is EventKind.FOUND) == (attempt.finding is not None) and event.kind in (
         EventKind.FOUND, EventKind.REPAIRED, EventKind.RETESTED,

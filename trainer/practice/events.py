@@ -3,12 +3,17 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import datetime, timedelta
 from enum import StrEnum
 from typing import Any
 
 
 class EventKind(StrEnum):
-    """What can happen in an attempt; `closed` and `voided` end it, `away` tells that the window was left."""
+    """What can happen in an attempt; `closed` and `voided` end it, `away` tells that the window was left.
+
+    In a set: `looked_back`, at the debrief of any of its cases, is the one kind that may follow an end; `clock_back`,
+    the computer's date went back; `unguarded`, other programs can reach this exam.
+    """
 
     STARTED = "started"
     HEARD = "heard"
@@ -24,6 +29,18 @@ class EventKind(StrEnum):
     RESUMED = "resumed"
     AWAY = "away"
     VOIDED = "voided"
+    LOOKED_BACK = "looked_back"
+    CLOCK_BACK = "clock_back"
+    UNGUARDED = "unguarded"
+
+
+SLACK = timedelta(minutes=1)
+"""A clock that goes back by no more is one that a time server puts right."""
+
+
+def went_back(before: str, now: str) -> bool:
+    """Tell whether the date of an event (UTC, ISO 8601) contradicts the one before it, "" for none."""
+    return bool(before) and datetime.fromisoformat(now) < datetime.fromisoformat(before) - SLACK
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,7 +17,7 @@ from trainer.cases.sealed_set import SetKey
 from trainer.cases.whole_file import write_bytes
 from trainer.practice.events import Event
 from trainer.records.attempt_lines import UNFIT, attempt_lines, attempts_in
-from trainer.records.chain import broken_at, canonical, gap_after
+from trainer.records.chain import broken_at, canonical, order_of
 from trainer.records.merging import WholeAttempt
 from trainer.records.store import AttemptRow, Store
 
@@ -172,7 +172,7 @@ def _attempts(body: bytes, head: dict[str, Any], key: SetKey) -> list[WholeAttem
         other = (one.row.learner, one.row.set_id) != (head["learner"], head["set_id"])
         if other or _broken(chain_key, one.row, one.events, one.links):
             raise BundleError(Fate.ALTERED)
-    if gap_after([(one.events, one.links) for one in attempts]):
+    if order_of([(one.events, one.links) for one in attempts]) is None:
         raise BundleError(Fate.ALTERED)
     return attempts
 

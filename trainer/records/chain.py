@@ -10,7 +10,7 @@ import json
 from collections.abc import Sequence
 from dataclasses import asdict
 
-from trainer.practice.events import Event
+from trainer.practice.events import Event, EventKind
 from trainer.records.store import AttemptRow
 
 
@@ -30,17 +30,28 @@ def next_link(key: bytes, before: str, happened: Event) -> str:
     return hmac.digest(key, b"event" + canonical(told), "sha256").hex()
 
 
-def gap_after(attempts: Sequence[tuple[Sequence[Event], Sequence[str]]]) -> bool:
-    """Tell whether an attempt is missing between attempts in the order in which they were begun, or cut short.
+def order_of(attempts: Sequence[tuple[Sequence[Event], Sequence[str]]]) -> list[int] | None:
+    """Return the places of a learner's attempts in the order they were begun, None where one is missing or cut short.
 
-    Each tells in its first event the last link of the one before it; the latest one's own end nobody tells.
+    Each tells in its first event the last link of the one before it; the latest one's own end nobody tells. Dates are
+    not asked: a clock may have been set back in between.
     """
-    before = ""
-    for events, links in attempts:
-        if events[0].data.get("after", "") != before:
-            return True
-        before = links[-1]
-    return False
+    following = {str(events[0].data.get("after", "")): place for place, (events, _links) in enumerate(attempts)}
+    order: list[int] = []
+    ends: Sequence[str] = ("",)
+    while (end := next((one for one in ends if one in following), None)) is not None:
+        place = following.pop(end)
+        order.append(place)
+        ends = _ends(*attempts[place])
+    return order if len(order) == len(attempts) else None
+
+
+def _ends(events: Sequence[Event], links: Sequence[str]) -> Sequence[str]:
+    """Return the links that an attempt may have ended with: a look back can have come after the next one was begun."""
+    looks = 0
+    while looks < len(events) - 1 and events[-1 - looks].kind is EventKind.LOOKED_BACK:
+        looks += 1
+    return links[len(links) - 1 - looks :]
 
 
 def broken_at(key: bytes, row: AttemptRow, events: Sequence[Event], links: Sequence[str]) -> int | None:

@@ -23,6 +23,7 @@ from trainer.practice.outcome import Outcome, outcome_from, outcome_of
 from trainer.records.chain import broken_at
 from trainer.records.notes import other_answers
 from trainer.records.results import keep_set, marked_ids, put_results, recount, result_row
+from trainer.records.settling import note_unsettled
 from trainer.records.store import AttemptRow, Store
 
 KEPT_DRAWS, KEPT_AT_ONCE = 64, 50
@@ -34,12 +35,16 @@ Told = Callable[[int, int], None]
 
 @dataclass(frozen=True, slots=True)
 class Marked:
-    """How many attempts were marked, are not handed in, were voided, and cannot be marked, by reason."""
+    """How many attempts were marked, are not handed in, were voided, and cannot be marked, by reason.
+
+    `to_settle` is how much the instructor should ask learners about.
+    """
 
     marked: int
     unfinished: int
     voided: int
     refused: Mapping[str, int]
+    to_settle: int = 0
 
 
 class Marker:
@@ -88,8 +93,9 @@ class Marker:
             return "altered"
         answer = self._answers.get(row.item)
         told = self._case_set.policy.debrief is DebriefOpens.AFTER_EACH
-        if told and answer is None and "points" in events[-1].data:
-            return outcome_from(events[-1].data)  # as it was shown to the learner, whatever program marks it
+        closing = _closing(events).data
+        if told and answer is None and "points" in closing:
+            return outcome_from(closing)  # as it was shown to the learner, whatever program marks it
         if row.model != model_digest():
             return "other_model"
         case = item.case if answer is None else replace(item.case, right_answer=answer)
@@ -99,6 +105,11 @@ class Marker:
         if found.score.right:
             return outcome_of(attempt, found, "")
         return outcome_of(attempt, found, judged(attempt, self._solver, reasoner).misconception or "")
+
+
+def _closing(events: Sequence[Event]) -> Event:
+    """Return the event that ended an attempt: looks back at it may follow."""
+    return next(event for event in events if event.kind is EventKind.CLOSED)
 
 
 def _quiet(_done: int, _count: int) -> None:
@@ -140,11 +151,13 @@ def mark_set(
             continue
         case = marker.item_of(row).case
         supported = bool(events[0].data.get("supported"))
-        part.append(result_row(case_set, row, outcome, events[-1].at, case.profile.name, case.title, supported))
+        closed_at = _closing(events).at
+        part.append(result_row(case_set, row, outcome, closed_at, case.profile.name, case.title, supported))
         marked += 1
         if len(part) == KEPT_AT_ONCE:
             put_results(store, part)
             part.clear()
     put_results(store, part)
     recount(store, case_set.id)
-    return Marked(marked, counted["unfinished"], counted["voided"], dict(refused))
+    to_settle = note_unsettled(store, case_set)
+    return Marked(marked, counted["unfinished"], counted["voided"], dict(refused), to_settle)

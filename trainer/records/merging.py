@@ -6,7 +6,7 @@ from dataclasses import asdict, dataclass
 
 from sqlalchemy import Connection, insert, select
 
-from trainer.practice.events import Event
+from trainer.practice.events import Event, EventKind
 from trainer.records.store import ENDS, AttemptRow, row_of
 from trainer.records.tables import attempt_table, event_table
 
@@ -41,8 +41,9 @@ def merge_attempt(connection: Connection, attempt: WholeAttempt) -> bool:
             fresh.append(told)
         elif any(getattr(there, name) != told[name] for name in ("kind", "at", "data", "link")):
             raise ForkedError(row_id)
-    if fresh and any(row.kind in ENDS for row in have.values()):
-        raise ForkedError(row_id)  # nothing follows an end
+    working = any(told["kind"] != EventKind.LOOKED_BACK for told in fresh)
+    if working and any(row.kind in ENDS for row in have.values()):
+        raise ForkedError(row_id)  # no work follows an end
     if known is None:
         connection.execute(insert(attempt_table), asdict(attempt.row))
     if fresh:

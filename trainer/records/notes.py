@@ -15,7 +15,7 @@ from trainer.circuit.profile import PASSES, Profile
 from trainer.errors import WrongCallError
 from trainer.records.results import recount
 from trainer.records.store import Store
-from trainer.records.tables import note_table, set_table
+from trainer.records.tables import SETTLE, note_table, set_table
 from trainer.words import text
 
 
@@ -50,9 +50,10 @@ def add_note(store: Store, set_id: str, note: Note) -> None:
 
 
 def notes_of(store: Store, set_id: str) -> list[Note]:
-    """Return a set's notes, the oldest first."""
+    """Return what instructors noted on a set, the oldest first."""
     columns = (note_table.c.at, note_table.c.kind, note_table.c.learner, note_table.c.item, note_table.c.text)
-    wanted = select(*columns).where(note_table.c.set_id == set_id).order_by(note_table.c.at, note_table.c.id)
+    here = note_table.c.set_id == set_id, note_table.c.kind != SETTLE
+    wanted = select(*columns).where(*here).order_by(note_table.c.at, note_table.c.id)
     with store.engine.connect() as connection:
         return [Note(*row) for row in connection.execute(wanted)]
 

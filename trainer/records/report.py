@@ -12,6 +12,7 @@ from trainer.records.notes import notes_of
 from trainer.records.page import page
 from trainer.records.results import KeptSet
 from trainer.records.roster import roster
+from trainer.records.settling import settle_lines
 from trainer.records.store import Store
 from trainer.records.sums import ClassSums, class_sums, learner_sums, repeated_by, solid_by_class
 from trainer.records.teaching import lessons
@@ -43,6 +44,7 @@ def report_html(store: Store, kept: KeptSet, made_at: str) -> str:
         rule=text("report.rule", share=100.0 * kept.certainty_weight, counts=text(f"counts.{kept.counts}")),
         made_at=made_at[:16].replace("T", " "),
         head=_head(sums, kept, repeated_by(store, kept.id)),
+        settle=settle_lines(store, kept, made_at),
         charts=charts,
         learners=_learners(store, kept),
         hidden=max(sums.learners - SHOWN_LEARNERS, 0),

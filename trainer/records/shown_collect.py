@@ -27,4 +27,5 @@ def _line(one: Collected) -> str:
 def marked_lines(marked: Marked) -> list[str]:
     """Return how many attempts were marked, and why others were not."""
     lines = [text("mark.done", marked=marked.marked, unfinished=marked.unfinished, voided=marked.voided)]
-    return lines + [text("mark.refused", count=count, why=text(f"mark.{why}")) for why, count in marked.refused.items()]
+    lines += [text("mark.refused", count=count, why=text(f"mark.{why}")) for why, count in marked.refused.items()]
+    return [*lines, text("mark.to_settle", count=marked.to_settle)] if marked.to_settle else lines

@@ -118,7 +118,13 @@ note_table = Table(
     Column("item", Integer, nullable=False),
     Column("text", Text, nullable=False),
 )
-"""What an instructor adds: `void` with its reason, `comment`, `answer` for another right answer; never changed."""
+"""What an instructor adds: `void` with its reason, `comment`, `answer` for another right answer; never changed.
+
+`settle` is what marking found that an instructor should ask about.
+"""
+
+SETTLE = "settle"
+"""The kind of a note that marking adds; its text is the id of a sentence, and an earlier date in it."""
 
 roster_table = Table(
     "roster",

@@ -36,6 +36,8 @@ class SetSession:
         sitting = self._sitting
         for line in shown_set.head_lines(sitting.opened.case_set, sitting.learner):
             self._say(line)
+        if sitting.unguarded:
+            self._say(text("set.unguarded"))
         while sitting.next_item is not None:
             try:
                 if not self._one():
@@ -79,14 +81,15 @@ class SetSession:
         if not sitting.debriefs_open:
             self._say(text("set.debrief_later"))
             return
+        looked = False
         while True:
             try:
                 word = self._ask(text("set.look_back", size=sitting.opened.case_set.size) + " ").strip()
             except EOFError:
                 self._say("")
-                return
+                word = ""
             if word in ("", "leave"):
-                return
+                break
             item = next((one for one in sitting.items if str(one.number) == word), None)
             if item is None:
                 self._say(told(WrongCallError("no_such_case", word=word, size=sitting.opened.case_set.size)))
@@ -96,3 +99,6 @@ class SetSession:
             Session(
                 desk, self._ask, self._say, title=text("set.case", number=item.number, size=len(sitting.items))
             ).debrief()
+            looked = True
+        if looked:
+            self._bundle()  # what was looked at belongs to the results

@@ -188,6 +188,17 @@ TEXTS = {
         "{count} results do not count because the same learner had handed the case in before, at another "
         "station or after a restart: {who}. Ask why."
     ),
+    "mark.to_settle": "To settle with learners before marks count: {count}. The class report lists it.",
+    "report.word.settle": "To settle",
+    "report.word.settle_how": (
+        "Ask these learners before the marks count. There may be a good reason, like a clock that was wrong. "
+        "Times are UTC."
+    ),
+    "settle.clock_back": "{who}, case {item}: the station's clock went back from {before} to {at}.",
+    "settle.looked_back": "{who} looked at a debrief on {at}, and worked on afterwards.",
+    "settle.before_opening": "{who}, case {item}: dated {at}, before the set opened.",
+    "settle.ahead": "{who}, case {item}: handed in on {at}. By this computer's clock that is still to come.",
+    "settle.unguarded": "Where these learners worked, other programs could reach the exam ({count}): {who}.",
     "mark.altered": "their events were changed after they happened",
     "roster.twice": "{learner} twice",
     "roster.each_once": "each code once",

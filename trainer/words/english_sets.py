@@ -128,6 +128,7 @@ TEXTS = {
         "be confirmed."
     ),
     "mend.seal_needs_key": "Write draw_key: and a text that nobody guesses.",
+    "set.unguarded": "Other programs at this station could reach this exam. That is noted with your results.",
     "passphrase.keep": "It stays in this program's memory while it runs, and is written nowhere.",
     "passphrase.again": "Once more",
     "passphrase.go": "open",

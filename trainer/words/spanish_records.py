@@ -194,6 +194,19 @@ TEXTS = {
         "{count} resultados no cuentan porque el mismo aprendiz ya había entregado el caso, en otro puesto o "
         "tras un reinicio: {who}. Pregunte por qué."
     ),
+    "mark.to_settle": (
+        "Para aclarar con los aprendices antes de contar las notas: {count}. Está en el informe de clase."
+    ),
+    "report.word.settle": "Para aclarar",
+    "report.word.settle_how": (
+        "Pregunta a estos aprendices antes de contar las notas. Puede haber un buen motivo, como un reloj mal puesto. "
+        "Las horas son UTC."
+    ),
+    "settle.clock_back": "{who}, caso {item}: el reloj del puesto volvió de {before} a {at}.",
+    "settle.looked_back": "{who} miró un análisis el {at} y después siguió trabajando.",
+    "settle.before_opening": "{who}, caso {item}: con fecha {at}, antes de que se abriera el conjunto.",
+    "settle.ahead": "{who}, caso {item}: entregado el {at}. Según el reloj de este equipo, eso aún no ha llegado.",
+    "settle.unguarded": "Donde trabajaron estos aprendices, otros programas alcanzaban el examen ({count}): {who}.",
     "mark.altered": "sus sucesos se cambiaron después de ocurrir",
     "roster.twice": "{learner} dos veces",
     "roster.each_once": "cada código una vez",

@@ -128,6 +128,7 @@ TEXTS = {
         "una suposición sobre sus casos."
     ),
     "mend.seal_needs_key": "Escriba draw_key: y un texto que nadie adivine.",
+    "set.unguarded": "Otros programas de este puesto podrían alcanzar este examen. Queda anotado con tus resultados.",
     "passphrase.keep": "Queda en la memoria de este programa mientras corre y no se escribe en ningún sitio.",
     "passphrase.again": "Otra vez",
     "passphrase.go": "abrir",

@@ -9,6 +9,7 @@ from trainer.cases.set_drawing import SetItem
 from trainer.cases.set_source import OpenedSet
 from trainer.cases.universe_cache import Universes
 from trainer.desk.desk import Desk
+from trainer.desk.process_guard import guards_missing
 from trainer.desk.sitting import Sitting
 from trainer.errors import MissingHereError, WrongCallError
 from trainer.practice.debrief import Debrief
@@ -32,7 +33,8 @@ class SetScreen(Screen):
         super().__init__(shell)
         services = shell.services
         self._fetched = services.store.fetch(who) is not False
-        self.sitting = Sitting(opened, who, services.store, services.now_utc, services.clock)
+        missing = guards_missing()
+        self.sitting = Sitting(opened, who, services.store, services.now_utc, services.clock, missing)
         self.who, self._results = who, results
         self._bundled: Path | None = None
         self._ended = self.sitting.done
@@ -51,6 +53,7 @@ class SetScreen(Screen):
             row(words(head, "title", "set.title", weight=1.0), words(self.who, "muted"), gap=0.5),
             lines(rules, "body", "set.rules"),
             None if self._fetched else words(text("delivery.not_fetched"), "caution", "set.not_fetched"),
+            words(text("set.unguarded"), "muted", "set.unguarded") if sitting.unguarded else None,
             words(text("set.progress", done=done, size=case_set.size), "bold", "set.progress"),
             words(text("set.clock_left", minutes=max(left_s, 0.0) / 60.0), "body") if left_s is not None else None,
             self._cases() if sitting.drawn else words(text("set.drawing"), "muted"),
@@ -112,6 +115,7 @@ class SetScreen(Screen):
         def look() -> None:
             desk = self.sitting.desk(self.shell.listening.player, Universes(None))
             self.sitting.look_back(desk, item)
+            self._write_results()  # what was looked at belongs to them
             self.shell.ask("debrief", desk.attempt, then=lambda debrief: self._debriefed(desk, debrief))
 
         return look
@@ -156,13 +160,18 @@ class SetScreen(Screen):
         """Take stock, write results where a case was ended, and have the cases drawn."""
         sitting = self.sitting
         sitting.refresh()
-        if sitting.done != self._ended and self._results is not None:
+        if sitting.done != self._ended:
             self._ended = sitting.done
-            try:
-                self._bundled = sitting.bundle(self._results)
-            except MissingHereError as error:
-                self.shell.say(told(error))
+            self._write_results()
         self._draw()
+
+    def _write_results(self) -> None:
+        if self._results is None:
+            return
+        try:
+            self._bundled = self.sitting.bundle(self._results)
+        except MissingHereError as error:
+            self.shell.say(told(error))
 
     def _draw(self) -> None:
         sitting = self.sitting

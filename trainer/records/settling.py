@@ -1,0 +1,146 @@
+"""What an instructor should settle with a learner before marks count: dates that contradict, a look back, an open exam.
+
+Stations take it down as events; marking finds it there and adds it to a set's notes, and the report tells it in words.
+"""
+
+from __future__ import annotations
+
+import json
+import uuid
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import UTC, datetime, timedelta
+from typing import Any
+
+from sqlalchemy import ColumnElement, insert, or_, select
+
+from trainer.cases.case_set import CaseSet, Mode
+from trainer.practice.events import EventKind
+from trainer.records.results import KeptSet
+from trainer.records.roster import roster
+from trainer.records.store import Store
+from trainer.records.tables import SETTLE, attempt_table, event_table, note_table, result_table
+from trainer.words import text
+
+AHEAD = timedelta(minutes=10)
+"""So far a station's clock may be ahead of the instructor's before it is told."""
+
+MOST_SHOWN = 200
+KINDS = [EventKind.LOOKED_BACK.value, EventKind.CLOCK_BACK.value, EventKind.UNGUARDED.value]
+
+
+@dataclass(frozen=True, slots=True)
+class _Found:
+    """One event that is to be settled, with the attempt that it belongs to."""
+
+    attempt_id: str
+    learner: str
+    item: int
+    try_number: int
+    number: int
+    kind: str
+    at: str
+    data: dict[str, Any]
+
+
+def note_unsettled(store: Store, case_set: CaseSet) -> int:
+    """Add what is to be settled in an exam to its notes, each once; return how much there is."""
+    if case_set.policy.mode is not Mode.EXAM:
+        return 0
+    rows = {row["id"]: row for row in _notes(store, case_set)}
+    here = note_table.c.set_id == case_set.id, note_table.c.kind == SETTLE
+    with store.writing() as connection:
+        known = set(connection.execute(select(note_table.c.id).where(*here)).scalars())
+        fresh = [row for name, row in rows.items() if name not in known]
+        if fresh:
+            connection.execute(insert(note_table), fresh)
+    return len(known) + len(fresh)
+
+
+def _notes(store: Store, case_set: CaseSet) -> Iterator[dict[str, Any]]:
+    for one in _found(store, case_set):
+        told = _told(store, case_set, one)
+        if not told:
+            continue
+        # an exam that others could reach is told once of a learner, a date before the opening once of an attempt
+        about = {"unguarded": one.learner, "before_opening": one.attempt_id}.get(told, f"{one.attempt_id} {one.number}")
+        name = uuid.uuid5(uuid.NAMESPACE_OID, f"{case_set.id} {told} {about}")
+        yield {
+            "id": str(name), "at": one.at, "kind": SETTLE, "set_id": case_set.id, "learner": one.learner,
+            "item": one.item, "text": told,
+        }  # fmt: skip
+
+
+def _found(store: Store, case_set: CaseSet) -> list[_Found]:
+    """Return every event of a set that may be to settle, in the order of storing."""
+    attempt, event = attempt_table.c, event_table.c
+    wanted: ColumnElement[bool] = event.kind.in_(KINDS)
+    opens = case_set.policy.opens
+    if opens is not None:
+        wanted = or_(wanted, event.at < opens.astimezone(UTC).isoformat(timespec="milliseconds"))
+    query = (
+        select(
+            event.attempt_id, attempt.learner, attempt.item, attempt.try_number, event.number, event.kind, event.at,
+            event.data,
+        )
+        .join(attempt_table, attempt.id == event.attempt_id)
+        .where(attempt.set_id == case_set.id, wanted)
+        .order_by(event.id)
+    )  # fmt: skip
+    with store.engine.connect() as connection:
+        return [_Found(*row[:-1], json.loads(row.data)) for row in connection.execute(query)]
+
+
+def _told(store: Store, case_set: CaseSet, one: _Found) -> str:
+    """Return the text of a note on an event, "" for one that needs none."""
+    if one.kind == EventKind.LOOKED_BACK:
+        return "looked_back" if _worked_on(store, case_set, one) else ""
+    if one.kind == EventKind.CLOCK_BACK:
+        return f"clock_back {str(one.data.get('from', ''))[:40]}"
+    return "unguarded" if one.kind == EventKind.UNGUARDED else "before_opening"
+
+
+def _worked_on(store: Store, case_set: CaseSet, look: _Found) -> bool:
+    """Tell whether the learner worked on in the same try after a look at a debrief."""
+    if not look.data.get("left"):
+        return False
+    events, links = store.logged(look.attempt_id)
+    if any(event.number > look.number and event.kind is not EventKind.LOOKED_BACK for event in events):
+        return True
+    since = links[look.number - 1 :]
+    others = [row for row in store.in_set(case_set.id, look.learner) if row.try_number == look.try_number]
+    return any(store.events(row.id)[0].data.get("after") in since for row in others)
+
+
+def settle_lines(store: Store, kept: KeptSet, now: str) -> list[str]:
+    """Return what is to be settled in a set in words, dates to come (after `now`, UTC, ISO 8601) among it."""
+    columns = (note_table.c.learner, note_table.c.item, note_table.c.at, note_table.c.text)
+    notes = select(*columns).where(note_table.c.set_id == kept.id, note_table.c.kind == SETTLE)
+    result = result_table.c
+    latest = (datetime.fromisoformat(now).replace(tzinfo=UTC) + AHEAD).isoformat(timespec="milliseconds")
+    ahead = select(result.learner, result.item, result.closed_at).where(
+        result.set_id == kept.id, result.closed_at > latest
+    )
+    named = {learner: person.name or learner for learner, person in roster(store).items()}
+    with store.engine.connect() as connection:
+        rows = list(connection.execute(notes.order_by(columns[0], columns[2], columns[1], columns[3])))
+        late = list(connection.execute(ahead.order_by(result.learner, result.item)))
+    lines: list[str] = []
+    unguarded: list[str] = []
+    for learner, item, at, told in rows:
+        key, _space, before = told.partition(" ")
+        who = named.get(learner, learner)
+        if key == "unguarded":
+            unguarded.append(who)
+        else:
+            lines.append(text(f"settle.{key}", who=who, item=item, at=_moment(at), before=_moment(before)))
+    lines += [
+        text("settle.ahead", who=named.get(learner, learner), item=item, at=_moment(at)) for learner, item, at in late
+    ]
+    if unguarded:
+        lines.append(text("settle.unguarded", count=len(unguarded), who=", ".join(unguarded[:MOST_SHOWN])))
+    return lines[:MOST_SHOWN]
+
+
+def _moment(at: str) -> str:
+    return at[:16].replace("T", " ")
