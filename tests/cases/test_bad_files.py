@@ -15,6 +15,7 @@ from trainer.cases.shipped import profile_named, scenarios_folder
 from trainer.cases.yaml_text import YamlText
 from trainer.errors import ProblemsFoundError
 from trainer.words import problem_line
+from trainer.words.visible import unseen_in
 
 CASE = (scenarios_folder() / "cases" / "faint_hum_on_three.yaml").read_text("utf-8")
 PROFILE = (scenarios_folder() / "profiles" / "north_v8.yaml").read_text("utf-8")
@@ -136,6 +137,53 @@ HOSTILE = {
 def test_hostile_yaml_is_refused_with_a_message(text: str) -> None:
     assert problems_of_case(text)
     assert problems_of_profile(text)
+
+
+RAW, WRITTEN = "\u202e", "\\u202e"
+UNSEEN = [
+    ("title: ", f"title: {RAW}", "line 3: title is '\\u202e", "\\u202e"),
+    ('title: "', f'title: "{WRITTEN}', "line 3: title is '\\u202e", "\\u202e"),
+    ('title: "', 'title: "\\e[2J', "line 3: title is '\\x1b[2J", "\\x1b"),
+    ('title: "', 'title: "\\x9b2J', "line 3: title is '\\x9b2J", "\\x9b"),
+    ('title: "', 'title: "\\t', "line 3: title is '\\tA", "\\t"),
+    ('title: "', 'title: "\\0', "line 3: title is '\\x00", "\\x00"),
+    ('title: "', 'title: "\\ud800', "line 3: title is '\\ud800", "\\ud800"),
+    ('title: "', 'title: "\\u200b', "line 3: title is '\\u200b", "\\u200b"),
+    ('title: "', 'title: "\u2028', "line 3: title is '\\u2028", "\\u2028"),
+    ("title: ", "title: \x1b[2J", "line 3: the file is '", "\\x1b"),
+    ("cylinders: [3]", '"x\\ny: fine": 1\n    cylinders: [3]', "faults.0.x\\ny: fine is 'x\\ny: fine'", "\\n"),
+    ("cylinders: [3]", "cylinders: [3]  # \u2066 turned", "line 11: the file is '", "\\u2066"),
+    ("cylinders: [3]", "cylinders: [3]\r    # an old line's end", "the file is '", "\\r"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("right", "wrong", "told", "character"), UNSEEN)
+def test_a_character_that_is_not_seen_is_refused_with_its_field_and_shown(
+    right: str, wrong: str, told: str, character: str
+) -> None:
+    (line,) = problems_of_case(CASE.replace(right, wrong, 1))
+    assert told in line
+    assert f"with the unseen character {character}. Allowed: characters that can be seen. Mend: take" in line
+    assert unseen_in(line) is None
+
+
+@pytest.mark.parametrize("value", ['"Two\\nlines"', "|\n  Two\n  lines"])
+def test_a_title_is_on_one_line(value: str) -> None:
+    title = next(line for line in CASE.splitlines() if line.startswith("title: "))
+    (line,) = problems_of_case(CASE.replace(title, f"title: {value}"))
+    assert "title is 'Two\\nlines" in line
+    assert "Allowed: text on one line." in line
+
+
+def test_a_story_may_have_paragraphs_and_a_file_a_byte_order_mark_and_windows_line_ends(tmp_path: Path) -> None:
+    from trainer.cases.case_file import read_case
+
+    start = CASE.index("story: ")
+    paragraphs = "story: |\n  It shakes when cold.\n\n  Since Monday.\n"
+    content = CASE[:start] + paragraphs + CASE[CASE.index("profile: ") :]
+    path = tmp_path / "mine.yaml"
+    path.write_bytes(b"\xef\xbb\xbf" + content.replace("\n", "\r\n").encode())
+    assert read_case(path, profile_named).story == "It shakes when cold.\n\nSince Monday.\n"
 
 
 VALUES = st.recursive(

@@ -240,7 +240,7 @@ def test_a_lost_stick_is_written_again(here: Path) -> None:
 
 
 WRONG = [
-    (("set", "check", "none.yaml"), 1, "No such file"),
+    (("set", "check", "none.yaml"), 1, "the file is missing"),
     (("set", "make", "x.yaml", "--case", "nosuch"), 1, "cases.0.case is 'nosuch'"),
     (("set", "make", "x.yaml"), 1, "cases is []"),
     (("set", "make", "x.yaml", "--draw", "4", "--opens", "0001-01-01T00:00"), 2, "no date that this computer knows"),
@@ -251,11 +251,11 @@ WRONG = [
     (("set", "sit", "small.sealed", "--learner", "a\x00b", "--text", "--passphrase-file", "pass"), 2, "no name has"),
     (("set", "sit", "small.sealed", "--learner", "\udcff", "--text", "--passphrase-file", "pass"), 2, "no name has"),
     (("set", "sit", "small.sealed", "--learner", "ann", "--text", "--passphrase-file", "roster"), 2, "not the passphrase"),
-    (("set", "sit", "small.sealed", "--learner", "ann", "--text", "--passphrase-file", "none"), 3, "cannot be read"),
+    (("set", "sit", "small.sealed", "--learner", "ann", "--text", "--passphrase-file", "none"), 1, "the file is missing"),
     (("set", "show", "broken.sealed"), 2, "no sealed set"),
     (("records", "report", "-o", "x.html"), 2, "No results of a set are here yet"),
     (("records", "collect", "none", "--set", "small.sealed", "--passphrase-file", "pass"), 1, "is not there"),
-    (("records", "roster", "none.csv"), 3, "cannot be read"),
+    (("records", "roster", "none.csv"), 1, "the file is missing"),
     (("records", "roster", "roster"), 1, "learner,name,class"),
     (("records", "restore", "pass"), 2, "is no backup"),
     (("records", "delete", "--yes"), 2, "Say one thing to delete"),
@@ -301,6 +301,12 @@ ROSTERS = [
     ("learner,name,class\nann,Ann,day\nann,Other,day\n", "ann twice"),
     ("learner,name,class\nann," + "x" * 300 + ",day\n", "at most 200 characters"),
     ('learner,name,class\nann,"' + "x" * 200_000, "three cells"),
+    (
+        "learner,name,class\nann,\u202eAnn,day\n",
+        "line 2: the roster is '\\u202eAnn', with the unseen character \\u202e",
+    ),
+    ("learner,name,class\nann,A\x00nn,day\n", "line 2: the roster is 'A\\x00nn'"),
+    ("learner,name,class\nann,Ann,\x1b[2Jday\n", "line 2: the roster is '\\x1b[2Jday'"),
 ]
 
 

@@ -17,6 +17,8 @@ from trainer.errors import WrongCallError
     [
         ("  ann ", "ann"), ("ann\t meyer", "ann meyer"), ("Zoe\u0308", "Zoë"), ("\u202eevil", "evil"), ("שלום", "שלום"),
         ("=1+1", "=1+1"), ("<script>", "<script>"), ("x" * 200, "x" * 200), ("line\nend", "line end"),
+        ("an\u200bna\u00ad", "anna"), ("\u2066anna\u2069\ufeff", "anna"), ("an\u200dna", "anna"), ("می‌خواهم", "می‌خواهم"),
+        ("a\u2028b", "a b"),
     ],
 )  # fmt: skip
 def test_a_name_is_kept_plain(typed: str, kept: str) -> None:
@@ -25,8 +27,8 @@ def test_a_name_is_kept_plain(typed: str, kept: str) -> None:
 
 @pytest.mark.parametrize(
     ("typed", "told"),
-    [("", "learner_empty"), (" \u200e ", "learner_empty"), ("x" * 201, "learner_long"), ("a\x00b", "learner_letters"),
-     ("a\x1b[31m", "learner_letters"), ("\udcff", "learner_letters")],
+    [("", "learner_empty"), (" \u200e ", "learner_empty"), ("\u3164", "learner_empty"), ("x" * 201, "learner_long"), ("a\x00b", "learner_letters"),
+     ("a\x1b[31m", "learner_letters"), ("a\x9b31m", "learner_letters"), ("\udcff", "learner_letters")],
 )  # fmt: skip
 def test_what_is_no_name_is_refused(typed: str, told: str) -> None:
     with pytest.raises(WrongCallError, match=told):

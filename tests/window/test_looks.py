@@ -8,9 +8,10 @@ import pygame
 import pytest
 
 import trainer.window
-from trainer.window.drawing.type import FILES, FONTS
+from trainer.window.drawing.type import FILES, FONTS, Type
 from trainer.window.state.looks import THEMES, contrast
 from trainer.words import LANGUAGES
+from trainer.words.visible import visible
 
 TEXT_ROLES = ("text", "muted", "marked", "touch", "here", "caution")
 SHAPE_ROLES = ("line", "faint", "marked", "touch", "here", "caution")
@@ -54,3 +55,14 @@ def test_the_licence_of_the_type_lies_beside_it() -> None:
     licence = (Path(trainer.window.__file__).parent / "fonts" / "OFL.txt").read_text("utf-8")
     assert "SIL OPEN FONT LICENSE Version 1.1" in licence
     assert "Copyright" in licence
+
+
+@pytest.mark.parametrize("character", ["\0", "\x1b", "\u202e", "\u2028"])
+def test_a_character_that_is_not_seen_is_drawn_as_an_escape(character: str) -> None:
+    pygame.font.init()
+    letters, hostile = Type(1.0), f"a{character}b"
+    assert letters.width(hostile, "body") == letters.width(visible(hostile), "body")
+    drawn = [
+        pygame.image.tobytes(letters.rendered(one, "body", (0, 0, 0)), "RGBA") for one in (hostile, visible(hostile))
+    ]
+    assert drawn[0] == drawn[1]

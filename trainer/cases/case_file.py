@@ -9,7 +9,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from trainer.cases.case import Case, StoredCode
-from trainer.cases.forms import Form, filled, from_word
+from trainer.cases.forms import Form, Line, filled, from_word
 from trainer.cases.profile_checks import PRIOR_NAMES, wrong_sum
 from trainer.cases.profile_form import TESTS, Cylinder, Name
 from trainer.cases.yaml_text import YamlText, read_text
@@ -51,7 +51,7 @@ class OpenForm(Form):
 class CaseForm(Form):
     form: Literal["case/1"]
     name: Name
-    title: Annotated[str, Field(min_length=3, max_length=80)]
+    title: Annotated[Line, Field(min_length=3, max_length=80)]
     story: Annotated[str, Field(min_length=20, max_length=600)]
     profile: Name
     faults: Annotated[list[FaultForm], Field(max_length=2)]

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from difflib import get_close_matches
-from typing import TYPE_CHECKING, Any, TypeVar
+from typing import TYPE_CHECKING, Annotated, Any, TypeVar
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, ValidationError
+from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, ValidationError
 
 from trainer.errors import Problem, ProblemsFoundError
 from trainer.words import text
@@ -36,6 +36,16 @@ def from_word(kind: type[Any]) -> BeforeValidator:
         raise ValueError(f"one of {', '.join(words)}")
 
     return BeforeValidator(convert)
+
+
+def _on_one_line(value: str) -> str:
+    if "\n" in value:
+        raise ValueError(text("file.text_on_one_line"))
+    return value
+
+
+Line = Annotated[str, AfterValidator(_on_one_line)]
+"""A text that is shown on one line, in a list for example."""
 
 
 def filled(form: type[Model], parsed: YamlText) -> Model:

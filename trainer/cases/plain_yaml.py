@@ -13,11 +13,12 @@ from typing import Any
 import yaml
 from yaml.composer import Composer
 from yaml.parser import Parser
-from yaml.reader import Reader
+from yaml.reader import Reader, ReaderError
 from yaml.resolver import BaseResolver
 from yaml.scanner import Scanner
 
 from trainer.words import text
+from trainer.words.visible import around, escaped, unseen_in
 
 MOST_DEPTH = 12
 MOST_VALUES = 8_000
@@ -41,6 +42,9 @@ _NUMBER = re.compile(r"[-+]?(?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][-+]?[0-9]+)?
 """Without two ways to match the same digits, so that a long row of them costs one pass."""
 
 
+BYTE_ORDER_MARK = "\ufeff"
+
+
 class RefusedYamlError(Exception):
     """Raised for what YAML allows and our files do not, with line, field and words for a person."""
 
@@ -59,14 +63,22 @@ class PlainYaml:
 
 def plain_yaml(content: str) -> PlainYaml:
     """Read one YAML document; raises RefusedYamlError or yaml.YAMLError."""
-    loader = _BoundedLoader(content)
+    try:
+        loader = _BoundedLoader(content)
+    except ReaderError as error:  # what YAML allows in no text
+        raise _unseen(content, error.position, content.count("\n", 0, error.position) + 1, ()) from error
     try:
         root = loader.get_single_node()
     except (ValueError, OverflowError) as error:  # an escape or a version beyond what PyYAML can count
         wanted = text("file.plain_yaml"), text("file.correct_this_line")
         raise RefusedYamlError(loader.line + 1, (), text("file.not_yaml"), *wanted) from error
     lines: dict[tuple[str, ...], int] = {}
-    return PlainYaml(None if root is None else _value(root, (), lines), lines)
+    plain = PlainYaml(None if root is None else _value(root, (), lines), lines)
+    rest = content.removeprefix(BYTE_ORDER_MARK).replace("\r\n", "\n")
+    left = unseen_in(rest, "\n\t")  # in a comment, or in the place of a line's end
+    if left is not None:
+        raise _unseen(rest, left, rest.count("\n", 0, left) + 1, ())
+    return plain
 
 
 class _BoundedLoader(Reader, Scanner, Parser, Composer, BaseResolver):
@@ -125,7 +137,10 @@ def _value(node: yaml.Node, path: FieldPath, lines: dict[tuple[str, ...], int]) 
             table[key] = _value(value_node, here, lines)
         return table
     assert isinstance(node, yaml.ScalarNode)
-    return _scalar(node, path)
+    scalar = _scalar(node, path)
+    if isinstance(scalar, str) and (at := unseen_in(scalar, "\n")) is not None:
+        raise _unseen(scalar, at, _line(node), path)
+    return scalar
 
 
 def _line(part: yaml.Node | yaml.Event) -> int:
@@ -141,7 +156,15 @@ def _key(node: yaml.Node, path: FieldPath) -> str | int:
     if isinstance(key, str) and len(key) > MOST_KEY:
         found, allowed = text("file.a_name_of", count=len(key)), text("file.at_most_characters", count=MOST_KEY)
         raise RefusedYamlError(_line(node), path, found, allowed, text("file.give", allowed=allowed))
+    if isinstance(key, str) and (at := unseen_in(key)) is not None:
+        raise _unseen(key, at, _line(node), (*path, key))
     return key
+
+
+def _unseen(content: str, at: int, line: int, path: FieldPath) -> RefusedYamlError:
+    """Return what is said of a character that is not seen, shown where it is."""
+    found = text("file.unseen", around=around(content, at), character=escaped(content[at]))
+    return RefusedYamlError(line, path, found, text("file.seen_characters"), text("file.take_it_out"))
 
 
 def _scalar(node: yaml.ScalarNode, path: FieldPath) -> bool | int | float | str | None:

@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from trainer.cases.forms import Form
+from trainer.cases.forms import Form, Line
 
 Name = Annotated[str, Field(pattern=r"^[a-z][a-z0-9_]{1,30}$")]
 BankName = Annotated[str, Field(pattern=r"^[a-z]+( [a-z]+)*$", max_length=16)]
@@ -142,7 +142,7 @@ class MeterForm(Form):
 class ProfileForm(Form):
     form: Literal["profile/1"]
     name: Name
-    title: Annotated[str, Field(min_length=3, max_length=80)]
+    title: Annotated[Line, Field(min_length=3, max_length=80)]
     banks: Annotated[dict[BankName, Numbers], Field(min_length=1, max_length=2)]
     firing_order: Numbers
     codes: Literal["p02xx", "spn_fmi"]

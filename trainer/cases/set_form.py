@@ -8,7 +8,7 @@ from typing import Annotated, Any, Literal
 from pydantic import BeforeValidator, Discriminator, Field, Tag
 
 from trainer.cases.case_set import Counts, DebriefOpens, Mode, Order, Seeds
-from trainer.cases.forms import Form, from_word
+from trainer.cases.forms import Form, Line, from_word
 from trainer.cases.profile_form import Name
 from trainer.circuit.elements import Location
 from trainer.circuit.faults import FaultKind
@@ -43,11 +43,11 @@ def _place(value: object) -> object:
 
 Moment = Annotated[datetime, BeforeValidator(_moment)]
 Count = Annotated[int, Field(ge=1, le=999)]
-Learner = Annotated[str, Field(min_length=1, max_length=200)]
+Learner = Annotated[Line, Field(min_length=1, max_length=200)]
 
 
 class ListedForm(Form):
-    case: Annotated[str, Field(min_length=1, max_length=200)]
+    case: Annotated[Line, Field(min_length=1, max_length=200)]
     weight: Annotated[float, Field(gt=0, le=100)] = 1.0
 
 
@@ -106,11 +106,11 @@ class SharesForm(Form):
 class SetForm(Form):
     form: Literal["set/1"]
     name: Name
-    title: Annotated[str, Field(min_length=3, max_length=80)]
+    title: Annotated[Line, Field(min_length=3, max_length=80)]
     cases: Annotated[list[LineForm], Field(min_length=1, max_length=MOST_CASES)]
     seeds: Annotated[Seeds, from_word(Seeds)] = Seeds.SAME
     versions: Annotated[list[Annotated[int, Field(ge=0, lt=2**31)]], Field(min_length=1, max_length=12)] | None = None
-    draw_key: Annotated[str, Field(min_length=8, max_length=80)] | None = None
+    draw_key: Annotated[Line, Field(min_length=8, max_length=80)] | None = None
     policy: PolicyForm = PolicyForm()
     support: Annotated[list[SupportForm], Field(max_length=200)] = []
     shares: SharesForm = SharesForm()

@@ -8,6 +8,7 @@ import click
 
 from trainer.commands.globals import AS_JSON, FILE, FOLDER, PASSPHRASE_FILE, Globals
 from trainer.commands.result import finish
+from trainer.words.visible import visible
 
 SET_FILE = click.option("--set", "set_path", type=FILE, required=True, help="The set, plain or sealed.")
 SET = click.argument("named", metavar="[SET]", required=False)
@@ -187,7 +188,7 @@ def delete(options: Globals, learner: str | None, named: str | None, overdue: bo
     from trainer.commands.keeping import delete_results
 
     def sure(question: str) -> bool:
-        return yes or click.confirm(question, err=True)
+        return yes or click.confirm(visible(question), err=True)
 
     finish(
         lambda: delete_results(learner, named, overdue=overdue, data=options.data, url=options.store, sure=sure),

@@ -11,6 +11,7 @@ from typing import Any
 from trainer.commands.streams import give_up_output, say, tell
 from trainer.errors import ExitCode, MissingHereError, Problem, ProblemsFoundError, WrongCallError
 from trainer.words import problem_line, told
+from trainer.words.visible import UNSEEN
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,10 +71,16 @@ def problems_result(problems: Sequence[Problem]) -> Result:
     return Result(lines, {"problems": [asdict(problem) for problem in problems]}, ExitCode.WRONG)
 
 
+def _json(document: dict[str, Any]) -> str:
+    """Return a document as JSON in which no character drives a terminal."""
+    written = json.dumps(document, indent=2, ensure_ascii=False)
+    return UNSEEN.sub(lambda found: found[0] if found[0] == "\n" else json.dumps(found[0])[1:-1], written)
+
+
 def _print(result: Result, *, as_json: bool) -> None:
     good = result.exit_code is ExitCode.DONE
     if as_json:
-        say(json.dumps(result.document, indent=2, ensure_ascii=False))
+        say(_json(result.document))
     if result.lines and not good:
         tell("\n".join(result.lines))
     elif result.lines and not as_json:

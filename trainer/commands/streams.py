@@ -15,6 +15,7 @@ from types import FrameType
 
 from trainer.errors import MissingHereError
 from trainer.words import text
+from trainer.words.visible import visible
 
 
 def prepare_streams() -> None:
@@ -36,13 +37,17 @@ def prepare_streams() -> None:
             stream.reconfigure(errors="replace")  # a console without Ω still shows the number
 
 
+LAYOUT = "\n\t"
+"""What lays text out; every other character that is not seen is written as an escape."""
+
+
 def say(line: str) -> None:
-    """Write a line to standard output at once.
+    """Write a line, or several, to standard output at once.
 
     Raises MissingHereError where that is closed or full, and BrokenPipeError where its reader has gone.
     """
     try:
-        sys.stdout.write(line + "\n")
+        sys.stdout.write(visible(line, LAYOUT) + "\n")
         sys.stdout.flush()
     except BrokenPipeError:
         raise
@@ -53,7 +58,7 @@ def say(line: str) -> None:
 def ask(prompt: str) -> str:
     """Return a typed line; raises EOFError at the end of input, else like `say`."""
     try:
-        return input(prompt)
+        return input(visible(prompt, LAYOUT))
     except BrokenPipeError:
         raise
     except OSError as error:
@@ -63,7 +68,7 @@ def ask(prompt: str) -> str:
 def tell(line: str) -> None:
     """Say something beside the work on standard error, so that standard output stays the work's own."""
     with contextlib.suppress(OSError):  # where that is lost too, nothing is left to say it on
-        sys.stderr.write(line + "\n")
+        sys.stderr.write(visible(line, LAYOUT) + "\n")
         sys.stderr.flush()
 
 

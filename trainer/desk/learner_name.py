@@ -5,14 +5,16 @@ from __future__ import annotations
 import unicodedata
 
 from trainer.errors import WrongCallError
+from trainer.words.visible import UNSEEN, unseen_in
 
 MOST_CHARACTERS = 200
-TURNS = {chr(code) for code in (*range(0x202A, 0x202F), *range(0x2066, 0x206A), 0x200E, 0x200F, 0x061C)}
-"""Marks that turn the direction of writing: a name needs none, and could be shown as another with them."""
+CONTROLS = ("Cc", "Zl", "Zp")
+"""Unicode's categories of control characters and line ends; every other unseen character is a slip of copying."""
 
 
 def learner_name(typed: str) -> str:
-    """Return a name as records keep it: spaces around it gone, one between words, letters in one form (NFC).
+    """Return a name as records keep it: spaces around it gone, one between words, letters in one form (NFC),
+    and without marks that are not seen: they would make two names of one, or show it as another.
 
     Raises WrongCallError for an empty or overlong name and for one with control characters.
     """
@@ -20,11 +22,12 @@ def learner_name(typed: str) -> str:
         typed.encode("utf-8")
     except UnicodeEncodeError as error:
         raise WrongCallError("learner_letters") from error
-    name = " ".join(unicodedata.normalize("NFC", "".join(one for one in typed if one not in TURNS)).split())
+    seen = UNSEEN.sub(lambda found: found[0] if unicodedata.category(found[0]) in CONTROLS else "", typed)
+    name = " ".join(unicodedata.normalize("NFC", seen).split())
     if not name:
         raise WrongCallError("learner_empty")
     if len(name) > MOST_CHARACTERS:
         raise WrongCallError("learner_long", most=MOST_CHARACTERS)
-    if any(unicodedata.category(one) == "Cc" for one in name):
+    if unseen_in(name) is not None:
         raise WrongCallError("learner_letters")
     return name

@@ -5,7 +5,14 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
+from trainer.words.visible import visible
+
 TEMPLATES = Path(__file__).parent / "templates"
+
+
+def _seen(value: object) -> object:
+    """Return a value with its unseen characters as escapes; markup of ours is left alone."""
+    return visible(value, "\n\t") if type(value) is str else value
 
 
 def page(template: str, title: str, language: str, **values: Any) -> str:
@@ -15,7 +22,8 @@ def page(template: str, title: str, language: str, **values: Any) -> str:
 
     loader = jinja2.FileSystemLoader(TEMPLATES)
     environment = jinja2.Environment(
-        loader=loader, autoescape=True, undefined=jinja2.StrictUndefined, trim_blocks=True, lstrip_blocks=True
-    )
+        loader=loader, autoescape=True, undefined=jinja2.StrictUndefined, trim_blocks=True, lstrip_blocks=True,
+        finalize=_seen,
+    )  # fmt: skip
     body = Markup(environment.get_template(template).render(title=title, **values))  # escaped by the template
     return environment.get_template("frame.html").render(language=language, title=title, body=body)

@@ -15,6 +15,7 @@ from trainer.errors import Problem, ProblemsFoundError
 from trainer.records.store import Store
 from trainer.records.tables import roster_table
 from trainer.words import text
+from trainer.words.visible import around, escaped, unseen_in
 
 COLUMNS = ("learner", "name", "class")
 MOST_BYTES, MOST_CHARACTERS = 2_000_000, 200
@@ -35,15 +36,22 @@ def read_roster(path: Path) -> list[Person]:
     first = content.split("\n", 1)[0]
     reader = csv.reader(io.StringIO(content, newline=""), delimiter=";" if first.count(";") > first.count(",") else ",")
     try:
-        rows = [(reader.line_num, [_cell(cell) for cell in row]) for row in reader if any(map(_cell, row))]
+        read = [(reader.line_num, row) for row in reader]
     except csv.Error as error:
         raise ProblemsFoundError([_problem(path, reader.line_num, str(error), text("roster.three_cells"))]) from error
+    seen = text("file.seen_characters")
+    problems = [
+        _problem(path, line, text("file.unseen", around=around(cell, at), character=escaped(cell[at])), seen)
+        for line, row in read for cell in row if (at := unseen_in(cell, "\r\n\t")) is not None
+    ]  # fmt: skip
+    if problems:
+        raise ProblemsFoundError(problems)
+    rows = [(line, [_cell(cell) for cell in row]) for line, row in read if any(map(_cell, row))]
     if not rows or [cell.lower() for cell in rows[0][1]] != list(COLUMNS):
         raise ProblemsFoundError(
             [_problem(path, 1, ",".join(rows[0][1])[:60] if rows else text("file.empty"), ",".join(COLUMNS))]
         )
     people: list[Person] = []
-    problems: list[Problem] = []
     known: set[str] = set()
     for line, row in rows[1:]:
         if len(row) != len(COLUMNS) or not row[0]:
@@ -61,7 +69,7 @@ def read_roster(path: Path) -> list[Person]:
 
 
 def _cell(cell: str) -> str:
-    return " ".join(cell.replace("\x00", "").split())
+    return " ".join(cell.split())
 
 
 def _problem(path: Path, line: int, found: str, allowed: str) -> Problem:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from contextvars import ContextVar
+from pathlib import Path
 from string import Formatter
 
 from trainer.errors import Problem, ProblemsFoundError, ToldError
@@ -27,6 +28,7 @@ from trainer.words import (
     spanish_station,
     spanish_window,
 )
+from trainer.words.visible import visible
 
 TEXTS = {
     **english.TEXTS, **english_errors.TEXTS, **english_reasoning.TEXTS, **english_window.TEXTS, **english_station.TEXTS,
@@ -68,9 +70,16 @@ def spoken() -> str:
 
 
 def text(key: str, /, **values: object) -> str:
-    """Return a sentence by its id with values filled in; raises KeyError for an unknown id or a missing value."""
+    """Return a sentence by its id with values filled in, each on one line and with every character visible.
+
+    Raises KeyError for an unknown id or a missing value.
+    """
     texts, formatter = LANGUAGES[_SPOKEN.get()]
-    return formatter.format(texts[key], **values)
+    return formatter.format(texts[key], **{name: _seen(value) for name, value in values.items()})
+
+
+def _seen(value: object) -> object:
+    return visible(str(value)) if isinstance(value, str | Path | Exception) else value
 
 
 def numbers(cylinders: Iterable[int]) -> str:

@@ -8,6 +8,7 @@ from pathlib import Path
 import pygame
 
 from trainer.window.state.looks import LOOKS, Colour
+from trainer.words.visible import visible
 
 FONTS = Path(__file__).parent.parent / "fonts"
 FILES = {
@@ -51,11 +52,11 @@ class Type:
         return self._fonts[key]
 
     def _width(self, text: str, look: str) -> float:
-        return float(self.font(look).size(text)[0]) if text else 0.0
+        return float(self.font(look).size(visible(text))[0]) if text else 0.0
 
     def line(self, look: str) -> float:
         """Return the height of one line."""
         return round(self.em * LOOKS[look].size * LINE)
 
     def _rendered(self, text: str, look: str, colour: Colour, size_px: int | None = None) -> pygame.Surface:
-        return self.font(look, size_px).render(text, True, colour)
+        return self.font(look, size_px).render(visible(text), True, colour)
