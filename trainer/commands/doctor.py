@@ -36,7 +36,7 @@ def checks_in(folder: Path, in_use: str = "", store_url: str | None = None) -> t
 def _exams() -> Iterator[Check]:
     """Yield whether an exam can be kept apart here from other programs and from Python's settings of the same user."""
     for name, good in (("memory", can_guard_memory()), ("start", can_isolate())):
-        found, mend = text(f"doctor.exam_{name}_{'good' if good else 'bad'}"), text(f"doctor.exam_{name}_mend")
+        found, mend = text(f"doctor.exam.{name}_{'good' if good else 'bad'}"), text(f"doctor.exam.{name}_mend")
         yield Check(f"exam {name}", good, found, "" if good else mend)
 
 
