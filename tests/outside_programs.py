@@ -2,6 +2,8 @@
 
 A test that needs one carries `@pytest.mark.needs("ngspice")`. Where it is missing the test is skipped, and named at the
 end of the run beside the line that installs what it needs; in CI (`CI=true`) it fails.
+
+`python -m tests.outside_programs` prints the Debian packages that are missing here.
 """
 
 from __future__ import annotations
@@ -11,7 +13,6 @@ import os
 import shutil
 from collections import defaultdict
 from collections.abc import Callable, Sequence
-from pathlib import Path
 from typing import Any
 
 import pytest
@@ -32,7 +33,6 @@ OUTSIDE: dict[str, tuple[Callable[[], bool], str]] = {
     "Chromium": (_program(*BROWSERS), "chromium"),
     "Gnumeric": (_program("ssconvert"), "gnumeric"),
     "PortAudio": (lambda: ctypes.util.find_library("portaudio") is not None, "libportaudio2"),
-    "ALSA's plugins": (lambda: any(Path("/usr/lib").glob("*/alsa-lib/libasound_module_pcm_*")), "libasound2-plugins"),
 }
 """By name: whether it is here, and its Debian package."""
 
@@ -80,3 +80,12 @@ def pytest_terminal_summary(terminalreporter: Any) -> None:
         terminalreporter.line(f"    {len(tests)} of them; to run them: {install_line(names)}")
     everything = [name for name in OUTSIDE if any(name in names for names in skipped)]
     terminalreporter.line(f"To run all of them on Debian, as root: {install_line(everything)}")
+
+
+def main() -> None:
+    """Print the Debian packages of what is missing on this machine."""
+    print(*(package for found, package in OUTSIDE.values() if not found()))
+
+
+if __name__ == "__main__":
+    main()

@@ -13,6 +13,8 @@ from trainer.output import chatter
 
 ALSA_CONF = Path("/usr/share/alsa/alsa.conf")
 
+pytestmark = pytest.mark.needs("PortAudio")  # its package brings ALSA's library and configuration
+
 
 def ran(program: str, **environment: str) -> subprocess.CompletedProcess[str]:
     return subprocess.run(

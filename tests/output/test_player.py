@@ -30,7 +30,7 @@ print(PortAudioPlayer().play(sound.samples, sound.rate_hz))
 """
 
 
-@pytest.mark.needs("PortAudio", "ALSA's plugins")
+@pytest.mark.needs("PortAudio")
 def test_what_portaudio_plays_is_the_rendered_buffer(tmp_path: Path) -> None:
     """PortAudio over ALSA's file plugin with a null slave: the captured stream is the buffer, sample for sample."""
     captured, kept = tmp_path / "heard.raw", tmp_path / "rendered.npy"
