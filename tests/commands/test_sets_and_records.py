@@ -120,6 +120,7 @@ def test_an_exam_is_worked_in_the_terminal_and_its_debriefs_looked_at(here: Path
     (bundle,) = (here / "new").iterdir()
     assert b"cid" in bundle.read_bytes()
     assert b"  cid" not in bundle.read_bytes()
+    assert b'"looked_back"' in bundle.read_bytes()
 
 
 def test_a_class_is_collected_reported_and_exported(here: Path) -> None:

@@ -64,6 +64,8 @@ def test_an_instructor_builds_seals_and_collects_without_a_text_editor(hands: Ha
     # the debriefs are open now
     hands.act("look.1").wait(0.1)
     assert hands.has("debrief.score")
+    (bundle,) = (tmp_path / "results").glob("*.results")
+    assert b'"looked_back"' in bundle.read_bytes()
     hands.press("escape", "escape", "escape", "escape")
     # the instructor collects
     hands.press("f7").act("file.week_three.sealed").go("folder").write(str(tmp_path / "results"))
@@ -133,3 +135,27 @@ def test_a_path_that_leads_nowhere_is_told(tmp_path: Path) -> None:
     hands = Hands(folder=tmp_path)
     hands.go("name").write("ann").press("enter", "s").go("path").write("/no/such/set.sealed").press("enter")
     assert "There is no file /no/such/set.sealed" in hands.shown
+
+
+@pytest.mark.parametrize("missing", [("memory", "isolated"), ()])
+def test_an_exam_that_other_programs_can_reach_says_so(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, missing: tuple[str, ...]
+) -> None:
+    monkeypatch.setattr("trainer.window.state.set_page.guards_missing", lambda: missing)
+    path, _exam = sealed_set(tmp_path)
+    hands = Hands(folder=tmp_path)
+    hands.go("name").write("ann").press("enter", "s").go("path").write(str(path)).press("enter")
+    hands.write(PHRASE).press("enter").wait(0.1)
+    assert hands.has("set.unguarded") is bool(missing)
+
+
+def test_the_memory_is_guarded_before_a_passphrase_is_typed(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    guarded: list[str] = []
+    monkeypatch.setattr("trainer.window.state.passphrase.guard_memory", lambda: guarded.append("memory"))
+    path, _exam = sealed_set(tmp_path)
+    hands = Hands(folder=tmp_path)
+    hands.go("name").write("ann").press("enter", "s").go("path").write(str(path))
+    assert not guarded
+    hands.press("enter")
+    assert hands.shell.screen.name == "passphrase"
+    assert guarded == ["memory"]

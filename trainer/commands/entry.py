@@ -53,10 +53,10 @@ def practice(
     no_hints: bool = False,
 ) -> None:
     """Work a case: shipped name, file or case code; without one, the next that suits."""
-    from trainer.commands.practice import Wanted, practise
-
     if not text:
         options.isolate()  # an exam may be opened in the window
+    from trainer.commands.practice import Wanted, practise
+
     wanted = Wanted(case, seed, text, learner, new, sound == "file", device, not no_hints, options.store)
     finish(lambda: practise(wanted, options.data), as_json=options.as_json)
 
@@ -67,9 +67,9 @@ def practice(
 @click.pass_obj
 def bench(options: Globals, profile: str | None, device: str | None) -> None:
     """Open the free bench: pick any fault, hear it, measure it; for a class on a projector, not scored."""
+    options.isolate()
     from trainer.commands.bench import open_bench
 
-    options.isolate()
     finish(lambda: open_bench(profile, options.data, device, options.store), as_json=options.as_json)
 
 

@@ -126,9 +126,9 @@ def sit(
     passphrase_file: Path | None,
 ) -> None:
     """Work a set, case after case."""
+    options.isolate()
     from trainer.commands.sets import Sat, sit_at_set
 
-    options.isolate()
     wanted = Sat(path, learner, terminal, results, passphrase_file, sound == "file", device, options.store)
     finish(lambda: sit_at_set(wanted, options.data), as_json=options.as_json)
 

@@ -11,7 +11,10 @@ import click
 
 @dataclass(frozen=True, slots=True)
 class Globals:
-    """The options that every command has; `isolate` starts a process of the program's own over, isolated."""
+    """The options that every command has; `isolate` starts a process of the program's own over, isolated.
+
+    Call it first, before anything heavy is imported: all of that is imported again.
+    """
 
     as_json: bool
     data: Path | None
