@@ -62,6 +62,12 @@ class WrongCallError(ToldError):
     exit_code = ExitCode.CALL
 
 
+class UnsolvableError(WrongCallError):
+    """Raised where an engine's own figures leave its circuit without a solution; ends a command with exit code 1."""
+
+    exit_code = ExitCode.WRONG
+
+
 class MissingHereError(ToldError):
     """Raised when this machine lacks something the work needs; ends a command with exit code 3."""
 

@@ -12,6 +12,7 @@ from trainer.cases.plain_yaml import MOST_DEPTH, MOST_VALUES, plain_yaml, yaml_o
 from trainer.cases.shipped import profile_named
 from trainer.cases.yaml_text import YamlText
 from trainer.errors import Problem, ProblemsFoundError
+from trainer.words.visible import unseen_in
 
 PLAIN_FORMS = {
     # as it is written: as it is read
@@ -30,7 +31,11 @@ def test_a_value_is_what_yaml_1_2_says(written: str, read: object) -> None:
 
 
 DOCUMENTS = st.dictionaries(
-    st.text(st.characters(codec="utf-8", exclude_categories=("Cc", "Cs", "Co", "Cn")), min_size=1, max_size=20),
+    st.text(
+        st.characters(codec="utf-8", exclude_categories=("Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp")),
+        min_size=1,
+        max_size=20,
+    ).filter(lambda key: unseen_in(key) is None),
     st.text("0123456789e+-.:_xyn~", max_size=30) | st.integers() | st.floats(allow_nan=False) | st.booleans(),
     max_size=4,
 )

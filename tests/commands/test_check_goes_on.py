@@ -72,7 +72,7 @@ def test_an_error_with_its_own_sentence_is_told_for_its_file(tmp_path: Path, mon
     monkeypatch.setattr(check, "profile_from", refused)
     (tmp_path / "a.yaml").write_text(PROFILE, "utf-8")
     result = checked(tmp_path)
-    assert told(result) == {"a.yaml": ["There is no profile 'x'."]}
+    assert told(result) == {"a.yaml": ["There is no profile 'x'"]}
     assert "Traceback" not in result.stderr
 
 

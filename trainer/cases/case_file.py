@@ -11,7 +11,7 @@ from pydantic import Field
 from trainer.cases.case import Case, StoredCode
 from trainer.cases.forms import Form, Line, filled, from_word
 from trainer.cases.profile_checks import PRIOR_NAMES, wrong_sum
-from trainer.cases.profile_form import TESTS, Cylinder, Name
+from trainer.cases.profile_form import MOST_NAMES, TESTS, Cylinder, Name
 from trainer.cases.yaml_text import YamlText, read_text
 from trainer.circuit.codes import Sensed
 from trainer.circuit.elements import Location, Part, Side
@@ -23,6 +23,18 @@ from trainer.errors import Problem, ProblemsFoundError
 from trainer.sound.bed import BedKind
 from trainer.sound.render import Bed
 from trainer.words import text
+
+SEVERITY_RANGE = {
+    "none": (0.0, 1e9),
+    "ohm": (0.0, 1e9),
+    "degree Celsius": (-30.0, 150.0),
+    "share of the turns": (0.01, 0.94),
+    "share of the supply": (0.01, 1.0),
+    "times the source resistance": (1.0, 1000.0),
+    "times the viscous loss": (0.01, 1e4),
+    "times the lift": (0.5, 4.0),
+}
+"""Within what a severity may lie, by its unit: beyond, a fault would be another one, or nothing could be solved."""
 
 
 class FaultForm(Form):
@@ -57,12 +69,12 @@ class CaseForm(Form):
     faults: Annotated[list[FaultForm], Field(max_length=2)]
     temperature_c: Annotated[float, Field(ge=-30, le=120)] = 20.0
     bed: BedForm = BedForm()
-    evidence: Literal["all"] | list[str] = "all"
+    evidence: Literal["all"] | Annotated[list[str], Field(max_length=len(TESTS))] = "all"
     stored_codes: Annotated[list[StoredForm], Field(max_length=8)] = []
     takeaway: Annotated[str, Field(min_length=10, max_length=300)]
     seed: Annotated[int, Field(ge=0, lt=2**31)]
     difficulty: Annotated[int, Field(ge=1, le=3)]
-    priors: dict[str, Annotated[float, Field(ge=0, le=1)]] | None = None
+    priors: Annotated[dict[str, Annotated[float, Field(ge=0, le=1)]], Field(max_length=MOST_NAMES)] | None = None
     stays_open: OpenForm | None = None
 
 
@@ -207,16 +219,10 @@ def _against_profile(here: list[str | int], item: FaultForm, profile: Profile) -
     if item.part is not None and item.part not in rule.places[item.location]:
         yield [*here, "part"], item.part, ", ".join(rule.places[item.location]), text("file.take_one_of_these_parts")
         return
-    if rule.unit.startswith(("times", "share")) and item.severity == 0.0:
-        yield [*here, "severity"], str(item.severity), text("file.above_0"), text("file.give_more")
-        return
-    if rule.unit == "share of the turns" and item.severity is not None and not 0.0 < item.severity < 0.95:
-        yield (
-            [*here, "severity"],
-            str(item.severity),
-            text("file.above_0_and_below_0_95"),
-            text("file.give_a_share_of_the_turns"),
-        )
+    least, most = SEVERITY_RANGE[rule.unit]
+    if item.severity is not None and not least <= item.severity <= most:
+        allowed = text("file.from_to", least=least, most=most)
+        yield [*here, "severity"], str(item.severity), allowed, text("file.give", allowed=allowed)
         return
     if not fits(circuit_of(profile), _fault(item)):
         yield (

@@ -48,9 +48,15 @@ def draw_case(profile: Profile, difficulty: int, seed: int) -> Case:
     stored: tuple[StoredCode, ...] = ()
     if difficulty == 3 and chance.uniform(1)[0] < STORED_SHARE:
         stored = (StoredCode(profile.cylinders[chance.below(len(profile.cylinders))], Sensed.OPEN),)
-    temperature_c = TEMPERATURES_C[0 if difficulty == 1 else chance.below(len(TEMPERATURES_C))]
+    temperatures = temperatures_at(difficulty)
+    temperature_c = temperatures[0 if len(temperatures) == 1 else chance.below(len(temperatures))]
     drawn = drawn_case(profile, code, fault, bed, stored, seed=seed, difficulty=difficulty)
     return replace(drawn, temperature_c=temperature_c)
+
+
+def temperatures_at(difficulty: int) -> tuple[float, ...]:
+    """Return the engine temperatures at which cases of a difficulty are drawn."""
+    return TEMPERATURES_C[:1] if difficulty == 1 else TEMPERATURES_C
 
 
 def drawn_case(

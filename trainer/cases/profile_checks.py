@@ -101,7 +101,8 @@ def _wiring(form: ProfileForm) -> Iterator[Contradiction]:
 
 
 def _physics(form: ProfileForm) -> Iterator[Contradiction]:
-    swing = math.sqrt(form.solenoid.stop_n_per_m / form.solenoid.mass_kg) / (SAMPLE_RATE_HZ * STEPS_PER_SAMPLE)
+    stiffness = form.solenoid.stop_n_per_m + form.solenoid.spring_n_per_m
+    swing = math.sqrt(stiffness / form.solenoid.mass_kg) / (SAMPLE_RATE_HZ * STEPS_PER_SAMPLE)
     if swing > MOST_SWING:
         found = text("file.swing", swing=swing)
         yield ["solenoid", "stop_n_per_m"], found, text("file.at_most", count=MOST_SWING), text("file.softer_stop")

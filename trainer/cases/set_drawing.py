@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import hmac
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass, replace
 from types import MappingProxyType
 from typing import Any
@@ -13,16 +13,22 @@ from trainer.cases.case import Case
 from trainer.cases.case_code import SEED_LIMIT
 from trainer.cases.case_proofs import inaudible
 from trainer.cases.case_set import CaseSet, Draw, Listed, Mode, Order, Seeds
-from trainer.cases.drawing import draw_case, is_group
+from trainer.cases.drawing import draw_case, drawable, is_group
 from trainer.cases.sealed_set import SetKey
-from trainer.cases.set_shares import drawn_shares, of_group
+from trainer.cases.set_shares import drawn_shares
 from trainer.circuit.chance import Stream
+from trainer.circuit.faults import Fault
 from trainer.circuit.profile import PASSES
 from trainer.errors import WrongCallError
 
 LEAST_BED_DBA = 20.0
 GROUP = "group"
-MOST_DRAWS = 4000
+
+MOST_DRAWS, MOST_DRAWS_IN_SET = 4_000, 40_000
+"""How often chance is asked for one case, and for all cases of a set, before the pool is called too narrow."""
+
+MOST_UNHEARD = 100
+"""How many fitting cases in a row may be hidden by their bed before a draw is given up: each is solved to be heard."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,10 +79,11 @@ def items_of(
             wanted += [(row, one) for one in _classes(line, shares[row], chance)]
         else:
             wanted.append((row, ""))
+    draws = _Draws()
     cases: list[Case] = []
     seeds: list[int] = []
     for index, (row, kind) in enumerate(wanted, start=1):
-        case, seed = _one(case_set, row, kind, cases, _stream(case_set, version, try_number, "case", index, 0))
+        case, seed = _one(case_set, row, kind, cases, _stream(case_set, version, try_number, "case", index, 0), draws)
         cases.append(case)
         seeds.append(seed)
     first = tuple(cases)
@@ -85,7 +92,7 @@ def items_of(
         before: list[Case] = [*first]
         for again in range(1, times + 1):
             chance = _stream(case_set, version, try_number, "case", index, again)
-            cases[index - 1], seeds[index - 1] = _one(case_set, row, kind, before, chance)
+            cases[index - 1], seeds[index - 1] = _one(case_set, row, kind, before, chance, _Draws())
             before.append(cases[index - 1])
     order = list(range(len(cases)))
     if case_set.policy.order is Order.SHUFFLED:
@@ -102,9 +109,11 @@ def items_of(
     )
 
 
-def _one(case_set: CaseSet, row: int, wanted: str, taken: Sequence[Case], chance: Stream) -> tuple[Case, int]:
+def _one(
+    case_set: CaseSet, row: int, wanted: str, taken: Sequence[Case], chance: Stream, draws: _Draws
+) -> tuple[Case, int]:
     line = case_set.lines[row]
-    case = _drawn(line, wanted, taken, chance) if isinstance(line, Draw) else line.case
+    case = _drawn(line, wanted, taken, chance, draws) if isinstance(line, Draw) else line.case
     return case, chance.below(2**31)
 
 
@@ -147,17 +156,31 @@ def _classes(draw: Draw, share: tuple[int, int], chance: Stream) -> tuple[str, .
 
 
 def _fits(case: Case, draw: Draw, wanted: str) -> bool:
-    if not case.faults:
-        return wanted == PASSES
-    fault = case.faults[0]
+    return _fault_fits(case.faults[0], draw, wanted) if case.faults else wanted == PASSES
+
+
+def _fault_fits(fault: Fault, draw: Draw, wanted: str) -> bool:
     if draw.kinds and fault.kind not in draw.kinds:
         return False
     if wanted == GROUP:
-        return of_group(case) and fault.location in draw.places
+        return is_group(fault) and fault.location in draw.places
     return not is_group(fault) and fault.location == wanted
 
 
-def _drawn(draw: Draw, wanted: str, taken: Sequence[Case], chance: Stream) -> Case:
+class _Draws:
+    """How many draws a set has left."""
+
+    def __init__(self) -> None:
+        self.left = MOST_DRAWS_IN_SET
+
+    def of_one_case(self) -> Iterator[None]:
+        """Yield once for each draw that one case may take."""
+        for _draw in range(min(MOST_DRAWS, self.left)):
+            self.left -= 1
+            yield
+
+
+def _drawn(draw: Draw, wanted: str, taken: Sequence[Case], chance: Stream, draws: _Draws) -> Case:
     """Return a case of a class that is not in the set yet and in which what matters can be heard."""
     known = {(case.profile.name, case.faults) for case in taken if case.faults}
     if draw.shipped is not None:
@@ -170,7 +193,8 @@ def _drawn(draw: Draw, wanted: str, taken: Sequence[Case], chance: Stream) -> Ca
         if not pool:
             raise WrongCallError("pool_empty", place=wanted)
         return pool[chance.below(len(pool))]
-    for _draw in range(MOST_DRAWS):
+    unheard = 0
+    for _draw in draws.of_one_case() if _is_left(draw, wanted, known) else ():
         profile = draw.profiles[chance.below(len(draw.profiles))]
         difficulty = draw.difficulties[chance.below(len(draw.difficulties))]
         case = draw_case(profile, difficulty, chance.below(SEED_LIMIT))
@@ -178,4 +202,17 @@ def _drawn(draw: Draw, wanted: str, taken: Sequence[Case], chance: Stream) -> Ca
             continue
         if not any(inaudible(case)):
             return case
+        unheard += 1
+        if unheard == MOST_UNHEARD:
+            break
     raise WrongCallError("pool_empty", place=wanted)
+
+
+def _is_left(draw: Draw, wanted: str, known: Set[tuple[str, tuple[Fault, ...]]]) -> bool:
+    """Tell whether a pool holds a case of a class that is not in the set yet."""
+    return wanted == PASSES or any(
+        _fault_fits(fault, draw, wanted) and (profile.name, (fault,)) not in known
+        for profile in draw.profiles
+        for level in draw.difficulties
+        for fault in drawable(profile, level)
+    )

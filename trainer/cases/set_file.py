@@ -14,6 +14,7 @@ from trainer.cases.forms import filled
 from trainer.cases.profile_file import profile_from
 from trainer.cases.set_checks import contradictions
 from trainer.cases.set_form import DrawForm, ListedForm, PolicyForm, SetForm
+from trainer.cases.set_limits import beyond_limits
 from trainer.cases.set_pack import pack_from, pool_of
 from trainer.cases.set_shares import wrong_shares
 from trainer.cases.shipped import case_names
@@ -54,10 +55,9 @@ def set_of(pack: SetPack, file: str) -> CaseSet:
         shares=(form.shares.circuit_passes, form.shares.groups),
         pack=pack,
     )
-    problems = [
-        parsed.problem(path, found_, allowed, mend)
-        for path, found_, allowed, mend in (*contradictions(form, lines), *wrong_shares(found))
-    ]
+    # shares are counted only for a set that is not too large to count them
+    wrong = [*contradictions(form, lines), *(list(beyond_limits(found)) or wrong_shares(found))]
+    problems = [parsed.problem(path, found_, allowed, mend) for path, found_, allowed, mend in wrong]
     if problems:
         raise ProblemsFoundError(problems)
     return found

@@ -14,7 +14,11 @@ from trainer.circuit.elements import Location
 from trainer.circuit.faults import FaultKind
 from trainer.circuit.profile import PASSES
 
-MOST_CASES = 60
+MOST_CASES = 200
+"""How many cases a set may have: a year's work for one learner."""
+
+MOST_SUPPORTED = 300
+"""How many learners may have support of their own."""
 
 
 def _moment(value: object) -> object:
@@ -54,8 +58,14 @@ class ListedForm(Form):
 class DrawForm(Form):
     draw: Annotated[int, Field(ge=1, le=MOST_CASES)]
     profiles: Annotated[list[Name], Field(min_length=1, max_length=8)]
-    places: Annotated[list[Annotated[Any, BeforeValidator(_place)]], Field(min_length=1)] | None = None
-    kinds: Annotated[list[Annotated[FaultKind, from_word(FaultKind)]], Field(min_length=1)] | None = None
+    places: (
+        Annotated[list[Annotated[Any, BeforeValidator(_place)]], Field(min_length=1, max_length=len(Location) + 1)]
+        | None
+    ) = None
+    kinds: (
+        Annotated[list[Annotated[FaultKind, from_word(FaultKind)]], Field(min_length=1, max_length=len(FaultKind))]
+        | None
+    ) = None
     difficulty: Annotated[list[Annotated[int, Field(ge=1, le=3)]], Field(min_length=1, max_length=3)] = [1, 2]
     source: Literal["free", "shipped"] = "free"
     weight: Annotated[float, Field(gt=0, le=100)] = 1.0
@@ -112,5 +122,5 @@ class SetForm(Form):
     versions: Annotated[list[Annotated[int, Field(ge=0, lt=2**31)]], Field(min_length=1, max_length=12)] | None = None
     draw_key: Annotated[Line, Field(min_length=8, max_length=80)] | None = None
     policy: PolicyForm = PolicyForm()
-    support: Annotated[list[SupportForm], Field(max_length=200)] = []
+    support: Annotated[list[SupportForm], Field(max_length=MOST_SUPPORTED)] = []
     shares: SharesForm = SharesForm()

@@ -20,6 +20,9 @@ from trainer.words import text
 
 FieldPath = tuple[str | int, ...]
 
+MOST_PACKED = 2_000_000
+"""How many characters the cases of a set may have together; two hundred written out have a tenth of it."""
+
 
 def pack_from(content: str, file: str, folder: Path) -> SetPack:
     """Return a set's text with the texts of its cases and profiles, looked for in a folder and among the shipped ones.
@@ -61,6 +64,12 @@ def pack_from(content: str, file: str, folder: Path) -> SetPack:
                 add_profile((*here, "case"), profile)
             continue
         cases[line.case] = found
+        if sum(map(len, cases.values())) > MOST_PACKED:
+            allowed = text("file.at_most_characters", count=MOST_PACKED)
+            found_ = text("set.too_much_text")
+            raise ProblemsFoundError(
+                [*problems, parsed.problem((*here, "case"), found_, allowed, text("set.make_two"))]
+            )
         try:
             add_profile((*here, "case"), filled(CaseForm, YamlText(found, line.case)).profile)
         except ProblemsFoundError as error:

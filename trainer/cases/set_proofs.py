@@ -5,46 +5,55 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from trainer.cases.case_proofs import inaudible, unsolvable
-from trainer.cases.case_set import CaseSet, Draw, Seeds
+from trainer.cases.case_set import CaseSet, Draw, Listed, Seeds
+from trainer.cases.engine_trial import untried
 from trainer.cases.set_drawing import items_of, version_of
-from trainer.cases.universe_cache import Universes
+from trainer.cases.set_limits import forms_of
+from trainer.cases.universe_cache import Universes, universe_key
+from trainer.circuit.profile import Profile
 from trainer.errors import Problem, WrongCallError
 from trainer.words import text, told
 
 MOST_TRIED = 400
-PROVED_LEARNERS = ("learner 1", "learner 2")
-"""Draws for each learner cannot be proved for everybody: two made-up learners stand for all."""
 
 
 def set_problems(case_set: CaseSet, file: str, universes: Universes, told_: Callable[[str], None]) -> list[Problem]:
     """Return what keeps cases of a set from being worked: one problem for each case."""
-    problems: list[Problem] = []
-    proved: set[str] = set()
-    per_learner = case_set.seeds is not Seeds.SAME and any(isinstance(line, Draw) for line in case_set.lines)
-    for learner in _learners(case_set) if per_learner else PROVED_LEARNERS[:1]:
-        try:
-            items = items_of(case_set, learner)
-        except WrongCallError as error:
-            return [Problem(file, None, "cases", told(error), text("set.a_wider_pool"), text("set.widen_it"))]
-        for item in items:
-            if item.case.digest in proved:
-                continue
-            proved.add(item.case.digest)
-            told_(text("set.proving", number=item.index, size=case_set.size))
-            field = f"cases.{item.line}"
-            if item.case.right_answer is None and unsolvable(item.case, universes) is not None:
-                mend = text("set.offer_more")
-                problems.append(Problem(file, None, field, text("set.unsolvable"), text("set.solvable"), mend))
-            if any(inaudible(item.case)):
-                mend = text("set.quieter")
-                problems.append(Problem(file, None, field, text("set.inaudible"), text("set.audible"), mend))
-    return problems
+    for row, line in enumerate(case_set.lines):
+        for profile in _engines(line):
+            wrong = untried(profile)
+            if wrong is not None:
+                return [Problem(file, None, f"cases.{row}", *wrong)]
+    try:
+        forms = [items_of(case_set, learner) for learner in _learners(case_set)]
+    except WrongCallError as error:
+        return [Problem(file, None, "cases", told(error), text("set.a_wider_pool"), text("set.widen_it"))]
+    distinct = {item.case.digest: item for items in reversed(forms) for item in reversed(items)}
+    problems: list[tuple[int, Problem]] = []
+    # cases of one engine and temperature after another: what is solved for them need not stay in memory
+    for item in sorted(distinct.values(), key=lambda item: repr(universe_key(item.case))):
+        told_(text("set.proving", number=item.index, size=case_set.size))
+        field = f"cases.{item.line}"
+        if item.case.right_answer is None and unsolvable(item.case, universes) is not None:
+            mend = text("set.offer_more")
+            problems.append(
+                (item.index, Problem(file, None, field, text("set.unsolvable"), text("set.solvable"), mend))
+            )
+        if any(inaudible(item.case)):
+            mend = text("set.quieter")
+            problems.append((item.index, Problem(file, None, field, text("set.inaudible"), text("set.audible"), mend)))
+    return [problem for _index, problem in sorted(problems, key=lambda one: one[0])]
+
+
+def _engines(line: Listed | Draw) -> tuple[Profile, ...]:
+    return (line.case.profile,) if isinstance(line, Listed) else line.profiles
 
 
 def _learners(case_set: CaseSet) -> Iterator[str]:
-    """Yield made-up learners: two, or one for each version of the set."""
-    if case_set.seeds is not Seeds.VERSIONS:
-        yield from PROVED_LEARNERS
+    """Yield made-up learners, one for each form of the set that is proved."""
+    forms = forms_of(case_set)
+    if case_set.seeds is not Seeds.VERSIONS or forms == 1:
+        yield from (f"learner {number}" for number in range(1, forms + 1))
         return
     seen: set[str] = set()
     for number in range(MOST_TRIED):

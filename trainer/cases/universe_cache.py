@@ -16,6 +16,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from trainer.cases.case import Case
+from trainer.cases.engine_trial import try_engine
 from trainer.cases.model_digest import model_digest
 from trainer.cases.plain_file import open_plain
 from trainer.cases.practice_pool import POOL_PREFIX, Pools
@@ -39,10 +40,14 @@ Told = Callable[[float], None]
 
 
 def solve_universe(universe: Universe, folder: Path | None, told: Told = lambda share: None) -> None:
-    """Answer every question of a universe's menu, from disk where it can be, else solve and keep it."""
+    """Answer every question of a universe's menu, from disk where it can be, else solve and keep it.
+
+    Raises UnsolvableError for an engine whose figures leave nothing to solve.
+    """
     path = None if folder is None else folder / f"{_content(universe)}.npz"
     if path is not None and _load(universe, path):
         return
+    try_engine(universe.profile)
     by_work: dict[Work, list[Question]] = {}
     for test in universe.menu:
         for question in test.questions:
@@ -58,6 +63,15 @@ def solve_universe(universe: Universe, folder: Path | None, told: Told = lambda 
         _save(universe, path)
 
 
+UniverseKey = tuple[str, float, Faults]
+
+
+def universe_key(case: Case) -> UniverseKey:
+    """Return which universe a case belongs to: engine, temperature, and its faults of an unusual severity."""
+    off_grid = tuple(f for f in case.faults if f.amount() not in KINDS[f.kind].severities[:SEVERITIES])
+    return case.profile.digest, case.temperature_c, off_grid
+
+
 class Universes:
     """The universes used so far, each solved or loaded once; `folder` None keeps nothing on disk.
 
@@ -68,19 +82,18 @@ class Universes:
     def __init__(self, folder: Path | None = None, in_memory: int = 8) -> None:
         self.folder, self._most = folder, in_memory
         self.pools = Pools(folder)
-        self._kept: dict[tuple[str, float, Faults], Universe] = {}
-        self._solved: set[tuple[str, float, Faults]] = set()
+        self._kept: dict[UniverseKey, Universe] = {}
+        self._solved: set[UniverseKey] = set()
 
     def reasoner(self, case: Case, told: Told = lambda share: None) -> Reasoner:
         """Return a reasoner for a case; `told` may stop the work by raising, and a later call goes on from there."""
         matter = matter_of(case)
-        off_grid = tuple(f for f in case.faults if f.amount() not in KINDS[f.kind].severities[:SEVERITIES])
-        key = (case.profile.digest, case.temperature_c, off_grid)
+        key = universe_key(case)
         if key not in self._kept:
             while len(self._kept) >= self._most:
                 self._solved.discard(oldest := next(iter(self._kept)))
                 del self._kept[oldest]
-            self._kept[key] = universe_of(case.profile, case.temperature_c, off_grid)
+            self._kept[key] = universe_of(case.profile, case.temperature_c, key[2])
         if key not in self._solved:
             solve_universe(self._kept[key], self.folder, told)
             self._solved.add(key)

@@ -16,6 +16,7 @@ from trainer.circuit.drive import OutputLaw, Reductions, Slot, pulse_law, quiet_
 from trainer.circuit.elements import Circuit
 from trainer.circuit.solenoid import magnets_of_rows
 from trainer.circuit.stepping import SWITCH_PARTS, Row, Stage, State, state_at_rest
+from trainer.errors import UnsolvableError
 
 Floats = NDArray[np.float64]
 
@@ -85,14 +86,23 @@ class SolvedTest(Solved):
 
 
 def solve_test(
-    circuit: Circuit, slots: Sequence[Slot] | None = None, steps_per_sample: int = STEPS_PER_SAMPLE
+    circuit: Circuit,
+    slots: Sequence[Slot] | None = None,
+    steps_per_sample: int = STEPS_PER_SAMPLE,
+    most_steps: int | None = None,
 ) -> SolvedTest:
-    """Solve the actuation test of a circuit; a trip that lasts until the key is turned shuts the later slots too."""
+    """Solve the actuation test of a circuit; a trip that lasts until the key is turned shuts the later slots too.
+
+    Raises UnsolvableError where the numbers run away, or where it takes more than `most_steps`, counted in each slot.
+    """
     chosen = tuple(slots if slots is not None else slots_of(circuit.profile))
     reductions = Reductions(circuit, {})
     asked = list(chosen)
     while True:
-        solved = solve_rows([Row(circuit, slot, reductions) for slot in asked], steps_per_sample, LEAST_PULSES)
+        rows = [Row(circuit, slot, reductions) for slot in asked]
+        solved = solve_rows(rows, steps_per_sample, LEAST_PULSES, most_steps)
+        if most_steps is not None:
+            most_steps -= sum(map(_steps_of, solved.pulses))
         left = left_live(circuit, chosen, asked, solved.tripped)
         if left == asked:
             return SolvedTest(
@@ -145,9 +155,23 @@ def _alike(one: Sequence[tuple[Pulse, int]], other: Sequence[tuple[Pulse, int]])
     return True
 
 
-def solve_rows(rows: Sequence[Row], steps_per_sample: int = STEPS_PER_SAMPLE, least_pulses: int = 1) -> Solved:
-    """Solve slots of circuits of one profile, at least so many pulses of each."""
-    return _Solver(rows, steps_per_sample).run(least_pulses)
+def solve_rows(
+    rows: Sequence[Row],
+    steps_per_sample: int = STEPS_PER_SAMPLE,
+    least_pulses: int = 1,
+    most_steps: int | None = None,
+) -> Solved:
+    """Solve slots of circuits of one profile, at least so many pulses of each; raises UnsolvableError."""
+    try:
+        with np.errstate(over="ignore", invalid="ignore", divide="ignore"):  # asked after each pulse, in one place
+            return _Solver(rows, steps_per_sample).run(least_pulses, most_steps)
+    except np.linalg.LinAlgError as error:
+        raise UnsolvableError("engine_runs_away", profile=rows[0].circuit.profile.name) from error
+
+
+def _steps_of(pulse: Pulse) -> int:
+    """Return how many steps a pulse took, counted in each slot."""
+    return len(pulse.coil_a) * len(pulse.slots)
 
 
 _RECORDS = ("coil_a", "return_a", "linkage_wb", "position_m", "acceleration_m_s2", "force_n")
@@ -166,7 +190,8 @@ class _Solver:
         self.magnets = magnets_of_rows([[row.circuit.solenoids[n] for n in profile.cylinders] for row in rows])
         self.trip_at_s = profile.module.trip.delay_s - self.step_s / 4.0  # whole steps add up to a hair less
 
-    def run(self, least_pulses: int) -> Solved:
+    def run(self, least_pulses: int, most_steps: int | None) -> Solved:
+        steps = 0
         count = len(self.rows)
         state = state_at_rest(self.rows, self.magnets)
         active = list(range(count))
@@ -178,6 +203,11 @@ class _Solver:
         total = round(max(schedule.slot_s, schedule.together_s) * schedule.pulses_per_s)
         while active and len(pulses) < min(MOST_PULSES, max(total, least_pulses)):
             pulse, state, at_rest, same = self._pulse(state, active)
+            if not all(np.isfinite(part).all() for part in (state.linkage, state.driver, state.position, state.rail)):
+                raise UnsolvableError("engine_runs_away", profile=self.profile.name)
+            steps += _steps_of(pulse)
+            if most_steps is not None and steps > most_steps:
+                raise UnsolvableError("engine_never_rests", profile=self.profile.name)
             for place, row in enumerate(active):
                 tripped[row] |= state.tripped[place]
             if pulses:

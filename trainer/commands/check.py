@@ -11,6 +11,7 @@ from trainer.cases.audibility import AUDIBLE_MARGIN_DB
 from trainer.cases.case import Case
 from trainer.cases.case_file import case_from
 from trainer.cases.case_proofs import inaudible, unsolvable
+from trainer.cases.engine_trial import untried
 from trainer.cases.plain_file import files_in
 from trainer.cases.profile_file import profile_from
 from trainer.cases.set_file import read_set
@@ -18,6 +19,7 @@ from trainer.cases.set_proofs import set_problems
 from trainer.cases.shipped import finder_beside
 from trainer.cases.universe_cache import Universes
 from trainer.cases.yaml_text import YamlText, read_text
+from trainer.circuit.profile import Profile
 from trainer.commands.result import Result, problems_result
 from trainer.errors import Problem, ProblemsFoundError, ToldError
 from trainer.practice.shown_reasons import finding_text
@@ -41,7 +43,7 @@ def check_paths(paths: Sequence[Path], universes: Universes) -> Result:
         except ProblemsFoundError as error:
             problems += error.problems
         except ToldError as error:
-            found, mend = told_apart(error)
+            found, mend = (words.rstrip(".") for words in told_apart(error))
             problems.append(Problem(path.name, None, "the file", found, text("check.can_be_checked"), mend))
         except Exception as error:  # a fault of the program: told here, never swallowed
             traces += traceback.format_exc().splitlines()
@@ -67,34 +69,30 @@ def check_paths(paths: Sequence[Path], universes: Universes) -> Result:
 
 
 def check_file(path: Path, universes: Universes) -> None:
-    """Read one profile or case by its own `form` field; raises ProblemsFoundError."""
+    """Read one profile, case or set by its own `form` field; raises ProblemsFoundError."""
     content = read_text(path)
     parsed = YamlText(content, path.name)
     form = parsed.value.get("form")
     if form == "profile/1":
-        profile_from(content, path.name)
+        problems = list(_untried(profile_from(content, path.name), parsed, "solenoid"))
     elif form == "case/1":
         case = case_from(content, path.name, finder_beside(path))
-        problems = [*_unsolved(case, parsed, universes), *_unheard(case, parsed)]
-        if problems:
-            raise ProblemsFoundError(problems)
+        problems = list(_untried(case.profile, parsed, "profile"))
+        problems = problems or [*_unsolved(case, parsed, universes), *_unheard(case, parsed)]
     elif form == "set/1":
         problems = set_problems(read_set(path), path.name, universes, lambda line: None)
-        if problems:
-            raise ProblemsFoundError(problems)
     else:
-        raise ProblemsFoundError(
-            [
-                Problem(
-                    path.name,
-                    1,
-                    "form",
-                    repr(form)[:60],
-                    "profile/1, case/1, set/1",
-                    text("file.start_the_file_with_one_of_them"),
-                )
-            ]
-        )
+        mend = text("file.start_the_file_with_one_of_them")
+        problems = [parsed.problem(["form"], repr(form)[:60], "profile/1, case/1, set/1", mend)]
+    if problems:
+        raise ProblemsFoundError(problems)
+
+
+def _untried(profile: Profile, parsed: YamlText, field: str) -> Iterator[Problem]:
+    """Yield why an engine's test cannot be solved at all."""
+    wrong = untried(profile)
+    if wrong is not None:
+        yield parsed.problem([field], *wrong)
 
 
 def _unsolved(case: Case, parsed: YamlText, universes: Universes) -> Iterator[Problem]:

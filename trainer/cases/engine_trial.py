@@ -1,0 +1,41 @@
+"""Whether an engine can be solved at all: its test without a fault, within a budget of the solver's steps."""
+
+from __future__ import annotations
+
+from trainer.circuit.drive import slots_of
+from trainer.circuit.harness import circuit_of
+from trainer.circuit.profile import Profile
+from trainer.circuit.solve import solve_test
+from trainer.errors import UnsolvableError
+from trainer.words import text
+
+MOST_STEPS = 5_000
+"""How many steps of 10.4 µs a slot may take on average until its pulses repeat themselves; shipped engines take 1,400.
+
+What else is solved for an engine, its test with each of a thousand faults, takes as many times more.
+"""
+
+_TRIED: dict[str, UnsolvableError | None] = {}
+
+
+def try_engine(profile: Profile) -> None:
+    """Solve an engine's test once, by its digest; raises UnsolvableError where that does not end well."""
+    if profile.digest not in _TRIED:
+        slots = slots_of(profile)
+        try:
+            solve_test(circuit_of(profile), slots, most_steps=MOST_STEPS * len(slots))
+            _TRIED[profile.digest] = None
+        except UnsolvableError as error:
+            _TRIED[profile.digest] = error
+    wrong = _TRIED[profile.digest]
+    if wrong is not None:
+        raise UnsolvableError(wrong.key, **wrong.values)
+
+
+def untried(profile: Profile) -> tuple[str, str, str] | None:
+    """Return what is wrong with an engine that cannot be solved, what is allowed and the mend; None for any other."""
+    try:
+        try_engine(profile)
+    except UnsolvableError as error:
+        return text(f"check.{error.key}"), text("check.an_engine_to_solve"), text(f"check.mend.{error.key}")
+    return None
