@@ -71,7 +71,9 @@ def test_each_error_says_what_is_wrong_and_how_to_mend_it() -> None:
     raised = set()
     for path in PACKAGE.rglob("*.py"):
         source = path.read_text("utf-8")
-        raised |= set(re.findall(r"(?:WrongCallError|UnsolvableError|MissingHereError)\(\s*[\"']([a-z_]+)[\"']", source))
+        raised |= set(
+            re.findall(r"(?:WrongCallError|UnsolvableError|MissingHereError)\(\s*[\"']([a-z_]+)[\"']", source)
+        )
     assert raised <= keys
     assert keys - raised == set()
     assert {f"mend.{key}" for key in keys} <= set(TEXTS)
