@@ -16,7 +16,8 @@ from trainer.desk.case_source import find_case
 from trainer.desk.desk import Desk
 from trainer.errors import MissingHereError
 from trainer.output.playing import Played
-from trainer.records.store import AttemptRow, Store, opened
+from trainer.records.log_rows import AttemptRow
+from trainer.records.store import Store, opened
 from trainer.terminal.session import Session
 
 
@@ -74,7 +75,7 @@ def new_desk(name: str, store: Store | None = None, player: object | None = None
         found.digest,
         found.case.seed,
         __version__,
-        "t",
+        "2026-01-01T00:00:00.000+00:00",
     )
     desk.start(found.case, row)
     return desk

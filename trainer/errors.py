@@ -68,6 +68,10 @@ class UnsolvableError(WrongCallError):
     exit_code = ExitCode.WRONG
 
 
+class DamagedError(ToldError):
+    """Raised when records hold what this program did not write; nothing of them is changed. Exit code 1."""
+
+
 class MissingHereError(ToldError):
     """Raised when this machine lacks something the work needs; ends a command with exit code 3."""
 

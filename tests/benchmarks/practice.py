@@ -21,7 +21,8 @@ from trainer.practice.course.log import entry_data, learner_of
 from trainer.practice.course.offers import tasks_for
 from trainer.practice.course.skills import Demand
 from trainer.practice.events import Event, EventKind
-from trainer.records.store import EXERCISE, PRACTICE, AttemptRow, Store, opened, row_of
+from trainer.records.log_rows import AttemptRow, row_of
+from trainer.records.store import EXERCISE, PRACTICE, Store, opened
 from trainer.records.tables import attempt_table, event_table
 
 COUNTS = (500, 1000, 2000, 5000, 10_000)

@@ -80,7 +80,7 @@ def in_python(store: Store) -> None:
     places, slips, plays = Counter(), Counter(), Counter()
     marks: dict[str, dict[int, float]] = {}
     with store.engine.connect() as connection:
-        for row in connection.execute(select(result_table).where(counted(SET_ID))):
+        for row in connection.execute(select(result_table).where(counted(kept_sets(store)[0]))):
             places[row.place, row.said_place] += 1
             slips[row.misconception] += 1
             plays[row.plays] += 1

@@ -72,7 +72,9 @@ def test_each_error_says_what_is_wrong_and_how_to_mend_it() -> None:
     for path in PACKAGE.rglob("*.py"):
         source = path.read_text("utf-8")
         raised |= set(
-            re.findall(r"(?:WrongCallError|UnsolvableError|MissingHereError)\(\s*[\"']([a-z_]+)[\"']", source)
+            re.findall(
+                r"(?:WrongCallError|UnsolvableError|DamagedError|MissingHereError)\(\s*[\"']([a-z_]+)[\"']", source
+            )
         )
     assert raised <= keys
     assert keys - raised == set()

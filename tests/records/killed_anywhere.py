@@ -22,16 +22,18 @@ WORK = """
 import sys
 from pathlib import Path
 from trainer.practice.events import Event, EventKind
-from trainer.records.store import AttemptRow, opened
-import os, time, uuid
+from trainer.records.log_rows import AttemptRow
+from trainer.records.store import opened
+import os, uuid
+from datetime import UTC, datetime
 folder, report = Path(sys.argv[1]), open(sys.argv[2], "a", buffering=1)
 store = opened(folder)
 while True:
-    row = AttemptRow(str(uuid.uuid4()), "ann", "shipped", "x", "", "", 1, "0", f"{time.time():.6f}")
-    store.begin(row, Event(1, EventKind.STARTED, "t", {}))
+    row = AttemptRow(str(uuid.uuid4()), "ann", "shipped", "x", "", "", 1, "0", datetime.now(UTC).isoformat())
+    store.begin(row, Event(1, EventKind.STARTED, "2026-01-01T00:00:00+00:00", {}))
     report.write(f"{row.id} 1\\n"); report.flush(); os.fsync(report.fileno())
     for number in range(2, 9):
-        store.append(row.id, Event(number, EventKind.AWAY, "t", {"number": number}))
+        store.append(row.id, Event(number, EventKind.AWAY, "2026-01-01T00:00:01+00:00", {"number": number}))
         report.write(f"{row.id} {number}\\n"); report.flush(); os.fsync(report.fileno())
 """
 

@@ -10,12 +10,14 @@ import sys
 import tempfile
 import time
 import uuid
+from datetime import UTC, datetime
 from pathlib import Path
 
 from tests.postgres import Postgres
 from trainer.practice.events import Event, EventKind
 from trainer.records.delivery import Delivery, undelivered
-from trainer.records.store import AttemptRow, opened, opened_at
+from trainer.records.log_rows import AttemptRow
+from trainer.records.store import opened, opened_at
 
 STATIONS = 24
 EVENTS_OF_AN_ATTEMPT = 12
@@ -29,10 +31,12 @@ def station(number: int, folder: str, url: str, seconds: float) -> None:
     delivery.start()
     end = time.monotonic() + seconds
     while time.monotonic() < end:
-        row = AttemptRow(str(uuid.uuid4()), f"learner {number}", "shipped", "x", "", "", 1, "0", f"{time.time():.6f}")
-        local.begin(row, Event(1, EventKind.STARTED, "t", {}))
+        row = AttemptRow(
+            str(uuid.uuid4()), f"learner {number}", "shipped", "x", "", "", 1, "0", datetime.now(UTC).isoformat()
+        )
+        local.begin(row, Event(1, EventKind.STARTED, "2026-01-01T00:00:00+00:00", {}))
         for event in range(2, EVENTS_OF_AN_ATTEMPT + 1):
-            local.append(row.id, Event(event, EventKind.AWAY, "t", {"station": number}))
+            local.append(row.id, Event(event, EventKind.AWAY, "2026-01-01T00:00:01+00:00", {"station": number}))
             time.sleep(0.08)
     local.stop()
     for _time in range(20):

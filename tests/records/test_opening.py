@@ -14,9 +14,10 @@ from alembic.autogenerate import compare_metadata
 from alembic.migration import MigrationContext
 from sqlalchemy import event
 
-from trainer.errors import MissingHereError
+from trainer.errors import DamagedError, MissingHereError
 from trainer.practice.events import Event, EventKind
-from trainer.records.store import AttemptRow, opened
+from trainer.records.log_rows import AttemptRow
+from trainer.records.store import opened
 from trainer.records.tables import SCHEMA_VERSION, metadata
 
 # the tables as the first released kind of store had them
@@ -47,7 +48,7 @@ def test_an_older_store_is_brought_up_with_everything_in_it(tmp_path: Path) -> N
     assert store.events("a1") == [Event(1, EventKind.STARTED, "2026-11-01T08:00:00.000+00:00", {"version": "0.1.0"})]
     assert store.links("a1") == [""]
     assert store.unfinished("ann")[0].set_id == ""
-    store.begin(row(), Event(1, EventKind.STARTED, "t", {}), "link")
+    store.begin(row(), Event(1, EventKind.STARTED, "2026-01-01T00:00:00+00:00", {}), "link")
     assert len(store.id) == 36
     store.close()
     again = opened(tmp_path)
@@ -114,7 +115,7 @@ def test_many_that_open_a_new_store_together_make_it_once(tmp_path: Path) -> Non
 
 def test_a_file_that_is_no_database_is_told(tmp_path: Path) -> None:
     (tmp_path / "attempts.sqlite3").write_bytes(b"not a database at all" * 100)
-    with pytest.raises(MissingHereError, match="store_unwritable"):
+    with pytest.raises(DamagedError, match="store_damaged"):
         opened(tmp_path)
 
 

@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 
 from tests.desk_hands import RIGHT_ANSWER, new_desk, resumed_desk, type_in
-from trainer.errors import MissingHereError
+from trainer.errors import DamagedError, MissingHereError
 from trainer.practice.events import Event, EventKind
 from trainer.records.store import opened
 
@@ -35,7 +35,7 @@ def test_an_event_is_never_stored_twice(tmp_path: Path) -> None:
     store = opened(tmp_path)
     new_desk(NAME, store)
     with pytest.raises(ValueError, match="stored already"):
-        store.append("a1", Event(1, EventKind.WORKED, "t", {}))
+        store.append("a1", Event(1, EventKind.WORKED, "2026-01-01T00:00:00+00:00", {}))
     assert [event.number for event in store.events("a1")] == [1]
 
 
@@ -51,13 +51,15 @@ WRITER = """
 import sys
 from pathlib import Path
 from trainer.practice.events import Event, EventKind
-from trainer.records.store import AttemptRow, opened
+from trainer.records.log_rows import AttemptRow
+from trainer.records.store import opened
 store = opened(Path(sys.argv[1]))
-store.begin(AttemptRow("k", "me", "shipped", "x", "d", "d", 1, "0", "t"), Event(1, EventKind.STARTED, "t", {}))
+at = "2026-01-01T00:00:00+00:00"
+store.begin(AttemptRow("k", "me", "shipped", "x", "d", "d", 1, "0", at), Event(1, EventKind.STARTED, at, {}))
 number = 1
 while True:
     number += 1
-    store.append("k", Event(number, EventKind.WORKED, "t", {"n": number}))
+    store.append("k", Event(number, EventKind.WORKED, at, {"n": number}))
     print(number, flush=True)
 """
 
@@ -85,9 +87,9 @@ def test_a_folder_that_is_a_file_and_a_foreign_file_are_told(tmp_path: Path) -> 
     with pytest.raises(MissingHereError):
         opened(file)
     (tmp_path / "attempts.sqlite3").write_bytes(b"not a database at all" * 100)
-    with pytest.raises(MissingHereError) as caught:
+    with pytest.raises(DamagedError) as caught:
         opened(tmp_path)
-    assert caught.value.key == "store_unwritable"
+    assert caught.value.key == "store_damaged"
 
 
 def test_a_store_of_a_later_version_is_refused(tmp_path: Path) -> None:

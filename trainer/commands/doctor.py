@@ -11,7 +11,7 @@ from trainer.commands.isolation import can_isolate
 from trainer.commands.result import Result
 from trainer.commands.stores import data_folder, now_utc, shared_url
 from trainer.desk.process_guard import can_guard_memory
-from trainer.errors import MissingHereError, WrongCallError
+from trainer.errors import ToldError
 from trainer.output.doctor import Check, clock_check, machine_checks
 from trainer.records.delivery import undelivered
 from trainer.records.store import opened, opened_at
@@ -50,7 +50,7 @@ def _shared(folder: Path, url: str | None) -> Iterator[Check]:
         waiting = sum(count for _row, count in undelivered(local))
         local.close()
         far.close()
-    except (MissingHereError, WrongCallError) as error:
+    except ToldError as error:
         yield Check("shared store", False, *told_apart(error))
         return
     found = text("doctor.shared", place=far.place, waiting=waiting)
@@ -62,6 +62,6 @@ def _records_and_clock(folder: Path) -> tuple[Check, ...]:
         store = opened(folder)
         count, latest = store.count(), store.latest()
         store.close()
-    except MissingHereError as error:
+    except ToldError as error:
         return Check("records", False, *told_apart(error)), clock_check(now_utc(), None)
     return Check("records", True, text("file.events", count=count), ""), clock_check(now_utc(), latest)

@@ -84,20 +84,24 @@ def delete_results(
 
 def back_up(path: Path, data: Path | None, url: str | None) -> Result:
     """Write all records into one file."""
-    from trainer.records.upkeep import write_backup
+    from trainer.records.backup import write_backup
 
     with opened_records(data, url) as store:
-        count = write_backup(store, path)
-    return Result((text("backup.done", count=count, path=path),), {"file": str(path), "rows": count})
+        written = write_backup(store, path)
+    lines = [text("backup.done", count=written.done, path=path)]
+    lines += [text("backup.left_out", count=written.left_out)] if written.left_out else []
+    return Result(tuple(lines), {"file": str(path), "rows": written.done, "left_out": written.left_out})
 
 
 def restore(path: Path, data: Path | None, url: str | None) -> Result:
     """Put a backup into an empty store."""
-    from trainer.records.upkeep import restore_backup
+    from trainer.records.backup import restore_backup
 
     with opened_records(data, url) as store:
-        count = restore_backup(store, path)
-    return Result((text("restore.done", count=count),), {"rows": count})
+        put_back = restore_backup(store, path)
+    lines = [text("restore.done", count=put_back.done)]
+    lines += [text("restore.left_out", count=put_back.left_out)] if put_back.left_out else []
+    return Result(tuple(lines), {"rows": put_back.done, "left_out": put_back.left_out})
 
 
 def deliver(data: Path | None, url: str | None) -> Result:

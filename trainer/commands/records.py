@@ -16,7 +16,7 @@ from trainer.cases.universe_cache import Universes
 from trainer.cases.whole_file import write_bytes, write_whole
 from trainer.commands.passphrase import passphrase_from
 from trainer.commands.result import Result
-from trainer.commands.stores import data_folder, now_utc, records_store, universe_folder
+from trainer.commands.stores import data_folder, now_utc, records_store, telling, universe_folder
 from trainer.commands.streams import tell
 from trainer.desk.solver import RememberingSolver
 from trainer.errors import ExitCode, WrongCallError
@@ -25,7 +25,7 @@ from trainer.records.bundle import Fate
 from trainer.records.collect import collect, salts_in
 from trainer.records.marking import Marked, mark_set
 from trainer.records.notes import Note, add_note, answer_of, refuse_draws
-from trainer.records.results import KeptSet, kept_sets
+from trainer.records.results import KeptSet, checked, kept_sets
 from trainer.records.shown_collect import collected_lines, marked_lines
 from trainer.records.store import Store
 from trainer.records.xapi import default_home
@@ -89,7 +89,7 @@ def kept_named(store: Store, named: str | None) -> KeptSet:
     found = [one for one in sets if named is None or named in (one.name, one.id)]
     if len(found) != 1:
         raise WrongCallError("which_set", named=named or "", sets=", ".join(f"{one.name} ({one.id})" for one in sets))
-    return found[0]
+    return checked(store, found[0])
 
 
 def list_results(data: Path | None, url: str | None) -> Result:
@@ -167,7 +167,7 @@ def bundle_results(
     from trainer.records.store import opened
 
     opened_set = open_set(set_path, passphrase_from(passphrase_file))
-    store = opened(data_folder(data))
+    store = telling(opened(data_folder(data)))
     try:
         case_set = opened_set.case_set
         if not store.in_set(case_set.id, learner):

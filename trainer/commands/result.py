@@ -9,7 +9,7 @@ from dataclasses import asdict, dataclass, field
 from typing import Any
 
 from trainer.commands.streams import give_up_output, say, tell
-from trainer.errors import ExitCode, MissingHereError, Problem, ProblemsFoundError, WrongCallError
+from trainer.errors import ExitCode, MissingHereError, Problem, ProblemsFoundError, ToldError, WrongCallError
 from trainer.words import problem_line, told
 from trainer.words.visible import UNSEEN
 
@@ -46,7 +46,7 @@ def _result_of(work: Callable[[], Result]) -> Result:
         return work()
     except ProblemsFoundError as error:
         return problems_result(error.problems)
-    except (WrongCallError, MissingHereError) as error:
+    except ToldError as error:
         return _told_result(error)
     except UnicodeEncodeError:
         return _told_result(WrongCallError("not_text"))
@@ -61,7 +61,7 @@ def _result_of(work: Callable[[], Result]) -> Result:
         return _told_result(lacking)
 
 
-def _told_result(error: WrongCallError | MissingHereError) -> Result:
+def _told_result(error: ToldError) -> Result:
     return Result((told(error),), {"error": error.key, "message": told(error)}, error.exit_code)
 
 

@@ -43,7 +43,7 @@ def store_for(data: Path | None, url: str | None) -> Store:
         return store_in(folder, insist=data is not None)
     from trainer.records.delivery import Delivery
 
-    local = opened(folder)
+    local = telling(opened(folder))
     delivery = Delivery(local, shared)
 
     def stop() -> None:
@@ -60,13 +60,19 @@ def records_store(data: Path | None, url: str | None) -> Store:
     """Open the records to look into them: the shared store itself where a URL is given or set."""
     folder = data_folder(data)
     shared = shared_url(folder, url)
-    return opened_at(shared) if shared else opened(folder)
+    return telling(opened_at(shared) if shared else opened(folder))
+
+
+def telling(store: Store) -> Store:
+    """Have a store say at its end what was left out of the work because it is damaged."""
+    store.tell = tell
+    return store
 
 
 def store_in(folder: Path, *, insist: bool) -> Store:
     """Open the records; a home that cannot be written is told, and then nothing is kept."""
     try:
-        return opened(folder)
+        return telling(opened(folder))
     except MissingHereError as error:
         if insist:
             raise

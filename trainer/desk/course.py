@@ -24,7 +24,8 @@ from trainer.practice.course.rematch import Round, rematch_of
 from trainer.practice.events import Event, EventKind
 from trainer.practice.exercises.exercise import Exercise, Spec, spec_of
 from trainer.practice.exercises.kinds import exists
-from trainer.records.store import EXERCISE, PRACTICE, AttemptRow, Store
+from trainer.records.log_rows import AttemptRow
+from trainer.records.store import EXERCISE, PRACTICE, Store
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,17 +90,15 @@ class Course:
     def unfinished(self) -> Begun | None:
         """Return the exercise that was begun and not answered, if this program still makes the same one of it."""
         for row in self.store.unfinished(self.learner, exercises=True):
-            first = self.store.events(row.id)[0]
-            if row.program_version == __version__ and exists(row.case_name, profile_names()):
-                return Begun(
-                    row.id, spec_of(row.case_name), str(first.data.get("why", "")), str(first.data.get("about", ""))
-                )
+            first = self.store.first_data(row)
+            if first is not None and row.program_version == __version__ and exists(row.case_name, profile_names()):
+                return Begun(row.id, spec_of(row.case_name), str(first.get("why", "")), str(first.get("about", "")))
         return None
 
     def begun_case(self) -> tuple[FoundCase, AttemptRow] | None:
         """Return the newest case that practice gave and that has no end yet, if it is still the same case here."""
         for row in self.store.unfinished(self.learner):
-            if row.case_source == "code" and "why" in self.store.events(row.id)[0].data:
+            if row.case_source == "code" and "why" in (self.store.first_data(row) or ()):
                 with contextlib.suppress(ProblemsFoundError):  # drawn by another version, or of another engine
                     found = coded_case(row.case_name)
                     if found.digest == row.case_digest:

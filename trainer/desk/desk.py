@@ -14,7 +14,7 @@ from trainer.errors import WrongCallError
 from trainer.output.player import Player
 from trainer.output.playing import Played
 from trainer.practice.actions import Done
-from trainer.practice.attempt import Attempt, begun, finding_data, replayed, step
+from trainer.practice.attempt import Attempt, DamagedLogError, begun, finding_data, replayed, step
 from trainer.practice.course.ended import case_entry
 from trainer.practice.debrief import Debrief, debrief_of
 from trainer.practice.events import Event, EventKind, went_back
@@ -25,7 +25,8 @@ from trainer.reasoning.finding import Finding
 from trainer.reasoning.reasoner import Reasoner
 from trainer.reasoning.score import Score, calibration
 from trainer.records.chain import first_link, next_link
-from trainer.records.store import PRACTICE, AttemptRow, Store
+from trainer.records.log_rows import AttemptRow
+from trainer.records.store import PRACTICE, Store
 from trainer.sound.render import Sound
 from trainer.words import numbers
 
@@ -78,10 +79,13 @@ class Desk:
         self._look_at_clock(first.at)
 
     def resume(self, case: Case, row: AttemptRow) -> None:
-        """Go on with a stored attempt."""
-        self.attempt_id, self._learner = row.id, row.learner
+        """Go on with a stored attempt; raises DamagedError for one whose events are damaged."""
         events, links = self.store.logged(row.id)
-        self.attempt = replayed(case, case.seed if row.set_id else row.seed, events)
+        try:
+            self.attempt = replayed(case, case.seed if row.set_id else row.seed, events)
+        except DamagedLogError as error:
+            raise self.store.damaged(row.id, error.number) from error
+        self.attempt_id, self._learner = row.id, row.learner
         if self._chain_key is not None:
             self._link, self._last_at = links[-1], events[-1].at
 

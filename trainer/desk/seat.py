@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import uuid
 from collections.abc import Mapping
 from typing import Any
@@ -9,7 +10,8 @@ from typing import Any
 from trainer import __version__
 from trainer.desk.case_source import FoundCase
 from trainer.desk.desk import Desk
-from trainer.records.store import AttemptRow
+from trainer.errors import DamagedError
+from trainer.records.log_rows import AttemptRow
 
 DEFAULT_LEARNER = "me"
 """Whose record it is where nobody is named."""
@@ -25,12 +27,17 @@ def seat(
     seed: int | None = None,
     at: Mapping[str, Any] | None = None,
 ) -> None:
-    """Go on with an attempt that has no end, unless a new one or another seed is asked for; else begin one."""
+    """Go on with an attempt that has no end, unless a new one or another seed is asked for; else begin one.
+
+    One whose events are damaged is left as it is.
+    """
     waiting = [] if new else desk.store.open_attempts(learner, found.name, found.digest)
     if waiting and seed in (None, waiting[0].seed):
-        desk.resume(found.case, waiting[0])
-    else:
-        desk.start(found.case, row_for(found, learner, now, seed), at)
+        for row in waiting:
+            with contextlib.suppress(DamagedError):
+                desk.resume(found.case, row)
+                return
+    desk.start(found.case, row_for(found, learner, now, seed), at)
 
 
 def row_for(found: FoundCase, learner: str, now: str, seed: int | None = None) -> AttemptRow:

@@ -25,7 +25,8 @@ from trainer.practice.events import Event, EventKind
 from trainer.practice.limits import Limits, refuse_late
 from trainer.records.bundle import write_bundle
 from trainer.records.chain import next_link, order_of
-from trainer.records.store import AttemptRow, Store
+from trainer.records.log_rows import AttemptRow
+from trainer.records.store import Store
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,6 +10,7 @@ from trainer.cases.case import Case
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import Conditions, Fault, FaultKind
 from trainer.instruments.bench import Work
+from trainer.practice.event_data import check_data, names_of
 from trainer.practice.events import Event, EventKind
 from trainer.practice.work_data import work_of
 from trainer.reasoning.finding import Claim, Finding
@@ -53,6 +54,14 @@ class Attempt:
     def faults_left(self) -> tuple[Fault, ...]:
         """The case's faults that no repair has taken away yet."""
         return tuple(fault for row, fault in enumerate(self.case.faults) if row not in self.repaired)
+
+
+class DamagedLogError(ValueError):
+    """Raised for a log in which an event cannot be what was done; `number` is that event's."""
+
+    def __init__(self, number: int) -> None:
+        super().__init__(f"event {number} is damaged")
+        self.number = number
 
 
 def begun(case: Case, seed: int) -> Attempt:
@@ -103,10 +112,15 @@ def step(attempt: Attempt, event: Event) -> Attempt:
 
 
 def replayed(case: Case, seed: int, events: Iterable[Event]) -> Attempt:
-    """Return the attempt that a log leads to."""
+    """Return the attempt that a log leads to; raises DamagedLogError at the first event that cannot be there."""
     attempt = begun(case, seed)
+    names = names_of(case.profile)
     for event in events:
-        attempt = step(attempt, event)
+        try:
+            check_data(event, names)
+            attempt = step(attempt, event)
+        except ValueError as error:
+            raise DamagedLogError(event.number) from error
     return attempt
 
 

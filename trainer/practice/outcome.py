@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Sequence
 from dataclasses import asdict, dataclass
-from typing import Any
+from typing import Annotated, Any
+
+from pydantic import Field, TypeAdapter
 
 from trainer.cases.drawing import MOST_OF_A_PAIR
 from trainer.circuit.elements import Location
@@ -16,6 +19,9 @@ from trainer.practice.judging import Scored
 from trainer.reasoning.finding import CERTAINTIES, Claim
 from trainer.words import TEXTS
 
+Count = Annotated[int, Field(ge=0, lt=2**31)]
+Amount = Annotated[float, Field(ge=0.0, le=1e9)]
+
 
 @dataclass(frozen=True, slots=True)
 class Outcome:
@@ -26,7 +32,7 @@ class Outcome:
     `places` and `kinds` are those of the truth, empty where the circuit passes; what was said stands beside them.
     """
 
-    points: float
+    points: Annotated[float, Field(ge=0.0, le=100.0)]
     shares: tuple[float, ...]
     right: bool
     certainty: float
@@ -37,12 +43,15 @@ class Outcome:
     kinds: tuple[str, ...]
     said_kinds: tuple[str, ...]
     misconception: str
-    plays: int
-    readings: int
-    hints: int
-    used_minutes: float
-    best_minutes: float
-    time_s: float
+    plays: Count
+    readings: Count
+    hints: Count
+    used_minutes: Amount
+    best_minutes: Amount
+    time_s: Amount
+
+
+_KEPT = TypeAdapter(Outcome)
 
 
 def outcome_of(attempt: Attempt, found: Scored, misconception: str) -> Outcome:
@@ -91,18 +100,10 @@ def outcome_data(outcome: Outcome) -> dict[str, Any]:
 
 def outcome_from(data: dict[str, Any]) -> Outcome:
     """Return the outcome that plain data describe; raises KeyError, TypeError or ValueError for data that are none."""
-    values: dict[str, Any] = {
-        name: tuple(data[name]) if isinstance(data[name], list) else data[name] for name in Outcome.__dataclass_fields__
-    }
-    found = Outcome(**values)
-    numbers = (found.points, found.certainty, found.used_minutes, found.best_minutes, found.time_s)
-    if not all(isinstance(one, float | int) and 0.0 <= one <= 1e9 for one in numbers) or found.points > 100.0:
-        raise ValueError("numbers out of range")
+    values = {name: data[name] for name in Outcome.__dataclass_fields__}
+    found = _KEPT.validate_json(json.dumps(values), strict=True)
     if found.certainty not in CERTAINTIES or f"misconception.{found.misconception or 'unclassified'}" not in TEXTS:
         raise ValueError("unknown words")
-    counts = (*found.cylinders, *found.said_cylinders, found.plays, found.readings, found.hints)
-    if not all(isinstance(one, int) for one in counts):
-        raise ValueError("counts that are none")
     for place in (*found.places, *found.said_places):
         Location(place)
     for kind in (*found.kinds, *found.said_kinds):

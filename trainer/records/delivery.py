@@ -13,10 +13,11 @@ from dataclasses import dataclass
 from sqlalchemy import func, insert, select, update
 from sqlalchemy.exc import DatabaseError, DataError, IntegrityError
 
-from trainer.errors import MissingHereError, ToldError
+from trainer.errors import DamagedError, MissingHereError, ToldError
+from trainer.records.log_rows import AttemptRow
 from trainer.records.merging import ForkedError, WholeAttempt, merge_attempt
-from trainer.records.opening import engine_for, lacking
-from trainer.records.store import AttemptRow, Store, opened_at
+from trainer.records.opening import engine_for
+from trainer.records.store import Store, opened_at
 from trainer.records.tables import attempt_table, delivery_table, event_table
 
 RETRY_S, STATEMENT_TIMEOUT_S = 5.0, 20
@@ -56,11 +57,12 @@ def undelivered(store: Store) -> list[tuple[AttemptRow, int]]:
         .having(held > sent)
         .order_by(attempt_table.c.started_at)
     )
-    with store.engine.connect() as connection:
-        return [
-            (AttemptRow(**{name: row[name] for name in AttemptRow.__dataclass_fields__}), int(row["waiting"]))
-            for row in connection.execute(wanted).mappings()
-        ]
+    found = []
+    with store.reading() as connection:
+        for row in connection.execute(wanted).mappings():
+            attempt = store.attempts([{name: row[name] for name in AttemptRow.__dataclass_fields__}])
+            found += [(one, int(row["waiting"])) for one in attempt]
+    return found
 
 
 class Delivery:
@@ -113,8 +115,8 @@ class Delivery:
     def _once(self) -> Delivered:
         try:
             waiting = undelivered(self._local)
-        except DatabaseError as error:
-            return Delivered(0, 0, error=lacking(self._local.place, error))
+        except ToldError as error:
+            return Delivered(0, 0, error=error)
         left, carried = sum(count for _row, count in waiting), 0
         forked: list[str] = []
         refused: list[str] = []
@@ -126,7 +128,7 @@ class Delivery:
                 forked.append(row.id)
             except IntegrityError:  # another station wrote the same attempt at the same moment: next round
                 continue
-            except DataError:
+            except (DataError, DamagedError):
                 refused.append(row.id)
             except (DatabaseError, MissingHereError) as error:
                 return Delivered(carried, left - carried, tuple(forked), tuple(refused), self._lost(error))
@@ -163,7 +165,7 @@ class Delivery:
         def bring() -> None:
             try:
                 self._bring(learner)
-            except (DatabaseError, MissingHereError):
+            except (DatabaseError, ToldError):
                 return
             done.set()
 
@@ -173,10 +175,11 @@ class Delivery:
     def _bring(self, learner: str) -> None:
         with self._lock:
             far = self._shared()
-            with far.engine.connect() as connection:
+            with far.reading() as connection:
                 wanted = select(attempt_table).where(attempt_table.c.learner == learner)
-                rows = [AttemptRow(**row._mapping) for row in connection.execute(wanted)]
+                rows = far.attempts(connection.execute(wanted).mappings())
             for row in rows:
-                whole = whole_attempt(far, row)
-                with contextlib.suppress(ForkedError), self._local.writing() as connection:
-                    merge_attempt(connection, whole)
+                with contextlib.suppress(ForkedError, DamagedError):
+                    whole = whole_attempt(far, row)
+                    with self._local.writing() as connection:
+                        merge_attempt(connection, whole)

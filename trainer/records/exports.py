@@ -8,8 +8,9 @@ from collections.abc import Iterator
 from sqlalchemy import select
 
 from trainer.records.csv_text import NOT_DONE, NOT_DRAWN, Cell, csv_pieces
-from trainer.records.results import KeptSet, void_items
+from trainer.records.results import KeptSet, void_items, without
 from trainer.records.roster import roster
+from trainer.records.row_types import typed
 from trainer.records.store import Store
 from trainer.records.sums import counted, learner_sums
 from trainer.records.tables import attempt_table, event_table, result_table
@@ -36,8 +37,8 @@ def gradebook(store: Store, kept: KeptSet, *, bom: bool) -> Iterator[bytes]:
 def _gradebook_rows(store: Store, kept: KeptSet) -> Iterator[list[Cell]]:
     people = roster(store)
     marks: dict[str, dict[int, Cell]] = {}
-    with store.engine.connect() as connection:
-        here = select(R.learner, R.item, R.mark).where(counted(kept.id))
+    with store.reading() as connection:
+        here = select(R.learner, R.item, R.mark).where(counted(kept))
         for learner, item, mark in connection.execute(here):
             marks.setdefault(learner, {})[item] = round(mark, 2)
         for learner, item in void_items(connection, kept.id):
@@ -68,9 +69,11 @@ def case_rows(store: Store, kept: KeptSet, *, bom: bool) -> Iterator[bytes]:
 
     def rows() -> Iterator[list[Cell]]:
         wanted = (
-            select(*(R[name] for name in TIDY)).where(R.set_id == kept.id).order_by(R.learner, R.try_number, R.item)
+            select(*(R[name] for name in TIDY))
+            .where(R.set_id == kept.id, without(kept.damaged))
+            .order_by(R.learner, R.try_number, R.item)
         )
-        with store.engine.connect().execution_options(yield_per=2000) as connection:
+        with store.reading(yield_per=2000) as connection:
             for row in connection.execute(wanted):
                 yield list(row)
 
@@ -88,10 +91,10 @@ def event_rows(store: Store, kept: KeptSet, *, bom: bool) -> Iterator[bytes]:
         wanted = (
             select(a.learner, a.id, a.item, a.try_number, e.number, e.kind, e.at, e.data, e.link)
             .join(event_table, e.attempt_id == a.id)
-            .where(a.set_id == kept.id)
+            .where(a.set_id == kept.id, typed(attempt_table), typed(event_table))
             .order_by(a.learner, a.id, e.number)
         )
-        with store.engine.connect().execution_options(yield_per=2000) as connection:
+        with store.reading(yield_per=2000) as connection:
             for row in connection.execute(wanted):
                 yield list(row)
 

@@ -6,6 +6,7 @@ That shows damage, not forgery: nothing in it counts for anybody else's marks.
 
 from __future__ import annotations
 
+import contextlib
 import hashlib
 import json
 import unicodedata
@@ -17,11 +18,12 @@ from sqlalchemy import func, select
 
 from trainer.cases.plain_file import read_plain
 from trainer.cases.whole_file import write_bytes
-from trainer.errors import Problem, ProblemsFoundError
-from trainer.records.attempt_lines import UNFIT, attempt_lines, attempts_in
+from trainer.errors import DamagedError, Problem, ProblemsFoundError
+from trainer.records.attempt_lines import attempt_lines, attempts_in
 from trainer.records.chain import canonical
+from trainer.records.log_rows import UNFIT, AttemptRow
 from trainer.records.merging import ForkedError, WholeAttempt, merge_attempt
-from trainer.records.store import AttemptRow, Store
+from trainer.records.store import Store
 from trainer.records.tables import attempt_table, event_table
 from trainer.words import text
 
@@ -57,14 +59,21 @@ def record_name(learner: str) -> str:
 
 
 def write_record(store: Store, path: Path, learner: str, made_at: str) -> int:
-    """Write a learner's record whole; return how many attempts it holds. Raises MissingHereError if it cannot be."""
+    """Write a learner's record whole; return how many attempts it holds: those that are damaged are left out.
+
+    Raises MissingHereError if it cannot be written.
+    """
     attempts = _attempts_of(store, learner)
-    lines = [canonical({"form": FORM, "learner": learner, "made_at": made_at, "attempts": len(attempts)})]
+    lines: list[bytes] = []
+    count = 0
     for row in attempts:
-        lines += attempt_lines(row, *store.logged(row.id))
+        with contextlib.suppress(DamagedError):
+            lines += attempt_lines(row, *store.logged(row.id))
+            count += 1
+    lines.insert(0, canonical({"form": FORM, "learner": learner, "made_at": made_at, "attempts": count}))
     body = b"\n".join(lines) + b"\n"
     write_bytes(path, body + canonical({"sha256": hashlib.sha256(body).hexdigest()}) + b"\n", make_folder=True)
-    return len(attempts)
+    return count
 
 
 def _attempts_of(store: Store, learner: str) -> list[AttemptRow]:
@@ -77,8 +86,8 @@ def _attempts_of(store: Store, learner: str) -> list[AttemptRow]:
         .where(attempt_table.c.learner == learner, attempt_table.c.set_id == "")
         .order_by(ended.c.last)
     )
-    with store.engine.connect() as connection:
-        return [AttemptRow(**row._mapping) for row in connection.execute(wanted)]
+    with store.reading() as connection:
+        return store.attempts(connection.execute(wanted).mappings())
 
 
 def taken_in(store: Store, path: Path, learner: str) -> Taken:
@@ -88,7 +97,7 @@ def taken_in(store: Store, path: Path, learner: str) -> Taken:
     """
     attempts = _read(path, learner)
     counts = {"new": 0, "known": 0, "longer": 0, "apart": 0}
-    with store.engine.connect() as connection:
+    with store.reading() as connection:
         mine = select(attempt_table.c.id).where(attempt_table.c.learner == learner)
         known = set(connection.execute(mine).scalars())
     with store.writing() as connection:

@@ -14,17 +14,18 @@ from trainer.cases.sealed_set import SetKey
 from trainer.cases.set_drawing import SetItem, case_mark, items_of
 from trainer.cases.universe_cache import Universes
 from trainer.circuit.faults import Fault
-from trainer.errors import WrongCallError
+from trainer.errors import DamagedError, WrongCallError
 from trainer.practice.actions import Solver
 from trainer.practice.attempt import replayed
 from trainer.practice.events import Event, EventKind
 from trainer.practice.judging import judged, scored
 from trainer.practice.outcome import Outcome, outcome_from, outcome_of
 from trainer.records.chain import broken_at
+from trainer.records.log_rows import AttemptRow
 from trainer.records.notes import other_answers
 from trainer.records.results import keep_set, marked_ids, put_results, recount, result_row
 from trainer.records.settling import note_unsettled
-from trainer.records.store import AttemptRow, Store
+from trainer.records.store import Store
 
 KEPT_DRAWS, KEPT_AT_ONCE = 64, 50
 """Learners whose draws stay at hand, and results that are put into the store together."""
@@ -139,7 +140,11 @@ def mark_set(
     counted: Counter[str] = Counter()
     refused: Counter[str] = Counter()
     for place, row in enumerate(rows, start=1):
-        events, links = store.logged(row.id)
+        try:
+            events, links = store.logged(row.id)
+        except DamagedError:
+            refused["damaged"] += 1
+            continue
         kinds = {event.kind for event in events}
         if EventKind.VOIDED in kinds or EventKind.CLOSED not in kinds:
             counted["voided" if EventKind.VOIDED in kinds else "unfinished"] += 1

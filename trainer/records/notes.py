@@ -13,9 +13,11 @@ from trainer.circuit.fault_space import single_faults
 from trainer.circuit.faults import Fault
 from trainer.circuit.profile import PASSES, Profile
 from trainer.errors import WrongCallError
+from trainer.records.log_rows import UNFIT
 from trainer.records.results import recount
+from trainer.records.row_types import row_model
 from trainer.records.store import Store
-from trainer.records.tables import SETTLE, note_table, set_table
+from trainer.records.tables import note_table, set_table
 from trainer.words import text
 
 
@@ -35,6 +37,10 @@ class Note:
         return text(f"note.{self.kind}")
 
 
+KINDS = ("void", "comment", "answer")
+_ROW = row_model(note_table)
+
+
 def add_note(store: Store, set_id: str, note: Note) -> None:
     """Add a note; one that lets a case not count takes effect at once. Raises WrongCallError for an empty text."""
     if not note.text.strip():
@@ -50,12 +56,17 @@ def add_note(store: Store, set_id: str, note: Note) -> None:
 
 
 def notes_of(store: Store, set_id: str) -> list[Note]:
-    """Return what instructors noted on a set, the oldest first."""
-    columns = (note_table.c.at, note_table.c.kind, note_table.c.learner, note_table.c.item, note_table.c.text)
-    here = note_table.c.set_id == set_id, note_table.c.kind != SETTLE
-    wanted = select(*columns).where(*here).order_by(note_table.c.at, note_table.c.id)
-    with store.engine.connect() as connection:
-        return [Note(*row) for row in connection.execute(wanted)]
+    """Return what instructors noted on a set, the oldest first; damaged notes are left out."""
+    wanted = select(note_table).where(note_table.c.set_id == set_id).order_by(note_table.c.at, note_table.c.id)
+    found = []
+    with store.reading() as connection:
+        for row in connection.execute(wanted).mappings():
+            try:
+                _ROW.model_validate(dict(row))
+                found.append(Note(**{name: row[name] for name in Note.__dataclass_fields__}))
+            except UNFIT:
+                store.left_out.add(f"note {row['id']}")
+    return [note for note in found if note.kind in KINDS]
 
 
 def keep_until(store: Store, set_id: str, day: str) -> None:

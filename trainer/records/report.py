@@ -43,7 +43,7 @@ def report_html(store: Store, kept: KeptSet, made_at: str) -> str:
         words=words,
         rule=text("report.rule", share=100.0 * kept.certainty_weight, counts=text(f"counts.{kept.counts}")),
         made_at=made_at[:16].replace("T", " "),
-        head=_head(sums, kept, repeated_by(store, kept.id)),
+        head=_head(sums, kept, repeated_by(store, kept)),
         settle=settle_lines(store, kept, made_at),
         charts=charts,
         learners=_learners(store, kept),
@@ -123,7 +123,7 @@ def _matrix(pairs: Mapping[tuple[str, str], int], named: Any) -> dict[str, Any]:
 def _learners(store: Store, kept: KeptSet) -> list[dict[str, Any]]:
     rows = learner_sums(store, kept, SHOWN_LEARNERS)
     names = roster(store)
-    solid = solid_by_class(store, kept.id, [row.learner for row in rows])
+    solid = solid_by_class(store, kept, [row.learner for row in rows])
     shown = []
     for row in rows:
         kinds = solid.get(row.learner, {})

@@ -4,19 +4,75 @@ from __future__ import annotations
 
 import json
 from collections.abc import Sequence
-from dataclasses import dataclass
-from typing import Any
+from dataclasses import dataclass, replace
+from itertools import combinations_with_replacement
+from typing import Annotated, Any
 
-from sqlalchemy import ColumnElement, Connection, Select, case, delete, func, insert, literal, select, update
+from pydantic import Field, TypeAdapter
+from sqlalchemy import ColumnElement, Connection, Select, and_, case, delete, func, insert, literal, select, update
 
 from trainer.cases.case_set import CaseSet, Counts
+from trainer.circuit.elements import Location
+from trainer.circuit.faults import FaultKind
+from trainer.circuit.profile import PASSES
+from trainer.errors import DamagedError
 from trainer.practice.outcome import Outcome, class_of
-from trainer.records.store import AttemptRow, Store
+from trainer.reasoning.finding import CERTAINTIES
+from trainer.records.log_rows import UNFIT, AttemptRow, Row
+from trainer.records.row_types import row_model, typed
+from trainer.records.store import Store
 from trainer.records.tables import note_table, result_table, set_table
+from trainer.words import TEXTS
 
 R = result_table.c
+LOCATIONS, KINDS = sorted(Location), sorted(FaultKind)
+MISCONCEPTIONS = ("", *(key.removeprefix("misconception.") for key in TEXTS if key.startswith("misconception.")))
+MOST_CASES, MOST_LEFT_OUT, MOST_AMOUNT = 10_000, 500, 1e9
+"""Cases in a set, damaged results that can be left out one by one, and what no count, minutes or seconds exceed."""
+
 NOT_VOID, VOID, REPEATED = 0, 1, 2
 """What `voided` says: counts if its try does, taken out by the instructor, handed in before elsewhere."""
+
+
+def _sound() -> ColumnElement[bool]:
+    """Return the condition that a result holds what marking writes; comparisons see to most columns' types.
+
+    To SQLite every text is larger than every number, and nothing compares with what is missing.
+    """
+    labels = (R.attempt_id, R.learner, R.item, R.try_number, R.redraw, R.closed_at, R.engine, R.title, R.cylinders,
+              R.said_cylinders, R.model, R.misconception, R.voided, R.counted)  # fmt: skip
+    return and_(
+        *(typed(column) for column in labels),
+        *(column.between(0.0, 100.0) for column in (R.mark, R.points)),
+        *(column.between(0, MOST_AMOUNT) for column in (R.plays, R.readings, R.hints)),
+        *(column.between(0.0, MOST_AMOUNT) for column in (R.minutes, R.best_minutes, R.spent_s)),
+        *(column.between(0, 1) for column in (R.right, R.faulty, R.said_faulty, R.supported)),
+        R.certainty.in_(CERTAINTIES),
+        R.kind_class.in_((PASSES, "group", "two_faults", *LOCATIONS)),
+        R.misconception.in_(MISCONCEPTIONS),
+        *(column.in_(_pairs(LOCATIONS)) for column in (R.place, R.said_place)),
+        *(column.in_(_pairs(KINDS)) for column in (R.kinds, R.said_kinds)),
+    )
+
+
+def _damaged(connection: Connection, set_id: str) -> tuple[str, ...]:
+    """Return the attempts of a set whose results are damaged; raises DamagedError for more than can be left out."""
+    here = select(R.attempt_id).where(R.set_id == set_id, case((_sound(), 0), else_=1) == 1)
+    found = tuple(connection.execute(here.limit(MOST_LEFT_OUT + 1)).scalars())
+    if len(found) > MOST_LEFT_OUT:
+        raise DamagedError("results_damaged", most=MOST_LEFT_OUT)
+    return found
+
+
+def without(ids: Sequence[str]) -> ColumnElement[bool]:
+    """Return the condition that a result is none of some attempts', nor of none."""
+    named = [one for one in ids if one is not None]
+    return R.attempt_id.is_not(None) & R.attempt_id.not_in(named) if named else R.attempt_id.is_not(None)
+
+
+def _pairs(words: Sequence[str]) -> tuple[str, ...]:
+    """Return how none, one and two of some words stand in a result."""
+    return ("", *words, *("+".join(pair) for pair in combinations_with_replacement(words, 2)))
 
 
 def keep_set(store: Store, case_set: CaseSet) -> None:
@@ -35,7 +91,11 @@ def keep_set(store: Store, case_set: CaseSet) -> None:
         "closes": policy.closes.isoformat() if policy.closes else "",
     }
     with store.writing() as connection:
-        known = connection.execute(select(set_table.c.id).where(set_table.c.id == case_set.id)).first()
+        known = connection.execute(select(set_table).where(set_table.c.id == case_set.id)).mappings().first()
+        if known is not None and _kept_set(known) is None:  # damaged: the set's file says it again
+            row["keep_until"] = known["keep_until"] if isinstance(known["keep_until"], str) else ""
+            connection.execute(delete(set_table).where(set_table.c.id == case_set.id))
+            known = None
         if known is None:
             connection.execute(insert(set_table), row)
 
@@ -94,9 +154,10 @@ def put_results(store: Store, rows: Sequence[dict[str, Any]]) -> None:
 
 
 def marked_ids(store: Store, set_id: str) -> frozenset[str]:
-    """Return which attempts of a set have a result."""
-    with store.engine.connect() as connection:
-        rows = connection.execute(select(result_table.c.attempt_id).where(result_table.c.set_id == set_id))
+    """Return which attempts of a set have a result; a damaged one is none, and is made again."""
+    with store.reading() as connection:
+        whole = without(_damaged(connection, set_id))
+        rows = connection.execute(select(result_table.c.attempt_id).where(result_table.c.set_id == set_id, whole))
         return frozenset(row.attempt_id for row in rows)
 
 
@@ -106,7 +167,10 @@ def recount(store: Store, set_id: str) -> None:
     A case that was handed in twice in a try, as at two stations apart, counts as it was handed in first.
     """
     with store.writing() as connection:
-        row = connection.execute(select(set_table.c.counts, set_table.c.weights).where(set_table.c.id == set_id)).one()
+        row = connection.execute(select(set_table).where(set_table.c.id == set_id)).mappings().first()
+        kept = _kept_set(row) if row is not None else None
+        if kept is None:
+            raise DamagedError("set_damaged", place=store.place)
         here = R.set_id == set_id
         connection.execute(update(result_table).where(here).values(voided=NOT_VOID, counted=0))
         _mark_repeated(connection, set_id)
@@ -115,8 +179,8 @@ def recount(store: Store, set_id: str) -> None:
                 update(result_table).where(here, R.learner == learner, R.item == item).values(voided=VOID)
             )
         best: dict[str, tuple[float, int]] = {}
-        for learner, number, total in _tries(connection, set_id, json.loads(row.weights)):
-            worth = {Counts.FIRST: -float(number), Counts.LAST: float(number)}.get(Counts(row.counts), total)
+        for learner, number, total in _tries(connection, set_id, kept.weights):
+            worth = {Counts.FIRST: -float(number), Counts.LAST: float(number)}.get(kept.counts, total)
             if learner not in best or worth > best[learner][0]:
                 best[learner] = (worth, number)
         for number in sorted({number for _worth, number in best.values()}):
@@ -150,7 +214,7 @@ def _tries(connection: Connection, set_id: str, weights: Sequence[float]) -> lis
     total = func.sum(case((R.voided == NOT_VOID, R.mark * weight_of(weights, R.item)), else_=0.0))
     wanted = (
         select(R.learner, R.try_number, total)
-        .where(R.set_id == set_id)
+        .where(R.set_id == set_id, without(_damaged(connection, set_id)))
         .group_by(R.learner, R.try_number)
         .order_by(R.learner, R.try_number)
     )
@@ -160,7 +224,8 @@ def _tries(connection: Connection, set_id: str, weights: Sequence[float]) -> lis
 def void_notes(set_id: str) -> Select[Any]:
     """Return the query of cases that an instructor let not count, each once."""
     columns = note_table.c
-    return select(columns.learner, columns.item).where(columns.set_id == set_id, columns.kind == "void").distinct()
+    here = (columns.set_id == set_id) & (columns.kind == "void") & typed(note_table)
+    return select(columns.learner, columns.item).where(here).distinct()
 
 
 def void_items(connection: Connection, set_id: str) -> list[tuple[str, int]]:
@@ -170,23 +235,51 @@ def void_items(connection: Connection, set_id: str) -> list[tuple[str, int]]:
 
 @dataclass(frozen=True, slots=True)
 class KeptSet:
-    """What the store knows of a set."""
+    """What the store knows of a set; `damaged` are attempts whose results are left out, as `checked` found them."""
 
     id: str
     name: str
     title: str
     mode: str
-    size: int
-    counts: str
-    passes_at: float
-    certainty_weight: float
-    weights: tuple[float, ...]
+    size: Annotated[int, Field(ge=1, le=MOST_CASES)]
+    counts: Counts
+    passes_at: Annotated[float, Field(ge=0.0, le=100.0)]
+    certainty_weight: Annotated[float, Field(ge=0.0, le=1.0)]
+    weights: tuple[Annotated[float, Field(ge=0.0, le=1e6)], ...]
     closes: str
     keep_until: str
+    damaged: tuple[str, ...] = ()
+
+
+_KEPT = TypeAdapter(KeptSet)
+_KEPT_ROW = row_model(set_table)
+
+
+def _kept_set(row: Row) -> KeptSet | None:
+    """Return the set that a row is, None for a damaged one."""
+    try:
+        _KEPT_ROW.model_validate(dict(row))
+        return _KEPT.validate_json(json.dumps({**row, "weights": json.loads(row["weights"])}))
+    except UNFIT:
+        return None
 
 
 def kept_sets(store: Store) -> tuple[KeptSet, ...]:
-    """Return every set that has results here."""
-    with store.engine.connect() as connection:
-        rows = connection.execute(select(set_table).order_by(set_table.c.name, set_table.c.id))
-        return tuple(KeptSet(**{**row._mapping, "weights": tuple(json.loads(row.weights))}) for row in rows)
+    """Return every set that has results here; damaged ones are left out."""
+    found = []
+    with store.reading() as connection:
+        for row in connection.execute(select(set_table).order_by(set_table.c.name, set_table.c.id)).mappings():
+            kept = _kept_set(row)
+            if kept is None:
+                store.left_out.add(f"set {row['id']}")
+            else:
+                found.append(kept)
+    return tuple(found)
+
+
+def checked(store: Store, kept: KeptSet) -> KeptSet:
+    """Return a set with what is damaged among its results: those do not count until they are marked again."""
+    with store.reading() as connection:
+        damaged = _damaged(connection, kept.id)
+    store.left_out |= {f"result {one}" for one in damaged}
+    return replace(kept, damaged=damaged)

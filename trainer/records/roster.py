@@ -12,6 +12,7 @@ from sqlalchemy import delete, insert, select
 
 from trainer.cases.plain_file import decoded, read_plain
 from trainer.errors import Problem, ProblemsFoundError
+from trainer.records.row_types import typed
 from trainer.records.store import Store
 from trainer.records.tables import roster_table
 from trainer.words import text
@@ -93,6 +94,6 @@ def keep_roster(store: Store, people: list[Person], *, instead: bool = False) ->
 
 def roster(store: Store) -> Mapping[str, Person]:
     """Return everybody on the roster by their code."""
-    with store.engine.connect() as connection:
-        rows = connection.execute(select(roster_table).order_by(roster_table.c.learner))
+    with store.reading() as connection:
+        rows = connection.execute(select(roster_table).where(typed(roster_table)).order_by(roster_table.c.learner))
         return {row.learner: Person(row.learner, row.name, row.class_name) for row in rows}

@@ -5,7 +5,7 @@ Stations take it down as events; marking finds it there and adds it to a set's n
 
 from __future__ import annotations
 
-import json
+import contextlib
 import uuid
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -15,12 +15,15 @@ from typing import Any
 from sqlalchemy import ColumnElement, insert, or_, select
 
 from trainer.cases.case_set import CaseSet, Mode
+from trainer.errors import DamagedError
 from trainer.practice.events import EventKind
-from trainer.records.results import KeptSet
+from trainer.records.log_rows import UNFIT, data_of
+from trainer.records.results import KeptSet, without
 from trainer.records.roster import roster
+from trainer.records.row_types import typed
 from trainer.records.store import Store
 from trainer.records.tables import SETTLE, attempt_table, event_table, note_table, result_table
-from trainer.words import text
+from trainer.words import TEXTS, text
 
 AHEAD = timedelta(minutes=10)
 """So far a station's clock may be ahead of the instructor's before it is told."""
@@ -84,11 +87,15 @@ def _found(store: Store, case_set: CaseSet) -> list[_Found]:
             event.data,
         )
         .join(attempt_table, attempt.id == event.attempt_id)
-        .where(attempt.set_id == case_set.id, wanted)
+        .where(attempt.set_id == case_set.id, wanted, typed(attempt_table), typed(event_table))
         .order_by(event.id)
     )  # fmt: skip
-    with store.engine.connect() as connection:
-        return [_Found(*row[:-1], json.loads(row.data)) for row in connection.execute(query)]
+    found = []
+    with store.reading() as connection:
+        for row in connection.execute(query):
+            with contextlib.suppress(*UNFIT):  # a damaged event is told where its attempt is marked
+                found.append(_Found(*row[:-1], data_of(row.data)))
+    return found
 
 
 def _told(store: Store, case_set: CaseSet, one: _Found) -> str:
@@ -104,25 +111,28 @@ def _worked_on(store: Store, case_set: CaseSet, look: _Found) -> bool:
     """Tell whether the learner worked on in the same try after a look at a debrief."""
     if not look.data.get("left"):
         return False
-    events, links = store.logged(look.attempt_id)
-    if any(event.number > look.number and event.kind is not EventKind.LOOKED_BACK for event in events):
+    try:
+        events, links = store.logged(look.attempt_id)
+        if any(event.number > look.number and event.kind is not EventKind.LOOKED_BACK for event in events):
+            return True
+        since = links[look.number - 1 :]
+        others = [row for row in store.in_set(case_set.id, look.learner) if row.try_number == look.try_number]
+        return any(store.events(row.id)[0].data.get("after") in since for row in others)
+    except DamagedError:  # that cannot be told any more, so it is to be settled
         return True
-    since = links[look.number - 1 :]
-    others = [row for row in store.in_set(case_set.id, look.learner) if row.try_number == look.try_number]
-    return any(store.events(row.id)[0].data.get("after") in since for row in others)
 
 
 def settle_lines(store: Store, kept: KeptSet, now: str) -> list[str]:
     """Return what is to be settled in a set in words, dates to come (after `now`, UTC, ISO 8601) among it."""
     columns = (note_table.c.learner, note_table.c.item, note_table.c.at, note_table.c.text)
-    notes = select(*columns).where(note_table.c.set_id == kept.id, note_table.c.kind == SETTLE)
+    notes = select(*columns).where(note_table.c.set_id == kept.id, note_table.c.kind == SETTLE, typed(note_table))
     result = result_table.c
     latest = (datetime.fromisoformat(now).replace(tzinfo=UTC) + AHEAD).isoformat(timespec="milliseconds")
     ahead = select(result.learner, result.item, result.closed_at).where(
-        result.set_id == kept.id, result.closed_at > latest
+        result.set_id == kept.id, result.closed_at > latest, without(kept.damaged)
     )
     named = {learner: person.name or learner for learner, person in roster(store).items()}
-    with store.engine.connect() as connection:
+    with store.reading() as connection:
         rows = list(connection.execute(notes.order_by(columns[0], columns[2], columns[1], columns[3])))
         late = list(connection.execute(ahead.order_by(result.learner, result.item)))
     lines: list[str] = []
@@ -132,7 +142,7 @@ def settle_lines(store: Store, kept: KeptSet, now: str) -> list[str]:
         who = named.get(learner, learner)
         if key == "unguarded":
             unguarded.append(who)
-        else:
+        elif f"settle.{key}" in TEXTS:
             lines.append(text(f"settle.{key}", who=who, item=item, at=_moment(at), before=_moment(before)))
     lines += [
         text("settle.ahead", who=named.get(learner, learner), item=item, at=_moment(at)) for learner, item, at in late

@@ -5,52 +5,30 @@ from __future__ import annotations
 import contextlib
 import json
 import weakref
-from collections.abc import Callable, Sequence
-from dataclasses import asdict, dataclass
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import asdict
 from pathlib import Path
 from typing import Any
 
 from sqlalchemy import Connection, Engine, func, insert, select
 from sqlalchemy.exc import DatabaseError, IntegrityError
 
-from trainer.errors import MissingHereError
+from trainer.errors import DamagedError, MissingHereError
 from trainer.practice.events import Event, EventKind
 from trainer.practice.outcome import Outcome, outcome_from
+from trainer.records.log_rows import UNFIT, AttemptRow, Row, attempt_of, data_of, event_of, row_of
 from trainer.records.opening import WRITES, engine_for, lacking, made_ready, place_of
 from trainer.records.tables import attempt_table, event_table, identity_table
-
-
-@dataclass(frozen=True, slots=True)
-class AttemptRow:
-    """What an attempt is about; `case_name` is what was asked for.
-
-    `case_source` is `shipped`, `file`, `code`, `set` or `exercise`.
-
-    In a set `item` is the case's index from 1, `redraw` how often it was voided before, `model` a hash of the code that
-    computes. An attempt of a sealed set holds no seed, and digests that only the set's key can make.
-    """
-
-    id: str
-    learner: str
-    case_source: str
-    case_name: str
-    profile_digest: str
-    case_digest: str
-    seed: int
-    program_version: str
-    started_at: str
-    set_id: str = ""
-    item: int = 0
-    try_number: int = 0
-    redraw: int = 0
-    model: str = ""
-
+from trainer.words import text
 
 PRACTICE = "practice"
 """Under which the event that ends a task holds what practice adapts by."""
 
 EXERCISE = "exercise"
 """The source of an attempt at an exercise, whose name stands for its case."""
+
+SHOWN_LEFT_OUT = 3
+"""So many damaged attempts are named."""
 
 ENDS = (EventKind.CLOSED.value, EventKind.VOIDED.value)
 """What ends an attempt."""
@@ -68,13 +46,19 @@ class Store:
         self.written: Callable[[], None] = _nothing
         self.fetch: Callable[[str], object] = _nothing
         self.stop: Callable[[], object] = _nothing
+        self.left_out: set[str] = set()
+        """What was passed over because it is damaged, each as what it is and its id."""
+        self.tell: Callable[[str], object] = _nothing
+        """Is told at the end what was left out."""
 
     @property
     def id(self) -> str:
         """The store's own name, by which bundles of two stations are told apart."""
-        with self.engine.connect() as connection:
-            found: str = connection.execute(select(identity_table.c.id)).scalar_one()
-        return found
+        with self.reading() as connection:
+            found = connection.execute(select(identity_table.c.id).limit(2)).scalars().all()
+        if len(found) != 1 or not isinstance(found[0], str) or not found[0].isascii():
+            raise DamagedError("store_damaged", place=self.place, reason=text("damage.no_identity"))
+        return found[0]
 
     def begin(self, row: AttemptRow, first: Event, link: str = "") -> None:
         """Add an attempt with its first event, in one transaction."""
@@ -85,24 +69,63 @@ class Store:
 
     def append(self, attempt_id: str, happened: Event, link: str = "") -> None:
         """Add one event; raises ValueError where that place in the attempt's order is taken already."""
-        try:
-            with self.writing() as connection:
+        with self.writing() as connection:
+            try:
                 connection.execute(insert(event_table), row_of(attempt_id, happened, link))
-        except IntegrityError as error:
-            raise ValueError(f"event {happened.number} of this attempt is stored already") from error
+            except IntegrityError as error:
+                raise ValueError(f"event {happened.number} of this attempt is stored already") from error
         self.written()
 
-    def writing(self) -> _Writing:
-        """One transaction whose failure is told as what this machine lacks."""
-        return _Writing(self.engine, self.place)
+    @contextlib.contextmanager
+    def writing(self) -> Iterator[Connection]:
+        """One transaction; what the database itself fails with is told, as DamagedError or MissingHereError."""
+        with self._telling(), self.engine.execution_options(**{WRITES: True}).begin() as connection:
+            yield connection
+
+    @contextlib.contextmanager
+    def reading(self, **options: Any) -> Iterator[Connection]:
+        """A connection to read by, with SQLAlchemy's options for it; failures are told as they are in `writing`."""
+        with self._telling(), self.engine.connect() as connection:
+            yield connection.execution_options(**options)
+
+    @contextlib.contextmanager
+    def _telling(self) -> Iterator[None]:
+        try:
+            yield
+        except DatabaseError as error:
+            raise lacking(self.place, error) from error
 
     def logged(self, attempt_id: str) -> tuple[list[Event], list[str]]:
-        """Return an attempt's events in order with their links, as they were at one moment."""
+        """Return an attempt's events in order with their links, as they were at one moment.
+
+        Raises DamagedError where an event is missing or is none.
+        """
         wanted = select(event_table).where(event_table.c.attempt_id == attempt_id).order_by(event_table.c.number)
-        with self.engine.connect() as connection:
-            rows = connection.execute(wanted).all()
-        events = [Event(row.number, EventKind(row.kind), row.at, json.loads(row.data)) for row in rows]
-        return events, [row.link for row in rows]
+        with self.reading() as connection:
+            rows = connection.execute(wanted).mappings().all()
+        events = []
+        for number, row in enumerate(rows, start=1):
+            try:
+                events.append(event_of(row))
+            except UNFIT as error:
+                raise self.damaged(attempt_id, number) from error
+            if events[-1].number != number:
+                raise self.damaged(attempt_id, number)
+        if not events:
+            raise self.damaged(attempt_id, 1)
+        return events, [row["link"] for row in rows]
+
+    def damaged(self, attempt_id: str, number: int) -> DamagedError:
+        """Note that an attempt is damaged, and return the error that says so: from which event on it cannot be read."""
+        self.left_out.add(f"attempt {attempt_id}")
+        return DamagedError("attempt_damaged", attempt=attempt_id, number=number, place=self.place)
+
+    def first_data(self, row: AttemptRow) -> Mapping[str, Any] | None:
+        """Return what an attempt began with, or None for one whose events are damaged: it is left out."""
+        try:
+            return self.events(row.id)[0].data
+        except DamagedError:
+            return None
 
     def events(self, attempt_id: str) -> list[Event]:
         """Return an attempt's events in order."""
@@ -127,11 +150,12 @@ class Store:
             )
             .order_by(event_table.c.at)
         )
-        with self.engine.connect() as connection:
-            closings = [json.loads(row.data) for row in connection.execute(wanted)]
+        with self.reading() as connection:
+            closings = connection.execute(wanted).all()
         outcomes = []
-        for data in closings:
-            with contextlib.suppress(KeyError, TypeError, ValueError, AttributeError):
+        for row in closings:
+            with contextlib.suppress(*UNFIT):
+                data = data_of(row.data)
                 if not data.get(PRACTICE, {}).get("lesson") or data[PRACTICE]["answers"]:
                     outcomes.append(outcome_from(data))
         return outcomes
@@ -149,11 +173,13 @@ class Store:
             )
             .order_by(event_table.c.id)
         )
-        with self.engine.connect() as connection:
+        with self.reading() as connection:
             rows = connection.execute(wanted).all()
-        # thousands of small texts are read far quicker as one
-        read = json.loads(f"[{','.join(row.data for row in rows)}]")
-        return [(row.id, row.at, data[PRACTICE]) for row, data in zip(rows, read, strict=True) if PRACTICE in data]
+        return [
+            (row.id, row.at, data[PRACTICE])
+            for row, data in zip(rows, _all_data([row.data for row in rows]), strict=True)
+            if data is not None and PRACTICE in data
+        ]
 
     def open_attempts(self, learner: str, case_name: str, case_digest: str) -> Sequence[AttemptRow]:
         """Return a learner's attempts at a case that have no end yet, the newest first."""
@@ -173,15 +199,25 @@ class Store:
             )
             .order_by(attempt_table.c.started_at.desc())
         )
-        with self.engine.connect() as connection:
-            return [AttemptRow(**row._mapping) for row in connection.execute(wanted)]
+        with self.reading() as connection:
+            return self.attempts(connection.execute(wanted).mappings())
+
+    def attempts(self, rows: Iterable[Row]) -> list[AttemptRow]:
+        """Return the attempts that rows are; damaged ones are left out."""
+        found = []
+        for row in rows:
+            try:
+                found.append(attempt_of(row))
+            except UNFIT:
+                self.left_out.add(f"attempt {row['id']}")
+        return found
 
     def learners(self) -> tuple[str, ...]:
         """Return everybody who has worked here, whoever was here last first."""
         last = func.max(attempt_table.c.started_at)
         wanted = select(attempt_table.c.learner).group_by(attempt_table.c.learner).order_by(last.desc())
-        with self.engine.connect() as connection:
-            return tuple(row.learner for row in connection.execute(wanted))
+        with self.reading() as connection:
+            return tuple(row.learner for row in connection.execute(wanted) if isinstance(row.learner, str))
 
     def solved_names(self, learner: str) -> frozenset[str]:
         """Return the names of the cases that a learner has finished at least once."""
@@ -194,64 +230,61 @@ class Store:
                 event_table.c.kind == EventKind.CLOSED.value,
             )
         )
-        with self.engine.connect() as connection:
+        with self.reading() as connection:
             return frozenset(row.case_name for row in connection.execute(wanted))
 
     def in_set(self, set_id: str, learner: str) -> list[AttemptRow]:
-        """Return a learner's attempts in a set, in the order in which they were begun."""
+        """Return a learner's attempts in a set, in the order in which they were begun.
+
+        Raises DamagedError where one of them is damaged: no case of a set may be worked twice for want of its attempt.
+        """
         wanted = (
             select(attempt_table)
             .where(attempt_table.c.set_id == set_id, attempt_table.c.learner == learner)
             .order_by(attempt_table.c.started_at, attempt_table.c.try_number, attempt_table.c.redraw)
         )
-        with self.engine.connect() as connection:
-            return [AttemptRow(**row._mapping) for row in connection.execute(wanted)]
+        with self.reading() as connection:
+            rows = connection.execute(wanted).mappings().all()
+        found = self.attempts(rows)
+        if len(found) < len(rows):
+            known = {row.id for row in found}
+            raise self.damaged(next(row["id"] for row in rows if row["id"] not in known), 1)
+        return found
 
     def all_in_set(self, set_id: str) -> list[AttemptRow]:
-        """Return everybody's attempts in a set."""
+        """Return everybody's attempts in a set; damaged ones are left out."""
         columns = attempt_table.c
         wanted = select(attempt_table).where(columns.set_id == set_id).order_by(columns.learner, columns.started_at)
-        with self.engine.connect() as connection:
-            return [AttemptRow(**row._mapping) for row in connection.execute(wanted)]
+        with self.reading() as connection:
+            return self.attempts(connection.execute(wanted).mappings())
 
     def latest(self) -> str | None:
         """Return when the newest event happened (UTC, ISO 8601), or None for no event at all."""
-        with self.engine.connect() as connection:
-            newest: str | None = connection.execute(select(func.max(event_table.c.at))).scalar_one()
+        with self.reading() as connection:
+            years = event_table.c.at.between("1", "3")  # a damaged time is none
+            newest: str | None = connection.execute(select(func.max(event_table.c.at)).where(years)).scalar_one()
         return newest
 
     def count(self) -> int:
         """Return how many events are stored."""
-        with self.engine.connect() as connection:
+        with self.reading() as connection:
             return connection.execute(select(func.count()).select_from(event_table)).scalar_one()
+
+    @property
+    def left_out_line(self) -> str:
+        """What was left out because it is damaged, in words; "" for nothing."""
+        if not self.left_out:
+            return ""
+        first = sorted(self.left_out)[:SHOWN_LEFT_OUT]
+        which = ", ".join([*first, "..."] if len(self.left_out) > len(first) else first)
+        return text("damage.left_out", count=len(self.left_out), which=which)
 
     def close(self) -> None:
         """Let go of the database, what waits to be delivered sent before if it can be."""
         self.stop()
+        if self.left_out:
+            self.tell(self.left_out_line)
         self.engine.dispose()
-
-
-class _Writing:
-    """One transaction whose failure is told as what this machine lacks."""
-
-    def __init__(self, engine: Engine, place: str) -> None:
-        self._context, self._place = engine.execution_options(**{WRITES: True}).begin(), place
-
-    def __enter__(self) -> Connection:
-        try:
-            return self._context.__enter__()
-        except DatabaseError as error:
-            raise lacking(self._place, error) from error
-
-    def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, trace: object) -> None:
-        try:
-            self._context.__exit__(kind, error, trace)  # type: ignore[arg-type]  # passes what Python hands in
-        except IntegrityError:
-            raise
-        except DatabaseError as failure:
-            raise lacking(self._place, failure) from failure
-        if isinstance(error, DatabaseError) and not isinstance(error, IntegrityError):
-            raise lacking(self._place, error) from error
 
 
 def opened(folder: Path | None) -> Store:
@@ -274,16 +307,22 @@ def opened_at(url: str, statement_timeout_s: int = 0) -> Store:
     return store
 
 
-def row_of(attempt_id: str, happened: Event, link: str = "") -> dict[str, object]:
-    """Return an event as its row."""
-    return {
-        "attempt_id": attempt_id,
-        "number": happened.number,
-        "kind": happened.kind.value,
-        "at": happened.at,
-        "data": json.dumps(happened.data, sort_keys=True),
-        "link": link,
-    }
+def _all_data(written: Sequence[str]) -> list[dict[str, Any] | None]:
+    """Return the data of many events, None for damaged ones; thousands of small texts are read far quicker as one."""
+    try:
+        read: list[dict[str, Any] | None] = json.loads(f"[{','.join(written)}]")
+        if len(read) == len(written) and all(isinstance(data, dict) for data in read):
+            return read
+    except UNFIT:
+        pass
+    return [_data_or_none(one) for one in written]
+
+
+def _data_or_none(written: str) -> dict[str, Any] | None:
+    try:
+        return data_of(written)
+    except UNFIT:
+        return None
 
 
 def _nothing(*_told: object) -> None:

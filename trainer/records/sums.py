@@ -10,7 +10,7 @@ from typing import Any
 from sqlalchemy import ColumnElement, Connection, Select, case, func, select
 
 from trainer.records.item_statistics import ItemSums
-from trainer.records.results import REPEATED, KeptSet, void_items, void_notes, weight_of
+from trainer.records.results import REPEATED, KeptSet, void_items, void_notes, weight_of, without
 from trainer.records.store import Store
 from trainer.records.tables import result_table
 
@@ -65,9 +65,9 @@ class ClassSums:
     repeated: int
 
 
-def counted(set_id: str) -> ColumnElement[bool]:
-    """Return the condition for a set's results that count."""
-    return (R.set_id == set_id) & (R.counted == 1)
+def counted(kept: KeptSet) -> ColumnElement[bool]:
+    """Return the condition for a set's results that count; damaged ones do not."""
+    return (R.set_id == kept.id) & (R.counted == 1) & without(kept.damaged)
 
 
 def learner_marks(kept: KeptSet) -> Select[Any]:
@@ -93,7 +93,7 @@ def learner_marks(kept: KeptSet) -> Select[Any]:
             func.max(R.closed_at).label("latest"),
         )
         .select_from(result_table.outerjoin(void, void.c.learner == R.learner))
-        .where(counted(kept.id))
+        .where(counted(kept))
         .group_by(R.learner)
     )
 
@@ -101,7 +101,7 @@ def learner_marks(kept: KeptSet) -> Select[Any]:
 def learner_sums(store: Store, kept: KeptSet, most: int | None = None) -> list[LearnerSum]:
     """Return learners in the order of their names, at most so many."""
     wanted = learner_marks(kept).order_by(R.learner)
-    with store.engine.connect() as connection:
+    with store.reading() as connection:
         rows = connection.execute(wanted if most is None else wanted.limit(most))
         return [
             LearnerSum(
@@ -112,36 +112,41 @@ def learner_sums(store: Store, kept: KeptSet, most: int | None = None) -> list[L
         ]  # fmt: skip
 
 
-def solid_by_class(store: Store, set_id: str, learners: list[str]) -> dict[str, dict[str, tuple[int, int]]]:
+def solid_by_class(store: Store, kept: KeptSet, learners: list[str]) -> dict[str, dict[str, tuple[int, int]]]:
     """Return, for some learners, how many results of each class they have and how many are right."""
     found: dict[str, dict[str, tuple[int, int]]] = {}
     wanted = (
         select(R.learner, R.kind_class, func.count(), func.sum(R.right))
-        .where(counted(set_id), R.learner.in_(learners))
+        .where(counted(kept), R.learner.in_(learners))
         .group_by(R.learner, R.kind_class)
         .order_by(R.learner, R.kind_class)
     )
-    with store.engine.connect() as connection:
+    with store.reading() as connection:
         for learner, kind, count, right in connection.execute(wanted):
             found.setdefault(learner, {})[kind] = (int(count), int(right))
     return found
 
 
-def repeated_by(store: Store, set_id: str) -> list[str]:
+def repeated_by(store: Store, kept: KeptSet) -> list[str]:
     """Return who handed a case in again that they had handed in before."""
-    wanted = select(R.learner).where(R.set_id == set_id, R.voided == REPEATED).distinct().order_by(R.learner)
-    with store.engine.connect() as connection:
+    wanted = (
+        select(R.learner)
+        .where(R.set_id == kept.id, R.voided == REPEATED, without(kept.damaged))
+        .distinct()
+        .order_by(R.learner)
+    )
+    with store.reading() as connection:
         return list(connection.execute(wanted).scalars())
 
 
 def class_sums(store: Store, kept: KeptSet) -> ClassSums:
     """Return what a class's counted results of a set add up to."""
-    with store.engine.connect() as connection:
+    with store.reading() as connection:
         return _sums(connection, kept)
 
 
 def _sums(connection: Connection, kept: KeptSet) -> ClassSums:
-    here = counted(kept.id)
+    here = counted(kept)
     marks = list(connection.execute(_mark_bins(kept)))
     mean, learners = _mean(marks)
     unsupported, _count = _mean([row for row in marks if not row.supported])

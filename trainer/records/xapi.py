@@ -38,11 +38,11 @@ def statements(store: Store, kept: KeptSet, home: str) -> Iterator[dict[str, Any
     base = f"{home.rstrip('/')}/set/{quote(kept.id)}"
     parent = {"id": base, "definition": {"type": ASSESSMENT, "name": {spoken(): kept.title}}}
     columns = result_table.c
-    wanted = select(result_table).where(counted(kept.id)).order_by(columns.learner, columns.item)
-    with store.engine.connect().execution_options(yield_per=2000) as connection:
+    wanted = select(result_table).where(counted(kept)).order_by(columns.learner, columns.item)
+    with store.reading(yield_per=2000) as connection:
         for row in connection.execute(wanted):
             yield _answered(row, kept, home, base, parent)
-    with store.engine.connect() as connection:
+    with store.reading() as connection:
         voids = Counter(learner for learner, _item in void_items(connection, kept.id))
     for learner in learner_sums(store, kept):
         registration = str(uuid.uuid5(SPACE, f"{kept.id} {learner.learner}"))
@@ -57,7 +57,7 @@ def statements(store: Store, kept: KeptSet, home: str) -> Iterator[dict[str, Any
                 "completion": learner.cases >= kept.size - voids[learner.learner],
             },
             "context": {"registration": registration},
-            "timestamp": _moment(learner.latest),
+            **_moment(learner.latest),
             "version": VERSION,
         }
 
@@ -94,7 +94,7 @@ def _answered(row: Any, kept: KeptSet, home: str, base: str, parent: dict[str, A
             "registration": str(uuid.uuid5(SPACE, f"{kept.id} {row.learner}")),
             "contextActivities": {"parent": [{"objectType": "Activity", **parent}]},
         },
-        "timestamp": _moment(row.closed_at),
+        **_moment(row.closed_at),
         "version": VERSION,
     }
 
@@ -117,5 +117,9 @@ def _pattern(places: str) -> str:
     return "[,]".join(dict.fromkeys(places.split("+"))) if places else PASSES
 
 
-def _moment(at: str) -> str:
-    return datetime.fromisoformat(at).isoformat(timespec="milliseconds")
+def _moment(at: str) -> dict[str, str]:
+    """Return the time of a statement; none, which xAPI allows, where the record's is damaged."""
+    try:
+        return {"timestamp": datetime.fromisoformat(at).isoformat(timespec="milliseconds")}
+    except ValueError:
+        return {}

@@ -11,7 +11,7 @@ from trainer.desk.course import Begun, Course
 from trainer.desk.desk import Desk
 from trainer.desk.exercises import Exercises
 from trainer.desk.seat import seat
-from trainer.errors import MissingHereError, WrongCallError
+from trainer.errors import MissingHereError, ToldError, WrongCallError
 from trainer.practice.course.lessons import ALONE, LESSONS, Lesson, steps_done, worked_finding
 from trainer.practice.course.log import CASE
 from trainer.practice.course.rematch import REMATCH, top_confusion
@@ -72,7 +72,7 @@ class PracticeSession:
             return
         try:
             command(words[1:])
-        except (WrongCallError, MissingHereError) as error:
+        except ToldError as error:
             self._say(told(error))
         self._mind_the_time()
 

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 
 from trainer.circuit.elements import Location
 from trainer.desk.desk import Desk
-from trainer.errors import MissingHereError, WrongCallError
+from trainer.errors import MissingHereError, ToldError, WrongCallError
 from trainer.practice import actions, repair, shown, shown_debrief, shown_reasons
 from trainer.practice.actions import Done
 from trainer.practice.limits import refuse_feedback
@@ -73,7 +73,7 @@ class Session:
             if word in WORDLESS:
                 typed.refuse_extra(word, words[1:])
             command([word, *words[1:]] if word in typed.READINGS else words[1:])
-        except (WrongCallError, MissingHereError) as error:
+        except ToldError as error:
             self._say(told(error))
 
     def _lines(self, lines: Sequence[str]) -> None:

@@ -8,7 +8,7 @@ from pathlib import Path
 from trainer.cases.universe_cache import Universes
 from trainer.desk.desk import Desk
 from trainer.desk.sitting import Sitting
-from trainer.errors import MissingHereError, WrongCallError
+from trainer.errors import ToldError, WrongCallError
 from trainer.output.player import Player
 from trainer.practice import shown_set
 from trainer.terminal.session import Ask, Say, Session
@@ -42,7 +42,7 @@ class SetSession:
             try:
                 if not self._one():
                     break
-            except (WrongCallError, MissingHereError) as error:
+            except ToldError as error:
                 self._say(told(error))
                 break
         if sitting.next_item is None:
@@ -70,7 +70,7 @@ class SetSession:
     def _bundle(self) -> None:
         try:
             self._say(text("set.bundled", path=self._sitting.bundle(self._results)))
-        except MissingHereError as error:
+        except ToldError as error:
             self._say(told(error))
 
     def _look_back(self) -> None:

@@ -175,7 +175,7 @@ TEXTS = {
     "mend.no_store_url": "Name it with --store, or set it in the settings.",
     "wrong.nothing_to_bundle": "{learner} has not worked this set on this machine.",
     "mend.nothing_to_bundle": "Check the name and the set.",
-    "wrong.store_not_empty": "There are attempts in {place} already.",
+    "wrong.store_not_empty": "There are records in {place} already.",
     "mend.store_not_empty": "Restore into an empty folder: --data FOLDER.",
     "wrong.backup_damaged": "{file} is no backup, or it is damaged.",
     "mend.backup_damaged": "Take another copy.",
@@ -213,4 +213,35 @@ TEXTS = {
     "mend.regrade_drawn": "Void it for those whom it concerns: injector-trainer records void.",
     "doctor.shared": "{place}, {waiting} events wait here",
     "collect.claims": "{file}: {fate}; it says it is of {learner}",
+    "wrong.store_damaged": "The records in {place} are damaged: {reason}. What is damaged was left as it is.",
+    "mend.store_damaged": (
+        "Copy that file to a safe place. Then put your latest backup into an empty folder: "
+        "injector-trainer --data FOLDER records restore BACKUP."
+    ),
+    "damage.no_version": "they do not say which version they are",
+    "wrong.attempt_damaged": (
+        "Attempt {attempt} in {place} is damaged: step {number} cannot be read. It was left as it is; other "
+        "attempts are not affected."
+    ),
+    "mend.attempt_damaged": (
+        "If it belongs to a set, give the whole records folder to your instructor, who can mark the rest there."
+    ),
+    "wrong.set_damaged": "What the records in {place} keep of this set is damaged.",
+    "mend.set_damaged": "Have the set marked again from its file: injector-trainer records mark --set FILE.",
+    "wrong.results_damaged": "More than {most} results of this set are damaged.",
+    "mend.results_damaged": "Have them made again from the attempts: injector-trainer records mark --set FILE --again.",
+    "wrong.not_shredded": (
+        "The attempts are deleted, but the file {place} is damaged and could not be cleaned of them: {reason}."
+    ),
+    "mend.not_shredded": (
+        "Write a backup, restore it into an empty folder, go on there, and then delete this file yourself."
+    ),
+    "damage.no_tables": "what they say of their tables is unreadable",
+    "damage.no_identity": "the name that tells this station from others is missing",
+    "damage.left_out": (
+        "Damaged in the records and left out: {count} ({which}). Everything else was read, and nothing was deleted. "
+        "A backup made earlier may still hold them."
+    ),
+    "restore.left_out": "{count} rows do not fit to the others and were left out.",
+    "backup.left_out": "Left out of the backup because they are damaged: {count} rows. They are still in the records.",
 }

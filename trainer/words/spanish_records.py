@@ -180,7 +180,7 @@ TEXTS = {
     "mend.no_store_url": "Nómbrelo con --store o póngalo en los ajustes.",
     "wrong.nothing_to_bundle": "{learner} no ha hecho este conjunto en esta máquina.",
     "mend.nothing_to_bundle": "Compruebe el nombre y el conjunto.",
-    "wrong.store_not_empty": "Ya hay intentos en {place}.",
+    "wrong.store_not_empty": "Ya hay registros en {place}.",
     "mend.store_not_empty": "Restaure en una carpeta vacía: --data CARPETA.",
     "wrong.backup_damaged": "{file} no es una copia, o está dañada.",
     "mend.backup_damaged": "Tome otra copia.",
@@ -221,4 +221,35 @@ TEXTS = {
     "mend.regrade_drawn": "Anúlelo a quienes afecte: injector-trainer records void.",
     "doctor.shared": "{place}, {waiting} sucesos esperan aquí",
     "collect.claims": "{file}: {fate}; dice ser de {learner}",
+    "wrong.store_damaged": "Los registros en {place} están dañados: {reason}. Lo dañado quedó como estaba.",
+    "mend.store_damaged": (
+        "Copia ese archivo a un lugar seguro. Después pon tu última copia de seguridad en una carpeta vacía: "
+        "injector-trainer --data CARPETA records restore COPIA."
+    ),
+    "damage.no_version": "no dicen de qué versión son",
+    "wrong.attempt_damaged": (
+        "El intento {attempt} en {place} está dañado: el paso {number} no se puede leer. Quedó como estaba; los otros "
+        "intentos no están afectados."
+    ),
+    "mend.attempt_damaged": (
+        "Si es de un conjunto, da la carpeta entera de registros a tu instructor, que puede calificar allí el resto."
+    ),
+    "wrong.set_damaged": "Lo que los registros en {place} guardan de este conjunto está dañado.",
+    "mend.set_damaged": "Haz que se califique otra vez desde su archivo: injector-trainer records mark --set ARCHIVO.",
+    "wrong.results_damaged": "Más de {most} resultados de este conjunto están dañados.",
+    "mend.results_damaged": "Haz que se calculen otra vez: injector-trainer records mark --set ARCHIVO --again.",
+    "wrong.not_shredded": (
+        "Los intentos están borrados, pero el archivo {place} está dañado y no se pudo limpiar de ellos: {reason}."
+    ),
+    "mend.not_shredded": (
+        "Haz una copia de seguridad, restáurala en una carpeta vacía, sigue allí y borra después este archivo tú mismo."
+    ),
+    "damage.no_tables": "lo que dicen de sus tablas no se puede leer",
+    "damage.no_identity": "falta el nombre que distingue este puesto de otros",
+    "damage.left_out": (
+        "Dañado en los registros y no tomado: {count} ({which}). Todo lo demás se leyó y no se borró nada. "
+        "Una copia anterior quizá los tenga todavía."
+    ),
+    "restore.left_out": "{count} filas no encajan con las otras y no se tomaron.",
+    "backup.left_out": "Fuera de la copia porque están dañadas: {count} filas. Siguen en los registros.",
 }

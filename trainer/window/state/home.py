@@ -14,7 +14,7 @@ from trainer.errors import ProblemsFoundError
 from trainer.practice.course.lessons import Lesson
 from trainer.practice.course.waiting import due_now
 from trainer.practice.shown import heading
-from trainer.records.store import AttemptRow
+from trainer.records.log_rows import AttemptRow
 from trainer.window.state.choosing import Confirm
 from trainer.window.state.engine_view import picture_of
 from trainer.window.state.nodes import Node, button, column, field, flow, row, scroll, split, words
@@ -169,8 +169,9 @@ class WaitingScreen(Screen):
                 found = find_case(row_.case_name)
             except ProblemsFoundError:
                 continue
-            lesson = bool(store.events(row_.id)[0].data.get("lesson"))  # lessons are gone on with where they are listed
-            if found.digest == row_.case_digest and not lesson:
+            first = store.first_data(row_)
+            # lessons are gone on with where they are listed
+            if first is not None and found.digest == row_.case_digest and not first.get("lesson"):
                 rows.append(
                     (found, row_, f"{heading(found.case, told=False)} · {row_.started_at[:16].replace('T', ' ')}")
                 )

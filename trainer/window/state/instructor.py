@@ -12,7 +12,7 @@ from trainer.errors import MissingHereError, Problem, WrongCallError
 from trainer.practice.shown_set import weak_spots
 from trainer.records.collect import Collected, salts_in
 from trainer.records.marking import Marked
-from trainer.records.results import KeptSet, kept_sets
+from trainer.records.results import KeptSet, checked, kept_sets
 from trainer.records.shown_collect import collected_lines
 from trainer.records.store import Store
 from trainer.window.state.choosing import Confirm
@@ -197,7 +197,7 @@ class InstructorScreen(Screen):
 
         path = self._sheets() / f"report_{kept.name}.html"
         with self._records() as store:
-            page = report_html(store, kept, self.shell.services.now_utc())
+            page = report_html(store, checked(store, kept), self.shell.services.now_utc())
         write_bytes(path, page.encode("utf-8"), make_folder=True)
         self._say(text("records.written", path=path))
         self.shell.services.show_file(path)
@@ -208,7 +208,7 @@ class InstructorScreen(Screen):
 
         path = self._sheets() / f"gradebook_{kept.name}.csv"
         with self._records() as store:
-            table = b"".join(gradebook(store, kept, bom=True))
+            table = b"".join(gradebook(store, checked(store, kept), bom=True))
         write_bytes(path, table, make_folder=True)
         self._say(text("records.written", path=path))
 
@@ -220,6 +220,7 @@ class InstructorScreen(Screen):
         try:
             yield store
         finally:
+            self.shell.services.store.left_out |= store.left_out
             store.close()
 
     def _look(self) -> None:

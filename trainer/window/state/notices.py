@@ -19,6 +19,8 @@ def notices(shell: Shell) -> Node | None:
         parts.append(words(text("sound.silent"), "caution", "banner.silent"))
     if shell.sound.missing:
         parts.append(words(" ".join(shell.sound.missing), "muted", "banner.missing"))
+    if shell.services.store.left_out:
+        parts.append(words(shell.services.store.left_out_line, "caution", "banner.damaged"))
     if shell.notice:
         parts.append(words(shell.notice, "bold", "notice"))
     if listening.said:
