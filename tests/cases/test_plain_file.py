@@ -12,7 +12,7 @@ import pytest
 
 from tests.special_files import closed_folder, pipe, without_waiting
 from trainer.cases import plain_file
-from trainer.cases.plain_file import Unfit, UnfitFileError, decoded, files_in, open_plain, read_plain
+from trainer.cases.plain_file import Unfit, UnfitFileError, decoded, files_in, is_there, open_plain, read_plain
 from trainer.words import problem_line
 
 
@@ -118,3 +118,9 @@ def test_everything_under_a_folder_is_named_once_with_what_cannot_be_looked_into
     assert [problem_line(error.problems[0]).split(". ")[0] for error in closed] == [
         f"{tmp_path / 'c'}: the folder is unreadable (Permission denied)"
     ]
+
+
+def test_a_name_that_nothing_can_have_is_not_there(tmp_path: Path) -> None:
+    (tmp_path / "ring").symlink_to("ring")
+    assert is_there(tmp_path)
+    assert not any(is_there(tmp_path / name) for name in ("nothing", "x" * 5000, "a\0b", "ring"))

@@ -83,6 +83,14 @@ def decoded(path: Path, content: bytes, encoding: str = "utf-8") -> str:
         ) from error
 
 
+def is_there(path: Path) -> bool:
+    """Tell whether there is something of a name; for a name that none can have, there is not.
+
+    Path.exists raises for one that is too long, Path.resolve for a ring of links, each in some versions of Python.
+    """
+    return os.path.exists(path)  # noqa: PTH110
+
+
 def files_in(paths: Iterable[Path], suffix: str) -> tuple[list[Path], list[UnfitFileError]]:
     """Return the files that paths name: themselves, and under a folder all whose names end in `suffix`, by name.
 

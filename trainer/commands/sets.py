@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import time
 from collections.abc import Callable
 from contextlib import closing
@@ -10,6 +11,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from trainer.cases.case_set import CaseSet
+from trainer.cases.plain_file import is_there
 from trainer.cases.sealed_set import is_sealed, read_head, seal
 from trainer.cases.set_file import read_set, set_of
 from trainer.cases.set_pack import pack_from
@@ -38,7 +40,7 @@ if TYPE_CHECKING:
 
 def make_set(draft: SetDraft, path: Path, *, force: bool) -> Result:
     """Write a set file that has been read back as good; raises WrongCallError for one that is there already."""
-    if path.exists() and not force:
+    if is_there(path) and not force:
         raise WrongCallError("file_exists", path=path)
     content = set_text(draft)
     case_set = set_of(pack_from(content, path.name, path.parent), path.name)
@@ -70,7 +72,7 @@ def seal_set(path: Path, output: Path, passphrase_file: Path | None, *, force: b
     Raises WrongCallError for a file that is there, and never writes over the set itself.
     """
     case_set = read_set(path)
-    if output.resolve() == path.resolve() or (output.exists() and not force):
+    if os.path.realpath(output) == os.path.realpath(path) or (is_there(output) and not force):
         raise WrongCallError("file_exists", path=output)
     seal(case_set, passphrase_from(passphrase_file, twice=True)(), output)
     return Result(

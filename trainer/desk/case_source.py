@@ -10,6 +10,7 @@ from trainer.cases.case import Case, number_of
 from trainer.cases.case_code import CodeError
 from trainer.cases.case_file import read_case
 from trainer.cases.coded_case import case_of_code
+from trainer.cases.plain_file import is_there
 from trainer.cases.shipped import case_named, case_names, finder_beside, profile_named, profile_names
 from trainer.errors import Problem, ProblemsFoundError
 from trainer.words import text
@@ -35,16 +36,9 @@ def find_case(asked: str) -> FoundCase:
     if name is not None:
         return FoundCase(case_named(name), "shipped", name)
     path = Path(asked)
-    if path.suffix in (".yaml", ".yml") or _is_there(path):
+    if path.suffix in (".yaml", ".yml") or is_there(path):
         return FoundCase(read_case(path, finder_beside(path)), "file", str(path.resolve()))
     return coded_case(asked)
-
-
-def _is_there(path: Path) -> bool:
-    try:
-        return path.exists()
-    except OSError:  # longer than any name
-        return False
 
 
 def coded_case(asked: str) -> FoundCase:

@@ -8,6 +8,7 @@ import sys
 from dataclasses import dataclass
 from pathlib import Path
 
+from trainer.cases.plain_file import is_there
 from trainer.errors import MissingHereError
 from trainer.words import text, told_apart
 
@@ -105,7 +106,7 @@ LEAST_FREE_BYTES = 200_000_000
 def _disk(folder: Path) -> Check:
     import shutil
 
-    existing = next(parent for parent in (folder, *folder.parents) if parent.exists())
+    existing = next(parent for parent in (folder, *folder.parents) if is_there(parent))
     free = shutil.disk_usage(existing).free
     if not os.access(existing, os.W_OK):
         return Check(

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
+from trainer.cases.plain_file import is_there
 from trainer.cases.sealed_set import seal
 from trainer.cases.set_source import OpenedSet, keys_of, needs_passphrase
 from trainer.errors import MissingHereError, Problem, WrongCallError
@@ -164,14 +165,14 @@ class InstructorScreen(Screen):
         def ask() -> None:
             self.shell.show(PassphraseScreen(self.shell, text("instructor.seal"), sealed, twice=True))
 
-        if output.exists():
+        if is_there(output):
             self.shell.show(Confirm(self.shell, text("instructor.seal_again", path=output), ask))
         else:
             ask()
 
     def _collect(self, opened: OpenedSet) -> None:
         folder = Path(self._folder.strip())
-        if not folder.exists():
+        if not is_there(folder):
             raise MissingHereError("file_unreadable", path=folder, reason=text("records.not_there"))
         salts = salts_in([folder])
 

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from trainer.cases.case_set import CaseSet, DebriefOpens, Mode, Seeds
+from trainer.cases.plain_file import is_there
 from trainer.cases.set_file import set_of
 from trainer.cases.set_pack import pack_from
 from trainer.cases.set_text import SetDraft, new_draw_key, set_name, set_text
@@ -204,7 +205,7 @@ class SetBuilder(Screen):
         if problems:
             self._told = tuple(problem_line(problem) for problem in problems[:6])
             return
-        if path.exists():
+        if is_there(path):
             self._told = (text("builder.there", path=path),)
             return
         write_bytes(path, case_set.pack.content.encode("utf-8"), make_folder=True)
