@@ -162,7 +162,7 @@ def test_a_home_that_cannot_be_written_is_told_and_practice_goes_on(
     monkeypatch.setattr("trainer.commands.stores.data_folder", lambda _named: blocked)
     result = run("practice", NAME, "--text", "--sound", "file", typed="codes\n")
     assert result.exit_code == 0
-    assert "nothing will be kept after this run" in result.output
+    assert "Nothing you do now will be kept" in result.output
     assert run("practice", NAME, "--text", data=blocked).exit_code == 3
 
 

@@ -13,7 +13,7 @@ from trainer.records.notes import Note, add_note, keep_until
 from trainer.records.results import kept_sets
 from trainer.records.roster import keep_roster, read_roster, roster
 from trainer.records.store import Store
-from trainer.words import text
+from trainer.words import text, told
 
 
 def take_roster(path: Path, data: Path | None, url: str | None, *, instead: bool) -> Result:
@@ -118,9 +118,7 @@ def deliver(data: Path | None, url: str | None) -> Result:
         done = Delivery(local, shared).stop()
     finally:
         local.close()
-    if done.error is not None:
-        raise done.error
-    document = {
+    document: dict[str, object] = {
         "delivered": done.events,
         "waiting": done.waiting,
         "forked": list(done.forked),
@@ -129,5 +127,8 @@ def deliver(data: Path | None, url: str | None) -> Result:
     lines = [text("delivery.done", count=done.events, waiting=done.waiting)]
     lines += [text("delivery.forked", attempt=one) for one in done.forked]
     lines += [text("delivery.refused", attempt=one) for one in done.refused]
+    if done.error is not None:
+        document |= {"error": done.error.key, "message": told(done.error)}
+        return Result((told(done.error), *lines), document, done.error.exit_code)
     code = ExitCode.WRONG if done.forked or done.refused else ExitCode.DONE
     return Result(tuple(lines), document, code)

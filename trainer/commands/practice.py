@@ -83,8 +83,9 @@ def _in_terminal(wanted: Wanted, data: Path | None) -> Result:
         closing(store_for(data, wanted.store)) as store,
         terminal_player(wanted.device, tell, to_file=wanted.to_file) as player,
     ):
-        if store.fetch(learner) is False:
-            tell(text("delivery.not_fetched"))
+        lost = store.fetch(learner)
+        if lost is not None:
+            tell(text("delivery.not_fetched", reason=told(lost)))
         universes = Universes(universe_folder())
 
         def new_desk() -> Desk:

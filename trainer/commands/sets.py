@@ -32,7 +32,7 @@ from trainer.errors import WrongCallError
 from trainer.output.returning_player import terminal_player
 from trainer.practice.shown_set import head_lines, weak_spots
 from trainer.terminal.set_session import SetSession
-from trainer.words import text
+from trainer.words import text, told
 
 if TYPE_CHECKING:
     from trainer.window.state.shell import Shell
@@ -155,8 +155,9 @@ def _in_terminal(wanted: Sat, opened: OpenedSet, data: Path | None) -> Result:
         closing(store_for(data, wanted.store)) as store,
         terminal_player(wanted.device, tell, to_file=wanted.to_file) as player,
     ):
-        if store.fetch(wanted.learner) is False:
-            tell(text("delivery.not_fetched"))
+        lost = store.fetch(wanted.learner)
+        if lost is not None:
+            tell(text("delivery.not_fetched", reason=told(lost)))
         sitting = Sitting(opened, wanted.learner, store, now_utc, time.monotonic, guards_missing())
         session = SetSession(
             sitting,

@@ -48,6 +48,8 @@ def store_for(data: Path | None, url: str | None) -> Store:
 
     def stop() -> None:
         last = delivery.stop()
+        if last.error is not None:
+            tell(told(last.error))
         if last.waiting:
             tell(text("delivery.waiting", count=last.waiting))
 

@@ -14,6 +14,7 @@ from sqlalchemy import func, insert, select, update
 from sqlalchemy.exc import DatabaseError, DataError, IntegrityError
 
 from trainer.errors import DamagedError, MissingHereError, ToldError
+from trainer.records.database_errors import lacking
 from trainer.records.log_rows import AttemptRow
 from trainer.records.merging import ForkedError, WholeAttempt, merge_attempt
 from trainer.records.opening import engine_for
@@ -156,21 +157,24 @@ class Delivery:
         if self._far is not None:
             self._far.close()
             self._far = None
-        return error if isinstance(error, MissingHereError) else MissingHereError("store_away")
+        return error if isinstance(error, MissingHereError) else lacking(error)
 
-    def fetch(self, learner: str) -> bool:
-        """Bring a learner's attempts from the shared store here; tell whether it answered in time."""
-        done = threading.Event()
+    def fetch(self, learner: str) -> ToldError | None:
+        """Bring a learner's attempts from the shared store here; return what kept it from that in time."""
+        lost: list[ToldError] = []
 
         def bring() -> None:
             try:
                 self._bring(learner)
-            except (DatabaseError, ToldError):
-                return
-            done.set()
+            except ToldError as error:
+                lost.append(error)
+            except DatabaseError as error:
+                lost.append(lacking(error))
 
-        threading.Thread(target=bring, daemon=True, name="fetch").start()
-        return done.wait(FETCH_WAIT_S)
+        thread = threading.Thread(target=bring, daemon=True, name="fetch")
+        thread.start()
+        thread.join(FETCH_WAIT_S)
+        return MissingHereError("store_away") if thread.is_alive() else next(iter(lost), None)
 
     def _bring(self, learner: str) -> None:
         with self._lock:

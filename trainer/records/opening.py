@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-import sqlite3
+from functools import partial
 from pathlib import Path
 
 from sqlalchemy import Connection, Engine, create_engine, event, inspect, select
 from sqlalchemy import text as statement
-from sqlalchemy.engine import make_url
-from sqlalchemy.exc import ArgumentError, DatabaseError, NoSuchModuleError
+from sqlalchemy.exc import DBAPIError
 
-from trainer.errors import DamagedError, MissingHereError, ToldError, WrongCallError
+from trainer.errors import DamagedError, MissingHereError, ToldError
+from trainer.records.database_errors import lacking, note_place
+from trainer.records.store_url import shown, store_url
 from trainer.records.tables import SCHEMA_VERSION, metadata, schema_table
 from trainer.words import text
 
@@ -24,28 +25,32 @@ def engine_for(url: str, statement_timeout_s: int = 0) -> Engine:
 
     `statement_timeout_s` ends what a PostgreSQL server does not answer in time; 0 waits for ever.
     """
-    try:
-        parsed = make_url(url)
-        if parsed.get_backend_name() == "sqlite":
-            engine = create_engine(parsed)
-            event.listen(engine, "connect", lambda connection, _record: _durable(connection, place_of(engine)))
-            event.listen(engine, "begin", _begin)
-            return engine
-        if parsed.drivername != "postgresql+psycopg":
-            raise WrongCallError("store_url", url=parsed.render_as_string(hide_password=True))
+    parsed = store_url(url)
+    if parsed.get_backend_name() == "sqlite":
+        engine = create_engine(parsed)
+        event.listen(engine, "connect", lambda connection, _record: _durable(connection, place_of(engine)))
+        event.listen(engine, "begin", _begin)
+    else:
         # a server that went silent is noticed after some seconds, not after the system's quarter of an hour
         silence = {"keepalives_idle": 5, "keepalives_interval": 2, "keepalives_count": 3, "tcp_user_timeout": 10_000}
         limits = {"options": f"-c statement_timeout={1000 * statement_timeout_s}"}
         arguments = {"connect_timeout": CONNECT_TIMEOUT_S, **silence, **limits}
-        return create_engine(parsed, connect_args=arguments, pool_pre_ping=True)
-    except (ArgumentError, NoSuchModuleError) as error:
-        raise WrongCallError("store_url", url=url.partition("@")[2] or url) from error
-    except ModuleNotFoundError as error:
-        raise MissingHereError("no_postgres_driver") from error
+        try:
+            engine = create_engine(parsed, connect_args=arguments, pool_pre_ping=True)
+        except ImportError as error:  # the driver, or the C library that it needs
+            raise MissingHereError("no_postgres_driver") from error
+    event.listen(engine, "handle_error", partial(note_place, place_of(engine)))
+    return engine
 
 
 WRITES = "writes"
 """The option of a connection that is going to write: an embedded store then lets one after another in."""
+
+OPENS = "opens"
+"""The option of a connection that opens a store: another program may be making the tables just now."""
+
+ACTION_WAIT_MS, OPENING_WAIT_MS = 2000, 10_000
+"""How long an embedded store that another program has locked is waited for: a person waits for an action."""
 
 
 def place_of(engine: Engine) -> str:
@@ -53,35 +58,12 @@ def place_of(engine: Engine) -> str:
     url = engine.url
     if url.get_backend_name() == "sqlite":
         return url.database or "memory"
-    return url.render_as_string(hide_password=True)
+    return shown(url)
 
 
 def as_told(error: Exception) -> ToldError | None:
     """Return what a database's error comes to for a person, or None for another error."""
-    return lacking("", error) if isinstance(error, DatabaseError) else None
-
-
-def lacking(place: str, error: DatabaseError) -> ToldError:
-    """Return what a database's own error comes to for a person: DamagedError for records that are not whole."""
-    reason = str(error.orig).strip().splitlines()[0] if error.orig and str(error.orig).strip() else "it does not answer"
-    if is_damage(error):
-        return DamagedError("store_damaged", place=place, reason=reason)
-    return MissingHereError("store_unwritable", place=place, reason=reason)
-
-
-SQLITE_DAMAGE = {sqlite3.SQLITE_ERROR, sqlite3.SQLITE_CORRUPT, sqlite3.SQLITE_NOTADB, sqlite3.SQLITE_CONSTRAINT}
-"""Primary result codes of SQLite for a file that is not whole; SQLITE_ERROR is a table or column that is not there."""
-
-POSTGRES_DAMAGE = ("42P01", "42703", "23", "XX")
-"""Beginnings of SQLSTATE codes of PostgreSQL for tables, columns or content that are not whole."""
-
-
-def is_damage(error: DatabaseError) -> bool:
-    """Tell whether a database's error comes from what it holds, and not from the machine or the network."""
-    code = getattr(error.orig, "sqlite_errorcode", None)
-    if code is not None:
-        return code & 0xFF in SQLITE_DAMAGE  # the low byte of an extended code is the primary one
-    return str(getattr(error.orig, "sqlstate", "") or "").startswith(POSTGRES_DAMAGE)
+    return lacking(error) if isinstance(error, DBAPIError) else None
 
 
 def made_ready(engine: Engine) -> None:
@@ -91,10 +73,10 @@ def made_ready(engine: Engine) -> None:
     """
     place = place_of(engine)
     try:
-        with engine.connect() as connection:
+        with engine.execution_options(**{OPENS: True}).connect() as connection:
             if _version(connection, place) == SCHEMA_VERSION:
                 return
-        with engine.execution_options(**{WRITES: True}).begin() as connection:
+        with engine.execution_options(**{OPENS: True, WRITES: True}).begin() as connection:
             if engine.dialect.name == "postgresql":
                 connection.execute(statement("SELECT pg_advisory_xact_lock(:key)"), {"key": STORE_LOCK})
             version = _version(connection, place)
@@ -102,8 +84,8 @@ def made_ready(engine: Engine) -> None:
                 raise MissingHereError("store_version", place=place, version=version, known=SCHEMA_VERSION)
             if version != SCHEMA_VERSION:
                 _upgrade(connection, version, place)
-    except DatabaseError as error:
-        raise lacking(place, error) from error
+    except DBAPIError as error:
+        raise lacking(error) from error
 
 
 def _version(connection: Connection, place: str) -> int | None:
@@ -158,5 +140,7 @@ def _text(kept: bytes) -> str:
 
 
 def _begin(connection: Connection) -> None:
-    writes = connection.get_execution_options().get(WRITES)
-    connection.exec_driver_sql("BEGIN IMMEDIATE" if writes else "BEGIN")
+    options = connection.get_execution_options()
+    wait_ms = OPENING_WAIT_MS if options.get(OPENS) else ACTION_WAIT_MS
+    connection.exec_driver_sql(f"PRAGMA busy_timeout={wait_ms}")
+    connection.exec_driver_sql("BEGIN IMMEDIATE" if options.get(WRITES) else "BEGIN")

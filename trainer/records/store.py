@@ -13,11 +13,12 @@ from typing import Any
 from sqlalchemy import Connection, Engine, func, insert, select
 from sqlalchemy.exc import DatabaseError, IntegrityError
 
-from trainer.errors import DamagedError, MissingHereError
+from trainer.errors import DamagedError, MissingHereError, ToldError
 from trainer.practice.events import Event, EventKind
 from trainer.practice.outcome import Outcome, outcome_from
+from trainer.records.database_errors import lacking
 from trainer.records.log_rows import UNFIT, AttemptRow, Row, attempt_of, data_of, event_of, row_of
-from trainer.records.opening import WRITES, engine_for, lacking, made_ready, place_of
+from trainer.records.opening import WRITES, engine_for, made_ready, place_of
 from trainer.records.tables import attempt_table, event_table, identity_table
 from trainer.words import text
 
@@ -37,19 +38,25 @@ ENDS = (EventKind.CLOSED.value, EventKind.VOIDED.value)
 class Store:
     """The store behind one engine; open it with `opened`.
 
-    Where it belongs to a station of a school, `written`, `fetch` and `stop` lead to the store that is shared.
+    Where it belongs to a station of a school, `written`, `fetch` and `stop` lead to the store that is shared; `fetch`
+    returns what kept it from bringing a learner's attempts here.
     """
 
     def __init__(self, engine: Engine) -> None:
         self.engine, self.place = engine, place_of(engine)
         weakref.finalize(self, engine.dispose)  # a store that nobody closed lets go of the database with its last user
         self.written: Callable[[], None] = _nothing
-        self.fetch: Callable[[str], object] = _nothing
+        self.fetch: Callable[[str], ToldError | None] = _nothing
         self.stop: Callable[[], object] = _nothing
         self.left_out: set[str] = set()
         """What was passed over because it is damaged, each as what it is and its id."""
         self.tell: Callable[[str], object] = _nothing
         """Is told at the end what was left out."""
+
+    @property
+    def keeps(self) -> bool:
+        """Whether what is written outlives the program."""
+        return bool(self.engine.url.database) or self.engine.dialect.name != "sqlite"
 
     @property
     def id(self) -> str:
@@ -93,7 +100,7 @@ class Store:
         try:
             yield
         except DatabaseError as error:
-            raise lacking(self.place, error) from error
+            raise lacking(error) from error
 
     def logged(self, attempt_id: str) -> tuple[list[Event], list[str]]:
         """Return an attempt's events in order with their links, as they were at one moment.

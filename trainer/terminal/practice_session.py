@@ -62,7 +62,7 @@ class PracticeSession:
                 line = self._ask(text("practice.prompt") + " ").strip()
         except EOFError:
             pass
-        self._say(text("practice.left"))
+        self._say(text("practice.left" if self._course.store.keeps else "left_unkept"))
 
     def _told(self, line: str) -> None:
         words = line.split() or [""]

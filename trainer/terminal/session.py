@@ -338,5 +338,5 @@ class Session:
         self._over = True
 
     def _leave(self, _words: Sequence[str]) -> None:
-        self._say(text("left"))
+        self._say(text("left" if self.desk.store.keeps else "left_unkept"))
         self._over = True

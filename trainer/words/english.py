@@ -276,12 +276,13 @@ _TERMINAL = {
     "price.ask": "That takes {minutes:.0f} min. Do it? (yes/no): ",
     "price.left": "Not done; nothing is charged.",
     "left": "Stopped here. Nothing is lost; the same command goes on with this case.",
+    "left_unkept": "Stopped here. Nothing could be kept on this machine, so what you did is gone.",
     "closed": "Case closed.",
     "unknown_command": "I do not know '{word}'. Type 'help'.",
     "silent_ask": (
         "Nothing heard? The bed is under everything: if you do not hear the bed either, it is your loudspeaker."
     ),
-    "memory_store": "This folder cannot be written, so nothing will be kept after this run: {reason}",
+    "memory_store": "Nothing you do now will be kept. {reason}",
     "window.absent": "The window needs a screen and there is none here; practice runs in the terminal.",
     "doctor.good": "good",
     "doctor.bad": "mend",

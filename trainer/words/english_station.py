@@ -75,6 +75,10 @@ TEXTS: dict[str, str] = {
         "No sound output here. Sounds are written to files, which are deleted when you close the trainer. "
         "Everything else works as usual."
     ),
+    "banner.unkept": (
+        "Nothing is kept here: what you do is gone when you end the program. To keep it, start the trainer with --data "
+        "FOLDER."
+    ),
     "sound.to_file": "Written to {path}. Copy it if you want to keep it.",
     "sound.void": "The computer tore this playing: it does not count.",
     "sound.again": "hear it again, uncharged",
@@ -218,6 +222,6 @@ TEXTS: dict[str, str] = {
     "mend.worked_elsewhere": "Leave it here and go on there, or leave both and begin it again from the list.",
     "wrong.worker_dead": "The part of the program that computes cannot be kept running.",
     "mend.worker_dead": (
-        "End the program and start it again; nothing is lost. If it happens again, look at 'this machine'."
+        "End the program and start it again; your records stay. If it happens again, look at 'this machine'."
     ),
 }

@@ -80,6 +80,10 @@ TEXTS: dict[str, str] = {
         "Aquí no hay salida de sonido. Los sonidos se escriben en archivos, que se borran al cerrar el programa. "
         "Todo lo demás funciona igual."
     ),
+    "banner.unkept": (
+        "Aquí no se guarda nada: lo que hagas se pierde al terminar. Para guardarlo, abre el programa con --data "
+        "CARPETA."
+    ),
     "sound.to_file": "Escrito en {path}. Cópialo si quieres conservarlo.",
     "sound.void": "El ordenador cortó el sonido: no cuenta.",
     "sound.again": "oírlo otra vez, sin coste",
@@ -229,5 +233,7 @@ TEXTS: dict[str, str] = {
     "wrong.worked_elsewhere": "Este intento se está haciendo en otra ventana o terminal.",
     "mend.worked_elsewhere": "Déjalo aquí y sigue allí, o deja los dos y retómalo desde la lista.",
     "wrong.worker_dead": "La parte del programa que calcula no se mantiene en marcha.",
-    "mend.worker_dead": "Termina el programa y ábrelo otra vez; no se pierde nada. Si se repite, mira 'este equipo'.",
+    "mend.worker_dead": (
+        "Termina el programa y ábrelo otra vez; tus registros siguen ahí. Si se repite, mira 'este equipo'."
+    ),
 }

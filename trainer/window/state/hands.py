@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from sqlalchemy.exc import DatabaseError
 
 from trainer.errors import ProblemsFoundError, ToldError
-from trainer.records.opening import lacking
+from trainer.records.database_errors import lacking
 from trainer.window.state.digits import Digits
 from trainer.window.state.focus import after, towards
 from trainer.window.state.layout import Layout, Placed
@@ -75,7 +75,7 @@ class Hands:
         except (ToldError, ProblemsFoundError) as error:
             self._shell.say(told(error))
         except DatabaseError as error:
-            self._shell.say(told(lacking(self._shell.services.store.place, error)))
+            self._shell.say(told(lacking(error)))
 
     def _go(self, name: str | None) -> None:
         if name:

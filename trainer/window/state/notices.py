@@ -15,6 +15,8 @@ def notices(shell: Shell) -> Node | None:
     """Return what there is to say above a screen, or None."""
     listening = shell.listening
     parts: list[Node] = []
+    if not shell.services.store.keeps:
+        parts.append(words(text("banner.unkept"), "caution", "banner.unkept"))
     if listening.silent:
         parts.append(words(text("sound.silent"), "caution", "banner.silent"))
     if shell.sound.missing:

@@ -32,7 +32,7 @@ class SetScreen(Screen):
     def __init__(self, shell: Shell, opened: OpenedSet, who: str, results: Path | None) -> None:
         super().__init__(shell)
         services = shell.services
-        self._fetched = services.store.fetch(who) is not False
+        self._lost = services.store.fetch(who)
         missing = guards_missing()
         self.sitting = Sitting(opened, who, services.store, services.now_utc, services.clock, missing)
         self.who, self._results = who, results
@@ -52,7 +52,9 @@ class SetScreen(Screen):
             "page",
             row(words(head, "title", "set.title", weight=1.0), words(self.who, "muted"), gap=0.5),
             lines(rules, "body", "set.rules"),
-            None if self._fetched else words(text("delivery.not_fetched"), "caution", "set.not_fetched"),
+            words(text("delivery.not_fetched", reason=told(self._lost)), "caution", "set.not_fetched")
+            if self._lost
+            else None,
             words(text("set.unguarded"), "muted", "set.unguarded") if sitting.unguarded else None,
             words(text("set.progress", done=done, size=case_set.size), "bold", "set.progress"),
             words(text("set.clock_left", minutes=max(left_s, 0.0) / 60.0), "body") if left_s is not None else None,
