@@ -14,7 +14,7 @@ from trainer.cases.profile_file import profile_from
 from trainer.cases.shipped import profile_named, scenarios_folder
 from trainer.cases.yaml_text import YamlText
 from trainer.errors import ProblemsFoundError
-from trainer.words import problem_line
+from trainer.words import problem_line, speak
 from trainer.words.visible import unseen_in
 
 CASE = (scenarios_folder() / "cases" / "faint_hum_on_three.yaml").read_text("utf-8")
@@ -77,6 +77,39 @@ def test_each_slip_in_a_case_is_named(right: str, wrong: str, told: str) -> None
     lines = problems_of_case(CASE.replace(right, wrong, 1))
     assert any(told in line for line in lines), lines
     assert all("Allowed: " in line and "Mend: " in line for line in lines)
+
+
+VALUES_OF_ANOTHER_KIND = [
+    ("temperature_c: 20.0", "temperature_c: 900", "temperature_c", "at most 120.0", "como mucho 120.0"),
+    ("temperature_c: 20.0", "temperature_c: -90", "temperature_c", "at least -30.0", "al menos -30.0"),
+    ("temperature_c: 20.0", "temperature_c: .inf", "temperature_c", "a finite number", "un número finito"),
+    ("temperature_c: 20.0", "temperature_c: hot", "temperature_c", "a number", "un número"),
+    ("seed: ", "seed: 1.5 # ", "seed", "a whole number", "un número entero"),
+    ("title: ", "title: 7 # ", "title", "a text, in quotes where it looks like a number", "un texto, entre comillas si parece un número"),
+    ("cylinders: [3]", "cylinders: []", "faults.0.cylinders", "at least 1 in the list", "al menos 1 en la lista"),
+    ("evidence: all", f"evidence: [{'codes, ' * 30}]", "evidence", "at most 18 in the list", "como mucho 18 en la lista"),
+    ("evidence: all", "evidence: [1]", "evidence.0", "a text, in quotes where it looks like a number", "un texto, entre comillas si parece un número"),
+    ("evidence: all", "evidence: some", "evidence", "'all'", "'all'"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("right", "wrong", "field", "english", "spanish"),
+    VALUES_OF_ANOTHER_KIND,
+    ids=[slip[1][:30] for slip in VALUES_OF_ANOTHER_KIND],
+)
+def test_what_a_value_may_be_is_said_in_the_language_that_is_spoken(
+    right: str, wrong: str, field: str, english: str, spanish: str
+) -> None:
+    for language, allowed in (("en", english), ("es", spanish)):
+        speak(language)
+        try:
+            with pytest.raises(ProblemsFoundError) as caught:
+                case_from(CASE.replace(right, wrong, 1), "mine.yaml", profile_named)
+        finally:
+            speak("en")
+        (problem,) = caught.value.problems
+        assert (problem.field, problem.allowed) == (field, allowed)
 
 
 PROFILE_SLIPS = [

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Annotated, Literal
 
-from pydantic import Field
+from pydantic import Discriminator, Field, Tag
 
 from trainer.cases.case import Case, StoredCode
 from trainer.cases.forms import Form, Line, filled, from_word
@@ -60,6 +60,17 @@ class OpenForm(Form):
     right_answer: Annotated[list[FaultForm], Field(max_length=2)]
 
 
+def _evidence_kind(value: object) -> str:
+    return "tagged-list" if isinstance(value, list) else "tagged-all"
+
+
+Evidence = Annotated[
+    Annotated[Literal["all"], Tag("tagged-all")]
+    | Annotated[list[str], Field(max_length=len(TESTS)), Tag("tagged-list")],
+    Discriminator(_evidence_kind),
+]
+
+
 class CaseForm(Form):
     form: Literal["case/1"]
     name: Name
@@ -69,7 +80,7 @@ class CaseForm(Form):
     faults: Annotated[list[FaultForm], Field(max_length=2)]
     temperature_c: Annotated[float, Field(ge=-30, le=120)] = 20.0
     bed: BedForm = BedForm()
-    evidence: Literal["all"] | Annotated[list[str], Field(max_length=len(TESTS))] = "all"
+    evidence: Evidence = "all"
     stored_codes: Annotated[list[StoredForm], Field(max_length=8)] = []
     takeaway: Annotated[str, Field(min_length=10, max_length=300)]
     seed: Annotated[int, Field(ge=0, lt=2**31)]

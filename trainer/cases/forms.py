@@ -66,8 +66,12 @@ def filled(form: type[Model], parsed: YamlText) -> Model:
         raise ProblemsFoundError(problems) from error
 
 
+_NO_FIELDS = ("function-", "tagged-", "[key]")
+"""How steps to an error begin that pydantic takes inside a field."""
+
+
 def _problem(parsed: YamlText, form: type[BaseModel], item: Any) -> Problem:
-    path = [step for step in item["loc"] if not (isinstance(step, str) and step.startswith(("function-", "tagged-")))]
+    path = [step for step in item["loc"] if not (isinstance(step, str) and step.startswith(_NO_FIELDS))]
     field = ".".join(str(step) for step in path) or "the file"
     kind, context = item["type"], item.get("ctx", {})
     found = _short(item.get("input"))
@@ -99,13 +103,31 @@ def _problem(parsed: YamlText, form: type[BaseModel], item: Any) -> Problem:
     if kind == "string_pattern_mismatch":
         allowed = text("file.a_short_name")
         return Problem(parsed.file, parsed.line_of(path), field, found, allowed, text("file.choose_another_name"))
-    if kind in ("string_too_short", "string_too_long"):
-        least = kind == "string_too_short"
-        count = context["min_length" if least else "max_length"]
-        allowed = text("file.at_least_characters" if least else "file.at_most_characters", count=count)
-        return Problem(parsed.file, parsed.line_of(path), field, found, allowed, text("file.give", allowed=allowed))
-    allowed = str(context.get("expected") or item["msg"]).replace("Input should be ", "").replace("Value error, ", "")
+    if kind in _LIMITS:
+        sentence, limit = _LIMITS[kind]
+        # as YAML writes it: with a point, whatever the language
+        allowed = text(sentence, count=str(context[limit])) if limit else text(sentence)
+    else:
+        allowed = str(context.get("expected") or item["msg"]).replace("Value error, ", "")
     return Problem(parsed.file, parsed.line_of(path), field, found, allowed, text("file.give", allowed=allowed))
+
+
+_LIMITS = {
+    "greater_than": ("file.above", "gt"),
+    "greater_than_equal": ("file.at_least", "ge"),
+    "less_than": ("file.below", "lt"),
+    "less_than_equal": ("file.at_most", "le"),
+    "string_too_short": ("file.at_least_characters", "min_length"),
+    "string_too_long": ("file.at_most_characters", "max_length"),
+    "too_short": ("file.at_least_entries", "min_length"),
+    "too_long": ("file.at_most_entries", "max_length"),
+    "string_type": ("file.a_text", ""),
+    "int_type": ("file.a_whole_number", ""),
+    "float_type": ("file.a_number", ""),
+    "finite_number": ("file.a_finite_number", ""),
+    "bool_type": ("file.true_or_false", ""),
+}
+"""Sentence and limit of each kind of error that pydantic finds in a value."""
 
 
 def _short(value: object) -> str:

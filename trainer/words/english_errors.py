@@ -256,6 +256,16 @@ _FILES = {
     "file.too_many_files": "too many files",
     "file.name_a_smaller_folder": "name a smaller folder",
     "file.from_to": "{least:g} to {most:g}",
+    "file.above": "more than {count}",
+    "file.at_least": "at least {count}",
+    "file.below": "less than {count}",
+    "file.at_least_entries": "at least {count} in the list",
+    "file.at_most_entries": "at most {count} in the list",
+    "file.a_text": "a text, in quotes where it looks like a number",
+    "file.a_whole_number": "a whole number",
+    "file.a_number": "a number",
+    "file.a_finite_number": "a finite number",
+    "file.true_or_false": "true or false",
     "problem.no_line": "{file}: {field} is {found}. Allowed: {allowed}. Mend: {mend}.",
 }
 

@@ -256,6 +256,16 @@ _FILES = {
     "file.too_many_files": "demasiados archivos",
     "file.name_a_smaller_folder": "nombra una carpeta más pequeña",
     "file.from_to": "de {least:g} a {most:g}",
+    "file.above": "más de {count}",
+    "file.at_least": "al menos {count}",
+    "file.below": "menos de {count}",
+    "file.at_least_entries": "al menos {count} en la lista",
+    "file.at_most_entries": "como mucho {count} en la lista",
+    "file.a_text": "un texto, entre comillas si parece un número",
+    "file.a_whole_number": "un número entero",
+    "file.a_number": "un número",
+    "file.a_finite_number": "un número finito",
+    "file.true_or_false": "true o false",
     "problem.no_line": "{file}: {field}: {found}. Permitido: {allowed}. Arreglo: {mend}.",
 }
 
