@@ -30,6 +30,9 @@ from trainer.cases.plain_yaml import MOST_VALUES, plain_yaml, yaml_of
 from trainer.cases.set_drawing import MOST_DRAWS_IN_SET
 from trainer.cases.shipped import scenarios_folder
 from trainer.cases.universe_cache import Universes
+from trainer.circuit.elements import Location
+from trainer.circuit.faults import FaultKind
+from trainer.circuit.profile import PASSES
 from trainer.circuit.stepping import Stage
 from trainer.commands import check
 from trainer.commands.stores import universe_folder
@@ -234,6 +237,27 @@ def wrap(chance: Chance, value: Any) -> Any:
     return _put(value, path, branch)
 
 
+def demand(chance: Chance, value: Any) -> Any:
+    """Let a set ask for much of little: many cases, forms and engines, from pools that hold few."""
+    listed = value.get("cases")
+    lines = listed if isinstance(listed, list) else []
+    line = {
+        "draw": int(_pick(chance, (1, 9, 30, 60, 150, 200))),
+        "profiles": ["north_v8", "ridge_v6", "field_six"][: 1 + int(chance.integers(3))],
+    }
+    for name, choices in (("kinds", list(FaultKind)), ("places", [*Location, PASSES]), ("difficulty", [1, 2, 3])):
+        if chance.integers(2):
+            line[name] = [
+                str(one) if name != "difficulty" else one
+                for one in chance.permutation(choices)[: 1 + int(chance.integers(3))].tolist()
+            ]
+    return {
+        **value, "cases": [*lines[: int(chance.integers(3))], *[dict(line) for _time in range(int(_pick(chance, (1, 1, 1, 2, 30))))]],
+        "draw_key": f"a key of mutants {int(chance.integers(1000))}", "shares": {"circuit_passes": 0, "groups": int(chance.integers(2))},
+        **({"seeds": "versions", "versions": list(range(int(chance.integers(1, 13))))} if chance.integers(2) else {"seeds": "per_learner"}),
+    }  # fmt: skip
+
+
 def raw(chance: Chance, text: str) -> str:
     """Put something that only a text can hold after a colon or a dash."""
     spots = [match.end() for match in re.finditer(r"[:-] ", text)] or [0]
@@ -275,7 +299,7 @@ def noise(chance: Chance, content: bytes) -> bytes:
 
 
 OF_VALUES: tuple[Callable[[Chance, Any], Any], ...] = (
-    delete, rename, retype, extreme, nudge, nudge, nudge, graft, transplant, transplant, swap, word, multiply, wrap,
+    delete, rename, retype, extreme, nudge, nudge, nudge, graft, transplant, transplant, swap, word, multiply, wrap, demand, demand,
 )  # fmt: skip
 OF_TEXT: tuple[Callable[[Chance, str], str], ...] = (raw, raw, twice, shuffle, cut)
 
@@ -301,6 +325,8 @@ def mutant(number: int) -> Mutant:
         for _time in range(int(_pick(chance, (1, 1, 1, 2, 4)))):
             if isinstance(value, dict) and value:
                 change = _pick(chance, OF_VALUES)
+                if change is demand and value.get("form") != "set/1":
+                    change = nudge
                 value = change(chance, value)
                 done.append(change.__name__)
         text = yaml_of(value)

@@ -27,8 +27,8 @@ GROUP = "group"
 MOST_DRAWS, MOST_DRAWS_IN_SET = 4_000, 40_000
 """How often chance is asked for one case, and for all cases of a set, before the pool is called too narrow."""
 
-MOST_UNHEARD = 100
-"""How many fitting cases in a row may be hidden by their bed before a draw is given up: each is solved to be heard."""
+MOST_UNHEARD = 150
+"""How many fitting cases of a set may be hidden by their bed before a draw is given up: each is solved to be heard."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -168,10 +168,10 @@ def _fault_fits(fault: Fault, draw: Draw, wanted: str) -> bool:
 
 
 class _Draws:
-    """How many draws a set has left."""
+    """How many draws a set has left, and how many that nobody could hear."""
 
     def __init__(self) -> None:
-        self.left = MOST_DRAWS_IN_SET
+        self.left, self.unheard_left = MOST_DRAWS_IN_SET, MOST_UNHEARD
 
     def of_one_case(self) -> Iterator[None]:
         """Yield once for each draw that one case may take."""
@@ -193,7 +193,6 @@ def _drawn(draw: Draw, wanted: str, taken: Sequence[Case], chance: Stream, draws
         if not pool:
             raise WrongCallError("pool_empty", place=wanted)
         return pool[chance.below(len(pool))]
-    unheard = 0
     for _draw in draws.of_one_case() if _is_left(draw, wanted, known) else ():
         profile = draw.profiles[chance.below(len(draw.profiles))]
         difficulty = draw.difficulties[chance.below(len(draw.difficulties))]
@@ -202,8 +201,8 @@ def _drawn(draw: Draw, wanted: str, taken: Sequence[Case], chance: Stream, draws
             continue
         if not any(inaudible(case)):
             return case
-        unheard += 1
-        if unheard == MOST_UNHEARD:
+        draws.unheard_left -= 1
+        if draws.unheard_left <= 0:
             break
     raise WrongCallError("pool_empty", place=wanted)
 
