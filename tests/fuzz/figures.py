@@ -9,6 +9,8 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
+from tests.fuzz.world import World, world_in
+
 Mutant = tuple[str, Callable[[], bool]]
 """What was damaged, and what a person does with it: true where it was read, false where it was refused."""
 
@@ -32,6 +34,10 @@ class Figures:
         )
 
 
+Run = Callable[[int, int, World, Path], Figures]
+"""A fuzzer: seed, how many mutants of what in the world, and a folder to work in."""
+
+
 class SurvivedNotError(AssertionError):
     """Raised for a mutant that ended in a traceback, lost something or cost too much; says which one it was."""
 
@@ -53,8 +59,10 @@ def counted(kind: str, seed: int, mutants: Iterable[Mutant]) -> Figures:
     return Figures(kind, refused + read, refused, read, time.process_time() - begun)
 
 
-def main(run: Callable[[int, int, Path], Figures], seed: int = 20261126) -> None:
+def main(run: Run, seed: int = 20261126) -> None:
     """Run a fuzzer from the command line: `python -m tests.fuzz.NAME COUNT [SEED]`."""
     count = int(sys.argv[1])
-    with tempfile.TemporaryDirectory() as folder:
-        print(run(int(sys.argv[2]) if len(sys.argv) > 2 else seed, count, Path(folder)).line, flush=True)
+    with tempfile.TemporaryDirectory() as name:
+        folder = Path(name)
+        world = world_in(folder / "world")
+        print(run(int(sys.argv[2]) if len(sys.argv) > 2 else seed, count, world, folder).line, flush=True)

@@ -14,7 +14,7 @@ import numpy as np
 from tests.fuzz import uses
 from tests.fuzz.figures import Figures, Mutant, counted, main
 from tests.fuzz.values import HOSTILE, damaged_json, picked
-from tests.fuzz.world import World, copied, world_in
+from tests.fuzz.world import World, copied
 
 TABLES = ("attempt", "event", "event", "event", "class_set", "result", "result", "note", "roster", "store_identity")
 JSON_COLUMNS = {("event", "data"), ("class_set", "weights")}
@@ -229,9 +229,8 @@ def used(rng: np.random.Generator, world: World, done: Damaged) -> bool:
     return said.good
 
 
-def run(seed: int, count: int, folder: Path) -> Figures:
+def run(seed: int, count: int, world: World, folder: Path) -> Figures:
     """Damage so many copies of a store and use them."""
-    world = world_in(folder / "world")
 
     def mutants() -> Iterator[Mutant]:
         for number in range(count):

@@ -28,9 +28,10 @@ from trainer.desk.course import Course
 from trainer.desk.desk import Desk
 from trainer.desk.exercises import Exercises
 from trainer.desk.seat import seat
-from trainer.desk.settings import Settings, write_settings
+from trainer.desk.settings import Ears, Settings, write_settings
 from trainer.desk.solver import RememberingSolver
 from trainer.instruments.measuring import Request
+from trainer.output.sound_setup import Verdict
 from trainer.practice import actions, repair
 from trainer.practice.exercises.exercise import Spec
 from trainer.practice.hints import Hint
@@ -73,6 +74,17 @@ WRONG = Outcome(
 FINDING = Finding((Claim(frozenset({3}), Location.PASS_THROUGH, FaultKind.OPEN, Side.RETURN),), 0.95)
 
 
+SETTINGS = Settings(
+    language="en", last_learner=LEARNER, station_pin=f"{'0' * 16}-{'1' * 128}", device="headset",
+    ears={
+        "headset": Ears(
+            level_db=-8.0, checked_at="2026-01-01T00:00:00.000+00:00",
+            verdict={**Verdict("ready", 6.0, "stereo", "yes", "all").plain, "level_db": -8.0},
+        )
+    },
+)  # fmt: skip
+
+
 @dataclass(frozen=True, slots=True)
 class World:
     """The folder of a station's data and, beside it, the files that a person carries about."""
@@ -110,6 +122,11 @@ class World:
         return self.folder / "all.gz"
 
     @property
+    def empty(self) -> Path:
+        """The file of a store in which there is nothing yet."""
+        return self.folder / "empty.sqlite3"
+
+    @property
     def out(self) -> Path:
         """Where what is made of the records goes."""
         return self.folder / "out"
@@ -127,6 +144,12 @@ class World:
     def opened_set(self) -> OpenedSet:
         """Return the set, which is not sealed."""
         return open_set(self.set_file, lambda: "")
+
+
+def emptied(world: World) -> Store:
+    """Return a world's store after everything in it was taken away."""
+    shutil.copyfile(world.empty, world.database)
+    return opened(world.data)
 
 
 @contextmanager
@@ -167,10 +190,10 @@ def _made(folder: Path) -> World:
     write_backup(store, world.backup)
     station.close()
     store.close()
-    verdict = {"hum": "ready", "level_db": -8.0}
-    settings = Settings(language="en", last_learner=LEARNER, station_pin="00-4711", device="headset")
-    at = "2026-01-01T00:00:00.000+00:00"
-    write_settings(settings.with_ears("headset", level_db=-8.0, verdict=verdict, checked_at=at), world.settings)
+    write_settings(SETTINGS, world.settings)
+    opened(folder / "empty").close()
+    (folder / "empty" / world.database.name).rename(world.empty)
+    (folder / "empty").rmdir()
     return world
 
 

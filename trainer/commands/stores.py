@@ -30,9 +30,15 @@ def now_utc() -> str:
 
 def shared_url(folder: Path, url: str | None) -> str:
     """Return the address of the store that stations share: as it was given, or as it is set; "" for none."""
-    from trainer.desk.settings import read_settings
+    from trainer.desk.settings import damage_line, read_settings
 
-    return url or read_settings(folder / "settings.json")[0].store_url
+    if url:
+        return url
+    path = folder / "settings.json"
+    settings, damaged = read_settings(path)
+    if damaged:
+        tell(damage_line(path, damaged))
+    return settings.store_url
 
 
 def store_for(data: Path | None, url: str | None) -> Store:

@@ -15,7 +15,7 @@ from trainer.commands.stores import data_folder, now_utc, records_store, store_f
 from trainer.commands.streams import tell
 from trainer.errors import MissingHereError
 from trainer.output.heard_files import HeardFiles
-from trainer.words import text, told
+from trainer.words import told
 
 if TYPE_CHECKING:
     from trainer.output.player import Player
@@ -52,12 +52,12 @@ def open_window(data: Path | None, then: Callable[[Shell], None], asked: Asked) 
     os.environ.setdefault("PYGAME_HIDE_SUPPORT_PROMPT", "1")
     import pygame
 
-    from trainer.desk.settings import read_settings
+    from trainer.desk.settings import damage_line, read_settings
     from trainer.window.app import App
     from trainer.window.state.home import WhoScreen
 
-    folder = data_folder(data)
-    settings, damaged = read_settings(folder / "settings.json")
+    path = data_folder(data) / "settings.json"
+    settings, damaged = read_settings(path)
     with HeardFiles() as files:
         services = services_in(data, asked, files)
         try:
@@ -68,8 +68,8 @@ def open_window(data: Path | None, then: Callable[[Shell], None], asked: Asked) 
             raise MissingHereError("no_screen", reason=str(error)) from error
         try:
             then(app.shell)
-            if damaged is not None:
-                app.shell.say(text("settings.damaged", path=damaged))
+            if damaged:
+                app.shell.say(damage_line(path, damaged))
             app.run()
         finally:
             app.close()

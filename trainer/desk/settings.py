@@ -2,20 +2,28 @@
 
 from __future__ import annotations
 
+import contextlib
 import hashlib
+import json
+import math
 import secrets
 from datetime import datetime, timedelta
 from pathlib import Path
-from typing import Any, Literal
+from typing import Annotated, Any, Literal
 
-from pydantic import BaseModel, ConfigDict, Field, ValidationError, model_validator
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field, ValidationError, model_validator
 
 from trainer.cases.plain_file import Unfit, UnfitFileError, read_plain
 from trainer.cases.whole_file import write_bytes
-from trainer.output.sound_setup import LEAST_LEVEL_DB, START_LEVEL_DB
+from trainer.output.sound_setup import LEAST_LEVEL_DB, START_LEVEL_DB, Verdict
+from trainer.words import TEXTS, text
+from trainer.words.visible import unseen_in
 
 Trace = Literal["fading", "shown", "off"]
-MOST_BYTES = 1_000_000
+MOST_BYTES, MOST_CHARACTERS = 1_000_000, 1_000
+MOST_ASIDE = 99
+"""So many damaged files are kept beside one another."""
+
 SCALES = (1.0, 1.25, 1.5, 1.75, 2.0, 2.5)
 
 
@@ -23,12 +31,38 @@ class _Kept(BaseModel):
     model_config = ConfigDict(extra="forbid", frozen=True)
 
 
+def _moment(written: str) -> str:
+    if written and datetime.fromisoformat(written).tzinfo is None:
+        raise ValueError("a time without its zone")
+    return written
+
+
+def _verdict(kept: dict[str, Any]) -> dict[str, Any]:
+    """Refuse a verdict that there are no words for: `sound_setup.Verdict.plain`, with the level it was made at."""
+    numbers = [kept[name] for name in ("margin_db", "level_db") if kept.get(name) is not None]
+    words = {name: kept.get(name) for name in ("hum", "sides", "bed", "lows", "headphones")}
+    told = [f"setup.{name}.{word}" for name, word in words.items() if (name, word) != ("headphones", "")]
+    known = kept.keys() <= {*Verdict.__dataclass_fields__, "level_db"} and all(one in TEXTS for one in told)
+    if not known or not all(isinstance(one, float | int) and math.isfinite(one) for one in numbers):
+        raise ValueError("a verdict that this version does not know")
+    return kept
+
+
+def _seen(written: str) -> str:
+    if unseen_in(written) is not None:
+        raise ValueError("a name with characters that are not seen")
+    return written
+
+
+Name = Annotated[str, Field(max_length=MOST_CHARACTERS)]
+
+
 class Ears(_Kept):
     """What is known of one output device: its level, at most 0 dB, and what the set-up showed (UTC)."""
 
     level_db: float = Field(default=START_LEVEL_DB, ge=LEAST_LEVEL_DB, le=0.0)
-    verdict: dict[str, Any] | None = None
-    checked_at: str = ""
+    verdict: Annotated[dict[str, Any], AfterValidator(_verdict)] | None = None
+    checked_at: Annotated[str, AfterValidator(_moment)] = ""
 
     def holds(self, now: str) -> bool:
         """Tell whether what the set-up showed still counts (UTC, ISO 8601): for a day, at the level it was made at."""
@@ -45,11 +79,11 @@ class Settings(_Kept):
     scale: float = Field(default=1.0, ge=1.0, le=2.5)
     language: Literal["en", "es"] = "en"
     trace: Trace = "fading"
-    device: str = ""
+    device: Name = ""
     ears: dict[str, Ears] = {}
-    station_pin: str = ""
-    last_learner: str = ""
-    store_url: str = ""
+    station_pin: Annotated[str, Field(pattern=r"^([0-9a-f]{16}-[0-9a-f]{128})?$")] = ""
+    last_learner: Annotated[Name, AfterValidator(_seen)] = ""
+    store_url: Name = ""
 
     @model_validator(mode="before")
     @classmethod
@@ -88,21 +122,43 @@ def _hashed(pin: str, salt: str) -> str:
     return hashlib.scrypt(pin.encode("utf-8"), salt=salt.encode("utf-8"), n=2**12, r=8, p=1).hex()
 
 
-def read_settings(path: Path) -> tuple[Settings, Path | None]:
-    """Return the settings in a file; a damaged file is put aside, and where it lies is returned too."""
+def read_settings(path: Path) -> tuple[Settings, tuple[str, ...]]:
+    """Return the settings in a file, and which of them are damaged there and the usual ones instead.
+
+    Nothing is changed by reading; `write_settings` puts a damaged file aside.
+    """
     try:
-        return Settings.model_validate_json(read_plain(path, MOST_BYTES)), None
-    except (ValidationError, UnfitFileError) as error:
-        if isinstance(error, UnfitFileError) and error.why is Unfit.MISSING:
-            return Settings(), None
-        aside = path.with_suffix(".damaged.json")
-        try:
-            path.replace(aside)
-        except OSError:
-            return Settings(), path
-        return Settings(), aside
+        content = read_plain(path, MOST_BYTES)
+    except UnfitFileError as error:
+        return Settings(), () if error.why is Unfit.MISSING else tuple(Settings.model_fields)
+    try:
+        return Settings.model_validate_json(content), ()
+    except ValidationError as error:
+        damaged = {str(one["loc"][0]) for one in error.errors() if one["loc"]}
+    try:
+        whole = {name: value for name, value in json.loads(content).items() if name not in damaged}
+        return Settings.model_validate_json(json.dumps(whole)), tuple(sorted(damaged))
+    except (ValueError, AttributeError, RecursionError):
+        return Settings(), tuple(Settings.model_fields)
 
 
 def write_settings(settings: Settings, path: Path) -> None:
-    """Write the settings whole; raises MissingHereError where they cannot be kept."""
+    """Write the settings whole; a damaged file in their place is put aside first.
+
+    Raises MissingHereError where they cannot be kept, and WrongCallError where something else than a file is there.
+    """
+    if read_settings(path)[1]:
+        with contextlib.suppress(OSError):
+            path.replace(_aside_of(path))
     write_bytes(path, settings.model_dump_json(indent=2).encode("utf-8"), make_folder=True, private=True)
+
+
+def damage_line(path: Path, damaged: tuple[str, ...]) -> str:
+    """Return in words which settings in a file are damaged, and where the file is going to be kept."""
+    return text("settings.damaged", path=path, which=", ".join(damaged), aside=_aside_of(path).name)
+
+
+def _aside_of(path: Path) -> Path:
+    """Return where a damaged file of settings is put: beside it, under the first name that is free."""
+    names = (path.with_suffix(f".damaged{number}.json") for number in ("", *range(2, MOST_ASIDE + 1)))
+    return next((name for name in names if not name.exists()), path.with_suffix(".damaged.json"))

@@ -76,7 +76,7 @@ def event_from(number: Any, kind: Any, at: Any, data: Any) -> Event:
     datetime.fromisoformat(at)
     for name in ("spent_s", "minutes"):
         amount = data.get(name, 0.0)
-        if type(amount) not in (int, float) or not math.isfinite(amount) or amount < 0.0:
+        if not math.isfinite(amount) or amount < 0.0:
             raise ValueError(f"{name} is no amount")
     return Event(number, EventKind(kind), at, data)
 

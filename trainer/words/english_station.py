@@ -51,7 +51,10 @@ TEXTS: dict[str, str] = {
     "settings.station_on": "start station mode",
     "settings.station_off": "end station mode",
     "settings.pin_short": "A PIN has at least {count} digits.",
-    "settings.damaged": "The settings could not be read and lie at {path}; the usual ones are used.",
+    "settings.damaged": (
+        "Some settings in {path} are damaged: {which}. The usual ones are used instead. When settings are saved again, "
+        "the damaged file is kept as {aside}."
+    ),
     "station.ask": "PIN of this station",
     "station.limits": (
         "This keeps a class at its work. It does not lock the machine: use the system's own kiosk account for that."

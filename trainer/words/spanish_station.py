@@ -56,7 +56,10 @@ TEXTS: dict[str, str] = {
     "settings.station_on": "empezar modo puesto",
     "settings.station_off": "acabar modo puesto",
     "settings.pin_short": "Un PIN tiene al menos {count} cifras.",
-    "settings.damaged": "Los ajustes no se pudieron leer y están en {path}; se usan los habituales.",
+    "settings.damaged": (
+        "Algunos ajustes en {path} están dañados: {which}. En su lugar se usan los habituales. Cuando se guarden "
+        "ajustes otra vez, el archivo dañado queda como {aside}."
+    ),
     "station.ask": "PIN de este puesto",
     "station.limits": (
         "Esto mantiene a la clase en su trabajo. No bloquea el equipo: para eso usa la cuenta de quiosco del sistema."

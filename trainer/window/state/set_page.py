@@ -11,7 +11,7 @@ from trainer.cases.universe_cache import Universes
 from trainer.desk.desk import Desk
 from trainer.desk.process_guard import guards_missing
 from trainer.desk.sitting import Sitting
-from trainer.errors import MissingHereError, WrongCallError
+from trainer.errors import ToldError, WrongCallError
 from trainer.practice.debrief import Debrief
 from trainer.practice.shown_set import head_lines
 from trainer.window.state.bench import BenchScreen
@@ -172,7 +172,7 @@ class SetScreen(Screen):
             return
         try:
             self._bundled = self.sitting.bundle(self._results)
-        except MissingHereError as error:
+        except ToldError as error:
             self.shell.say(told(error))
 
     def _draw(self) -> None:

@@ -8,12 +8,12 @@ from typing import Any
 from trainer.cases.set_source import OpenedSet
 from trainer.desk.settings import SCALES, Settings, write_settings
 from trainer.desk.worker import Job, Then
-from trainer.errors import MissingHereError, ProblemsFoundError, ToldError
+from trainer.errors import ProblemsFoundError, ToldError
 from trainer.window.state.focus import scrolled_into_view
 from trainer.window.state.hands import Hands
 from trainer.window.state.layout import Layout, Measure, laid_out
 from trainer.window.state.listening import Listening
-from trainer.window.state.nodes import Node, button, column, flow
+from trainer.window.state.nodes import Node, button, column, flow, words
 from trainer.window.state.notices import notices, status
 from trainer.window.state.screen import Screen
 from trainer.window.state.services import Services
@@ -113,7 +113,15 @@ class Shell:
 
     def root(self) -> Node:
         """Return everything shown: notices above the screen on top."""
-        return column(notices(self), column(self.screen.view(), weight=1.0), status(self), pad=1.0, gap=0.6)
+        view = self._view()  # before the notices, which tell what it left out
+        return column(notices(self), column(view, weight=1.0), status(self), pad=1.0, gap=0.6)
+
+    def _view(self) -> Node:
+        """Return the screen on top, or why it cannot be shown: records can turn out damaged at any moment."""
+        try:
+            return self.screen.view()
+        except ToldError as error:
+            return column(words(told(error), "body", "view.failed"), self.footer(), gap=0.8)
 
     @property
     def touched(self) -> str:
@@ -213,7 +221,7 @@ class Shell:
         if self.services.settings_path is not None:
             try:
                 write_settings(settings, self.services.settings_path)
-            except MissingHereError as error:
+            except ToldError as error:
                 self.say(told(error))
         self.touch()
 
