@@ -12,7 +12,7 @@ import pytest
 
 from tests.special_files import closed_folder, pipe, without_waiting
 from trainer.cases import plain_file
-from trainer.cases.plain_file import Unfit, UnfitFileError, decoded, files_in, is_there, open_plain, read_plain
+from trainer.cases.plain_file import Unfit, UnfitFileError, decoded, files_in, is_file, is_there, open_plain, read_plain
 from trainer.words import problem_line
 
 
@@ -123,4 +123,7 @@ def test_everything_under_a_folder_is_named_once_with_what_cannot_be_looked_into
 def test_a_name_that_nothing_can_have_is_not_there(tmp_path: Path) -> None:
     (tmp_path / "ring").symlink_to("ring")
     assert is_there(tmp_path)
-    assert not any(is_there(tmp_path / name) for name in ("nothing", "x" * 5000, "a\0b", "ring"))
+    assert not is_file(tmp_path)
+    assert not any(
+        is_there(tmp_path / name) or is_file(tmp_path / name) for name in ("nothing", "x" * 5000, "a\0b", "ring")
+    )

@@ -47,6 +47,13 @@ def test_what_the_calls_are_held_to_is_noticed() -> None:
     assert wrong(ended(0, out="{"), as_json=True)
 
 
+def test_a_set_is_not_made_in_a_folder_whose_name_is_too_long(tmp_path: Path) -> None:
+    ended = CliRunner().invoke(main, ["set", "make", str(tmp_path / ("x" * 5000)), "--case", "faint_hum_on_three"])
+    assert isinstance(ended.exception, SystemExit)
+    assert ended.exit_code == 3
+    assert "cannot be written" in ended.stderr
+
+
 def test_a_set_is_not_sealed_under_a_name_that_no_file_can_have(tmp_path: Path) -> None:
     (tmp_path / "set.yaml").write_text(SMALL, "utf-8")
     (tmp_path / "passphrase").write_text(PASSPHRASE, "utf-8")

@@ -91,6 +91,11 @@ def is_there(path: Path) -> bool:
     return os.path.exists(path)  # noqa: PTH110
 
 
+def is_file(path: Path) -> bool:
+    """Tell whether a name is that of a plain file; a name that none can have is not."""
+    return os.path.isfile(path)  # noqa: PTH113
+
+
 def files_in(paths: Iterable[Path], suffix: str) -> tuple[list[Path], list[UnfitFileError]]:
     """Return the files that paths name: themselves, and under a folder all whose names end in `suffix`, by name.
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import contextlib
 from collections.abc import Mapping
 from pathlib import Path
 
@@ -11,6 +10,7 @@ from trainer.cases.case_code import CodeError, drawn_from, short_digest
 from trainer.cases.case_file import CaseForm
 from trainer.cases.case_set import SetPack
 from trainer.cases.forms import filled
+from trainer.cases.plain_file import is_file
 from trainer.cases.set_form import DrawForm, SetForm
 from trainer.cases.shipped import case_named, case_names, profile_named, profile_names, scenarios_folder
 from trainer.cases.yaml_text import YamlText, read_text
@@ -40,7 +40,7 @@ def pack_from(content: str, file: str, folder: Path) -> SetPack:
 
     def add_profile(path: FieldPath, name: str) -> None:
         for near in (folder, folder / "profiles", folder.parent / "profiles", scenarios_folder() / "profiles"):
-            if (near / f"{name}.yaml").is_file():
+            if is_file(near / f"{name}.yaml"):
                 profiles[name] = read_text(near / f"{name}.yaml")
                 return
         wrong(path, name, ", ".join(profile_names()), text("file.name_a_profile"))
@@ -81,10 +81,9 @@ def pack_from(content: str, file: str, folder: Path) -> SetPack:
 
 def _case_text(named: str, folder: Path) -> str | None:
     """Return the text of a case that a set names: a file beside it, or a shipped one; None for neither."""
-    with contextlib.suppress(OSError):  # a name too long for a file is none
-        for path in (folder / named, folder / f"{named}.yaml", folder / "cases" / f"{named}.yaml"):
-            if path.suffix in (".yaml", ".yml") and path.is_file():
-                return read_text(path)
+    for path in (folder / named, folder / f"{named}.yaml", folder / "cases" / f"{named}.yaml"):
+        if path.suffix in (".yaml", ".yml") and is_file(path):
+            return read_text(path)
     return read_text(scenarios_folder() / "cases" / f"{named}.yaml") if named in case_names() else None
 
 

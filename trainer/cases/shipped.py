@@ -7,6 +7,7 @@ from pathlib import Path
 
 from trainer.cases.case import Case
 from trainer.cases.case_file import read_case
+from trainer.cases.plain_file import is_file
 from trainer.cases.profile_file import read_profile
 from trainer.circuit.profile import Profile
 
@@ -61,6 +62,6 @@ class ProfileFinderWithFolder:
         """Return the profile; raises KeyError with the shipped names."""
         for folder in (self.folder, self.folder / "profiles", self.folder.parent / "profiles"):
             path = folder / f"{name}.yaml"
-            if path.is_file():
+            if is_file(path):
                 return read_profile(path)
         return profile_named(name)
