@@ -17,6 +17,7 @@ import time
 from collections.abc import Callable, Iterator
 from contextlib import chdir, contextmanager, suppress
 from dataclasses import dataclass, field
+from functools import partial
 from pathlib import Path
 from unittest.mock import patch
 
@@ -213,8 +214,14 @@ def call_of(number: int, folder: Path) -> Call:
     """Return the call of a number, with what it needs in a folder."""
     chance = np.random.default_rng([SEED, number])
     parameters = tuple(CALLS)
-    parameter = parameters[number % len(parameters)]
     what, path = _made(chance, folder)
+    return given_to(
+        parameters[number % len(parameters)], what, path, folder, number=number, as_json=not chance.integers(4)
+    )
+
+
+def given_to(parameter: str, what: str, path: str, folder: Path, *, number: int = 0, as_json: bool = False) -> Call:
+    """Return the call that gives a path to a parameter, with what it needs beside in a folder."""
     kept = folder / "kept"
     (kept / "folder").mkdir(parents=True)
     contents = {
@@ -228,7 +235,7 @@ def call_of(number: int, folder: Path) -> Call:
     words = [word.format(path=path, **given) for word in CALLS[parameter].split()]
     if "--data" not in words:
         words = ["--data", str(kept / "data"), *words]
-    return Call(number, parameter, what, tuple(["--json", *words] if not chance.integers(4) else words))
+    return Call(number, parameter, what, tuple(["--json", *words] if as_json else words))
 
 
 def wrong_with(result: Result, *, as_json: bool, talks: bool) -> str | None:
@@ -274,13 +281,13 @@ def alone(folder: Path) -> Iterator[None]:
         yield
 
 
-def called(number: int, figures: Figures) -> None:
-    """Make one call in a folder of its own and add what came of it to the figures."""
+def called(make: Callable[[Path], Call], figures: Figures) -> None:
+    """Make a call in a folder of its own and add what came of it to the figures."""
     folder = Path(tempfile.mkdtemp()).resolve()
     started = time.process_time()
     try:
         with chdir(folder), alone(folder / "kept"):
-            call = call_of(number, folder)
+            call = make(folder)
             result = CliRunner().invoke(program, list(call.words), input="")
         failure = wrong_with(result, as_json=call.words[0] == "--json", talks="--text" in call.words)
     finally:
@@ -291,7 +298,7 @@ def called(number: int, figures: Figures) -> None:
     figures.slowest = max(figures.slowest, (time.process_time() - started, f"{call.parameter}, {call.what}"))
     if failure is not None:
         figures.failures.append(
-            f"call {number} ({call.parameter}, {call.what}): {failure}\n{[w[:200] for w in call.words]}"
+            f"call {call.number} ({call.parameter}, {call.what}): {failure}\n{[w[:200] for w in call.words]}"
         )
 
 
@@ -306,7 +313,7 @@ def main(count: int, first: int) -> int:
     started = time.process_time()
     for number in range(first, first + count):
         signal.alarm(WATCHDOG_S)
-        called(number, figures)
+        called(partial(call_of, number), figures)
     signal.alarm(0)
     for failure in figures.failures:
         print(failure, "\n", f"repeat: python -m tests.fuzz.path_mutants 1 {failure.split()[1]}")

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from functools import partial
 from pathlib import Path
 
+import pytest
 from click.testing import CliRunner, Result
 
-from tests.fuzz.path_mutants import CALLS, Figures, called, path_parameters, wrong_with
+from tests.fuzz.path_mutants import CALLS, Figures, call_of, called, given_to, path_parameters, wrong_with
 from tests.sets import PASSPHRASE, SMALL
 from trainer.commands.entry import main
 
@@ -23,9 +25,19 @@ def test_a_hostile_path_is_told_in_words_whatever_command_it_is_given_to() -> No
     names = tuple(CALLS)
     for number in range(2 * len(names)):
         if names[number % len(names)] not in SLOW:
-            called(number, figures)
+            called(partial(call_of, number), figures)
     assert not figures.failures, "\n".join(figures.failures)
     assert figures.codes[1] > figures.codes[0]
+
+
+@pytest.mark.parametrize("name", ["x" * 5000, "x" * 300], ids=["a path too long", "a name too long"])
+def test_what_no_file_can_be_called_is_told_by_every_command(name: str) -> None:
+    """Python's own questions about a path raise for these, in some versions."""
+    figures = Figures()
+    for parameter in CALLS:
+        if parameter not in SLOW:
+            called(partial(given_to, parameter, name[:5], name), figures)
+    assert not figures.failures, "\n".join(figures.failures)
 
 
 def test_what_the_calls_are_held_to_is_noticed() -> None:

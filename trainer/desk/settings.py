@@ -13,7 +13,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field, ValidationError, model_validator
 
-from trainer.cases.plain_file import Unfit, UnfitFileError, read_plain
+from trainer.cases.plain_file import Unfit, UnfitFileError, is_there, read_plain
 from trainer.cases.whole_file import write_bytes
 from trainer.output.sound_setup import LEAST_LEVEL_DB, START_LEVEL_DB, Verdict
 from trainer.words import TEXTS, text
@@ -161,4 +161,4 @@ def damage_line(path: Path, damaged: tuple[str, ...]) -> str:
 def _aside_of(path: Path) -> Path:
     """Return where a damaged file of settings is put: beside it, under the first name that is free."""
     names = (path.with_suffix(f".damaged{number}.json") for number in ("", *range(2, MOST_ASIDE + 1)))
-    return next((name for name in names if not name.exists()), path.with_suffix(".damaged.json"))
+    return next((name for name in names if not is_there(name)), path.with_suffix(".damaged.json"))
