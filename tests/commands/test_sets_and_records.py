@@ -263,7 +263,7 @@ WRONG = [
     (("records", "delete", "--learner", "nobody", "--yes"), 2, "nobody has no results here"),
     (("records", "deliver"), 2, "No shared store is known here"),
     (("--store", "mysql://x", "records", "list"), 2, "no address of a shared store"),
-    (("--store", "postgresql+psycopg://x@127.0.0.1:1/y", "records", "list"), 3, "cannot be"),
+    (("--store", "postgresql+psycopg://x@127.0.0.1:1/y", "records", "list"), 3, "No PostgreSQL server runs"),
     (("handout", "nosuch", "-o", "x.html"), 1, "the case is unknown"),
 ]  # fmt: skip
 

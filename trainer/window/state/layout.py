@@ -86,9 +86,23 @@ class Layout:
 
 
 def laid_out(root: Node, width: float, height: float, measure: Measure, scrolled: Mapping[str, float]) -> Layout:
-    """Place a screen in a window; `scrolled` is how far each part is scrolled, in pixel."""
+    """Place a screen in a window; `scrolled` is how far each part is scrolled, in pixel.
+
+    Where not even the least of every part finds room, the whole screen scrolls as one page.
+    """
+    layout = _placed(root, Box(0.0, 0.0, width, height), measure, scrolled)
+    if not any(one.clip.h == height and one.box.y + one.box.h > height + 1.0 for one in layout.placed):
+        return layout
+    page = Node("scroll", WHOLE, children=root.children, gap=root.gap, pad=root.pad)
+    return _placed(page, Box(0.0, 0.0, width, height), measure, scrolled)
+
+
+WHOLE = "window"
+"""The name of a screen that scrolls as one page."""
+
+
+def _placed(root: Node, screen: Box, measure: Measure, scrolled: Mapping[str, float]) -> Layout:
     work = _Work(measure, scrolled, Layout())
-    screen = Box(0.0, 0.0, width, height)
     work.place(root, screen, screen, "bench", "")
     return work.layout
 
@@ -124,11 +138,20 @@ class _Work:
     def __init__(self, measure: Measure, scrolled: Mapping[str, float], layout: Layout) -> None:
         self.measure, self.scrolled, self.layout = measure, scrolled, layout
         self.em = measure.em
+        # each level of the tree asks for the sizes of everything below it; nodes are told apart as objects of the tree
+        self._heights: dict[tuple[int, float], float] = {}
+        self._naturals: dict[int, float] = {}
 
     # how high and wide
 
     def height(self, node: Node, width: float) -> float:
         """Return the least height of a node at a width."""
+        asked = (id(node), width)
+        if asked not in self._heights:
+            self._heights[asked] = self._height(node, width)
+        return self._heights[asked]
+
+    def _height(self, node: Node, width: float) -> float:
         em, pad = self.em, node.pad * self.em
         inner = width - 2 * pad
         if node.kind in ("text", "button", "tick", "field"):
@@ -179,6 +202,11 @@ class _Work:
 
     def natural(self, node: Node) -> float:
         """Return the width that a node would like."""
+        if id(node) not in self._naturals:
+            self._naturals[id(node)] = self._natural(node)
+        return self._naturals[id(node)]
+
+    def _natural(self, node: Node) -> float:
         em = self.em
         if node.kind in ("text", "button", "tick", "field"):
             line = max(self.measure.width(part, node.look) for part in node.text.split("\n"))
@@ -290,11 +318,11 @@ class _Work:
         part = box.meets(clip) or Box(box.x, box.y, 0.0, 0.0)
         pad = node.pad * self.em
         body = Node("column", children=node.children, gap=node.gap, pad=node.pad)
-        content = max(self.height(body, box.w), box.h)
+        content = max(self._height(body, box.w), box.h)
         bar = 0.0
         if content > box.h + 0.5:  # room for the bar that shows how far it is scrolled
             bar = BAR * self.em
-            content = max(self.height(body, box.w - bar), box.h)
+            content = max(self._height(body, box.w - bar), box.h)
         offset = min(self.scrolled.get(node.name, 0.0), content - box.h)
         self.layout.scrolls[node.name] = (box, content)
         self._note(node, box, clip, surface, "", ())
