@@ -97,7 +97,7 @@ def path_parameters(command: click.Command = program, words: tuple[str, ...] = (
 
 
 NAMES = (
-    "nothing_here.yaml", "", ".", "..", "-", "--", "-o", "a b", " ", "~", "~nobody/x", "x" * 300, "x" * 5000, "a/" * 600 + "x", "../" * 300 + "x",
+    "nothing_here.yaml", "", ".", "..", "-", "--", "-o", "a b", " ", "~", "~nobody/x", "x" * 300, "x" * 5000, "a/" * 600 + "x", "../" * 300 + "nowhere/nowhere",
     "a\nb.yaml", "a\rb", "a\tb", "\x1b[2J\x1b]0;x\x07.yaml", "\x9b31m", "\u202egpj.yaml", "\u200b", "\ufeff", "\udcff\udc80.yaml",
     "%s%n", "{0}{title}", "[red]x[/]", "$(true)", "`true`", "'\"", "<b>", "=1+1", "file:///etc/hostname", "http://localhost/x", "C:\\x", "CON", "\\\\x\\y",
     "postgresql://x", "é" * 200, "e\u0301", "馬" * 90, "\U0001f3fb" * 60, "faint_hum_on_three/", "north_v8.yaml/x", ".yaml", "1:30", "null", "NUL\u0131",
@@ -283,7 +283,9 @@ def alone(folder: Path) -> Iterator[None]:
 
 def called(make: Callable[[Path], Call], figures: Figures) -> None:
     """Make a call in a folder of its own and add what came of it to the figures."""
-    folder = Path(tempfile.mkdtemp()).resolve()
+    whole = Path(tempfile.mkdtemp()).resolve()
+    folder = whole / "a" / "b" / "c"  # what leads upwards does not lead out
+    folder.mkdir(parents=True)
     started = time.process_time()
     try:
         with chdir(folder), alone(folder / "kept"):
@@ -291,9 +293,9 @@ def called(make: Callable[[Path], Call], figures: Figures) -> None:
             result = CliRunner().invoke(program, list(call.words), input="")
         failure = wrong_with(result, as_json=call.words[0] == "--json", talks="--text" in call.words)
     finally:
-        for inner, _folders, _files in os.walk(folder):
+        for inner, _folders, _files in os.walk(whole):
             Path(inner).chmod(0o700)
-        shutil.rmtree(folder)
+        shutil.rmtree(whole)
     figures.codes[result.exit_code] = figures.codes.get(result.exit_code, 0) + 1
     figures.slowest = max(figures.slowest, (time.process_time() - started, f"{call.parameter}, {call.what}"))
     if failure is not None:
