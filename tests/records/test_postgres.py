@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import threading
 from collections.abc import Iterator
+from dataclasses import fields, is_dataclass
+from typing import Any
 
 import pytest
 
@@ -145,14 +147,29 @@ def made_up() -> list[dict]:
     return rows
 
 
+def to_ten_digits(value: Any) -> Any:
+    """Return a value of dataclasses and containers with every float cut: a database adds rows in an order of its own."""
+    match value:
+        case float():
+            return float(f"{value:.10g}")
+        case dict():
+            return {key: to_ten_digits(one) for key, one in value.items()}
+        case list() | tuple():
+            return [to_ten_digits(one) for one in value]
+        case _ if is_dataclass(value):
+            return {field.name: to_ten_digits(getattr(value, field.name)) for field in fields(value)}
+        case _:
+            return value
+
+
 def test_both_stores_add_up_the_same_and_report_the_same(url: str) -> None:
     here, there = opened(None), opened_at(url)
     kept = [keep(store, 4, weights="[1.0, 2.0, 1.0, 1.0]") for store in (here, there)]
     for store in (here, there):
         put(store, made_up())
         add_note(store, SET_ID, Note("2026-12-01", "void", "learner 03", 2, "no sound"))
-    assert class_sums(here, kept[0]) == class_sums(there, kept[1])
-    assert learner_sums(here, kept[0]) == learner_sums(there, kept[1])
+    for sums in (class_sums, learner_sums):
+        assert to_ten_digits(sums(here, kept[0])) == to_ten_digits(sums(there, kept[1]))
     assert report_html(here, kept[0], "2026-12-01T00:00") == report_html(there, kept[1], "2026-12-01T00:00")
     for export in (gradebook, case_rows):
         assert b"".join(export(here, kept[0], bom=False)) == b"".join(export(there, kept[1], bom=False))
