@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import io
+import logging
 from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
+
+logging.getLogger("matplotlib").setLevel(logging.ERROR)  # where it keeps its list of fonts is no news to anybody
 
 WIDE_IN, HIGH_IN = 6.2, 2.1
 BAR_IN = 0.26
