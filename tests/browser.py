@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import os
 import shutil
 import subprocess
 import tempfile
@@ -45,7 +46,14 @@ def _call(folder: Path, page: Path, *options: str) -> list[str]:
 
 
 def _run(folder: Path, page: Path, *options: str) -> subprocess.CompletedProcess[str]:
-    return subprocess.run(_call(folder, page, *options), capture_output=True, text=True, timeout=180, check=True)
+    return subprocess.run(
+        _call(folder, page, *options), env=_here(folder), capture_output=True, text=True, timeout=180, check=True
+    )
+
+
+def _here(folder: Path) -> dict[str, str]:
+    """Return an environment in which a browser leaves what it makes in a folder, also where it is killed."""
+    return {**os.environ, "TMPDIR": str(folder)}
 
 
 def seen(html: str) -> Seen:
@@ -79,7 +87,7 @@ def played(html: str) -> str:
         page.write_text(html.replace(policy, "").replace("</body>", LISTEN), "utf-8")
         call = _call(folder, page, "--enable-logging=stderr", "--v=0", "--remote-debugging-port=0",
                      "--autoplay-policy=no-user-gesture-required")  # fmt: skip
-        with subprocess.Popen(call, stderr=subprocess.PIPE, text=True) as browser:
+        with subprocess.Popen(call, env=_here(folder), stderr=subprocess.PIPE, text=True) as browser:
             late = threading.Timer(WAIT_S, browser.kill)
             late.start()
             assert browser.stderr is not None

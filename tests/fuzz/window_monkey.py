@@ -338,6 +338,7 @@ class Monkey:
     def _home(self) -> None:
         """Go home with Escape, as somebody does who is lost, and look at what is left behind."""
         self.player.gone = False
+        self.player.heard.clear()  # the test's own memory of every buffer
         self.hands.store.append = self._append  # type: ignore[method-assign]
         shell = self.shell
         for _step in range(3 * MOST_SCREENS):

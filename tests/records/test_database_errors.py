@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import socket
 import sqlite3
+import sys
 import threading
 from collections.abc import Callable
 from pathlib import Path
@@ -54,6 +55,13 @@ def test_an_address_that_is_none_is_a_wrong_call_and_tells_no_password(url: str,
         store_url(url)
     assert caught.value.key == key
     assert "secret" not in told(caught.value)
+
+
+def test_a_missing_driver_is_told_with_what_installs_it(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setitem(sys.modules, "psycopg", None)
+    with pytest.raises(MissingHereError, match="no_postgres_driver") as caught:
+        opened_at(f"{GOOD}/d")
+    assert "pip install 'injector-ear-trainer[postgres]'" in told(caught.value)
 
 
 def test_addresses_in_brackets_and_with_options_are_good() -> None:
