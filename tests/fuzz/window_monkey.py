@@ -51,7 +51,7 @@ TYPED = (
     "anna", "ben 2", "1", "3", "8", "12", "0.4", "OL", "no sound", "../x", "", "a" * 200, "ñandú Ω 漢字", "=1+1", "<b>",
     "'; DROP TABLE event; --", "2027-03-01T12:00", "anvil lantern plum", "3BSY-4VMY-C6EW", "{who} %s", "4711",
 )  # fmt: skip
-PIN = "4711"
+STATION_PIN = pin_kept("4711")
 
 SLOW = ("hint", "debrief", "exercise", "prove_set", "preview_set", "collect")
 
@@ -275,10 +275,10 @@ class Monkey:
         looks = {
             "theme": self._one_of(("dark", "light")), "language": self._one_of(("en", "es")),
             "trace": self._one_of(("fading", "shown", "off")), "scale": SCALES[int(self.rng.integers(len(SCALES)))],
-            "station_pin": pin_kept(PIN) if self.rng.random() < 0.1 else "",
+            "station_pin": STATION_PIN if self.rng.random() < 0.1 else "",
         }  # fmt: skip
         self.shell.keep(self.shell.settings.changed(**looks))
-        return f"looks {looks}"
+        return f"looks {looks}".replace(STATION_PIN, "4711")
 
     def _wait(self) -> str:
         seconds = float(self.rng.choice([0.1, 1.0, 5.0, 40.0, 200.0], p=[0.4, 0.3, 0.2, 0.07, 0.03]))
