@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import os
+from collections.abc import Iterator
+from itertools import product
 from pathlib import Path
 
 import pytest
+from _pytest.mark import ParameterSet
 
 os.environ.setdefault("SDL_VIDEODRIVER", "dummy")
 os.environ.setdefault("SDL_AUDIODRIVER", "dummy")
@@ -48,9 +51,18 @@ def screens(tmp_path_factory: pytest.TempPathFactory) -> dict[str, list[tuple[st
     return shown
 
 
-@pytest.mark.parametrize("language", LANGUAGES)
-@pytest.mark.parametrize("scale", SCALES)
-@pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size[0]}x{size[1]}")
+def combinations() -> Iterator[ParameterSet]:
+    """Yield every size, scale and language; each pair of two of them is in the quick suite, the rest are long.
+
+    Taking the third value as the sum of the first two, modulo three, gives each pair once: a Latin square.
+    """
+    for (row, size), (column, scale), (third, language) in product(*map(enumerate, (SIZES, SCALES, LANGUAGES))):
+        name = f"{size[0]}x{size[1]}-{scale}-{language}"
+        marks = () if (row + column) % len(LANGUAGES) == third else (pytest.mark.long,)
+        yield pytest.param(size, scale, language, id=name, marks=marks)
+
+
+@pytest.mark.parametrize(("size", "scale", "language"), combinations())
 def test_nothing_is_clipped_or_covered(
     screens: dict[str, list[tuple[str, Node]]], size: tuple[int, int], scale: float, language: str
 ) -> None:
