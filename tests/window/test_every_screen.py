@@ -62,7 +62,7 @@ def combinations() -> Iterator[ParameterSet]:
         yield pytest.param(size, scale, language, id=name, marks=marks)
 
 
-@pytest.mark.parametrize(("size", "scale", "language"), combinations())
+@pytest.mark.parametrize(("size", "scale", "language"), list(combinations()))
 def test_nothing_is_clipped_or_covered(
     screens: dict[str, list[tuple[str, Node]]], size: tuple[int, int], scale: float, language: str
 ) -> None:
