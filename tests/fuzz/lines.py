@@ -39,7 +39,7 @@ def _damaged_once(rng: np.random.Generator, lines: list[bytes]) -> tuple[list[by
         return lines, f"line {place} is long"
     try:
         text, did = damaged_json(rng, lines[place].decode("utf-8"))
-    except ValueError:  # damaged before
+    except (ValueError, RecursionError):  # damaged before
         return lines, f"line {place} once more"
     lines[place] = text.encode("utf-8", "surrogatepass").replace(b"\n", b" ")
     return lines, f"line {place}: {did}"

@@ -185,6 +185,9 @@ def window(world: World, said: Said) -> None:
     settings, _damaged = read_settings(world.settings)
     with records(world, said) as store:
         hands = Hands(store, settings=settings.changed(station_pin="", last_learner=""), folder=world.data)
+        if hands.has("view.failed"):  # told on the screen: the table of attempts is not there
+            said.codes.append(1)
+            return
         hands.go("name").write(LEARNER).press("enter")
         if hands.has("progress"):
             hands.act("progress").press("escape")
