@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import sqlite3
+import time
 from functools import partial
 from pathlib import Path
 
@@ -49,7 +51,7 @@ WRITES = "writes"
 OPENS = "opens"
 """The option of a connection that opens a store: another program may be making the tables just now."""
 
-ACTION_WAIT_MS, OPENING_WAIT_MS = 2000, 10_000
+ACTION_WAIT_MS, OPENING_WAIT_MS, SWITCHING_WAIT_MS = 2000, 10_000, 50
 """How long an embedded store that another program has locked is waited for: a person waits for an action."""
 
 
@@ -126,12 +128,30 @@ def _durable(connection: object, place: str) -> None:
     connection.text_factory = _text  # type: ignore[attr-defined]
     cursor = connection.cursor()  # type: ignore[attr-defined]
     try:
-        for line in ("PRAGMA journal_mode=WAL", "PRAGMA synchronous=FULL", "PRAGMA foreign_keys=ON"):
+        _keep_a_log(cursor)
+        for line in ("PRAGMA synchronous=FULL", "PRAGMA foreign_keys=ON"):
             cursor.execute(line)
     except UnicodeDecodeError as error:  # the driver cannot say what is wrong with the tables: it is not even text
         raise DamagedError("store_damaged", place=place, reason=text("damage.no_tables")) from error
     finally:
         cursor.close()
+
+
+def _keep_a_log(cursor: sqlite3.Cursor) -> None:
+    """Switch a new file to its write-ahead log; a file keeps that.
+
+    SQLite does not wait by itself where two programs switch at the same moment: it would be a deadlock.
+    """
+    for tries_left in reversed(range(OPENING_WAIT_MS // SWITCHING_WAIT_MS)):
+        if cursor.execute("PRAGMA journal_mode").fetchone()[0] in ("wal", "memory"):
+            return
+        try:
+            cursor.execute("PRAGMA journal_mode=WAL")
+            return
+        except sqlite3.OperationalError as error:
+            if error.sqlite_errorcode & 0xFF != sqlite3.SQLITE_BUSY or not tries_left:
+                raise
+            time.sleep(SWITCHING_WAIT_MS / 1000.0)
 
 
 def _text(kept: bytes) -> str:
