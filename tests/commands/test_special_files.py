@@ -8,6 +8,7 @@ import pytest
 
 from tests.commands.test_commands import run
 from tests.special_files import pipe, without_waiting
+from trainer.desk.settings import Settings, write_settings
 
 READERS = {
     "check": "check {pipe}.yaml",
@@ -62,15 +63,23 @@ def test_a_folder_is_checked_to_its_end_whatever_lies_in_it(tmp_path: Path) -> N
 
 
 @without_waiting
-def test_settings_that_are_a_pipe_or_endless_are_put_aside(tmp_path: Path) -> None:
+def test_settings_that_are_a_pipe_or_endless_hold_nothing_up_and_are_put_aside_when_settings_are_saved(
+    tmp_path: Path,
+) -> None:
     settings = tmp_path / "settings.json"
     pipe(settings)
     assert run("records", "list", data=tmp_path).exit_code == 0
-    assert not settings.exists()
+    assert settings.is_fifo()  # reading changes nothing
+    write_settings(Settings(), settings)
+    assert settings.is_file()
+    assert (tmp_path / "settings.damaged.json").is_fifo()
     with settings.open("wb") as file:
         file.truncate(1_000_000_000)
     assert run("records", "list", data=tmp_path).exit_code == 0
-    assert not settings.exists()
+    assert settings.stat().st_size == 1_000_000_000
+    write_settings(Settings(), settings)
+    assert settings.stat().st_size < 10_000
+    assert (tmp_path / "settings.damaged2.json").stat().st_size == 1_000_000_000
 
 
 WRITERS = {

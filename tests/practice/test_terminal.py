@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
 from tests.desk_hands import RIGHT_ANSWER, GonePlayer, RecordingPlayer, StoppedPlayer, TornPlayer, new_desk, type_in
+from trainer.records.store import opened
 
 NAME = "faint_hum_on_three"
 
@@ -168,10 +171,16 @@ def test_every_shipped_case_can_be_proved_by_its_own_repair() -> None:
         assert retest(attempt, solver).data["proved"], name
 
 
-def test_the_input_may_end_in_the_middle_of_the_answer() -> None:
-    desk = new_desk(NAME)
+def test_the_input_may_end_in_the_middle_of_the_answer(tmp_path: Path) -> None:
+    desk = new_desk(NAME, opened(tmp_path))
     assert "Nothing is lost" in type_in(desk, "finding", "1", "3", "3")
     assert desk.attempt.finding is None
+
+
+def test_where_nothing_can_be_kept_the_end_of_the_input_does_not_say_that_nothing_is_lost() -> None:
+    shown = type_in(new_desk(NAME, opened(None)), "finding", "1", "3", "3")
+    assert "what you did is gone" in shown
+    assert "Nothing is lost" not in shown
 
 
 def test_measuring_between_repair_and_retest_does_not_leave_the_plugs_off() -> None:
