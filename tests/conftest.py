@@ -1,17 +1,16 @@
-"""What holds for every test: solved universes are kept for the run only, and no outcome hangs on a machine's speed."""
+"""What holds for every test: solved engines are shared by all, and no outcome hangs on a machine's speed."""
 
-import atexit
 import os
-import shutil
-import tempfile
 
+import pytest
 from hypothesis import settings
+
+from tests.solved_cache import solved_folder
 
 pytest_plugins = ["tests.outside_programs"]
 
-FOLDER = tempfile.mkdtemp(prefix="injector-ear-trainer-tests-")
-os.environ["XDG_CACHE_HOME"] = FOLDER
-atexit.register(shutil.rmtree, FOLDER, ignore_errors=True)
+if "PYTEST_XDIST_WORKER" not in os.environ:  # a worker inherits it
+    os.environ["XDG_CACHE_HOME"] = str(solved_folder())
 
 # a window opened by a command would wait for a person: only tests of the window itself have a display
 for name in ("DISPLAY", "WAYLAND_DISPLAY"):
@@ -20,3 +19,12 @@ for name in ("DISPLAY", "WAYLAND_DISPLAY"):
 # the same examples every time, and none that fails because the machine was busy
 settings.register_profile("steady", deadline=None, derandomize=True)
 settings.load_profile("steady")
+
+MOST_WORKERS = 4
+"""Each takes more than a gigabyte."""
+
+
+def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:
+    """Return how many processes share the whole suite; a part of it runs in this one, where it starts at once."""
+    whole = config.args_source is pytest.Config.ArgsSource.TESTPATHS
+    return min(os.cpu_count() or 1, MOST_WORKERS) if whole else 0
