@@ -84,7 +84,10 @@ def test_a_temporary_folder_that_cannot_be_written_is_told() -> None:
 
 
 RUN = """
-import sys
+import signal, sys
+# a suite that runs in the background, as under nohup, hands down signals that are ignored
+signal.signal(signal.SIGINT, signal.default_int_handler)
+signal.signal(signal.SIGHUP, signal.SIG_DFL)
 from trainer.commands.program import Program
 from trainer.commands.result import Result, finish
 from trainer.output.heard_files import HeardFiles
