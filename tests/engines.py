@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import csv
-from dataclasses import replace
+from dataclasses import dataclass, field, replace
+from functools import lru_cache
 from pathlib import Path
 
 from trainer.cases.shipped import profile_named
@@ -39,7 +40,20 @@ def worst(fault: Fault) -> Conditions:
 def solved(profile: Profile, *faults: Fault, conditions: Conditions | None = None) -> SolvedTest:
     """Solve the whole test of a profile with faults in it, intermittent ones at work."""
     chosen = conditions or (worst(faults[0]) if faults else Conditions())
-    return solve_test(faulty_circuit(profile, faults, chosen))
+    return _solved(_Same(profile.digest, profile), faults, chosen)
+
+
+@dataclass(frozen=True)
+class _Same:
+    """A profile that is the same wherever its digest is: profiles themselves cannot be keys."""
+
+    digest: str
+    profile: Profile = field(compare=False)
+
+
+@lru_cache(maxsize=16)  # each is some twenty megabytes
+def _solved(engine: _Same, faults: tuple[Fault, ...], conditions: Conditions) -> SolvedTest:
+    return solve_test(faulty_circuit(engine.profile, faults, conditions))
 
 
 def fault_of(profile: Profile, kind: FaultKind, cylinder: int, location: Location | None = None) -> Fault:
@@ -63,6 +77,6 @@ def one_injector(**solenoid: float) -> Profile:
         limit_a=500.0, limit_width_a=1.0, trip=replace(NORTH.module.trip, current_a=5000.0),
     )  # fmt: skip
     return replace(
-        NORTH, name="one", digest="one", banks={"row": (1,)}, firing_order=(1,), wiring=wiring, module=module,
+        NORTH, name="one", digest=f"one {solenoid}", banks={"row": (1,)}, firing_order=(1,), wiring=wiring, module=module,
         schedule=Schedule(0.01, 40.0, 0.3, 0.3, 0.1, 0.0, 0.0), solenoid=replace(NORTH.solenoid, **solenoid),
     )  # fmt: skip

@@ -10,7 +10,7 @@ from trainer.circuit.profile import Profile
 from trainer.commands.stores import universe_folder
 from trainer.reasoning.reasoner import Reasoner, Universe, universe_of
 
-UNIVERSES = Universes(universe_folder())
+UNIVERSES = Universes(universe_folder(), in_memory=16)
 POOLS = UNIVERSES.pools
 
 

@@ -19,9 +19,9 @@ from trainer.cases.practice_pool import Pool
 from trainer.cases.shipped import profile_named
 from trainer.circuit.codes import codes_of
 from trainer.circuit.profile import Profile
+from trainer.desk.solver import RememberingSolver
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work
-from trainer.practice.actions import solved_work
 from trainer.practice.exercises.contrasts import contrasts_of
 from trainer.practice.exercises.ear import LIMITS_DB, off_slots
 from trainer.practice.exercises.exercise import LEVELS, Exercise, Spec, fault_text, sounded, spec_of
@@ -31,6 +31,7 @@ from trainer.practice.exercises.ranges import RANGES, aim_of
 from trainer.reasoning.hearing import heard_as
 from trainer.words import numbers, text
 
+SOLVER = RememberingSolver()
 SUBJECTS = [(kind, subject) for kind, one in KINDS.items() for subject in one.subjects]
 
 
@@ -140,7 +141,7 @@ def test_the_slot_that_is_off_cannot_be_told_from_how_the_answers_hang_together(
 
 # every tenth of a second of a slot's middle, A-weighted: what is heard, from the file itself
 def levels_heard(profile: Profile, exercise: Exercise, row: int) -> list[float]:
-    sound = sounded(profile, exercise.sounds[row], solved_work)
+    sound = sounded(profile, exercise.sounds[row], SOLVER)
     return [slot.level_dba for slot in sound.slots]
 
 
@@ -171,7 +172,7 @@ def test_the_slots_that_are_called_off_are_those_of_the_rendered_sound(engine: P
     exercise = made(Spec("ear", engine.name, "which", level, 3).name)
     (what,) = exercise.sounds
     heard = levels_heard(engine, exercise, 0)
-    good = [slot.level_dba for slot in sounded(engine, replace(what, faults=()), solved_work).slots]
+    good = [slot.level_dba for slot in sounded(engine, replace(what, faults=()), SOLVER).slots]
     off = [
         number
         for number, level_dba, fine in zip(engine.cylinders, heard[1:], good[1:], strict=True)
@@ -187,7 +188,7 @@ def test_a_hum_is_called_the_others_only_where_its_own_coil_carries_nothing(engi
         exercise = made(Spec("ear", engine.name, "hum", 1 + seed % LEVELS, seed).name)
         what = exercise.sounds[1]
         (number,) = what.slots or ()
-        solved = solved_work(engine, what.faults, Work())
+        solved = SOLVER(engine, what.faults, Work())
         pulse, row = solved.pulses_of([slot.number for slot in solved.slots].index(number))[-1]
         own_a = float(abs(pulse.coil_a[:, row, engine.cylinders.index(number)]).max())
         said = exercise.choices[exercise.right].said
@@ -206,7 +207,7 @@ def test_a_fault_that_could_not_have_left_the_codes_leaves_others(seed: int) -> 
     by_words = {fault_text(pool.fault(place)): place for place in range(len(pool.rows))}
     codes = []
     for choice in exercise.choices:
-        solved = solved_work(pool.profile, (pool.fault(by_words[choice.said]),), Work())
+        solved = SOLVER(pool.profile, (pool.fault(by_words[choice.said]),), Work())
         codes.append(frozenset(code.code for code in codes_of(solved)))
     odd = codes[exercise.right]
     others = [one for row, one in enumerate(codes) if row != exercise.right]
@@ -246,7 +247,7 @@ def test_the_listening_tour_goes_from_even_down_and_each_pair_differs_as_it_says
     assert names[0] == "even_weak"
     assert "dull_very_faint" in names
     for pair in pairs[:3]:
-        first, second = (sounded(engine, what, solved_work).slots[0].level_dba for what in (pair.first, pair.second))
+        first, second = (sounded(engine, what, SOLVER).slots[0].level_dba for what in (pair.first, pair.second))
         assert first > second + 2.0
 
 

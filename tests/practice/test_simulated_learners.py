@@ -16,7 +16,8 @@ from trainer.practice.course.skills import Skill
 from trainer.practice.course.slips import FOUND_FROM
 from trainer.practice.course.waiting import MOST_WAITING
 
-SLOPES = (0.5, 0.75, 1.0, 1.5, 2.0)
+LONG = pytest.mark.long
+SLOPES = (0.5, pytest.param(0.75, marks=LONG), 1.0, pytest.param(1.5, marks=LONG), 2.0)
 
 
 @pytest.mark.parametrize("slope", SLOPES)
@@ -76,12 +77,13 @@ def test_nobody_is_said_to_hold_what_they_never_showed() -> None:
     assert all(chance < FOUND_FROM for chance in learner_of(learner.entries).slips.values())
 
 
-def test_abilities_are_recovered_and_their_intervals_cover() -> None:
+@pytest.mark.parametrize("count", [5, pytest.param(11, marks=LONG)])
+def test_abilities_are_recovered_and_their_intervals_cover(count: int) -> None:
     rng = np.random.default_rng(11)
     true: dict[Skill, list[float]] = {skill: [] for skill in Skill}
     told: dict[Skill, list[float]] = {skill: [] for skill in Skill}
     inside = []
-    for _learner in range(11):
+    for _learner in range(count):
         learner = Simulated({skill: float(rng.normal(0.5, 1.2)) for skill in Skill})
         practise(learner, 360, rng)
         for skill, ability in learner_of(learner.entries).abilities.items():
@@ -91,5 +93,5 @@ def test_abilities_are_recovered_and_their_intervals_cover() -> None:
             inside.append(low <= learner.abilities[skill] <= high)
     pooled = spearmanr([one for skill in Skill for one in true[skill]], [one for skill in Skill for one in told[skill]])
     assert pooled.statistic >= 0.9
-    # 66 intervals at nine in ten: two standard deviations either side; a learner who stays as he was is covered more
-    assert 0.82 <= np.mean(inside) <= 1.0
+    # six intervals a learner at nine in ten: two standard deviations below; a learner who stays as he was is covered more
+    assert np.mean(inside) >= 0.9 - 2.0 * np.sqrt(0.9 * 0.1 / (6 * count))

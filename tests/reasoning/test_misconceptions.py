@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import cache
 
 import pytest
 
@@ -30,11 +31,16 @@ def claim(cylinders: set[int], place: Location, kind: FaultKind, side: Side | No
 
 def wrong_of(name: str, *said: Claim, **circumstances: object) -> Wrong:
     """Return a wrong finding at a shipped case that was only heard, with circumstances changed."""
+    return replace(_wrong(name, said), **circumstances)
+
+
+@cache
+def _wrong(name: str, said: tuple[Claim, ...]) -> Wrong:
     case = case_named(name)
     found = Event(1, EventKind.FOUND, "t", finding_data(Finding(said, 0.95)))
     debrief = debrief_of(step(begun(case, case.seed), found), SOLVER, reasoner_of(name), POOLS(case.profile))
     assert debrief.wrong is not None
-    return replace(debrief.wrong, **circumstances)
+    return debrief.wrong
 
 
 HUM = "faint_hum_on_three"

@@ -8,7 +8,7 @@ import numpy as np
 
 from trainer.cases.case import Case
 from trainer.cases.practice_draw import BEDS_DBA, LENDING, Axes
-from trainer.cases.practice_pool import Pool, class_of_fault, hums_of, solved_traits
+from trainer.cases.practice_pool import Pool, class_of_fault, solved_traits
 from trainer.circuit.codes import known_codes
 from trainer.circuit.profile import PASSES
 from trainer.reasoning.hypotheses import Faults
@@ -95,7 +95,7 @@ def _features(pool: Pool, place: int, bed_dba: float, faults: Faults) -> Feature
         alike=int(table.alike[place]),
         single=single,
         crossed=single and profile.firing_order[numbers[0] - 1] != numbers[0],
-        hums=bool(hums_of(pool)[place].any()),
+        hums=bool(pool.hums[place].any()),
         coded=bool(coded),
         misled=bool(coded - {None, *numbers}),
         provoked=bool(pool.provoked[place]),

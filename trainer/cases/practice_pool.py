@@ -6,6 +6,7 @@ import contextlib
 import hashlib
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from functools import cached_property
 from pathlib import Path
 from typing import Any
 
@@ -78,6 +79,17 @@ class Pool:
     provoked: Flags
     own_a: Floats
     tables: dict[float, Table] = field(default_factory=dict)
+
+    @cached_property
+    def under_good_db(self) -> Floats:
+        """How far each slot lies under its good level, shape (fault, cylinder)."""
+        return np.asarray(self.good[1:, LEVEL] - self.heard[:, 1:, LEVEL])
+
+    @cached_property
+    def hums(self) -> Flags:
+        """Which slots are only the others' hum: faint, nothing in their own coil; shape (fault, cylinder)."""
+        faint = (self.under_good_db > DULL_DB) & (self.heard[:, 1:, LEVEL] > SILENT_DBA)
+        return np.asarray(faint & (self.own_a < NO_CURRENT_A))
 
     def fault(self, place: int) -> Fault:
         """Return the fault at a place of the pool."""
@@ -230,18 +242,6 @@ POOL_PREFIX = "practice_"
 
 NO_CURRENT_A = 0.5
 """A coil that carries less than this is not driven: what is heard in its slot is the others."""
-
-
-def under_good_db(pool: Pool) -> Floats:
-    """Return how far each slot lies under its good level, shape (fault, cylinder)."""
-    return np.asarray(pool.good[1:, LEVEL] - pool.heard[:, 1:, LEVEL])
-
-
-def hums_of(pool: Pool) -> Flags:
-    """Return which slots are only the others' hum: faint, nothing in their own coil; shape (fault, cylinder)."""
-    return np.asarray(
-        (under_good_db(pool) > DULL_DB) & (pool.own_a < NO_CURRENT_A) & (pool.heard[:, 1:, LEVEL] > SILENT_DBA)
-    )
 
 
 def _squares(points: Floats) -> Floats:

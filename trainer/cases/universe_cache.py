@@ -35,6 +35,9 @@ Arrays = dict[str, NDArray[Any]]
 KEPT_FILES = 12
 """How many universes stay on disk."""
 
+REASONERS_EACH = 2
+"""How many reasoners stay in memory for each universe that may."""
+
 Told = Callable[[float], None]
 """Is told what share of a universe is solved; what it raises stops the work, and what is solved by then is kept."""
 
@@ -76,7 +79,8 @@ class Universes:
     """The universes used so far, each solved or loaded once; `folder` None keeps nothing on disk.
 
     `pools` are what practice draws from. `in_memory` says how many universes stay in memory: one is some fifty
-    megabytes, and from disk again in a quarter of a second.
+    megabytes, and from disk again in a quarter of a second. The reasoners used last stay too, with what they have
+    worked out: a class hands in the same cases many times.
     """
 
     def __init__(self, folder: Path | None = None, in_memory: int = 8) -> None:
@@ -84,10 +88,10 @@ class Universes:
         self.pools = Pools(folder)
         self._kept: dict[UniverseKey, Universe] = {}
         self._solved: set[UniverseKey] = set()
+        self._reasoners: dict[tuple[object, ...], Reasoner] = {}
 
     def reasoner(self, case: Case, told: Told = lambda share: None) -> Reasoner:
         """Return a reasoner for a case; `told` may stop the work by raising, and a later call goes on from there."""
-        matter = matter_of(case)
         key = universe_key(case)
         if key not in self._kept:
             while len(self._kept) >= self._most:
@@ -97,7 +101,22 @@ class Universes:
         if key not in self._solved:
             solve_universe(self._kept[key], self.folder, told)
             self._solved.add(key)
-        return Reasoner(matter, self._kept[key])
+        universe, matter = self._kept[key], matter_of(case)
+        about = (
+            key,
+            matter.truth,
+            matter.evidence,
+            matter.bed_dba,
+            tuple((matter.priors or {}).items()),
+            matter.stored,
+        )
+        reasoner = self._reasoners.pop(about, None)  # and back at the end: the one used longest ago goes first
+        if reasoner is None or reasoner.universe is not universe:
+            reasoner = Reasoner(matter, universe)
+        self._reasoners[about] = reasoner
+        while len(self._reasoners) > REASONERS_EACH * self._most:
+            del self._reasoners[next(iter(self._reasoners))]
+        return reasoner
 
 
 def matter_of(case: Case) -> Matter:

@@ -5,9 +5,11 @@ Codes: SAE J2012 (P0200 series) and SAE J1939 (SPN 651 is the first injector; fa
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import cache
+from types import MappingProxyType
 from typing import Literal
 
 import numpy as np
@@ -138,12 +140,17 @@ def stored_code(profile: Profile, cylinder: int, sensed: Sensed) -> Code:
     return code
 
 
-def known_codes(profile: Profile) -> dict[str, Code]:
+def known_codes(profile: Profile) -> Mapping[str, Code]:
     """Return every code that this engine's module can store, by its text; several senses share one generic code."""
-    single = [code_of(profile.codes, what, n) for n in profile.cylinders for what in FMI]
-    groups = [code_of(profile.codes, Sensed.GROUP_OPEN, None, row) for row in range(len(profile.wiring.outputs))]
+    return _known_codes(profile.codes, profile.cylinders, len(profile.wiring.outputs))
+
+
+@cache
+def _known_codes(system: Literal["p02xx", "spn_fmi"], cylinders: tuple[int, ...], groups: int) -> Mapping[str, Code]:
+    single = [code_of(system, what, n) for n in cylinders for what in FMI]
+    by_group = [code_of(system, Sensed.GROUP_OPEN, None, row) for row in range(groups)]
     known: dict[str, Code] = {}
-    for code in [*single, *groups, code_of(profile.codes, Sensed.UNNAMED, None)]:
+    for code in [*single, *by_group, code_of(system, Sensed.UNNAMED, None)]:
         if code is not None:
             known.setdefault(code.code, code)
-    return known
+    return MappingProxyType(known)

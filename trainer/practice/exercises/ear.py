@@ -8,7 +8,7 @@ import numpy as np
 
 from trainer.cases.features import features_at
 from trainer.cases.practice_draw import BEDS_DBA
-from trainer.cases.practice_pool import NO_CURRENT_A, Pool, class_of_fault, hums_of, under_good_db
+from trainer.cases.practice_pool import NO_CURRENT_A, Pool, class_of_fault
 from trainer.circuit.chance import Stream
 from trainer.circuit.profile import PASSES, Profile
 from trainer.practice.course.demands import hearing_difficulty
@@ -128,7 +128,7 @@ def what_it_sounds_like(spec: Spec, pool: Pool, wanted: Heard | None = None) -> 
     fitting = [n for n in distinct if heard[profile.cylinders.index(n)] is wanted] or distinct
     number = fitting[chance.below(len(fitting))]
     right = heard[profile.cylinders.index(number)]
-    hums = bool(hums_of(pool)[place, profile.cylinders.index(number)])
+    hums = bool(pool.hums[place, profile.cylinders.index(number)])
     choices = tuple(
         Choice(text(f"heard.{one}"), text(f"exercise.what.{one}"), _mistaken(right, one, hums=hums)) for one in ANSWERS
     )
@@ -159,7 +159,7 @@ def whose_hum(spec: Spec, pool: Pool) -> Exercise:
     # a module that cuts a feed off silences others as well, after a moment of current: no question of a hum
     alone = ((pool.own_a < NO_CURRENT_A) == broken).all(axis=1)
     slots = {
-        "hum": hums_of(pool) & clear_slots(pool) & alone[:, None],
+        "hum": pool.hums & clear_slots(pool) & alone[:, None],
         "own": (called == Heard.DULL) & (pool.own_a > DRIVEN_A),
         "bed": (called == Heard.NOTHING) & (pool.own_a < NO_CURRENT_A),
     }
@@ -214,7 +214,7 @@ def _kind(chance: Stream) -> BedKind:
 
 def clear_places(pool: Pool) -> list[int]:
     """Return the faults that put some slot off, and none so near to even that it can be disputed."""
-    under = under_good_db(pool)
+    under = pool.under_good_db
     near = (np.abs(under - EVEN_DB) < CLEAR_DB) | (np.abs(under + LOUDER_DB) < CLEAR_DB)
     off = (under > EVEN_DB) | (under < -LOUDER_DB)
     return [int(place) for place in np.flatnonzero(off.any(axis=1) & ~near.any(axis=1))]
@@ -222,7 +222,7 @@ def clear_places(pool: Pool) -> list[int]:
 
 def clear_slots(pool: Pool) -> np.ndarray[tuple[int, int], np.dtype[np.bool_]]:
     """Return which slots lie so far from every limit that what they are called cannot be disputed."""
-    return np.asarray(np.all([np.abs(under_good_db(pool) - limit) >= CLEAR_DB for limit in LIMITS_DB], axis=0))
+    return np.asarray(np.all([np.abs(pool.under_good_db - limit) >= CLEAR_DB for limit in LIMITS_DB], axis=0))
 
 
 def off_slots(pool: Pool, place: int, bed_dba: float) -> tuple[int, ...]:
