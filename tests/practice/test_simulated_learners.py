@@ -17,7 +17,7 @@ from trainer.practice.course.slips import FOUND_FROM
 from trainer.practice.course.waiting import MOST_WAITING
 
 LONG = pytest.mark.long
-SLOPES = (0.5, pytest.param(0.75, marks=LONG), 1.0, pytest.param(1.5, marks=LONG), 2.0)
+SLOPES = (0.5, pytest.param(0.75, marks=LONG), pytest.param(1.0, marks=LONG), pytest.param(1.5, marks=LONG), 2.0)
 
 
 @pytest.mark.parametrize("slope", SLOPES)

@@ -41,7 +41,8 @@ def test_sharing_solved_slots_changes_neither_levels_nor_codes(profile: Profile)
     """Rounded ports, one pulse and averaged paths against the whole test solved and rendered alone: within 1.5 dB."""
     base = circuit_of(profile)
     equivalents = Equivalents(base, ears_of(profile, ("front",)))
-    faults = one_of_each(profile)
+    # every other fault on two engines, the others on the other two; reasoning/every_hypothesis_alone.py has them all
+    faults = one_of_each(profile)[ALL.index(profile) % 2 :: 2]
     circuits = [with_faults(base, [fault], worst(fault)) for fault in faults]
     shared = equivalents.tests_of(base, circuits)
     for fault, test in list(zip(faults, shared, strict=True))[::3]:
