@@ -1,16 +1,21 @@
 """What holds for every test: solved engines are shared by all, and no outcome hangs on a machine's speed."""
 
 import os
+from functools import cache
 
 import pytest
 from hypothesis import settings
 
 from tests.solved_cache import solved_folder
+from trainer.cases import sealed_set
 
 pytest_plugins = ["tests.outside_programs"]
 
 if "PYTEST_XDIST_WORKER" not in os.environ:  # a worker inherits it
     os.environ["XDG_CACHE_HOME"] = str(solved_folder())
+
+# a third of a second a passphrase, on purpose: the same passphrase of the same set is worked out once in a run
+sealed_set.key_of = cache(sealed_set.key_of)
 
 # a window opened by a command would wait for a person: only tests of the window itself have a display
 for name in ("DISPLAY", "WAYLAND_DISPLAY"):
