@@ -1,12 +1,14 @@
 """The explanation of a slot says what the solved currents did."""
 
+from functools import cache
+
 import pytest
 
 from tests.universes import POOLS, reasoner_of
 from trainer.cases.shipped import case_named
 from trainer.desk.solver import RememberingSolver
 from trainer.practice.attempt import begun, finding_data, step
-from trainer.practice.debrief import debrief_of
+from trainer.practice.debrief import Debrief, debrief_of
 from trainer.practice.events import Event, EventKind
 from trainer.practice.shown import reason_line
 from trainer.reasoning.finding import Finding, truth_of
@@ -14,12 +16,16 @@ from trainer.reasoning.finding import Finding, truth_of
 SOLVER = RememberingSolver()
 
 
-def line(name: str, slot: int) -> str:
+@cache
+def debrief_of_case(name: str) -> Debrief:
     case = case_named(name)
     found = Event(1, EventKind.FOUND, "t", finding_data(Finding(truth_of(case.faults), 0.95)))
-    debrief = debrief_of(step(begun(case, case.seed), found), SOLVER, reasoner_of(name), POOLS(case.profile))
-    reason = next(reason for reason in debrief.reasons if reason.slot == slot)
-    return reason_line(reason, len(case.profile.cylinders))
+    return debrief_of(step(begun(case, case.seed), found), SOLVER, reasoner_of(name), POOLS(case.profile))
+
+
+def line(name: str, slot: int) -> str:
+    reason = next(reason for reason in debrief_of_case(name).reasons if reason.slot == slot)
+    return reason_line(reason, len(case_named(name).profile.cylinders))
 
 
 @pytest.mark.parametrize(

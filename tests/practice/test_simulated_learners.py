@@ -17,7 +17,7 @@ from trainer.practice.course.slips import FOUND_FROM
 from trainer.practice.course.waiting import MOST_WAITING
 
 LONG = pytest.mark.long
-SLOPES = (0.5, pytest.param(0.75, marks=LONG), pytest.param(1.0, marks=LONG), pytest.param(1.5, marks=LONG), 2.0)
+SLOPES = (0.5, *(pytest.param(slope, marks=LONG) for slope in (0.75, 1.0, 1.5, 2.0)))
 
 
 @pytest.mark.parametrize("slope", SLOPES)
@@ -77,7 +77,7 @@ def test_nobody_is_said_to_hold_what_they_never_showed() -> None:
     assert all(chance < FOUND_FROM for chance in learner_of(learner.entries).slips.values())
 
 
-@pytest.mark.parametrize("count", [5, pytest.param(11, marks=LONG)])
+@pytest.mark.parametrize("count", [3, pytest.param(11, marks=LONG)])
 def test_abilities_are_recovered_and_their_intervals_cover(count: int) -> None:
     rng = np.random.default_rng(11)
     true: dict[Skill, list[float]] = {skill: [] for skill in Skill}

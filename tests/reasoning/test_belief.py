@@ -159,7 +159,7 @@ def test_evidence_that_no_hypothesis_explains_is_reported_and_nothing_is_lost() 
     assert belief.probability == pytest.approx(reasoner.hypotheses.prior)
 
 
-@pytest.mark.parametrize("name", thinned(case_names(), 3))  # all of them: `check` in tests/cases/test_shipped.py
+@pytest.mark.parametrize("name", thinned(case_names(), 8))  # all of them: `check` in tests/cases/test_shipped.py
 def test_each_shipped_case_is_singled_out_by_what_it_offers(name: str) -> None:
     reasoner = reasoner_of(name)
     assert reasoner.everything.findings[finding_key(truth_of(reasoner.matter.truth))] >= 0.95
@@ -175,6 +175,7 @@ def test_claims_agree_in_any_order_and_a_side_left_out_fits_both() -> None:
     assert not same_claims([open_side], [claim, other])
 
 
+@pytest.mark.long
 def test_what_was_only_computed_for_one_belief_is_not_taken_for_another() -> None:
     """Swaps are computed for the few hypotheses that are left; asking for them changes no later belief."""
     reasoner = reasoner_of("green_pin_on_two")

@@ -13,8 +13,8 @@ from trainer.cases.shipped import case_named
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import FaultKind
 from trainer.desk.solver import RememberingSolver
-from trainer.practice.attempt import begun, finding_data, step
-from trainer.practice.debrief import debrief_of
+from trainer.practice.attempt import Attempt, begun, finding_data, step
+from trainer.practice.debrief import Debrief, debrief_of
 from trainer.practice.events import Event, EventKind
 from trainer.practice.shown_debrief import refutation_values
 from trainer.reasoning.finding import Claim, Finding
@@ -31,16 +31,18 @@ def claim(cylinders: set[int], place: Location, kind: FaultKind, side: Side | No
 
 def wrong_of(name: str, *said: Claim, **circumstances: object) -> Wrong:
     """Return a wrong finding at a shipped case that was only heard, with circumstances changed."""
-    return replace(_wrong(name, said), **circumstances)
+    _attempt, debrief = heard_and_said(name, said)
+    assert debrief.wrong is not None
+    return replace(debrief.wrong, **circumstances)
 
 
 @cache
-def _wrong(name: str, said: tuple[Claim, ...]) -> Wrong:
+def heard_and_said(name: str, said: tuple[Claim, ...]) -> tuple[Attempt, Debrief]:
+    """Return a shipped case that was only heard and then answered, and its debrief."""
     case = case_named(name)
     found = Event(1, EventKind.FOUND, "t", finding_data(Finding(said, 0.95)))
-    debrief = debrief_of(step(begun(case, case.seed), found), SOLVER, reasoner_of(name), POOLS(case.profile))
-    assert debrief.wrong is not None
-    return debrief.wrong
+    attempt = step(begun(case, case.seed), found)
+    return attempt, debrief_of(attempt, SOLVER, reasoner_of(name), POOLS(case.profile))
 
 
 HUM = "faint_hum_on_three"
@@ -104,10 +106,7 @@ def test_every_misconception_has_a_case_and_words() -> None:
 def test_a_refutation_quotes_the_cases_own_numbers_in_three_lines_at_most(row: tuple) -> None:
     name, case_name, said, circumstances, _near = row
     said = (in_firing_order(case_name),) if said is None else said
-    case = case_named(case_name)
-    found = Event(1, EventKind.FOUND, "t", finding_data(Finding(said, 0.95)))
-    attempt = step(begun(case, case.seed), found)
-    debrief = debrief_of(attempt, SOLVER, reasoner_of(case_name), POOLS(attempt.case.profile))
+    attempt, debrief = heard_and_said(case_name, said)
     debrief = replace(debrief, wrong=replace(debrief.wrong, **circumstances))
     told = text(f"refute.{name}", **refutation_values(debrief, attempt))
     assert len(told) < 3 * 120

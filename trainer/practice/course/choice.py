@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
@@ -184,7 +185,7 @@ def _weighed(tasks: Sequence[Task], abilities: Mapping[Skill, Ability]) -> tuple
     needs = {skill: _need(ability) for skill, ability in abilities.items()}
     right = {one: float(chance) for one, chance in zip(asked, mean, strict=True)}
     teaches = {one: float(told) * needs[one.skill] for one, told in zip(asked, bits, strict=True)}
-    chances = [np.prod([right[one] for one in task.demands if counted(one, task)]) for task in tasks]
+    chances = [math.prod(right[one] for one in task.demands if counted(one, task)) for task in tasks]
     worth = [sum(teaches[one] for one in task.demands) for task in tasks]
     return np.array(chances), np.array(worth)
 
