@@ -6,13 +6,17 @@ from functools import cache
 import pytest
 from hypothesis import settings
 
-from tests.solved_cache import solved_folder
+from tests.solved_cache import remembering, solved_folder
 from trainer.cases import sealed_set
+from trainer.desk import solver
 
 pytest_plugins = ["tests.outside_programs"]
 
 if "PYTEST_XDIST_WORKER" not in os.environ:  # a worker inherits it
     os.environ["XDG_CACHE_HOME"] = str(solved_folder())
+
+# a solved test is a value: desks and workers of one process share them (twenty megabytes each)
+solver.solved_work = remembering(solver.solved_work, 16)
 
 # a third of a second a passphrase, on purpose: the same passphrase of the same set is worked out once in a run
 sealed_set.key_of = cache(sealed_set.key_of)

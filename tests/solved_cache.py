@@ -1,10 +1,18 @@
-"""Where tests keep solved engines from run to run: one folder for each state of the code that solves them."""
+"""What tests share: solved engines from run to run, one folder for each state of the code; solved tests in a process."""
 
 from __future__ import annotations
 
 import hashlib
 import shutil
+from collections.abc import Callable
 from pathlib import Path
+
+from trainer.circuit.faults import Fault
+from trainer.circuit.profile import Profile
+from trainer.circuit.solve import SolvedTest
+from trainer.instruments.bench import Work
+
+Solve = Callable[[Profile, tuple[Fault, ...], Work], SolvedTest]
 
 REPOSITORY = Path(__file__).parents[1]
 KEPT = REPOSITORY / ".test-cache"
@@ -24,3 +32,20 @@ def solved_folder() -> Path:
             shutil.rmtree(other, ignore_errors=True)
     folder.mkdir(parents=True, exist_ok=True)
     return folder
+
+
+def remembering(solve: Solve, most: int) -> Solve:
+    """Return a solver that keeps its latest tests for everything in the process that asks for them again."""
+    kept: dict[tuple[str, tuple[Fault, ...], Work], tuple[Profile, SolvedTest]] = {}
+
+    def solved(profile: Profile, faults: tuple[Fault, ...], work: Work) -> SolvedTest:
+        key = (profile.digest, faults, work)
+        of, test = kept.pop(key, (None, None))
+        if test is None or of != profile:  # a profile that a test changed keeps its digest
+            test = solve(profile, faults, work)
+        kept[key] = profile, test
+        if len(kept) > most:
+            kept.pop(next(iter(kept)))
+        return test
+
+    return solved

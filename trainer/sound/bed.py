@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from enum import StrEnum
+from functools import lru_cache
 from typing import Any
 
 import numpy as np
@@ -28,6 +29,14 @@ class BedKind(StrEnum):
 
 def bed_pa(kind: BedKind, level_dba: float, frames: int, rate_hz: int, seed: int) -> Floats:
     """Return a steady noise of an A-weighted level at both ears, shape (frame, ear), in pascal."""
+    loop, weighted = _loop(kind, rate_hz, seed)
+    target = REFERENCE_PA**2 * 10.0 ** (level_dba / 10.0)
+    return np.resize((loop * np.sqrt(target / weighted)).T, (frames, 2))
+
+
+@lru_cache(maxsize=2)  # a case is rendered again and again with one bed; each loop is four megabytes
+def _loop(kind: BedKind, rate_hz: int, seed: int) -> tuple[Floats, float]:
+    """Return one loop of a bed at a level of no matter, shape (ear, frame), and its A-weighted mean square."""
     frequency = np.fft.rfftfreq(LOOP_FRAMES, 1.0 / rate_hz)
     shape = _shape(kind, frequency)
     chance = Stream(seed, f"bed {kind}")
@@ -37,10 +46,7 @@ def bed_pa(kind: BedKind, level_dba: float, frames: int, rate_hz: int, seed: int
     alike = 1.0 / (1.0 + (frequency / 500.0) ** 2)
     spectra = shape * (np.sqrt(alike) * shared[:1] + np.sqrt(1.0 - alike) * own[:2])
     loop = np.fft.irfft(spectra, LOOP_FRAMES, axis=1)
-    weighted = 2.0 * np.sum((shape * a_weighting_gain(frequency)) ** 2) / LOOP_FRAMES**2
-    target = REFERENCE_PA**2 * 10.0 ** (level_dba / 10.0)
-    loop *= np.sqrt(target / weighted)
-    return np.resize(loop.T, (frames, 2))
+    return loop, float(2.0 * np.sum((shape * a_weighting_gain(frequency)) ** 2) / LOOP_FRAMES**2)
 
 
 def _shape(kind: BedKind, frequency_hz: Floats) -> Floats:
