@@ -2,12 +2,15 @@
 
 import os
 from functools import cache
+from typing import Any
 
 import pytest
 from hypothesis import settings
 
 from tests.solved_cache import remembering, solved_folder
 from trainer.cases import sealed_set
+from trainer.cases.shipped import profile_named, profile_names
+from trainer.commands.stores import universe_folder
 from trainer.desk import solver
 
 pytest_plugins = ["tests.outside_programs"]
@@ -37,6 +40,19 @@ def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:
     """Return how many processes share the whole suite; a part of it runs in this one, where it starts at once."""
     whole = config.args_source is pytest.Config.ArgsSource.TESTPATHS
     return min(os.cpu_count() or 1, MOST_WORKERS) if whole else 0
+
+
+def pytest_sessionstart(session: pytest.Session) -> None:
+    """Solve this process's share of the shipped engines, so that no two processes of a whole run solve the same one."""
+    worker: dict[str, Any] | None = getattr(session.config, "workerinput", None)
+    if worker is None:
+        return
+    from tests.universes import POOLS, solved_universe  # after the folder for what is solved was named
+
+    number, count = int(worker["workerid"].removeprefix("gw")), worker["workercount"]
+    for name in profile_names()[number::count]:
+        solved_universe(profile_named(name), 20.0, universe_folder())
+        POOLS(profile_named(name))
 
 
 DEAREST = (

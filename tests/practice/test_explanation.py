@@ -1,31 +1,23 @@
 """The explanation of a slot says what the solved currents did."""
 
-from functools import cache
-
 import pytest
 
-from tests.universes import POOLS, reasoner_of
 from trainer.cases.shipped import case_named
 from trainer.desk.solver import RememberingSolver
-from trainer.practice.attempt import begun, finding_data, step
-from trainer.practice.debrief import Debrief, debrief_of
-from trainer.practice.events import Event, EventKind
+from trainer.instruments.bench import Work
 from trainer.practice.shown import reason_line
-from trainer.reasoning.finding import Finding, truth_of
+from trainer.reasoning.explanation import reasons_of
+from trainer.sound.render import render
 
 SOLVER = RememberingSolver()
 
 
-@cache
-def debrief_of_case(name: str) -> Debrief:
-    case = case_named(name)
-    found = Event(1, EventKind.FOUND, "t", finding_data(Finding(truth_of(case.faults), 0.95)))
-    return debrief_of(step(begun(case, case.seed), found), SOLVER, reasoner_of(name), POOLS(case.profile))
-
-
 def line(name: str, slot: int) -> str:
-    reason = next(reason for reason in debrief_of_case(name).reasons if reason.slot == slot)
-    return reason_line(reason, len(case_named(name).profile.cylinders))
+    case = case_named(name)
+    solved, good = (SOLVER(case.profile, faults, Work()) for faults in (case.faults, ()))
+    sounds = (render(test, "front", case.bed, case.seed) for test in (solved, good))
+    reason = next(reason for reason in reasons_of(solved, *sounds) if reason.slot == slot)
+    return reason_line(reason, len(case.profile.cylinders))
 
 
 @pytest.mark.parametrize(

@@ -34,7 +34,7 @@ def bed_pa(kind: BedKind, level_dba: float, frames: int, rate_hz: int, seed: int
     return np.resize((loop * np.sqrt(target / weighted)).T, (frames, 2))
 
 
-@lru_cache(maxsize=2)  # a case is rendered again and again with one bed; each loop is four megabytes
+@lru_cache(maxsize=4)  # a case is rendered again and again with one bed; each loop is four megabytes
 def _loop(kind: BedKind, rate_hz: int, seed: int) -> tuple[Floats, float]:
     """Return one loop of a bed at a level of no matter, shape (ear, frame), and its A-weighted mean square."""
     frequency = np.fft.rfftfreq(LOOP_FRAMES, 1.0 / rate_hz)
