@@ -57,8 +57,8 @@ def pytest_sessionstart(session: pytest.Session) -> None:
 
 DEAREST = (
     "practice/test_exercises.py", "practice/test_simulated_learners.py", "reasoning/test_belief.py",
-    "window/test_every_screen.py", "reasoning/test_planning.py", "cases/test_shipped.py", "commands/test_sets_and_records.py",
-    "reasoning/test_misconceptions.py", "records/test_collect.py", "reasoning/test_universe.py",
+    "window/test_every_screen.py", "commands/test_sets_and_records.py", "outside/test_ngspice.py", "reasoning/test_planning.py",
+    "reasoning/test_misconceptions.py", "records/test_collect.py", "window/test_real_window.py", "reasoning/test_universe.py",
 )  # fmt: skip
 """The files that take longest, from the longest on: begun first, so that no process is left alone with one at the end."""
 

@@ -1,10 +1,12 @@
 """The shipped engines and cases cover what they must, and each reads back as it was written."""
 
 from collections import Counter, defaultdict
+from pathlib import Path
 
 import pytest
 
 from tests.engines import ALL
+from tests.thinned import thinned
 from tests.universes import UNIVERSES
 from trainer.cases.shipped import case_named, case_names, profile_names, scenarios_folder
 from trainer.circuit.elements import Location
@@ -15,12 +17,23 @@ from trainer.commands.check import check_paths
 CASES = [case_named(name) for name in case_names()]
 
 
-def test_every_shipped_file_passes_check() -> None:
-    result = check_paths([scenarios_folder()], UNIVERSES)
+FOLDER = scenarios_folder()
+FILES = sorted(path for path in FOLDER.rglob("*.yaml") if path.parent.name != "sets")
+
+
+@pytest.mark.long
+def test_the_whole_folder_passes_check() -> None:
+    result = check_paths([FOLDER], UNIVERSES)
     assert result.exit_code == 0, result.lines
-    sets = list((scenarios_folder() / "sets").glob("*.yaml"))
+    sets = list((FOLDER / "sets").glob("*.yaml"))
     assert len(sets) >= 2
     assert len(result.document["files"]) == len(case_names()) + len(profile_names()) + len(sets)
+
+
+@pytest.mark.parametrize("path", thinned(FILES, 5), ids=lambda path: path.stem)
+def test_a_shipped_file_passes_check(path: Path) -> None:
+    result = check_paths([path], UNIVERSES)
+    assert result.exit_code == 0, result.lines
 
 
 def test_there_are_at_least_thirty_cases_and_no_two_alike() -> None:

@@ -13,13 +13,29 @@ from tests.engines import RIDGE
 from tests.universes import solved_universe
 from trainer.cases.practice_pool import POOL_PREFIX
 from trainer.cases.universe_cache import solve_universe
-from trainer.reasoning.reasoner import universe_of
+from trainer.commands.stores import universe_folder
+from trainer.reasoning.reasoner import Universe, universe_of
 
 
 @pytest.fixture(scope="module")
-def kept(tmp_path_factory: pytest.TempPathFactory):
+def kept(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Universe]:
+    """A folder and a universe that was solved into it, stopped on the way and gone on with."""
     folder = tmp_path_factory.mktemp("universes")
-    return folder, solved_universe(RIDGE, 20.0, folder)
+    universe = universe_of(RIDGE, 20.0)
+    shares = []
+
+    def stop_early(share: float) -> None:
+        shares.append(share)
+        if len(shares) == 3:
+            raise InterruptedError
+
+    with pytest.raises(InterruptedError):
+        solve_universe(universe, folder, stop_early)
+    assert shares == sorted(shares)
+    assert universe.expectations.equivalents.solved
+    assert not list(folder.iterdir())
+    solve_universe(universe, folder)
+    return folder, universe
 
 
 def test_what_is_read_back_is_what_was_solved(kept) -> None:
@@ -60,23 +76,10 @@ def test_a_damaged_file_is_solved_anew_and_is_right(
 
 
 def test_work_that_was_stopped_goes_on_from_where_it_was(kept) -> None:
-    _folder, first = kept
-    shares = []
-
-    def stop_early(share: float) -> None:
-        shares.append(share)
-        if len(shares) == 3:
-            raise InterruptedError
-
-    universe = universe_of(RIDGE, 20.0)
-    with pytest.raises(InterruptedError):
-        solve_universe(universe, None, stop_early)
-    before = len(universe.expectations.equivalents.solved)
-    assert 0 < before < len(first.expectations.equivalents.solved)
-    assert shares == sorted(shares)
-    solve_universe(universe, None)
-    assert universe.expectations.equivalents.solved.keys() == first.expectations.equivalents.solved.keys()
-    for question, values in first.expectations.kept.items():
+    _folder, universe = kept
+    at_one_go = solved_universe(RIDGE, 20.0, universe_folder())
+    assert universe.expectations.equivalents.solved.keys() == at_one_go.expectations.equivalents.solved.keys()
+    for question, values in at_one_go.expectations.kept.items():
         assert np.array_equal(universe.expectations.kept[question], values)
 
 

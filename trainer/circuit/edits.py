@@ -98,7 +98,7 @@ class EditedNetwork:
         shift = np.zeros((count, self._solved.shape[1]))
         weight = np.ones(count)
         unit = 0
-        for name, ohm in [*edit.changed.items(), *((name, FAR_OHM) for name in edit.gone)]:
+        for name, ohm in [*edit.changed.items(), *((name, FAR_OHM) for name in sorted(edit.gone))]:
             row, old = self._row[name], self._branches[name][2]
             strength[row, unit] = (ohm - old) / (1.0 + old)
             watch[unit, row] = 1.0

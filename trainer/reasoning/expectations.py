@@ -198,7 +198,7 @@ class Expectations:
             conditions = Work().conditions
             self._worst = [frozenset()] * len(self.hypotheses)
             temperature_c = self.equivalents.sound.temperature_c
-            for location in {fault.location for faults in self.hypotheses for fault in faults}:
+            for location in sorted({fault.location for faults in self.hypotheses for fault in faults}):
                 work = Work(
                     conditions=replace(conditions, temperature_c=temperature_c, moved=location, heated=location)
                 )
