@@ -1,7 +1,10 @@
 """What holds for every test: solved engines are shared by all, and no outcome hangs on a machine's speed."""
 
 import os
+import shutil
+import tempfile
 from functools import cache
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -17,6 +20,12 @@ pytest_plugins = ["tests.outside_programs"]
 
 if "PYTEST_XDIST_WORKER" not in os.environ:  # a worker inherits it
     os.environ["XDG_CACHE_HOME"] = str(solved_folder())
+
+if "PYTEST_XDIST_WORKER" not in os.environ:
+    FOLDER = Path(tempfile.mkdtemp(prefix="tests-"))
+    FOLDER.chmod(0o755)  # PostgreSQL runs as another user
+    os.environ["TMPDIR"] = str(FOLDER)
+    tempfile.tempdir = None
 
 # a solved test is a value: desks and workers of one process share them (twenty megabytes each)
 solver.solved_work = remembering(solver.solved_work, 16)
@@ -53,6 +62,18 @@ def pytest_sessionstart(session: pytest.Session) -> None:
     for name in profile_names()[number::count]:
         solved_universe(profile_named(name), 20.0, universe_folder())
         POOLS(profile_named(name))
+
+
+def pytest_sessionfinish(session: pytest.Session) -> None:
+    """Fail a run whose tests or commands left anything in the temporary folder."""
+    if "PYTEST_XDIST_WORKER" in os.environ:
+        return
+    left = sorted(path.name for path in FOLDER.iterdir() if not path.name.startswith("pytest-of-"))
+    if left:
+        print(f"\nleft in the temporary folder: {', '.join(left)}")
+        session.exitstatus = pytest.ExitCode.TESTS_FAILED
+    if session.exitstatus == pytest.ExitCode.OK:  # what failed is looked at
+        shutil.rmtree(FOLDER, ignore_errors=True)
 
 
 DEAREST = (

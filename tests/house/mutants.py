@@ -121,7 +121,8 @@ def killed(mutant: Mutant, tree: Path) -> bool:
     source = path.read_text("utf-8")
     path.write_text(mutant.applied(source), "utf-8")
     wanted = [name for name in OWN_TESTS.get(mutant.room, (f"tests/{mutant.room}",)) if (tree / name).exists()]
-    call = [sys.executable, "-m", "pytest", "-q", "-x", "-p", "no:cacheprovider", "-p", "no:xdist", *wanted]
+    options = ["-q", "-x", "-p", "no:cacheprovider", "-o", "addopts=", "-m", "not long"]
+    call = [sys.executable, "-m", "pytest", *options, *wanted]
     try:
         done = subprocess.run(
             call,
@@ -135,6 +136,8 @@ def killed(mutant: Mutant, tree: Path) -> bool:
         return True
     finally:
         path.write_text(source, "utf-8")
+    if done.returncode not in (0, 1, 2):  # 1 a test failed, 2 one could not be read; the rest proves nothing
+        raise RuntimeError(f"{' '.join(call)} ended with {done.returncode}: {done.stderr.decode()}")
     return done.returncode != 0
 
 
