@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import contextlib
 import json
 import os
 import shutil
+import signal
 import subprocess
 import tempfile
 import threading
+import time
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -75,24 +78,45 @@ def seen(html: str) -> Seen:
         return Seen(dom, logged, tuple(sorted(asked)), picture.read_bytes())
 
 
+def _end(group: int) -> None:
+    """End a browser with all its processes, which else go on writing into its folder, and wait until they are gone."""
+    with contextlib.suppress(ProcessLookupError):
+        os.killpg(group, signal.SIGKILL)
+    for _try in range(50):
+        state = Path("/proc").glob("[0-9]*/stat")
+        if not any(_in_group(path, group) for path in state):
+            return
+        time.sleep(0.1)
+
+
+def _in_group(path: Path, group: int) -> bool:
+    """Tell whether a process that is no zombie belongs to a group."""
+    try:
+        state, _parent, its_group, *_rest = path.read_text().rpartition(")")[2].split()
+    except OSError:
+        return False
+    return int(its_group) == group and state != "Z"
+
+
 def played(html: str) -> str:
     """Play every sound of a page and tell what became of each: `true` or `false`, or what went wrong.
 
     The page forbids scripts; it is played without that line.
     """
     policy = html[html.index("<meta http-equiv=") : html.index(">", html.index("default-src")) + 1]
-    with tempfile.TemporaryDirectory(prefix="browser-", ignore_cleanup_errors=True) as name:
+    with tempfile.TemporaryDirectory(prefix="browser-") as name:
         folder = Path(name)
         page = folder / "page.html"
         page.write_text(html.replace(policy, "").replace("</body>", LISTEN), "utf-8")
         call = _call(folder, page, "--enable-logging=stderr", "--v=0", "--remote-debugging-port=0",
                      "--autoplay-policy=no-user-gesture-required")  # fmt: skip
-        with subprocess.Popen(call, env=_here(folder), stderr=subprocess.PIPE, text=True) as browser:
-            late = threading.Timer(WAIT_S, browser.kill)
+        with subprocess.Popen(call, env=_here(folder), stderr=subprocess.PIPE, text=True,
+                              start_new_session=True) as browser:  # fmt: skip
+            late = threading.Timer(WAIT_S, _end, [browser.pid])
             late.start()
             assert browser.stderr is not None
             said = next((line for line in browser.stderr if '"played ' in line), "never")
             late.cancel()
-            browser.kill()
+            _end(browser.pid)
             browser.stderr.close()
         return said.partition('"played ')[2].partition('"')[0] or said

@@ -25,6 +25,8 @@ if "PYTEST_XDIST_WORKER" not in os.environ:
     FOLDER = Path(tempfile.mkdtemp(prefix="tests-"))
     FOLDER.chmod(0o755)  # PostgreSQL runs as another user
     os.environ["TMPDIR"] = str(FOLDER)
+    (FOLDER / "run").mkdir(mode=0o700)  # where a sound server's own things go
+    os.environ["XDG_RUNTIME_DIR"] = str(FOLDER / "run")
     tempfile.tempdir = None
 
 # a solved test is a value: desks and workers of one process share them (twenty megabytes each)
@@ -68,7 +70,9 @@ def pytest_sessionfinish(session: pytest.Session) -> None:
     """Fail a run whose tests or commands left anything in the temporary folder."""
     if "PYTEST_XDIST_WORKER" in os.environ:
         return
-    left = sorted(path.name for path in FOLDER.iterdir() if not path.name.startswith("pytest-of-"))
+    left = sorted(
+        path.name for path in FOLDER.iterdir() if path.name != "run" and not path.name.startswith("pytest-of-")
+    )
     if left:
         print(f"\nleft in the temporary folder: {', '.join(left)}")
         session.exitstatus = pytest.ExitCode.TESTS_FAILED

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import ast
 from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
 
 PACKAGE = Path(__file__).parents[2] / "trainer"
@@ -29,7 +30,9 @@ def rooms_imported(tree: ast.AST) -> Iterator[str]:
                 yield name.split(".")[1]
 
 
-TREES = {str(path.relative_to(PACKAGE)): ast.parse(path.read_text("utf-8")) for path in FILES}
+@cache
+def trees() -> dict[str, ast.Module]:
+    return {str(path.relative_to(PACKAGE)): ast.parse(path.read_text("utf-8")) for path in FILES}
 
 
 def room_of(file: str) -> str:
@@ -39,7 +42,7 @@ def room_of(file: str) -> str:
 def test_a_room_imports_only_from_lower_floors() -> None:
     upward = {
         file: above
-        for file, tree in TREES.items()
+        for file, tree in trees().items()
         if (above := {
             room for room in rooms_imported(tree)
             if room != (here := room_of(file)) and FLOOR[room] >= FLOOR[here] and (here, room) not in DRAWN_TOGETHER
@@ -54,7 +57,7 @@ OUTSIDE = {"os", "pathlib", "time", "datetime", "random", "sounddevice", "pygame
 
 def test_the_lower_floors_know_no_files_clock_device_or_global_chance() -> None:
     reaching = {
-        file: found for file, tree in TREES.items() if room_of(file) in GROUND and (found := modules_imported(tree) & OUTSIDE)
+        file: found for file, tree in trees().items() if room_of(file) in GROUND and (found := modules_imported(tree) & OUTSIDE)
     }  # fmt: skip
     assert reaching == {}
 
@@ -73,7 +76,7 @@ def test_only_the_code_that_edits_elements_asks_for_a_kind_of_fault() -> None:
     allowed = {"circuit/faults.py", "circuit/fault_space.py", "cases/drawing.py"}
     asking = {
         f"{file}:{node.lineno}: {ast.unparse(node)}"
-        for file, tree in TREES.items()
+        for file, tree in trees().items()
         if file not in allowed
         for node in ast.walk(tree)
         if isinstance(node, ast.Attribute) and isinstance(node.value, ast.Name) and node.value.id == "FaultKind"

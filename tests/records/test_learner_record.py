@@ -20,8 +20,6 @@ from trainer.records.learner_record import Taken, record_name, taken_in, write_r
 from trainer.records.store import Store, opened
 from trainer.words import problem_line
 
-POOL = [POOLS(profile_named("north_v8"))]
-
 
 def practised(store: Store, who: str = "anna", count: int = 4, *, first: int = 0) -> Course:
     course = Course(store, who, clock(), np.random.default_rng(1))
@@ -201,7 +199,7 @@ def test_what_another_version_kept_of_a_task_comes_along_unread(tmp_path: Path, 
     assert taken_in(there, path, "anna").new == 4
     moved = Course(there, "anna", clock(), np.random.default_rng(1))
     assert len(moved.stands.entries) >= 3
-    assert moved.next(POOL).task.name
+    assert moved.next([POOLS(profile_named("north_v8"))]).task.name
     assert there.closings("anna") == []
 
 
