@@ -10,7 +10,6 @@ import signal
 import subprocess
 import tempfile
 import threading
-import time
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -79,23 +78,9 @@ def seen(html: str) -> Seen:
 
 
 def _end(group: int) -> None:
-    """End a browser with all its processes, which else go on writing into its folder, and wait until they are gone."""
+    """End a browser with all its processes, which else go on writing into its folder."""
     with contextlib.suppress(ProcessLookupError):
         os.killpg(group, signal.SIGKILL)
-    for _try in range(50):
-        state = Path("/proc").glob("[0-9]*/stat")
-        if not any(_in_group(path, group) for path in state):
-            return
-        time.sleep(0.1)
-
-
-def _in_group(path: Path, group: int) -> bool:
-    """Tell whether a process that is no zombie belongs to a group."""
-    try:
-        state, _parent, its_group, *_rest = path.read_text().rpartition(")")[2].split()
-    except OSError:
-        return False
-    return int(its_group) == group and state != "Z"
 
 
 def played(html: str) -> str:
@@ -118,5 +103,5 @@ def played(html: str) -> str:
             said = next((line for line in browser.stderr if '"played ' in line), "never")
             late.cancel()
             _end(browser.pid)
-            browser.stderr.close()
+            browser.communicate()  # ends when the last process that could write has ended
         return said.partition('"played ')[2].partition('"')[0] or said

@@ -76,8 +76,10 @@ def pytest_sessionfinish(session: pytest.Session) -> None:
     if left:
         print(f"\nleft in the temporary folder: {', '.join(left)}")
         session.exitstatus = pytest.ExitCode.TESTS_FAILED
-    if session.exitstatus == pytest.ExitCode.OK:  # what failed is looked at
+    if session.exitstatus == pytest.ExitCode.OK:
         shutil.rmtree(FOLDER, ignore_errors=True)
+    else:
+        print(f"\nwhat the tests wrote stays in {FOLDER}")
 
 
 DEAREST = (

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import csv
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 from functools import lru_cache
 from pathlib import Path
 
@@ -12,7 +12,7 @@ from trainer.circuit.drive import Slot
 from trainer.circuit.elements import Location
 from trainer.circuit.fault_space import single_faults
 from trainer.circuit.faults import Conditions, Fault, FaultKind, faulty_circuit
-from trainer.circuit.profile import Connector, Profile, Schedule, Wiring
+from trainer.circuit.profile import ByContent, Connector, Profile, Schedule, Wiring
 from trainer.circuit.solve import SolvedTest, solve_test
 
 NORTH = profile_named("north_v8")
@@ -40,19 +40,11 @@ def worst(fault: Fault) -> Conditions:
 def solved(profile: Profile, *faults: Fault, conditions: Conditions | None = None) -> SolvedTest:
     """Solve the whole test of a profile with faults in it, intermittent ones at work."""
     chosen = conditions or (worst(faults[0]) if faults else Conditions())
-    return _solved(_Same(profile.digest, profile), faults, chosen)
-
-
-@dataclass(frozen=True)
-class _Same:
-    """A profile that is the same wherever its digest is: profiles themselves cannot be keys."""
-
-    digest: str
-    profile: Profile = field(compare=False)
+    return _solved(ByContent(profile), faults, chosen)
 
 
 @lru_cache(maxsize=16)  # each is some twenty megabytes
-def _solved(engine: _Same, faults: tuple[Fault, ...], conditions: Conditions) -> SolvedTest:
+def _solved(engine: ByContent, faults: tuple[Fault, ...], conditions: Conditions) -> SolvedTest:
     return solve_test(faulty_circuit(engine.profile, faults, conditions))
 
 

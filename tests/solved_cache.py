@@ -5,10 +5,11 @@ from __future__ import annotations
 import hashlib
 import shutil
 from collections.abc import Callable
+from functools import lru_cache
 from pathlib import Path
 
 from trainer.circuit.faults import Fault
-from trainer.circuit.profile import Profile
+from trainer.circuit.profile import ByContent, Profile
 from trainer.circuit.solve import SolvedTest
 from trainer.instruments.bench import Work
 
@@ -36,16 +37,9 @@ def solved_folder() -> Path:
 
 def remembering(solve: Solve, most: int) -> Solve:
     """Return a solver that keeps its latest tests for everything in the process that asks for them again."""
-    kept: dict[tuple[str, tuple[Fault, ...], Work], tuple[Profile, SolvedTest]] = {}
 
-    def solved(profile: Profile, faults: tuple[Fault, ...], work: Work) -> SolvedTest:
-        key = (profile.digest, faults, work)
-        of, test = kept.pop(key, (None, None))
-        if test is None or of != profile:  # a profile that a test changed keeps its digest
-            test = solve(profile, faults, work)
-        kept[key] = profile, test
-        if len(kept) > most:
-            kept.pop(next(iter(kept)))
-        return test
+    @lru_cache(maxsize=most)
+    def kept(engine: ByContent, faults: tuple[Fault, ...], work: Work) -> SolvedTest:
+        return solve(engine.profile, faults, work)
 
-    return solved
+    return lambda profile, faults, work: kept(ByContent(profile), faults, work)

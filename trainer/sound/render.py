@@ -11,7 +11,7 @@ import scipy.fft
 from numpy.typing import NDArray
 
 from trainer.circuit.chance import Stream
-from trainer.circuit.profile import Profile
+from trainer.circuit.profile import ByContent, Profile
 from trainer.circuit.solve import SAMPLE_RATE_HZ, Pulse, SolvedTest
 from trainer.sound.bed import BedKind, bed_pa
 from trainer.sound.body import body_response
@@ -92,26 +92,13 @@ def render(solved: SolvedTest, place: str, bed: Bed, seed: int, only: Sequence[i
     return Sound(samples, SAMPLE_RATE_HZ, tuple(heard), place, bed)
 
 
-class _ByContent:
-    """A profile as a key: equal to any other of the same content, so that its paths are computed once."""
-
-    def __init__(self, profile: Profile) -> None:
-        self.profile = profile
-
-    def __eq__(self, other: object) -> bool:
-        return isinstance(other, _ByContent) and other.profile == self.profile
-
-    def __hash__(self) -> int:
-        return hash(self.profile.digest)
-
-
 def paths_of(profile: Profile, place: str) -> Complex64:
     """Return force to pressure at each ear, shape (cylinder, ear, frequency); raises KeyError for an unknown place."""
-    return _paths(_ByContent(profile), place)
+    return _paths(ByContent(profile), place)
 
 
 @lru_cache(maxsize=8)
-def _paths(keyed: _ByContent, place: str) -> Complex64:
+def _paths(keyed: ByContent, place: str) -> Complex64:
     profile = keyed.profile
     frequency = np.fft.rfftfreq(TEMPLATE_FRAMES, 1.0 / SAMPLE_RATE_HZ)
     bodies = body_response(profile, frequency)[:, None, :]
