@@ -35,6 +35,7 @@ def test_four_to_nine_of_ten_are_right_whatever_the_slope_of_the_learner(slope: 
     assert len(learner_of(learner.entries).waiting) <= MOST_WAITING
 
 
+@LONG
 def test_one_who_forgets_is_followed_down_and_up_again() -> None:
     learner = Simulated(alike(1.2))
     chance = np.random.default_rng(3)

@@ -31,8 +31,11 @@ COLOURS = 64
 README_SIZE, README_SCALE = (1280, 800), 1.0
 
 
-def screens() -> Iterator[tuple[str, Node, str]]:
-    """Yield every screen's name, its nodes and what the keyboard is on; the files that it speaks of lie nowhere."""
+def screens() -> Iterator[tuple[str, Node, str, Hands]]:
+    """Yield every screen's name, nodes, what the keyboard is on, and the hands that went there.
+
+    The files that a screen speaks of lie nowhere.
+    """
     pygame.font.init()
     with tempfile.TemporaryDirectory() as folder:
         hands = Hands(settings=Settings(), measure=Type(1.0), folder=Path(folder))
@@ -40,7 +43,7 @@ def screens() -> Iterator[tuple[str, Node, str]]:
             hands.shell.notice = ""
             hands.shell.touch()
             order = hands.layout.order
-            yield name, hands.shell.root(), hands.shell.focus or order[0]
+            yield name, hands.shell.root(), hands.shell.focus or order[0], hands
 
 
 def picture(root: Node, focus: str, size: tuple[int, int], scale: float, theme: str = "dark") -> Image.Image:
@@ -62,7 +65,7 @@ def main() -> None:
     FOLDER.mkdir(parents=True, exist_ok=True)
     for path in FOLDER.glob("*.png"):
         path.unlink()
-    for name, root, focus in screens():
+    for name, root, focus, _hands in screens():
         for size in SIZES:
             for scale in SCALES:
                 keep(picture(root, focus, size, scale), file_name(name, size, scale))

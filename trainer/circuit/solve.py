@@ -90,17 +90,19 @@ def solve_test(
     slots: Sequence[Slot] | None = None,
     steps_per_sample: int = STEPS_PER_SAMPLE,
     most_steps: int | None = None,
+    most_pulses: int = MOST_PULSES,
 ) -> SolvedTest:
     """Solve the actuation test of a circuit; a trip that lasts until the key is turned shuts the later slots too.
 
-    Raises UnsolvableError where the numbers run away, or where it takes more than `most_steps`, counted in each slot.
+    `most_pulses` of 1 solves the first pulse only, the same as it is in the whole test. Raises UnsolvableError where
+    the numbers run away, or where it takes more than `most_steps`, counted in each slot.
     """
     chosen = tuple(slots if slots is not None else slots_of(circuit.profile))
     reductions = Reductions(circuit, {})
     asked = list(chosen)
     while True:
         rows = [Row(circuit, slot, reductions) for slot in asked]
-        solved = solve_rows(rows, steps_per_sample, LEAST_PULSES, most_steps)
+        solved = solve_rows(rows, steps_per_sample, LEAST_PULSES, most_steps, most_pulses)
         if most_steps is not None:
             most_steps -= sum(map(_steps_of, solved.pulses))
         left = left_live(circuit, chosen, asked, solved.tripped)
@@ -160,11 +162,12 @@ def solve_rows(
     steps_per_sample: int = STEPS_PER_SAMPLE,
     least_pulses: int = 1,
     most_steps: int | None = None,
+    most_pulses: int = MOST_PULSES,
 ) -> Solved:
-    """Solve slots of circuits of one profile, at least so many pulses of each; raises UnsolvableError."""
+    """Solve slots of circuits of one profile, so many pulses of each at least and at most; raises UnsolvableError."""
     try:
         with np.errstate(over="ignore", invalid="ignore", divide="ignore"):  # asked after each pulse, in one place
-            return _Solver(rows, steps_per_sample).run(least_pulses, most_steps)
+            return _Solver(rows, steps_per_sample).run(least_pulses, most_steps, most_pulses)
     except np.linalg.LinAlgError as error:
         raise UnsolvableError("engine_runs_away", profile=rows[0].circuit.profile.name) from error
 
@@ -190,7 +193,7 @@ class _Solver:
         self.magnets = magnets_of_rows([[row.circuit.solenoids[n] for n in profile.cylinders] for row in rows])
         self.trip_at_s = profile.module.trip.delay_s - self.step_s / 4.0  # whole steps add up to a hair less
 
-    def run(self, least_pulses: int, most_steps: int | None) -> Solved:
+    def run(self, least_pulses: int, most_steps: int | None, most_pulses: int) -> Solved:
         steps = 0
         count = len(self.rows)
         state = state_at_rest(self.rows, self.magnets)
@@ -201,7 +204,7 @@ class _Solver:
         tripped: list[frozenset[str]] = [frozenset()] * count
         schedule = self.profile.schedule
         total = round(max(schedule.slot_s, schedule.together_s) * schedule.pulses_per_s)
-        while active and len(pulses) < min(MOST_PULSES, max(total, least_pulses)):
+        while active and len(pulses) < min(most_pulses, max(total, least_pulses)):
             pulse, state, at_rest, same = self._pulse(state, active)
             if not all(np.isfinite(part).all() for part in (state.linkage, state.driver, state.position, state.rail)):
                 raise UnsolvableError("engine_runs_away", profile=self.profile.name)

@@ -16,7 +16,7 @@ from trainer.circuit.elements import RAIL, Circuit
 from trainer.circuit.faults import Fault
 from trainer.circuit.network import solve
 from trainer.circuit.profile import Meter, Profile
-from trainer.circuit.solve import SolvedTest, solve_test
+from trainer.circuit.solve import MOST_PULSES, SolvedTest, solve_test
 from trainer.instruments.bench import Pin, Work, node_of, worked_circuit
 from trainer.instruments.reading import Reading
 
@@ -34,9 +34,11 @@ class Trace:
     current_a: Floats
 
 
-def _solved(profile: Profile, faults: Sequence[Fault], work: Work, slot: int) -> SolvedTest:
+def _solved(
+    profile: Profile, faults: Sequence[Fault], work: Work, slot: int, most_pulses: int = MOST_PULSES
+) -> SolvedTest:
     chosen = [candidate for candidate in slots_of(profile) if candidate.number == slot]
-    return solve_test(worked_circuit(profile, faults, work), chosen)
+    return solve_test(worked_circuit(profile, faults, work), chosen, most_pulses=most_pulses)
 
 
 def node_voltages(solved: SolvedTest, step: int, number: int = -1) -> tuple[Circuit, dict[str, float]]:
@@ -78,7 +80,7 @@ def measure_supply(profile: Profile, faults: Sequence[Fault], work: Work) -> Rea
 
 def measure_dummy_current(profile: Profile, faults: Sequence[Fault], work: Work, cylinder: int) -> Reading:
     """Measure the current in the return of a dummy load in place of an injector at the end of its pulse."""
-    solved = _solved(profile, faults, work, cylinder)
+    solved = _solved(profile, faults, work, cylinder, most_pulses=1)
     pulse, row = solved.pulses_of(0)[0]
     current_a = float(pulse.return_a[solved.on_steps - 1, row, profile.cylinders.index(cylinder)])
     return Reading("dummy_load", round(current_a, 1), "ampere", f"{current_a:.1f} A")
@@ -86,7 +88,7 @@ def measure_dummy_current(profile: Profile, faults: Sequence[Fault], work: Work,
 
 def measure_trace(profile: Profile, faults: Sequence[Fault], work: Work, cylinder: int, seed: int) -> Trace:
     """Take a current trace of a return at the module: one pole at the probe's bandwidth, seeded noise."""
-    solved = _solved(profile, faults, work, cylinder)
+    solved = _solved(profile, faults, work, cylinder, most_pulses=1)
     pulse, row = solved.pulses_of(0)[0]
     clean = clean_trace(profile.meter, pulse.return_a[:, row, profile.cylinders.index(cylinder)], solved.step_s)
     noise = profile.meter.probe_noise_a * Stream(seed, f"trace {cylinder}").normal(len(clean.time_s))
