@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any
 
 import numpy as np
@@ -30,26 +32,41 @@ def sum_db(levels_db: Floats) -> float:
     return float(10.0 * np.log10(np.sum(10.0 ** (np.asarray(levels_db) / 10.0))))
 
 
-def a_weighted_level_db(pressure_pa: Floats, rate_hz: int) -> float:
-    """Return the equivalent A-weighted level of a stretch of sound, the two ears' mean square taken together.
+@dataclass(frozen=True, slots=True)
+class Measures:
+    """What a stretch of sound measures: equivalent A-weighted level, and power-weighted mean frequency, 0 for silence."""
+
+    level_dba: float
+    centroid_hz: float
+
+
+def measure(pressure_pa: Floats, rate_hz: int) -> Measures:
+    """Measure a stretch of sound, the two ears' mean square taken together; both figures are A-weighted.
 
     `pressure_pa` has shape (frame,) or (frame, ear), in pascal at the listener.
     """
     signal = pressure_pa if pressure_pa.ndim == 2 else pressure_pa[:, None]
+    frequency, gain = _weighting(len(signal), rate_hz)
     spectrum = np.fft.rfft(signal, axis=0)
-    gain = a_weighting_gain(np.fft.rfftfreq(len(signal), 1.0 / rate_hz))
     power = np.abs(spectrum * gain[:, None]) ** 2
+    both = ((np.abs(spectrum) * gain[:, None]) ** 2).sum(axis=1)
     power[1:] *= 2.0
     if len(signal) % 2 == 0:
         power[-1] /= 2.0
-    return float(level_db(power.sum(axis=0).mean() / len(signal) ** 2))
+    total = both.sum()
+    return Measures(
+        level_dba=float(level_db(power.sum(axis=0).mean() / len(signal) ** 2)),
+        centroid_hz=float((frequency * both).sum() / total) if total > 0.0 else 0.0,
+    )
 
 
-def centroid_hz(pressure_pa: Floats, rate_hz: int) -> float:
-    """Return the power-weighted mean frequency of a stretch of sound, A-weighted; 0 for silence."""
-    signal = pressure_pa if pressure_pa.ndim == 2 else pressure_pa[:, None]
-    frequency = np.fft.rfftfreq(len(signal), 1.0 / rate_hz)
-    weighted = np.abs(np.fft.rfft(signal, axis=0)) * a_weighting_gain(frequency)[:, None]
-    power = (weighted**2).sum(axis=1)
-    total = power.sum()
-    return float((frequency * power).sum() / total) if total > 0.0 else 0.0
+def a_weighted_level_db(pressure_pa: Floats, rate_hz: int) -> float:
+    """Return the equivalent A-weighted level of a stretch of sound, of the shape that `measure` takes."""
+    return measure(pressure_pa, rate_hz).level_dba
+
+
+@lru_cache(maxsize=4)  # the slots of a test have two lengths
+def _weighting(frames: int, rate_hz: int) -> tuple[Floats, Floats]:
+    """Return the frequencies of a transform of so many frames in hertz, and weighting A at each."""
+    frequency = np.fft.rfftfreq(frames, 1.0 / rate_hz)
+    return frequency, a_weighting_gain(frequency)

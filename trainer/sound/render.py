@@ -15,7 +15,7 @@ from trainer.circuit.profile import ByContent, Profile
 from trainer.circuit.solve import SAMPLE_RATE_HZ, Pulse, SolvedTest
 from trainer.sound.bed import BedKind, bed_pa
 from trainer.sound.body import body_response
-from trainer.sound.levels import FULL_SCALE_PA, a_weighted_level_db, centroid_hz
+from trainer.sound.levels import FULL_SCALE_PA, a_weighted_level_db, measure
 from trainer.sound.limiter import limiter_gain_db
 from trainer.sound.places import ear_response
 from trainer.sound.room import late_decay
@@ -78,9 +78,8 @@ def render(solved: SolvedTest, place: str, bed: Bed, seed: int, only: Sequence[i
         dry, gain_db = _slot_pa(solved, row, window, paths, seed)
         start = round(window.start_s * SAMPLE_RATE_HZ)
         inside = dry[:, : round((window.end_s - window.start_s) * SAMPLE_RATE_HZ)].T
-        heard.append(
-            SlotSound(window, a_weighted_level_db(inside, SAMPLE_RATE_HZ), centroid_hz(inside, SAMPLE_RATE_HZ), gain_db)
-        )
+        measures = measure(inside, SAMPLE_RATE_HZ)
+        heard.append(SlotSound(window, measures.level_dba, measures.centroid_hz, gain_db))
         pressure[:, start : start + dry.shape[1]] += dry[:, : pressure.shape[1] - start]
     samples = pressure[:, :frames].T + bed_pa(bed.kind, bed.level_dba, frames, SAMPLE_RATE_HZ, seed).astype(np.float32)
     samples *= np.float32(1.0 / FULL_SCALE_PA)
@@ -97,7 +96,7 @@ def paths_of(profile: Profile, place: str) -> Complex64:
     return _paths(ByContent(profile), place)
 
 
-@lru_cache(maxsize=8)
+@lru_cache(maxsize=16)  # two megabytes each
 def _paths(keyed: ByContent, place: str) -> Complex64:
     profile = keyed.profile
     frequency = np.fft.rfftfreq(TEMPLATE_FRAMES, 1.0 / SAMPLE_RATE_HZ)
@@ -118,11 +117,13 @@ def _slot_pa(solved: SolvedTest, row: int, window: Window, paths: Complex64, see
     strength = 1.0 + schedule.strength_jitter * np.clip(chance.normal(count), -2.0, 2.0)
     length = round((window.end_s - window.start_s) * SAMPLE_RATE_HZ) + TEMPLATE_FRAMES
     dry = np.zeros((2, length), dtype=np.float32)
+    scaled = np.empty((2, TEMPLATE_FRAMES), dtype=np.float32)
     starts = np.round((np.arange(count) / schedule.pulses_per_s + np.abs(late)) * SAMPLE_RATE_HZ).astype(int)
     for pulse, (start, factor) in enumerate(zip(starts, strength, strict=True)):
         template = templates[min(pulse, len(templates) - 1)]
         end = min(start + TEMPLATE_FRAMES, length)
-        dry[:, start:end] += np.float32(factor) * template[:, : end - start]
+        np.multiply(template, np.float32(factor), out=scaled)
+        dry[:, start:end] += scaled[:, : end - start]
     if window.slot.number != 0:
         return dry, 0.0
     frames = length - TEMPLATE_FRAMES
