@@ -49,11 +49,26 @@ def secret(here: Path) -> tuple[str, str]:
     return "--passphrase-file", str(here / "pass")
 
 
-def collected(here: Path) -> Path:
+def collect(here: Path) -> Path:
     school = here / "school"
     done = run("records", "collect", here / "stick", "--set", here / "small.sealed", *secret(here), data=school)
     assert done.exit_code == 0, done.output
     return school
+
+
+@pytest.fixture(scope="module")
+def marked_classroom(classroom: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The classroom after its results were collected: marking takes a second, and is the same each time."""
+    folder = tmp_path_factory.mktemp("marked")
+    shutil.copytree(classroom, folder, dirs_exist_ok=True)
+    collect(folder)
+    return folder
+
+
+@pytest.fixture
+def school(here: Path, marked_classroom: Path) -> Path:
+    """A school's records with that class collected, beside what is `here`."""
+    return Path(shutil.copytree(marked_classroom / "school", here / "school"))
 
 
 def test_a_set_is_made_checked_sealed_and_shown(here: Path) -> None:
@@ -124,7 +139,7 @@ def test_an_exam_is_worked_in_the_terminal_and_its_debriefs_looked_at(here: Path
 
 
 def test_a_class_is_collected_reported_and_exported(here: Path) -> None:
-    school = collected(here)
+    school = collect(here)
     again = run(
         "records", "collect", here / "stick", "--set", here / "small.sealed", *secret(here), "--json", data=school
     )
@@ -142,8 +157,7 @@ def test_a_class_is_collected_reported_and_exported(here: Path) -> None:
     assert len((here / "xapi").read_text("utf-8").splitlines()) == 8
 
 
-def test_marks_are_voided_commented_regraded_and_named(here: Path) -> None:
-    school = collected(here)
+def test_marks_are_voided_commented_regraded_and_named(here: Path, school: Path) -> None:
     (here / "roster.csv").write_text("learner,name,class\nann,Ann Meyer,day\nzed,Zed,day\n", "utf-8")
     assert "On the roster now: 2" in run("records", "roster", here / "roster.csv", data=school).output
     assert run("records", "void", "--learner", "=ben()", "--case", "3", "--reason", "noise", data=school).exit_code == 0
@@ -161,8 +175,7 @@ def test_marks_are_voided_commented_regraded_and_named(here: Path) -> None:
     assert "played on the projector" in (here / "report.html").read_text("utf-8")
 
 
-def test_records_are_backed_up_restored_kept_and_deleted(here: Path) -> None:
-    school = collected(here)
+def test_records_are_backed_up_restored_kept_and_deleted(here: Path, school: Path) -> None:
     assert run("records", "backup", here / "all.gz", data=school).exit_code == 0
     assert run("records", "restore", here / "all.gz", data=here / "other").exit_code == 0
     first, second = (opened(folder) for folder in (school, here / "other"))
@@ -181,10 +194,9 @@ def test_records_are_backed_up_restored_kept_and_deleted(here: Path) -> None:
     assert "No results of a set" in run("records", "list", data=school).output
 
 
-def test_a_changed_byte_of_a_backup_is_refused_unless_it_unpacks_to_the_very_same(here: Path) -> None:
+def test_a_changed_byte_of_a_backup_is_refused_unless_it_unpacks_to_the_very_same(here: Path, school: Path) -> None:
     # RFC 1952 leaves bytes of the head without meaning, RFC 1951 the bits that fill the last byte of a block,
     # and one text has many packings: what counts is that never another record comes back
-    school = collected(here)
     assert run("records", "backup", here / "all.gz", data=school).exit_code == 0
     whole = (here / "all.gz").read_bytes()
     content = gzip.decompress(whole)

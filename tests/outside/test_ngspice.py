@@ -55,7 +55,7 @@ def test_the_first_pulse_is_the_same_in_ngspice(
     faults, conditions = ([fault], worst(fault)) if fault else ([], Conditions())
     circuit = faulty_circuit(profile, faults, conditions)
     slot = next(slot for slot in slots_of(profile) if slot.number == number)
-    solved = solve_test(circuit, [slot])
+    solved = solve_test(circuit, [slot], most_pulses=1)
     other = run_ngspice(netlist_of(circuit, slot, END_S, "test"), tmp_path)
     assert other["time"][-1] == pytest.approx(END_S, rel=1e-3), "ngspice did not reach its end time"
 

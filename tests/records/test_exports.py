@@ -9,7 +9,6 @@ import subprocess
 from pathlib import Path
 
 import pytest
-from ralph.models.xapi.base.statements import BaseXapiStatement
 
 from tests.results import keep, put, result
 from trainer.records.csv_text import csv_pieces, defused
@@ -123,6 +122,8 @@ def test_the_event_log_has_its_header_even_where_nothing_is(store: Store, kept: 
 
 def test_statements_hold_before_an_independent_validator(store: Store, kept: KeptSet) -> None:
     """xAPI 1.0.3 by the models of ralph-malph (MIT); what those models let through is asked for besides."""
+    from ralph.models.xapi.base.statements import BaseXapiStatement  # half a second
+
     lines = list(xapi_lines(store, kept, default_home(store.id)))
     assert len(lines) == 3 * len(NAMES)
     for line in lines:

@@ -17,8 +17,6 @@ from trainer.sound.limiter import limiter_gain_db
 from trainer.sound.places import places_of
 from trainer.sound.render import PEAK_CEILING, Bed, Sound, render
 
-GOOD = {profile.name: solved(profile) for profile in ALL}
-
 
 def measured_dba(sound: Sound, start_s: float, end_s: float) -> float:
     """Measure a stretch of the file itself, full scale and all."""
@@ -28,7 +26,7 @@ def measured_dba(sound: Sound, start_s: float, end_s: float) -> float:
 
 @pytest.mark.parametrize("only", [None, [3], [3, 5], [0]])
 def test_bed_lies_before_and_after_every_playing(only: list[int] | None) -> None:
-    sound = render(GOOD["north_v8"], "front", Bed(), 1, only)
+    sound = render(solved(NORTH), "front", Bed(), 1, only)
     first, last = sound.slots[0].window, sound.slots[-1].window
     length_s = len(sound.samples) / sound.rate_hz
     assert first.start_s >= 0.5
@@ -39,7 +37,7 @@ def test_bed_lies_before_and_after_every_playing(only: list[int] | None) -> None
 
 @pytest.mark.parametrize("profile", ALL, ids=lambda p: p.name)
 def test_the_burst_is_at_most_eight_decibel_over_the_median_slot_in_the_file(profile: Profile) -> None:
-    sound = render(GOOD[profile.name], "front", Bed(), 1)
+    sound = render(solved(profile), "front", Bed(), 1)
     levels = [measured_dba(sound, slot.window.start_s, slot.window.end_s) for slot in sound.slots]
     median = float(np.median(levels[1:]))
     assert 3.0 < levels[0] - median <= 8.0
@@ -48,7 +46,7 @@ def test_the_burst_is_at_most_eight_decibel_over_the_median_slot_in_the_file(pro
 
 @pytest.mark.parametrize("profile", ALL, ids=lambda p: p.name)
 def test_an_open_slot_is_20_to_32_decibel_under_a_good_slot(profile: Profile) -> None:
-    good = render(GOOD[profile.name], "front", Bed(), 1)
+    good = render(solved(profile), "front", Bed(), 1)
     for number in profile.cylinders[:3]:
         bad = render(solved(profile, fault_of(profile, FaultKind.OPEN, number)), "front", Bed(), 1, [number])
         assert 20.0 <= good.slots[number].level_dba - bad.slots[0].level_dba <= 32.0
@@ -76,14 +74,14 @@ def test_no_fault_is_louder_than_the_ceiling(engine: tuple[Profile, Fault]) -> N
 
 
 def test_the_same_seed_gives_the_same_file_and_another_seed_another() -> None:
-    first, again, other = (render(GOOD["north_v8"], "front", Bed(), seed, [1]) for seed in (5, 5, 6))
+    first, again, other = (render(solved(NORTH), "front", Bed(), seed, [1]) for seed in (5, 5, 6))
     assert np.array_equal(first.samples, again.samples)
     assert not np.array_equal(first.samples, other.samples)
 
 
 def test_outside_the_windows_a_fault_touches_the_file_is_the_same() -> None:
     fault = fault_of(NORTH, FaultKind.DEAD_RETURN_DRIVER, 8)
-    good, bad = (render(test, "front", Bed(), 1) for test in (GOOD["north_v8"], solved(NORTH, fault)))
+    good, bad = (render(test, "front", Bed(), 1) for test in (solved(NORTH), solved(NORTH, fault)))
     quiet = slice(0, round(good.slots[0].window.start_s * 48_000) - 100)
     assert np.array_equal(good.samples[quiet], bad.samples[quiet])
 
@@ -97,7 +95,7 @@ def test_the_limiter_never_touches_a_single_slot() -> None:
 
 
 def test_where_you_stand_is_heard() -> None:
-    by_place = {place: render(GOOD["north_v8"], place, Bed(), 1) for place in ("front", "right", "left", "probe 3")}
+    by_place = {place: render(solved(NORTH), place, Bed(), 1) for place in ("front", "right", "left", "probe 3")}
     right, left = by_place["right"].slots, by_place["left"].slots
     assert right[1].level_dba > left[1].level_dba
     assert left[2].level_dba > right[2].level_dba
@@ -108,7 +106,7 @@ def test_where_you_stand_is_heard() -> None:
 @pytest.mark.parametrize("profile", ALL, ids=lambda p: p.name)
 def test_every_place_of_a_profile_can_be_rendered(profile: Profile) -> None:
     for place in places_of(profile):
-        assert np.isfinite(render(GOOD[profile.name], place, Bed(), 1, [1]).samples).all()
+        assert np.isfinite(render(solved(profile), place, Bed(), 1, [1]).samples).all()
 
 
 @pytest.mark.parametrize("kind", BedKind)

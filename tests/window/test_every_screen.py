@@ -31,6 +31,8 @@ from trainer.window.state.nodes import Node
 
 pygame.font.init()
 
+PLAIN, LARGE = Type(1.0), Type(2.0)
+
 Screens = Callable[[str], list[tuple[str, Node]]]
 SIZES = ((1024, 600), (1280, 800), (1920, 1080), (3840, 2160))
 SCALES = (1.0, 1.5, 2.5)
@@ -78,9 +80,9 @@ def screens(journey: list[Shown], tmp_path_factory: pytest.TempPathFactory) -> S
 
 def tabbed_through(hands: Hands) -> str:
     """Press Tab once round a small window with large text; return what is wrong, "" for nothing."""
-    hands.shell.measured_by(1024, 600, Type(2.0))
+    hands.shell.measured_by(1024, 600, LARGE)
     wrong = _wrong_with_tab(hands)
-    hands.shell.measured_by(1280, 800, Type(1.0))
+    hands.shell.measured_by(1280, 800, PLAIN)
     return wrong
 
 
