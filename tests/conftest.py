@@ -21,6 +21,9 @@ pytest_plugins = ["tests.outside_programs"]
 if "PYTEST_XDIST_WORKER" not in os.environ:  # a worker inherits it
     os.environ["XDG_CACHE_HOME"] = str(solved_folder())
 
+# processes that come and go with arrays of megabytes keep their memory, a twentieth of the time (glibc's mallopt(3))
+os.environ["MALLOC_MMAP_THRESHOLD_"], os.environ["MALLOC_TRIM_THRESHOLD_"] = str(2**28), str(2**30)
+
 if "PYTEST_XDIST_WORKER" not in os.environ:
     FOLDER = Path(tempfile.mkdtemp(prefix="tests-"))
     FOLDER.chmod(0o755)  # PostgreSQL runs as another user

@@ -13,6 +13,7 @@ from PIL import Image
 from tests.browser import Seen, played, seen
 from tests.results import keep, put, result
 from tests.sets import small_set
+from tests.thinned import thinned
 from tests.universes import UNIVERSES
 from trainer.cases.shipped import case_named
 from trainer.desk.handout import handout_html
@@ -71,7 +72,7 @@ def test_a_class_report_opens_without_network_and_is_drawn() -> None:
     assert "What to teach next" in page.dom
 
 
-@pytest.mark.parametrize("case", ["faint_hum_on_three", "misfire_without_a_circuit", "half_a_module"])
+@pytest.mark.parametrize("case", thinned(["faint_hum_on_three", "misfire_without_a_circuit", "half_a_module"], 3))
 def test_a_handout_plays_good_against_faulty_without_network(case: str) -> None:
     html = handout_html(case_named(case))
     page = seen(html)

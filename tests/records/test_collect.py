@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.desk_hands import RecordingPlayer
 from tests.sets import PASSPHRASE, SMALL, Clocks, right_finding, sealed_set, seated, sitting_of, small_set, work_through
 from tests.special_files import pipe, without_waiting
 from tests.universes import UNIVERSES
@@ -313,16 +314,26 @@ FORGED = [
 ]  # fmt: skip
 
 
+@pytest.fixture(scope="module")
+def practised_well() -> dict:
+    """What closes the first case of practice when it was answered rightly."""
+    sitting = sitting_of(small_set(SMALL.replace("mode: exam", "mode: practice")), opened(None))
+    desk, item = seated(sitting)
+    desk.commit(right_finding(item))
+    return outcome_data(desk.debrief().outcome)
+
+
 @pytest.mark.parametrize("change", FORGED, ids=str)
-def test_practice_whose_own_result_makes_no_sense_is_damaged_and_stops_nothing(change: dict) -> None:
+def test_practice_whose_own_result_makes_no_sense_is_damaged_and_stops_nothing(
+    practised_well: dict, change: dict
+) -> None:
     """Without a passphrase anybody can sign: what is taken over is looked at first."""
     practice = small_set(SMALL.replace("mode: exam", "mode: practice"))
     store = opened(None)
     sitting = sitting_of(practice, store)
-    desk, item = seated(sitting)
-    desk.commit(right_finding(item))
-    good = outcome_data(desk.debrief().outcome)
-    desk._happen(EventKind.CLOSED, {**good, **change})
+    desk = sitting.desk(RecordingPlayer(), UNIVERSES)
+    desk.commit(right_finding(sitting.seat(desk)))
+    desk._happen(EventKind.CLOSED, {**practised_well, **change})
     marked = mark(store, practice)
     assert (marked.marked, dict(marked.refused)) == (0, {"damaged": 1})
     store.close()

@@ -58,6 +58,10 @@ class RealWindow:
             self._call("key", name)
             time.sleep(0.15)
 
+    def tab(self, times: int) -> None:
+        self._call("key", "--delay", "30", *["Tab"] * times)
+        time.sleep(0.15)
+
     def write(self, text: str) -> None:
         self._call("type", "--delay", "20", text)
         time.sleep(0.15)
@@ -155,9 +159,13 @@ def test_a_case_in_a_real_window_by_keyboard_survives_a_kill_and_ends_with_a_sco
 
 def _name_pass_through_open(window: RealWindow) -> None:
     """On the finding with cylinder 3 named: to the place, the kind and the side with Tab, then certainty and commit."""
-    window.keys(*["Tab"] * (3 + 8 - 1 + 2), "Return")  # past the counts and cylinders to the third place
-    window.keys(*["Tab"] * 4, "Return")  # past the other places to the first kind: open
-    window.keys(*["Tab"] * 11, "Return")  # past the other kinds to the first side: return
+    for tabs in (
+        3 + 8 - 1 + 2,  # past the counts and cylinders to the third place
+        4,  # past the other places to the first kind: open
+        11,  # past the other kinds to the first side: return
+    ):
+        window.tab(tabs)
+        window.keys("Return")
     window.keys("b", "m", "y")
 
 
