@@ -5,12 +5,12 @@ from __future__ import annotations
 from pathlib import Path
 
 from trainer.cases.shipped import case_named
-from trainer.cases.universe_cache import Universes, solve_universe
+from trainer.cases.universe_cache import solve_universe
 from trainer.circuit.profile import Profile
-from trainer.commands.stores import universe_folder
+from trainer.commands.stores import universes
 from trainer.reasoning.reasoner import Reasoner, Universe, universe_of
 
-UNIVERSES = Universes(universe_folder(), in_memory=16)
+UNIVERSES = universes()
 POOLS = UNIVERSES.pools
 
 

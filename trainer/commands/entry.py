@@ -113,11 +113,10 @@ def inspect(
 @click.pass_obj
 def check(options: Globals, paths: tuple[Path, ...], as_json: bool) -> None:
     """Check profiles, cases and sets: files, or folders of them."""
-    from trainer.cases.universe_cache import Universes
     from trainer.commands.check import check_paths
-    from trainer.commands.stores import universe_folder
+    from trainer.commands.stores import universes
 
-    finish(lambda: check_paths(paths, Universes(universe_folder())), as_json=as_json or options.as_json)
+    finish(lambda: check_paths(paths, universes()), as_json=as_json or options.as_json)
 
 
 @main.command()

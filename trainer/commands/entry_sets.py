@@ -54,12 +54,11 @@ def make(options: Globals, /, path: Path, as_json: bool, force: bool, **chosen: 
 @click.pass_obj
 def check_(options: Globals, path: Path, as_json: bool) -> None:
     """Read a set and prove that each of its cases can be solved and heard."""
-    from trainer.cases.universe_cache import Universes
     from trainer.commands.sets import check_set
-    from trainer.commands.stores import universe_folder
+    from trainer.commands.stores import universes
     from trainer.commands.streams import tell
 
-    finish(lambda: check_set(path, Universes(universe_folder()), tell), as_json=as_json or options.as_json)
+    finish(lambda: check_set(path, universes(), tell), as_json=as_json or options.as_json)
 
 
 @sets.command()
@@ -73,12 +72,10 @@ def preview(
     options: Globals, path: Path, output: Path, learner: str, passphrase_file: Path | None, as_json: bool
 ) -> None:
     """Write every sound and a reveal sheet; never touches results."""
-    from trainer.cases.universe_cache import Universes
     from trainer.commands.sets import preview_set
-    from trainer.commands.stores import universe_folder
+    from trainer.commands.stores import universes
 
-    universes = Universes(universe_folder())
-    finish(lambda: preview_set(path, output, learner, passphrase_file, universes), as_json=as_json or options.as_json)
+    finish(lambda: preview_set(path, output, learner, passphrase_file, universes()), as_json=as_json or options.as_json)
 
 
 @sets.command("seal")

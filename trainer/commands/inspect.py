@@ -8,7 +8,6 @@ from typing import Any
 import numpy as np
 
 from trainer.cases.case import Case
-from trainer.cases.universe_cache import Universes
 from trainer.cases.whole_file import write_bytes
 from trainer.circuit.codes import codes_of, stored_code
 from trainer.circuit.drive import slots_of
@@ -19,7 +18,7 @@ from trainer.circuit.solve import SolvedTest
 from trainer.commands.reasoned import reasoned, reasoned_lines, why_document
 from trainer.commands.result import Result
 from trainer.commands.slots import slot_number
-from trainer.commands.stores import universe_folder
+from trainer.commands.stores import universes
 from trainer.desk.case_source import find_case
 from trainer.instruments.bench import MODULE_CONNECTOR, Work, worked_circuit
 from trainer.instruments.measuring import Request, measured, plug_point, through_point
@@ -58,7 +57,7 @@ def inspect_case(asked: str, netlist: Path | None, slot: str | None, loudness: b
         "stored_codes": [stored_code(case.profile, item.cylinder, item.sensed).code for item in case.stored],
         "readings": _readings(case, work),
     }  # fmt: skip
-    reasoner = Universes(universe_folder()).reasoner(case)
+    reasoner = universes().reasoner(case)
     document |= reasoned(reasoner)
     lines = (*_lines(case, document), *reasoned_lines(reasoner))
     if why is None:

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from trainer.cases.universe_cache import Universes
 from trainer.commands.result import Result
-from trainer.commands.stores import now_utc, store_for, universe_folder
+from trainer.commands.stores import now_utc, store_for, universes
 from trainer.commands.streams import ask, say, tell
 from trainer.commands.window import Asked, can_open, open_window
 from trainer.desk.case_source import find_case
@@ -86,13 +86,12 @@ def _in_terminal(wanted: Wanted, data: Path | None) -> Result:
         lost = store.fetch(learner)
         if lost is not None:
             tell(text("delivery.not_fetched", reason=told(lost)))
-        universes = Universes(universe_folder())
 
         def new_desk() -> Desk:
-            return Desk(store, player, now_utc, universes, hints=wanted.hints)
+            return Desk(store, player, now_utc, universes(), hints=wanted.hints)
 
         if found is None:
-            _practise_on(store, learner, new_desk, universes)
+            _practise_on(store, learner, new_desk, universes())
         else:
             desk = new_desk()
             seat(desk, found, learner, now_utc(), new=wanted.new, seed=wanted.seed)

@@ -12,11 +12,10 @@ from typing import IO
 from trainer.cases.case_set import CaseSet
 from trainer.cases.sealed_set import SetKey
 from trainer.cases.set_source import keys_of, open_set
-from trainer.cases.universe_cache import Universes
 from trainer.cases.whole_file import write_bytes, write_whole
 from trainer.commands.passphrase import passphrase_from
 from trainer.commands.result import Result
-from trainer.commands.stores import data_folder, now_utc, records_store, telling, universe_folder
+from trainer.commands.stores import data_folder, now_utc, records_store, telling, universes
 from trainer.commands.streams import tell
 from trainer.desk.solver import RememberingSolver
 from trainer.errors import ExitCode, WrongCallError
@@ -65,8 +64,7 @@ def _mark(store: Store, case_set: CaseSet, keys: Sequence[SetKey], *, again: boo
         if done % 10 == 0 or done == count:
             tell(text("mark.going", done=done, count=count))
 
-    solver, universes = RememberingSolver(), Universes(universe_folder())
-    return mark_set(store, case_set, keys, solver, universes, again=again, told=told)
+    return mark_set(store, case_set, keys, RememberingSolver(), universes(), again=again, told=told)
 
 
 def mark_results(

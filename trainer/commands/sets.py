@@ -22,7 +22,7 @@ from trainer.cases.universe_cache import Universes
 from trainer.cases.whole_file import write_bytes
 from trainer.commands.passphrase import passphrase_from
 from trainer.commands.result import Result, problems_result
-from trainer.commands.stores import data_folder, now_utc, store_for, universe_folder
+from trainer.commands.stores import data_folder, now_utc, store_for, universes
 from trainer.commands.streams import ask, say, tell
 from trainer.desk.learner_name import learner_name
 from trainer.desk.preview import write_preview
@@ -162,7 +162,7 @@ def _in_terminal(wanted: Sat, opened: OpenedSet, data: Path | None) -> Result:
         session = SetSession(
             sitting,
             player,
-            Universes(universe_folder()),
+            universes(),
             results_folder(wanted.results, data),
             ask,
             say,

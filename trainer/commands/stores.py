@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from datetime import UTC, datetime
+from functools import cache
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import platformdirs
 
@@ -11,6 +13,9 @@ from trainer.commands.streams import tell
 from trainer.errors import MissingHereError
 from trainer.records.store import Store, opened, opened_at
 from trainer.words import text, told
+
+if TYPE_CHECKING:
+    from trainer.cases.universe_cache import Universes
 
 
 def data_folder(named: Path | None) -> Path:
@@ -21,6 +26,14 @@ def data_folder(named: Path | None) -> Path:
 def universe_folder() -> Path:
     """Return where solved universes are kept: they can be thrown away at any time."""
     return Path(platformdirs.user_cache_dir("injector-ear-trainer", appauthor=False)) / "universes"
+
+
+@cache
+def universes() -> Universes:
+    """Return the solved universes of this process, kept in that folder: one for everything a command does."""
+    from trainer.cases.universe_cache import Universes
+
+    return Universes(universe_folder())
 
 
 def now_utc() -> str:

@@ -34,7 +34,7 @@ def sum_db(levels_db: Floats) -> float:
 
 @dataclass(frozen=True, slots=True)
 class Measures:
-    """What a stretch of sound measures: equivalent A-weighted level, and power-weighted mean frequency, 0 for silence."""
+    """What a stretch of sound measures: equivalent level, and mean frequency by power, 0 for silence; both A-weighted."""
 
     level_dba: float
     centroid_hz: float
