@@ -147,7 +147,7 @@ def levels_heard(profile: Profile, exercise: Exercise, row: int) -> list[float]:
     return [slot.level_dba for slot in sound.slots]
 
 
-@pytest.mark.parametrize("engine", ALL, ids=lambda one: one.name)
+@pytest.mark.parametrize("engine", thinned(ALL, 2), ids=lambda one: one.name)
 @pytest.mark.parametrize("seeds", [range(20), pytest.param(range(20, 80), marks=pytest.mark.long)])
 def test_where_all_slots_are_even_the_key_says_so_and_nowhere_else(engine: Profile, seeds: range) -> None:
     for seed in seeds:
@@ -160,7 +160,7 @@ def test_where_all_slots_are_even_the_key_says_so_and_nowhere_else(engine: Profi
         assert exercise.choices[exercise.right].said == (numbers(off) if off else text("exercise.none"))
 
 
-@pytest.mark.parametrize("engine", ALL, ids=lambda one: one.name)
+@pytest.mark.parametrize("engine", thinned(ALL, 2), ids=lambda one: one.name)
 def test_no_sound_that_is_asked_about_lies_at_a_limit_of_what_it_is_called(engine: Profile) -> None:
     for subject in ("even", "weak", "dull", "very_faint", "nothing"):
         exercise = made(Spec("ear", engine.name, subject, 3, 5).name)
@@ -169,7 +169,7 @@ def test_no_sound_that_is_asked_about_lies_at_a_limit_of_what_it_is_called(engin
         assert all(abs(good - heard - limit) > 0.4 for limit in LIMITS_DB)
 
 
-@pytest.mark.parametrize("engine", ALL, ids=lambda one: one.name)
+@pytest.mark.parametrize("engine", thinned(ALL, 2), ids=lambda one: one.name)
 @pytest.mark.parametrize("level", [1, 3, 5])
 def test_the_slots_that_are_called_off_are_those_of_the_rendered_sound(engine: Profile, level: int) -> None:
     exercise = made(Spec("ear", engine.name, "which", level, 3).name)
@@ -185,7 +185,7 @@ def test_the_slots_that_are_called_off_are_those_of_the_rendered_sound(engine: P
     assert said == (numbers(off) if off else text("exercise.none"))
 
 
-@pytest.mark.parametrize("engine", ALL, ids=lambda one: one.name)
+@pytest.mark.parametrize("engine", thinned(ALL, 2), ids=lambda one: one.name)
 def test_a_hum_is_called_the_others_only_where_its_own_coil_carries_nothing(engine: Profile) -> None:
     for seed in range(8):
         exercise = made(Spec("ear", engine.name, "hum", 1 + seed % LEVELS, seed).name)
@@ -218,7 +218,7 @@ def test_a_fault_that_could_not_have_left_the_codes_leaves_others(seed: int) -> 
     assert odd != others[0]
 
 
-@pytest.mark.parametrize("engine", ALL, ids=lambda one: one.name)
+@pytest.mark.parametrize("engine", thinned(ALL, 2), ids=lambda one: one.name)
 @pytest.mark.parametrize("slip", ["", *SLIPS])
 def test_a_job_card_has_exactly_the_slip_that_was_worked_in(engine: Profile, slip: str) -> None:
     pool: Pool = POOLS(engine)
@@ -243,7 +243,7 @@ def test_an_even_test_could_still_hide_only_what_it_cannot_show() -> None:
                 assert place is None or pool.provoked[place]
 
 
-@pytest.mark.parametrize("engine", ALL, ids=lambda one: one.name)
+@pytest.mark.parametrize("engine", thinned(ALL, 2), ids=lambda one: one.name)
 def test_the_listening_tour_goes_from_even_down_and_each_pair_differs_as_it_says(engine: Profile) -> None:
     pairs = contrasts_of(POOLS(engine))
     names = [pair.name for pair in pairs]
