@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -17,11 +18,23 @@ from trainer.commands.stores import universe_folder
 from trainer.reasoning.reasoner import Universe, universe_of
 
 
+def small_universe() -> Universe:
+    """Return a universe with every fifth test of its menu: enough to be stopped on the way, and solved in a second."""
+    whole = universe_of(RIDGE, 20.0)
+    return replace(whole, menu=whole.menu[::5])
+
+
+def solved_in(folder: Path | None) -> Universe:
+    universe = small_universe()
+    solve_universe(universe, folder)
+    return universe
+
+
 @pytest.fixture(scope="module")
 def kept(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Universe]:
     """A folder and a universe that was solved into it, stopped on the way and gone on with."""
     folder = tmp_path_factory.mktemp("universes")
-    universe = universe_of(RIDGE, 20.0)
+    universe = small_universe()
     shares = []
 
     def stop_early(share: float) -> None:
@@ -40,7 +53,7 @@ def kept(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Universe]:
 
 def test_what_is_read_back_is_what_was_solved(kept) -> None:
     folder, first = kept
-    again = solved_universe(RIDGE, 20.0, folder)
+    again = solved_in(folder)
     assert again.expectations.kept.keys() == first.expectations.kept.keys()
     for question, values in first.expectations.kept.items():
         assert np.array_equal(again.expectations.kept[question], values)
@@ -68,7 +81,7 @@ def test_a_damaged_file_is_solved_anew_and_is_right(
     monkeypatch.setattr(
         type(first.expectations), "of", lambda self, questions, bed_dba: solved.append(len(list(questions)))
     )
-    universe = solved_universe(RIDGE, 20.0, tmp_path)
+    universe = solved_in(tmp_path)
     asked = sum(len(test.questions) for test in universe.menu)
     # it was not believed: every question was asked, and the file written again
     assert sum(solved[:-1]) == asked
@@ -78,9 +91,9 @@ def test_a_damaged_file_is_solved_anew_and_is_right(
 def test_work_that_was_stopped_goes_on_from_where_it_was(kept) -> None:
     _folder, universe = kept
     at_one_go = solved_universe(RIDGE, 20.0, universe_folder())
-    assert universe.expectations.equivalents.solved.keys() == at_one_go.expectations.equivalents.solved.keys()
-    for question, values in at_one_go.expectations.kept.items():
-        assert np.array_equal(universe.expectations.kept[question], values)
+    assert universe.expectations.equivalents.solved.keys() <= at_one_go.expectations.equivalents.solved.keys()
+    for question, values in universe.expectations.kept.items():
+        assert np.array_equal(at_one_go.expectations.kept[question], values)
 
 
 def test_another_program_or_profile_has_another_file(kept, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -39,7 +39,7 @@ def first_sided(profile: Profile, kind: FaultKind) -> list[Fault]:
 
 CASES = [(NORTH, None, 0), (NORTH, None, 1), (HARBOUR, None, 5), (FIELD, None, 0), (RIDGE, None, 2)]
 CASES += [
-    pytest.param(NORTH, fault, fault.cylinders[0], marks=pytest.mark.long if number or row % 2 else ())
+    pytest.param(NORTH, fault, fault.cylinders[0], marks=pytest.mark.long if number or row % 3 else ())
     for row, kind in enumerate(FaultKind) for number, fault in enumerate(first_sided(NORTH, kind))
 ]  # fmt: skip
 CASES += [(HARBOUR, first_of(HARBOUR, kind), first_of(HARBOUR, kind).cylinders[0]) for kind in

@@ -41,41 +41,52 @@ LANGUAGES = ("en", "es", "wide")
 
 @dataclass(frozen=True)
 class Shown:
-    """A screen as English readers come to it: its nodes, what the keyboard is on, and what Tab gets wrong there."""
+    """A screen as English readers come to it: its nodes, what the keyboard is on, and what Tab gets wrong there.
+
+    `wide` is the same with every sentence two fifths longer.
+    """
 
     name: str
     root: Node
     focus: str
+    wide: Node
     wrong_with_tab: str
 
 
 @pytest.fixture(scope="module")
 def journey() -> list[Shown]:
     """Every screen in English: one journey for everything that is asked of it."""
-    return [Shown(name, root, focus, tabbed_through(hands)) for name, root, focus, hands in pictures.screens()]
+    return [
+        Shown(name, root, focus, widened(hands), tabbed_through(hands))
+        for name, root, focus, hands in pictures.screens()
+    ]
 
 
 @pytest.fixture(scope="module")
 def screens(journey: list[Shown], tmp_path_factory: pytest.TempPathFactory) -> Screens:
     """Every screen as nodes, in English, in Spanish, or with every English sentence two fifths longer."""
-    english = words.LANGUAGES["en"]
 
     @cache
     def shown(language: str) -> list[tuple[str, Node]]:
-        if language == "en":
-            return [(one.name, one.root) for one in journey]
-        patched = pytest.MonkeyPatch()
-        if language == "wide":
-            wide = {key: value + "·" * round(0.4 * len(value)) for key, value in words.TEXTS.items()}
-            patched.setitem(words.LANGUAGES, "en", (wide, english[1]))
-        settings = Settings(language="es" if language == "es" else "en")
-        hands = Hands(settings=settings, folder=tmp_path_factory.mktemp(language))
+        if language != "es":
+            return [(one.name, one.wide if language == "wide" else one.root) for one in journey]
+        hands = Hands(settings=Settings(language="es"), folder=tmp_path_factory.mktemp("es"))
         nodes = [(name, hands.shell.root()) for name in every_screen(hands)]
-        patched.undo()
         words.speak("en")
         return nodes
 
     return shown
+
+
+def widened(hands: Hands) -> Node:
+    """Return the present screen with every sentence two fifths longer."""
+    wide = {key: value + "·" * round(0.4 * len(value)) for key, value in words.TEXTS.items()}
+    with pytest.MonkeyPatch.context() as patched:
+        patched.setitem(words.LANGUAGES, "en", (wide, words.LANGUAGES["en"][1]))
+        hands.shell.touch()
+        root = hands.shell.root()
+    hands.shell.touch()
+    return root
 
 
 def tabbed_through(hands: Hands) -> str:
