@@ -51,9 +51,10 @@ MOST_WORKERS = 4
 
 
 def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:
-    """Return how many processes share the whole suite; a part of it runs in this one, where it starts at once."""
+    """Return how many processes share the whole suite; a part of it runs in this one, and all of it on one core."""
     whole = config.args_source is pytest.Config.ArgsSource.TESTPATHS
-    return min(os.cpu_count() or 1, MOST_WORKERS) if whole else 0
+    cores = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
+    return min(cores, MOST_WORKERS) if whole and cores > 1 else 0
 
 
 def pytest_sessionstart(session: pytest.Session) -> None:
