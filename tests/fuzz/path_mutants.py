@@ -274,7 +274,9 @@ class Figures:
 @contextmanager
 def alone(folder: Path) -> Iterator[None]:
     """Keep records, settings and what is solved in a folder, without a display or a sound device."""
-    kept = {name: str(folder / name) for name in ("XDG_DATA_HOME", "XDG_CONFIG_HOME", "XDG_STATE_HOME")}
+    kept = {
+        name: str(folder / name) for name in ("XDG_DATA_HOME", "XDG_CONFIG_HOME", "XDG_STATE_HOME", "XDG_RUNTIME_DIR")
+    }
     with patch.dict(os.environ, {**kept, "SDL_VIDEODRIVER": "none"}):
         for name in ("DISPLAY", "WAYLAND_DISPLAY"):
             os.environ.pop(name, None)
