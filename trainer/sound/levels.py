@@ -34,7 +34,7 @@ def sum_db(levels_db: Floats) -> float:
 
 @dataclass(frozen=True, slots=True)
 class Measures:
-    """What a stretch of sound measures: equivalent level, and mean frequency by power, 0 for silence; both A-weighted."""
+    """What a stretch of sound measures, A-weighted: equivalent level, and mean frequency by power, 0 for silence."""
 
     level_dba: float
     centroid_hz: float
