@@ -100,7 +100,7 @@ def test_another_program_or_profile_has_another_file(kept, monkeypatch: pytest.M
     folder, first = kept
     name = cache._content(first)
     assert (folder / f"{name}.npz").is_file()
-    monkeypatch.setattr(cache, "model_digest", lambda: "another program")
+    monkeypatch.setattr(cache, "MODEL_VERSION", "another")
     assert cache._content(first) != name
 
 

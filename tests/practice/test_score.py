@@ -1,9 +1,17 @@
 """The score's arithmetic, and Brier's rule."""
 
+from dataclasses import replace
+from itertools import product
+
 import pytest
 
-from trainer.circuit.elements import Location
+from tests.universes import reasoner_of
+from trainer.cases.shipped import case_named
+from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import FaultKind
+from trainer.desk.solver import RememberingSolver
+from trainer.practice.attempt import begun
+from trainer.practice.judging import judged
 from trainer.reasoning.finding import Claim, Finding
 from trainer.reasoning.hearing import Heard, heard_as
 from trainer.reasoning.score import Proof, binary_brier, calibration, score_of
@@ -88,3 +96,21 @@ def test_a_finding_of_three_faults_or_another_certainty_is_refused() -> None:
 )
 def test_the_answers(level: float, heard: Heard) -> None:
     assert heard_as(level, 66.0, 34.0) is heard
+
+
+SOLVER = RememberingSolver()
+CLAIMS = [
+    Claim(frozenset({1}), location, kind, side)
+    for kind, location, side in product(FaultKind, Location, (None, Side.FEED, Side.RETURN))
+]
+
+
+@pytest.mark.parametrize("claim", CLAIMS[::23], ids=str)
+def test_whatever_is_claimed_is_scored_and_judged(claim: Claim) -> None:
+    """A record can hold a claim that no screen offers: it is wrong, and stops nothing."""
+    case = case_named("faint_hum_on_three")
+    attempt = replace(begun(case, case.seed), finding=Finding((claim,), 0.75))
+    found = judged(attempt, SOLVER, reasoner_of(case.name))
+    assert not found.scored.score.right
+    assert 0.0 <= found.scored.score.points <= 100.0
+    assert found.misconception is not None

@@ -12,6 +12,7 @@ from tests.desk_hands import RecordingPlayer
 from tests.sets import PASSPHRASE, SMALL, Clocks, right_finding, sealed_set, seated, sitting_of, small_set, work_through
 from tests.special_files import pipe, without_waiting
 from tests.universes import UNIVERSES
+from trainer.cases.model_version import MODEL_VERSION
 from trainer.cases.sealed_set import key_of, open_key_of, salt_of_set
 from trainer.cases.set_source import OpenedSet, keys_of
 from trainer.desk.solver import RememberingSolver
@@ -19,7 +20,7 @@ from trainer.practice.events import EventKind
 from trainer.practice.outcome import Outcome, outcome_data
 from trainer.records.bundle import BundleError, Fate, read_bundle
 from trainer.records.collect import collect, salts_in
-from trainer.records.marking import Marked, Marker, mark_set
+from trainer.records.marking import Marked, Marker, Refusal, mark_set
 from trainer.records.notes import Note, add_note, answer_of, other_answers
 from trainer.records.report import report_html
 from trainer.records.results import kept_sets, recount
@@ -210,11 +211,11 @@ def test_attempts_of_another_program_or_another_case_are_refused_with_the_reason
     older = type(rows[0])(**{**{n: getattr(rows[0], n) for n in rows[0].__dataclass_fields__}, "model": "older"})
     links = store.links(rows[0].id)
     assert isinstance(marker.outcome(rows[0], events, links), Outcome)
-    monkeypatch.setattr("trainer.records.marking.model_digest", lambda: "another program")
-    assert marker.outcome(rows[0], events, links) == "other_model"
-    assert marker.outcome(older, events, links) == "altered"
+    monkeypatch.setattr("trainer.records.marking.MODEL_VERSION", "2")
+    assert marker.outcome(rows[0], events, links) == Refusal("other_model", MODEL_VERSION)
+    assert marker.outcome(older, events, links) == Refusal("altered")
     stranger = type(rows[0])(**{**{n: getattr(rows[0], n) for n in rows[0].__dataclass_fields__}, "item": 2})
-    assert marker.outcome(stranger, events, links) == "other_case"
+    assert marker.outcome(stranger, events, links) == Refusal("other_case")
     store.close()
 
 
@@ -289,7 +290,7 @@ def test_events_changed_in_a_stations_database_are_not_marked(tmp_path: Path) ->
             "UPDATE event SET data = ? WHERE attempt_id = ? AND kind = 'closed'", ('{"points": 100.0}', first.id)
         )
     marked = mark(store, exam)
-    assert (marked.marked, dict(marked.refused)) == (1, {"altered": 1})
+    assert (marked.marked, dict(marked.refused)) == (1, {Refusal("altered"): 1})
     store.close()
 
 
@@ -335,7 +336,7 @@ def test_practice_whose_own_result_makes_no_sense_is_damaged_and_stops_nothing(
     desk.commit(right_finding(sitting.seat(desk)))
     desk._happen(EventKind.CLOSED, {**practised_well, **change})
     marked = mark(store, practice)
-    assert (marked.marked, dict(marked.refused)) == (0, {"damaged": 1})
+    assert (marked.marked, dict(marked.refused)) == (0, {Refusal("damaged"): 1})
     store.close()
 
 

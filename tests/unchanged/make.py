@@ -1,4 +1,4 @@
-"""Makes again what is kept: the levels of every engine, and the pictures in assets_generated/ with their manifest.
+"""Makes again what is kept: numbers of the model, levels of every engine, pictures in assets_generated/ with their manifest.
 
 These guard against change; they prove nothing. Run: python -m tests.unchanged.make
 """
@@ -10,14 +10,19 @@ import json
 from pathlib import Path
 
 import numpy as np
+from numpy.typing import NDArray
 
 from tests.engines import ALL, NORTH, fault_of, solved
+from tests.universes import reasoner_of
+from trainer.cases.model_version import MODEL_VERSION
+from trainer.cases.shipped import case_named, case_names
 from trainer.circuit.faults import FaultKind
 from trainer.circuit.profile import Profile
 from trainer.sound.render import Bed, Sound, render
 
 HERE = Path(__file__).parent
 ASSETS = HERE.parents[1] / "assets_generated"
+MODEL = "model.json"
 STRIP = "actuation_test_open_on_3.svg"
 WIDTH, HEIGHT, MIDDLE = 1200, 260, 120
 
@@ -30,6 +35,31 @@ def levels(profile: Profile) -> dict[str, list[float]]:
         test = solved(profile, *([fault_of(profile, kind, 3)] if kind else []))
         rows[name] = [round(slot.level_dba, 1) for slot in render(test, "front", Bed(), 1).slots]
     return rows
+
+
+def numbers_of(profile: Profile) -> dict[str, list[float]]:
+    """Return numbers that everything else follows from, by what they are of.
+
+    Expected answers of every hypothesis to every question, by kind of question; a rendered test; the best path.
+    """
+    rows: dict[str, list[float]] = {}
+    name = next(name for name in case_names() if case_named(name).profile.name == profile.name)
+    reasoner = reasoner_of(name)
+    kept = reasoner.universe.expectations.kept
+    for kind in sorted({question.kind for question in kept}):
+        rows[kind] = _summary(np.concatenate([kept[one].ravel() for one in kept if one.kind == kind]))
+    sound = render(solved(profile, fault_of(profile, FaultKind.OPEN, 3)), "front", Bed(), 1)
+    rows["levels"] = [part.level_dba for part in sound.slots]
+    rows["centroids"] = [part.centroid_hz for part in sound.slots]
+    rows["samples"] = _summary(sound.samples.astype(np.float64).ravel())
+    rows["best path"] = [number for step in reasoner.best_path for number in (step.minutes, step.bits)]
+    return rows
+
+
+def _summary(values: NDArray[np.float64]) -> list[float]:
+    """Return mean, spread and what a fixed random direction sees: a number that moves alone moves the third."""
+    direction = np.random.default_rng(1).standard_normal(len(values))
+    return [float(values.mean()), float(values.std()), float(direction @ values / len(values) ** 0.5)]
 
 
 def strip_svg(sound: Sound) -> str:
@@ -69,6 +99,8 @@ def main() -> None:
     """Write everything."""
     kept = {profile.name: levels(profile) for profile in ALL}
     (HERE / "levels.json").write_text(json.dumps(kept, indent=1) + "\n", "utf-8")
+    numbers = {profile.name: numbers_of(profile) for profile in ALL}
+    (HERE / MODEL).write_text(json.dumps({"version": MODEL_VERSION, **numbers}, indent=1) + "\n", "utf-8")
     picture = strip()
     (ASSETS / STRIP).write_text(picture, "utf-8")
     manifest = {STRIP: hashlib.sha256(picture.encode("utf-8")).hexdigest()}

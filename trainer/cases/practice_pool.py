@@ -15,7 +15,7 @@ from numpy.typing import NDArray
 
 from trainer.cases.audibility import AUDIBLE_MARGIN_DB, DECISIVE_DB, SILENT_DBA
 from trainer.cases.drawing import drawable, is_group
-from trainer.cases.model_digest import model_digest
+from trainer.cases.model_version import MODEL_VERSION
 from trainer.cases.plain_file import open_plain
 from trainer.cases.practice_draw import HARDEST, TEMPERATURE_C
 from trainer.cases.whole_file import write_whole
@@ -252,7 +252,7 @@ def _squares(points: Floats) -> Floats:
 
 def _content(profile: Profile) -> str:
     rows = _forms(profile)
-    parts = (profile.digest, model_digest(), rows, [drawable(profile, HARDEST)[row - 1] for row in rows])
+    parts = (profile.digest, MODEL_VERSION, rows, [drawable(profile, HARDEST)[row - 1] for row in rows])
     return hashlib.sha256(repr(parts).encode("utf-8")).hexdigest()[:32]
 
 

@@ -17,7 +17,7 @@ from numpy.typing import NDArray
 
 from trainer.cases.case import Case
 from trainer.cases.engine_trial import try_engine
-from trainer.cases.model_digest import model_digest
+from trainer.cases.model_version import MODEL_VERSION
 from trainer.cases.plain_file import open_plain
 from trainer.cases.practice_pool import POOL_PREFIX, Pools
 from trainer.cases.whole_file import write_whole
@@ -127,7 +127,7 @@ def matter_of(case: Case) -> Matter:
 
 
 def _content(universe: Universe) -> str:
-    parts = (universe.profile.digest, universe.temperature_c, universe.faults, model_digest())
+    parts = (universe.profile.digest, universe.temperature_c, universe.faults, MODEL_VERSION)
     return hashlib.sha256(repr(parts).encode("utf-8")).hexdigest()[:32]
 
 

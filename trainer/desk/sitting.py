@@ -13,7 +13,7 @@ from typing import Any
 
 from trainer import __version__
 from trainer.cases.case_set import DebriefOpens, Mode
-from trainer.cases.model_digest import model_digest
+from trainer.cases.model_version import MODEL_VERSION
 from trainer.cases.sealed_set import key_of
 from trainer.cases.set_drawing import SetItem, case_mark, items_of
 from trainer.cases.set_source import OpenedSet
@@ -280,7 +280,7 @@ class Sitting:
             item=item.index,
             try_number=self.try_number,
             redraw=self.redrawn.get(item.index, 0),
-            model=model_digest(),
+            model=MODEL_VERSION,
         )
 
     def bundle(self, folder: Path) -> Path:

@@ -66,6 +66,12 @@ class Measured:
 LIVE_TESTS = {"drop": "load_drop", "supply": "load_drop", "trace": "current_trace", "dummy": "dummy_load"}
 
 
+DROP_PLACES = (
+    Location.DRIVE_MODULE, Location.ENGINE_HARNESS, Location.PASS_THROUGH, Location.UNDER_COVER, Location.COIL,
+)  # fmt: skip
+"""Across what a voltage drop can be taken."""
+
+
 def through_point(profile: Profile, cylinder: int) -> str:
     """Return the pass-through connector of a cylinder as a break point."""
     return f"pass_through.{profile.connector_of(cylinder).name}"
@@ -94,7 +100,7 @@ def access_tests(profile: Profile, points: Sequence[str]) -> tuple[str, ...]:
 
 def measured(profile: Profile, faults: Sequence[Fault], work: Work, request: Request, seed: int) -> Measured:
     """Carry out a measurement; raises WrongCallError for one that cannot be asked of this engine."""
-    _check(profile, request)
+    check_request(profile, request)
     if request.what in LIVE_TESTS:
         return _live(profile, faults, work, request, seed)
     pins = pins_of(profile, request)
@@ -132,7 +138,8 @@ def plugged_back(profile: Profile, work: Work) -> Work:
     return replace(work, unplugged=frozenset(), conditions=conditions)
 
 
-def _check(profile: Profile, request: Request) -> None:
+def check_request(profile: Profile, request: Request) -> None:
+    """Raise WrongCallError for a measurement that cannot be asked of an engine."""
     if request.point not in break_points(profile):
         raise WrongCallError("no_place", place=request.point, places=", ".join(break_points(profile)))
     if request.half not in halves_of(request.point) and request.what in ("pair", "returns", "ground", "insulation"):
@@ -146,6 +153,10 @@ def _check(profile: Profile, request: Request) -> None:
         raise WrongCallError("not_here", cylinder=request.cylinder, point=request.point, cylinders=numbers(here))
     if request.what == "returns" and (request.other not in here or request.other == request.cylinder):
         raise WrongCallError("not_here", cylinder=request.other, point=request.point, cylinders=numbers(here))
+    if request.what == "wire" and request.location not in (Location.ENGINE_HARNESS, Location.UNDER_COVER):
+        raise WrongCallError("no_wire", place=text(f"location.{request.location}"))
+    if request.what == "drop" and request.location not in DROP_PLACES:
+        raise WrongCallError("no_drop", place=text(f"location.{request.location}"))
 
 
 def pins_of(profile: Profile, request: Request) -> tuple[Pin, Pin | None]:
@@ -170,9 +181,7 @@ def _ends(profile: Profile, request: Request) -> tuple[Pin, Pin]:
 
     if request.location is Location.ENGINE_HARNESS:
         return pin(MODULE_CONNECTOR, "harness"), pin(through, "engine")
-    if request.location is Location.UNDER_COVER:
-        return pin(through, "cover"), pin(plug_point(number), "harness")
-    raise WrongCallError("no_wire", place=text(f"location.{request.location}"))
+    return pin(through, "cover"), pin(plug_point(number), "harness")
 
 
 def _live(profile: Profile, faults: Sequence[Fault], work: Work, request: Request, seed: int) -> Measured:
@@ -213,7 +222,7 @@ def live_tests(profile: Profile, request: Request) -> tuple[str, ...]:
 
 
 def drop_pins_of(profile: Profile, request: Request) -> tuple[Pin, Pin]:
-    """Return the two pins between which a voltage drop is asked for; raises WrongCallError for another place."""
+    """Return the two pins between which a voltage drop is asked for; raises KeyError for a place without one."""
     number, side = request.cylinder, request.side
     through = through_point(profile, number)
 
@@ -228,8 +237,6 @@ def drop_pins_of(profile: Profile, request: Request) -> tuple[Pin, Pin]:
         Location.UNDER_COVER: ((through, "cover"), (plug, "injector")),
         Location.COIL: ((plug, "harness"), (plug, "injector")),
     }
-    if request.location not in ends:
-        raise WrongCallError("no_drop", place=text(f"location.{request.location}"))
     first, second = ends[request.location]
     return pin(*first), pin(*second)
 

@@ -23,8 +23,9 @@ from pydantic import (
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import FaultKind
 from trainer.circuit.profile import Profile
+from trainer.errors import WrongCallError
 from trainer.instruments.bench import break_points, contacts_of, halves_of
-from trainer.instruments.measuring import What
+from trainer.instruments.measuring import Request, What, check_request
 from trainer.instruments.reading import Slip
 from trainer.practice.events import Event, EventKind
 from trainer.sound.places import places_of
@@ -35,6 +36,7 @@ from trainer.words import TEXTS
 class Names:
     """The names that an engine has, by what they are names of."""
 
+    profile: Profile
     cylinders: frozenset[int]
     banks: frozenset[str]
     points: frozenset[str]
@@ -47,7 +49,7 @@ def names_of(profile: Profile) -> Names:
     points = break_points(profile)
     contacts = frozenset(name for point in points for name in contacts_of(profile, point))
     places = frozenset(places_of(profile))
-    return Names(frozenset(profile.cylinders), frozenset(profile.banks), frozenset(points), contacts, places)
+    return Names(profile, frozenset(profile.cylinders), frozenset(profile.banks), frozenset(points), contacts, places)
 
 
 def check_data(event: Event, names: Names) -> None:
@@ -140,9 +142,14 @@ class _Request(_Form):
     nulled: StrictBool
 
     @model_validator(mode="after")
-    def _half_is_there(self) -> _Request:
+    def _can_be_asked(self, info: ValidationInfo) -> _Request:
+        names: Names = info.context  # type: ignore[assignment]  # pydantic hands on what `check_data` gave it
         if self.half not in halves_of(self.point):
             raise ValueError("a half that the connector does not have")
+        try:
+            check_request(names.profile, Request(**self.model_dump()))
+        except WrongCallError as error:
+            raise ValueError("a measurement that the engine cannot give") from error
         return self
 
 

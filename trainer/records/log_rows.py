@@ -21,8 +21,8 @@ class AttemptRow:
 
     `case_source` is `shipped`, `file`, `code`, `set` or `exercise`.
 
-    In a set `item` is the case's index from 1, `redraw` how often it was voided before, `model` a hash of the code that
-    computes. An attempt of a sealed set holds no seed, and digests that only the set's key can make.
+    In a set `item` is the case's index from 1, `redraw` how often it was voided before, `model` the version of the
+    model. An attempt of a sealed set holds no seed, and digests that only the set's key can make.
     """
 
     id: str

@@ -9,14 +9,14 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from trainer.cases.case_set import CaseSet, DebriefOpens
-from trainer.cases.model_digest import model_digest
+from trainer.cases.model_version import MODEL_VERSION, stated_version
 from trainer.cases.sealed_set import SetKey
 from trainer.cases.set_drawing import SetItem, case_mark, items_of
 from trainer.cases.universe_cache import Universes
 from trainer.circuit.faults import Fault
 from trainer.errors import DamagedError, WrongCallError
 from trainer.practice.actions import Solver
-from trainer.practice.attempt import replayed
+from trainer.practice.attempt import DamagedLogError, replayed
 from trainer.practice.events import Event, EventKind
 from trainer.practice.judging import judged, scored
 from trainer.practice.outcome import Outcome, outcome_from, outcome_of
@@ -30,8 +30,19 @@ from trainer.records.store import Store
 KEPT_DRAWS, KEPT_AT_ONCE = 64, 50
 """Learners whose draws stay at hand, and results that are put into the store together."""
 
+MOST_REDRAWS = 100
+"""So often a case can have been voided: a row that claims more is none of a set's."""
+
 Told = Callable[[int, int], None]
 """Is told how many attempts of how many are marked."""
+
+
+@dataclass(frozen=True, slots=True)
+class Refusal:
+    """Why an attempt cannot be marked: `damaged`, `other_case`, `altered`, or `other_model` with that version."""
+
+    why: str
+    version: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +55,7 @@ class Marked:
     marked: int
     unfinished: int
     voided: int
-    refused: Mapping[str, int]
+    refused: Mapping[Refusal, int]
     to_settle: int = 0
 
 
@@ -66,46 +77,60 @@ class Marker:
         self._solver, self._universes, self._answers = solver, universes, answers
         self._items: dict[object, tuple[SetItem, ...]] = {}
 
-    def item_of(self, row: AttemptRow) -> SetItem:
-        """Return the case that a row is an attempt at, drawn as it was at the station."""
+    def item_of(self, row: AttemptRow) -> SetItem | None:
+        """Return the case that a row is an attempt at, drawn as it was at the station; None where the set has none."""
+        if not (1 <= row.item <= self._case_set.size and 0 <= row.redraw <= MOST_REDRAWS):
+            return None
         key = (row.learner, row.try_number, row.item if row.redraw else 0, row.redraw)
         if key not in self._items:
             while len(self._items) >= KEPT_DRAWS:
                 self._items.pop(next(iter(self._items)))
             redrawn = {row.item: row.redraw} if row.redraw else {}
-            self._items[key] = items_of(self._case_set, row.learner, row.try_number, redrawn)
+            try:
+                self._items[key] = items_of(self._case_set, row.learner, row.try_number, redrawn)
+            except WrongCallError:  # the pool gives no such case
+                return None
         return next(item for item in self._items[key] if item.index == row.item)
 
-    def outcome(self, row: AttemptRow, events: Sequence[Event], links: Sequence[str]) -> Outcome | str:
-        """Return what an attempt came to, or the word for why it cannot be marked."""
-        try:
-            return self._outcome(row, events, links)
-        except (ValueError, KeyError, TypeError, IndexError, AttributeError):
-            return "damaged"
-        except (WrongCallError, StopIteration):  # what no set of this content gives
-            return "other_case"
-
-    def _outcome(self, row: AttemptRow, events: Sequence[Event], links: Sequence[str]) -> Outcome | str:
+    def outcome(self, row: AttemptRow, events: Sequence[Event], links: Sequence[str]) -> Outcome | Refusal:
+        """Return what an attempt came to, or why it cannot be marked."""
         item = self.item_of(row)
-        signed = [key for key in self._keys if hmac.compare_digest(case_mark(key, item), row.case_digest)]
+        if item is None:
+            return Refusal("other_case")
+        digest = row.case_digest.encode("utf-8")
+        signed = [key for key in self._keys if hmac.compare_digest(case_mark(key, item).encode("utf-8"), digest)]
         if not signed:
-            return "other_case"
+            return Refusal("other_case")
         if broken_at(signed[0].derived("chain"), row, events, links) is not None:
-            return "altered"
+            return Refusal("altered")
         answer = self._answers.get(row.item)
         told = self._case_set.policy.debrief is DebriefOpens.AFTER_EACH
         closing = _closing(events).data
         if told and answer is None and "points" in closing:
-            return outcome_from(closing)  # as it was shown to the learner, whatever program marks it
-        if row.model != model_digest():
-            return "other_model"
+            return _as_told(closing)  # whatever program marks it
+        version = stated_version(row.model)
+        if version != MODEL_VERSION:
+            return Refusal("other_model", version)
         case = item.case if answer is None else replace(item.case, right_answer=answer)
-        attempt = replayed(case, item.seed, events)
+        try:
+            attempt = replayed(case, item.seed, events)
+        except DamagedLogError:
+            return Refusal("damaged")
+        if attempt.finding is None:
+            return Refusal("damaged")
         reasoner = self._universes.reasoner(case)
         found = scored(attempt, reasoner)
         if found.score.right:
             return outcome_of(attempt, found, "")
         return outcome_of(attempt, found, judged(attempt, self._solver, reasoner).misconception or "")
+
+
+def _as_told(closing: Mapping[str, Any]) -> Outcome | Refusal:
+    """Return the outcome that a station showed its learner."""
+    try:
+        return outcome_from(dict(closing))
+    except (KeyError, TypeError, ValueError):
+        return Refusal("damaged")
 
 
 def _closing(events: Sequence[Event]) -> Event:
@@ -138,12 +163,12 @@ def mark_set(
     part: list[dict[str, Any]] = []
     marked = 0
     counted: Counter[str] = Counter()
-    refused: Counter[str] = Counter()
+    refused: Counter[Refusal] = Counter()
     for place, row in enumerate(rows, start=1):
         try:
             events, links = store.logged(row.id)
         except DamagedError:
-            refused["damaged"] += 1
+            refused[Refusal("damaged")] += 1
             continue
         kinds = {event.kind for event in events}
         if EventKind.VOIDED in kinds or EventKind.CLOSED not in kinds:
@@ -151,13 +176,14 @@ def mark_set(
             continue
         outcome = marker.outcome(row, events, links)
         told(place, len(rows))
-        if isinstance(outcome, str):
+        if isinstance(outcome, Refusal):
             refused[outcome] += 1
             continue
-        case = marker.item_of(row).case
+        item = marker.item_of(row)
+        assert item is not None  # it was marked
         supported = bool(events[0].data.get("supported"))
         closed_at = _closing(events).at
-        part.append(result_row(case_set, row, outcome, closed_at, case.profile.name, case.title, supported))
+        part.append(result_row(case_set, row, outcome, closed_at, item.case.profile.name, item.case.title, supported))
         marked += 1
         if len(part) == KEPT_AT_ONCE:
             put_results(store, part)

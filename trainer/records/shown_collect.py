@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from trainer.cases.model_version import MODEL_VERSION
 from trainer.records.collect import Collected
-from trainer.records.marking import Marked
+from trainer.records.marking import Marked, Refusal
 from trainer.words import text
 
 
@@ -27,5 +28,11 @@ def _line(one: Collected) -> str:
 def marked_lines(marked: Marked) -> list[str]:
     """Return how many attempts were marked, and why others were not."""
     lines = [text("mark.done", marked=marked.marked, unfinished=marked.unfinished, voided=marked.voided)]
-    lines += [text("mark.refused", count=count, why=text(f"mark.{why}")) for why, count in marked.refused.items()]
+    lines += [text("mark.refused", count=count, why=_why(refusal)) for refusal, count in marked.refused.items()]
     return [*lines, text("mark.to_settle", count=marked.to_settle)] if marked.to_settle else lines
+
+
+def _why(refusal: Refusal) -> str:
+    if refusal.why == "other_model" and not refusal.version:
+        return text("mark.unnumbered_model")
+    return text(f"mark.{refusal.why}", version=refusal.version, now=MODEL_VERSION)

@@ -56,7 +56,10 @@ TEXTS = {
     "mark.done": "{marked} marked, {unfinished} not handed in, {voided} voided.",
     "mark.refused": "{count} cannot be marked: {why}.",
     "mark.other_case": "their case is not the one this set gives them",
-    "mark.other_model": "they were worked with another version of the program; mark them with that one",
+    "mark.other_model": "they were made with model version {version}, and this program has {now}; mark them with a "
+    "program of that version",
+    "mark.unnumbered_model": "they were made before models had version numbers; mark them with the program that "
+    "made them",
     "mark.damaged": "their events do not follow one another",
     "records.not_there": "it is not there",
     "fate.missing": "is not there",

@@ -58,7 +58,10 @@ TEXTS = {
     "mark.done": "{marked} calificados, {unfinished} sin entregar, {voided} anulados.",
     "mark.refused": "{count} no se pueden calificar: {why}.",
     "mark.other_case": "su caso no es el que les da este conjunto",
-    "mark.other_model": "se hicieron con otra versión del programa; califíquelos con aquella",
+    "mark.other_model": "se hicieron con la versión {version} del modelo y este programa tiene la {now}; "
+    "califícalos con uno de esa versión",
+    "mark.unnumbered_model": "se hicieron antes de que el modelo tuviera números de versión; califícalos con el "
+    "programa que los hizo",
     "mark.damaged": "sus sucesos no se siguen unos a otros",
     "records.not_there": "no está",
     "fate.missing": "no está",

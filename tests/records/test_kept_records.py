@@ -1,0 +1,117 @@
+"""Stores, bundles, backups and records that earlier programs wrote are read for ever; those in kept/ are such files.
+
+They were made by the program of 2026-11-27 and are never made again: a scenario of our own, worked with every kind of step.
+"""
+
+from __future__ import annotations
+
+import json
+import shutil
+from pathlib import Path
+
+import pytest
+
+from tests.sets import PASSPHRASE
+from tests.universes import UNIVERSES
+from trainer.cases.set_source import open_set
+from trainer.cases.shipped import case_named
+from trainer.desk.solver import RememberingSolver
+from trainer.practice.attempt import Attempt, replayed
+from trainer.practice.course.log import entries_of
+from trainer.practice.events import EventKind
+from trainer.practice.judging import scored
+from trainer.practice.outcome import outcome_data, outcome_from
+from trainer.records.backup import restore_backup
+from trainer.records.collect import collect
+from trainer.records.exports import case_rows, gradebook
+from trainer.records.learner_record import taken_in
+from trainer.records.marking import mark_set
+from trainer.records.results import kept_sets
+from trainer.records.store import Store, opened
+
+KEPT = Path(__file__).parent / "kept"
+EXPECTED = json.loads((KEPT / "expected.json").read_text("utf-8"))
+"""What the program that wrote them made of them."""
+
+
+def from_file(folder: Path) -> Store:
+    shutil.copy(KEPT / "attempts.sqlite3", folder)
+    return opened(folder)
+
+
+def from_backup(_folder: Path) -> Store:
+    store = opened(None)
+    restore_backup(store, KEPT / "records.backup")
+    return store
+
+
+def from_record(_folder: Path) -> Store:
+    store = opened(None)
+    taken_in(store, KEPT / "me.record", "me")
+    return store
+
+
+SOURCES = pytest.mark.parametrize("source", [from_file, from_backup, from_record])
+
+
+def worked(store: Store) -> Attempt:
+    """Return the case that was worked with every kind of step."""
+    return replayed(case_named("faint_hum_on_three"), 0, store.events("a1"))
+
+
+@SOURCES
+def test_an_old_case_is_replayed_to_what_it_was(source, tmp_path: Path) -> None:
+    store = source(tmp_path)
+    attempt, expected = worked(store), EXPECTED["a1"]
+    assert [str(line.kind) for line in attempt.card] == expected["kinds"]
+    assert (attempt.minutes, sorted(attempt.paid)) == (expected["minutes"], expected["paid"])
+    assert attempt.retested
+    assert not attempt.faults_left
+    assert attempt.wrong_repairs == 1
+    assert outcome_data(outcome_from(store.events("a1")[-1].data)) == expected["closing"]
+    store.close()
+
+
+def test_every_kind_of_event_is_among_what_is_kept(tmp_path: Path) -> None:
+    store = from_file(tmp_path)
+    kinds = {event.kind for row in store.all_in_set("") for event in store.events(row.id)}
+    in_set = {event.kind for row in _exam_rows(store) for event in store.events(row.id)}
+    store.close()
+    assert kinds | in_set == set(EventKind) - {EventKind.UNGUARDED}  # of a process, not of work
+
+
+def _exam_rows(store: Store) -> list:
+    exam = open_set(KEPT / "small.sealed", lambda: PASSPHRASE)
+    return store.all_in_set(exam.case_set.id)
+
+
+def test_an_old_case_is_scored_as_it_was() -> None:
+    store = from_backup(Path())
+    attempt = worked(store)
+    found = scored(attempt, UNIVERSES.reasoner(attempt.case))
+    assert found.score.points == pytest.approx(EXPECTED["a1"]["points"], abs=1e-6)
+    store.close()
+
+
+@SOURCES
+def test_old_exercises_still_tell_of_skills(source, tmp_path: Path) -> None:
+    store = source(tmp_path)
+    entries = list(entries_of((at, data) for _number, at, data in store.practised("me")))
+    assert [(entry.kind, entry.right) for entry in entries] == [
+        ("ear", True), ("meter", False), ("numbering", True), ("codes", True),
+    ]  # fmt: skip
+    store.close()
+
+
+def test_old_bundles_are_marked_as_they_were(tmp_path: Path) -> None:
+    for path in KEPT.glob("*.results"):
+        shutil.copy(path, tmp_path)
+    exam = open_set(KEPT / "small.sealed", lambda: PASSPHRASE)
+    store = opened(None)
+    collect(store, [tmp_path], exam.case_set.id, [exam.key])
+    marked = mark_set(store, exam.case_set, [exam.key], RememberingSolver(), UNIVERSES)
+    assert (marked.marked, marked.voided, dict(marked.refused)) == (15, 1, {})
+    (kept,) = kept_sets(store)
+    assert [row.decode() for row in case_rows(store, kept, bom=False)] == EXPECTED["cases"]
+    assert [row.decode() for row in gradebook(store, kept, bom=False)] == EXPECTED["gradebook"]
+    store.close()
