@@ -17,7 +17,7 @@ from trainer.circuit.faults import FaultKind
 from trainer.desk.desk import Desk
 from trainer.desk.sitting import Sitting
 from trainer.practice import actions
-from trainer.reasoning.finding import Claim, Finding, truth_of
+from trainer.reasoning.universe.finding import Claim, Finding, truth_of
 from trainer.records.store import Store
 
 PASSPHRASE = "anvil lantern plum seven"

@@ -26,7 +26,7 @@ from trainer.circuit.harness import circuit_of
 from trainer.circuit.netlist import netlist_of
 from trainer.circuit.profile import Profile
 from trainer.circuit.solve import solve_test
-from trainer.reasoning.planning import ranked
+from trainer.reasoning.advice.planning import ranked
 from trainer.reasoning.reasoner import Matter, Reasoner
 from trainer.sound.render import Bed, render
 

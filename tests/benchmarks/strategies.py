@@ -11,11 +11,11 @@ from numpy.typing import NDArray
 
 from trainer.circuit.chance import Stream
 from trainer.circuit.profile import Profile
-from trainer.reasoning.belief import finding_key
-from trainer.reasoning.channels import Channel
-from trainer.reasoning.hypotheses import Hypotheses
-from trainer.reasoning.planning import PROVED, best_finding, by_information, paid_enough, path_to
-from trainer.reasoning.questions import Test
+from trainer.reasoning.advice.channels import Channel
+from trainer.reasoning.advice.planning import PROVED, best_finding, by_information, paid_enough, path_to
+from trainer.reasoning.universe.hypotheses import Hypotheses
+from trainer.reasoning.universe.questions import Test
+from trainer.reasoning.verdict.belief import finding_key
 
 Floats = NDArray[np.floating[Any]]
 Choose = Callable[[Sequence[Channel], Floats, frozenset[str]], Channel | None]

@@ -22,7 +22,7 @@ from trainer.practice.course.log import CASE
 from trainer.practice.course.offers import tasks_for
 from trainer.practice.course.skills import Skill
 from trainer.practice.exercises.exercise import Spec
-from trainer.reasoning.finding import Finding, truth_of
+from trainer.reasoning.universe.finding import Finding, truth_of
 from trainer.records.store import Store, opened
 
 EXERCISES = Exercises(UNIVERSES)

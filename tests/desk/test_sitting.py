@@ -26,7 +26,7 @@ from trainer.errors import WrongCallError
 from trainer.instruments.measuring import Request
 from trainer.practice import actions, repair
 from trainer.practice.events import EventKind
-from trainer.reasoning.finding import Finding
+from trainer.reasoning.universe.finding import Finding
 from trainer.records.chain import broken_at
 from trainer.records.store import Store, opened
 

@@ -36,7 +36,7 @@ from trainer.practice import actions, repair
 from trainer.practice.exercises.exercise import Spec
 from trainer.practice.hints import Hint
 from trainer.practice.outcome import Outcome
-from trainer.reasoning.finding import Claim, Finding
+from trainer.reasoning.universe.finding import Claim, Finding
 from trainer.records.backup import write_backup
 from trainer.records.learner_record import write_record
 from trainer.records.marking import mark_set

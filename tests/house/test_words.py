@@ -10,7 +10,7 @@ from trainer.circuit.codes import Sensed
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import FaultKind
 from trainer.instruments.reading import Slip
-from trainer.reasoning.hearing import Heard
+from trainer.reasoning.universe.hearing import Heard
 from trainer.words import TEXTS, numbers, text
 
 PACKAGE = Path(__file__).parents[2] / "trainer"

@@ -10,8 +10,8 @@ import numpy as np
 import pytest
 from scipy.stats import norm
 
-from trainer.reasoning.hearing import MASKED_DB
-from trainer.reasoning.scales import (
+from trainer.reasoning.universe.hearing import MASKED_DB
+from trainer.reasoning.universe.scales import (
     ACROSS_SLOTS,
     TRACKED_CORRECT,
     accuracy_scale,

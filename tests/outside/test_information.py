@@ -11,7 +11,7 @@ import numpy as np
 import pytest
 
 from trainer.circuit.network import solve
-from trainer.reasoning.information import (
+from trainer.reasoning.advice.information import (
     best_value,
     entropy_bits,
     expected_cost,
@@ -20,7 +20,7 @@ from trainer.reasoning.information import (
     updated,
     value_with,
 )
-from trainer.reasoning.questions import Expected
+from trainer.reasoning.universe.questions import Expected
 
 
 def gain(counts: list[tuple[int, int]]) -> float:

@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 
 from tests.universes import reasoner_of
-from trainer.reasoning.information import entropy_bits
+from trainer.reasoning.advice.information import entropy_bits
 
 ASKED = ("hear", "module_pairs", "trace:3")
 

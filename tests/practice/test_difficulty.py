@@ -23,8 +23,8 @@ from trainer.circuit.profile import Profile
 from trainer.instruments.bench import Work
 from trainer.practice.actions import solved_work
 from trainer.practice.course.demands import hearing_difficulty
-from trainer.reasoning.hearing import Heard, heard_as
-from trainer.reasoning.scales import heard_scale, level_scale
+from trainer.reasoning.universe.hearing import Heard, heard_as
+from trainer.reasoning.universe.scales import heard_scale, level_scale
 from trainer.sound.render import Bed, render
 
 BLUR = 2.5

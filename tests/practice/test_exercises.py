@@ -29,7 +29,7 @@ from trainer.practice.exercises.exercise import LEVELS, Exercise, Spec, fault_te
 from trainer.practice.exercises.job_card import SLIPS, card_with, slips_in, suitable
 from trainer.practice.exercises.kinds import KINDS, exercise_of, task_ahead
 from trainer.practice.exercises.ranges import RANGES, aim_of
-from trainer.reasoning.hearing import heard_as
+from trainer.reasoning.universe.hearing import heard_as
 from trainer.words import numbers, text
 
 SOLVER = RememberingSolver()

@@ -6,7 +6,7 @@ from trainer.cases.shipped import case_named
 from trainer.desk.solver import RememberingSolver
 from trainer.instruments.bench import Work
 from trainer.practice.shown import reason_line
-from trainer.reasoning.explanation import reasons_of
+from trainer.reasoning.verdict.explanation import reasons_of
 from trainer.sound.render import render
 
 SOLVER = RememberingSolver()

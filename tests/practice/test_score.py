@@ -12,9 +12,9 @@ from trainer.circuit.faults import FaultKind
 from trainer.desk.solver import RememberingSolver
 from trainer.practice.attempt import begun
 from trainer.practice.judging import judged
-from trainer.reasoning.finding import Claim, Finding
-from trainer.reasoning.hearing import Heard, heard_as
-from trainer.reasoning.score import Proof, binary_brier, calibration, score_of
+from trainer.reasoning.universe.finding import Claim, Finding
+from trainer.reasoning.universe.hearing import Heard, heard_as
+from trainer.reasoning.verdict.score import Proof, binary_brier, calibration, score_of
 
 
 def claim(cylinders: set[int], location: Location = Location.PASS_THROUGH, kind: FaultKind = FaultKind.OPEN) -> Claim:

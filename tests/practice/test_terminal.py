@@ -160,7 +160,7 @@ def test_every_shipped_case_can_be_proved_by_its_own_repair(name: str) -> None:
     from trainer.practice.attempt import begun, finding_data, step
     from trainer.practice.events import Event, EventKind
     from trainer.practice.repair import Repair, repair, retest
-    from trainer.reasoning.finding import Finding, truth_of
+    from trainer.reasoning.universe.finding import Finding, truth_of
 
     case = case_named(name)
     attempt = begun(case, case.seed)

@@ -16,7 +16,7 @@ from trainer.circuit.fault_space import single_faults
 from trainer.circuit.faults import with_faults
 from trainer.circuit.harness import circuit_of
 from trainer.circuit.solve import solve_test
-from trainer.reasoning.equivalents import Equivalents
+from trainer.reasoning.universe.equivalents import Equivalents
 from trainer.sound.render import Bed, render
 from trainer.sound.traits import LEVEL, ears_of
 

@@ -15,10 +15,10 @@ from trainer.desk.solver import RememberingSolver
 from trainer.practice.attempt import begun, finding_data, step
 from trainer.practice.debrief import debrief_of
 from trainer.practice.events import Event, EventKind
-from trainer.reasoning.belief import finding_key
-from trainer.reasoning.explanation import SlotReason
-from trainer.reasoning.finding import Finding, truth_of
-from trainer.reasoning.misconceptions import UNCLASSIFIED, Wrong, misconception_of
+from trainer.reasoning.universe.finding import Finding, truth_of
+from trainer.reasoning.verdict.belief import finding_key
+from trainer.reasoning.verdict.explanation import SlotReason
+from trainer.reasoning.verdict.misconceptions import UNCLASSIFIED, Wrong, misconception_of
 
 
 def slots_of_case(name: str, solver: RememberingSolver) -> dict[int, SlotReason]:

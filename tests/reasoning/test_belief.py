@@ -15,10 +15,10 @@ from tests.universes import reasoner_of
 from trainer.cases.shipped import case_names
 from trainer.circuit.fault_space import single_faults
 from trainer.circuit.profile import PASSES
-from trainer.reasoning.belief import believed, bits_between, finding_key
-from trainer.reasoning.finding import Claim, claim_of, truth_of
-from trainer.reasoning.hypotheses import same_claims, single_hypotheses
-from trainer.reasoning.information import entropy_bits, information_bits, updated
+from trainer.reasoning.advice.information import entropy_bits, information_bits, updated
+from trainer.reasoning.universe.finding import Claim, claim_of, truth_of
+from trainer.reasoning.universe.hypotheses import same_claims, single_hypotheses
+from trainer.reasoning.verdict.belief import believed, bits_between, finding_key
 
 CASES = ("faint_hum_on_three", "stuck_with_varnish", "misfire_without_a_circuit", "bank_feed_on_the_block")
 NAMES = ("hear", "codes", "module_pairs", "trace:3", "supply")

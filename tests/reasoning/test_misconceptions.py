@@ -17,8 +17,8 @@ from trainer.practice.attempt import Attempt, begun, finding_data, step
 from trainer.practice.debrief import Debrief, debrief_of
 from trainer.practice.events import Event, EventKind
 from trainer.practice.shown_debrief import refutation_values
-from trainer.reasoning.finding import Claim, Finding
-from trainer.reasoning.misconceptions import MISCONCEPTIONS, UNCLASSIFIED, Wrong, misconception_of
+from trainer.reasoning.universe.finding import Claim, Finding
+from trainer.reasoning.verdict.misconceptions import MISCONCEPTIONS, UNCLASSIFIED, Wrong, misconception_of
 from trainer.words import text
 
 SOLVER = RememberingSolver()

@@ -12,11 +12,11 @@ from tests.universes import reasoner_of
 from trainer.cases.shipped import case_named, case_names
 from trainer.circuit.elements import Location
 from trainer.circuit.fault_space import single_faults
-from trainer.reasoning import questions
-from trainer.reasoning.channels import Channel
-from trainer.reasoning.planning import PROVED, best_finding, by_information, cost_of, path_to, ranked
-from trainer.reasoning.prices import after_plugging_back, mending_minutes, repair_minutes
-from trainer.reasoning.repairs import minutes_saved, repairs_in_order
+from trainer.reasoning.advice.channels import Channel
+from trainer.reasoning.advice.planning import PROVED, best_finding, by_information, cost_of, path_to, ranked
+from trainer.reasoning.advice.prices import after_plugging_back, mending_minutes, repair_minutes
+from trainer.reasoning.advice.repairs import minutes_saved, repairs_in_order
+from trainer.reasoning.universe import questions
 
 MINUTES = {"look": 10.0, "module_ohms": 20.0, "pin_to_ground": 5.0, "actuation_test": 8.0, "codes": 6.0}
 

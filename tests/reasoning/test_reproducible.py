@@ -9,9 +9,9 @@ import sys
 EXPECTED = """
 import hashlib
 from tests.engines import RIDGE
-from trainer.reasoning.expectations import expectations_of
-from trainer.reasoning.hypotheses import single_hypotheses
-from trainer.reasoning.menu import menu_of
+from trainer.reasoning.universe.expectations import expectations_of
+from trainer.reasoning.universe.hypotheses import single_hypotheses
+from trainer.reasoning.universe.menu import menu_of
 
 expectations = expectations_of(RIDGE, 20.0, single_hypotheses(RIDGE).faults[::24])
 questions = [question for test in menu_of(RIDGE, 20.0) for question in test.questions]

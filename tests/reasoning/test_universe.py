@@ -18,11 +18,11 @@ from trainer.circuit.profile import Profile
 from trainer.circuit.stepping import Row
 from trainer.instruments.bench import Work
 from trainer.instruments.measuring import Request, drop_pins_of, measured, pins_of, unplugged
-from trainer.reasoning.equivalents import Equivalents
-from trainer.reasoning.expectations import DROP_LEAST_V, Expectations
-from trainer.reasoning.questions import Question
-from trainer.reasoning.scales import accuracy_scale, ohm_scale
-from trainer.reasoning.slot_traits import traits_of
+from trainer.reasoning.universe.equivalents import Equivalents
+from trainer.reasoning.universe.expectations import DROP_LEAST_V, Expectations
+from trainer.reasoning.universe.questions import Question
+from trainer.reasoning.universe.scales import accuracy_scale, ohm_scale
+from trainer.reasoning.universe.slot_traits import traits_of
 from trainer.sound.render import Bed, render
 from trainer.sound.traits import BALANCE, CENTROID, LEVEL, ears_of
 

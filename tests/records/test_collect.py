@@ -12,12 +12,12 @@ from tests.desk_hands import RecordingPlayer
 from tests.sets import PASSPHRASE, SMALL, Clocks, right_finding, sealed_set, seated, sitting_of, small_set, work_through
 from tests.special_files import pipe, without_waiting
 from tests.universes import UNIVERSES
-from trainer.cases.model_version import MODEL_VERSION
 from trainer.cases.sealed_set import key_of, open_key_of, salt_of_set
 from trainer.cases.set_source import OpenedSet, keys_of
 from trainer.desk.solver import RememberingSolver
 from trainer.practice.events import EventKind
 from trainer.practice.outcome import Outcome, outcome_data
+from trainer.reasoning.model_version import MODEL_VERSION
 from trainer.records.bundle import BundleError, Fate, read_bundle
 from trainer.records.collect import collect, salts_in
 from trainer.records.marking import Marked, Marker, Refusal, mark_set

@@ -14,10 +14,10 @@ from numpy.typing import NDArray
 
 from tests.engines import ALL, NORTH, fault_of, solved
 from tests.universes import reasoner_of
-from trainer.cases.model_version import MODEL_VERSION
 from trainer.cases.shipped import case_named, case_names
 from trainer.circuit.faults import FaultKind
 from trainer.circuit.profile import Profile
+from trainer.reasoning.model_version import MODEL_VERSION
 from trainer.sound.render import Bed, Sound, render
 
 HERE = Path(__file__).parent

@@ -6,8 +6,8 @@ import pytest
 
 from tests.engines import ALL
 from tests.unchanged.make import HERE, MODEL, numbers_of
-from trainer.cases.model_version import MODEL_VERSION, stated_version
 from trainer.circuit.profile import Profile
+from trainer.reasoning.model_version import MODEL_VERSION, stated_version
 
 WITHIN = 1e-6
 """Far above what another processor rounds otherwise, and far below what any reading, ear or mark tells apart."""

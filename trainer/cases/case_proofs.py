@@ -13,13 +13,13 @@ from trainer.circuit.faults import Conditions, Fault
 from trainer.circuit.harness import circuit_of
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import Work
-from trainer.reasoning.belief import FindingKey, finding_key
-from trainer.reasoning.channels import channels_of
-from trainer.reasoning.equivalents import Equivalents
-from trainer.reasoning.expectations import Expectations
-from trainer.reasoning.finding import truth_of
-from trainer.reasoning.planning import PROVED
+from trainer.reasoning.advice.channels import channels_of
+from trainer.reasoning.advice.planning import PROVED
 from trainer.reasoning.reasoner import Reasoner, Universe
+from trainer.reasoning.universe.equivalents import Equivalents
+from trainer.reasoning.universe.expectations import Expectations
+from trainer.reasoning.universe.finding import truth_of
+from trainer.reasoning.verdict.belief import FindingKey, finding_key
 from trainer.sound.traits import LEVEL, ears_of
 
 SEPARATES_BITS = 0.1

@@ -11,7 +11,7 @@ from trainer.cases.practice_draw import BEDS_DBA, LENDING, Axes
 from trainer.cases.practice_pool import Pool, class_of_fault, solved_traits
 from trainer.circuit.codes import known_codes
 from trainer.circuit.profile import PASSES
-from trainer.reasoning.hypotheses import Faults
+from trainer.reasoning.universe.hypotheses import Faults
 
 TWO_FAULTS = "two_faults"
 

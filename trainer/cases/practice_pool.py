@@ -15,7 +15,6 @@ from numpy.typing import NDArray
 
 from trainer.cases.audibility import AUDIBLE_MARGIN_DB, DECISIVE_DB, SILENT_DBA
 from trainer.cases.drawing import drawable, is_group
-from trainer.cases.model_version import MODEL_VERSION
 from trainer.cases.plain_file import open_plain
 from trainer.cases.practice_draw import HARDEST, TEMPERATURE_C
 from trainer.cases.whole_file import write_whole
@@ -26,11 +25,12 @@ from trainer.circuit.harness import circuit_of
 from trainer.circuit.profile import PASSES, Profile
 from trainer.errors import ToldError
 from trainer.instruments.bench import Work
-from trainer.reasoning.equivalents import Equivalents
-from trainer.reasoning.expectations import Expectations
-from trainer.reasoning.hearing import DULL_DB
-from trainer.reasoning.hypotheses import Faults
-from trainer.reasoning.scales import heard_scale
+from trainer.reasoning.model_version import MODEL_VERSION
+from trainer.reasoning.universe.equivalents import Equivalents
+from trainer.reasoning.universe.expectations import Expectations
+from trainer.reasoning.universe.hearing import DULL_DB
+from trainer.reasoning.universe.hypotheses import Faults
+from trainer.reasoning.universe.scales import heard_scale
 from trainer.sound.traits import LEVEL, ears_of
 
 Floats = NDArray[np.float64]

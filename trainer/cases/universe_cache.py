@@ -17,7 +17,6 @@ from numpy.typing import NDArray
 
 from trainer.cases.case import Case
 from trainer.cases.engine_trial import try_engine
-from trainer.cases.model_version import MODEL_VERSION
 from trainer.cases.plain_file import open_plain
 from trainer.cases.practice_pool import POOL_PREFIX, Pools
 from trainer.cases.whole_file import write_whole
@@ -26,10 +25,11 @@ from trainer.circuit.drive import Slot, slots_of
 from trainer.circuit.faults import KINDS
 from trainer.errors import ToldError
 from trainer.instruments.bench import Work
-from trainer.reasoning.hypotheses import SEVERITIES, Faults
-from trainer.reasoning.questions import Question, name_of
+from trainer.reasoning.model_version import MODEL_VERSION
 from trainer.reasoning.reasoner import Matter, Reasoner, Universe, universe_of
-from trainer.reasoning.slot_traits import SlotTraits, TraceMarks
+from trainer.reasoning.universe.hypotheses import SEVERITIES, Faults
+from trainer.reasoning.universe.questions import Question, name_of
+from trainer.reasoning.universe.slot_traits import SlotTraits, TraceMarks
 
 Arrays = dict[str, NDArray[Any]]
 KEPT_FILES = 12

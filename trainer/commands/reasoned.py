@@ -8,8 +8,8 @@ from trainer.circuit.profile import PASSES
 from trainer.errors import WrongCallError
 from trainer.practice.shown import test_text
 from trainer.practice.shown_reasons import bits_lines, finding_text, question_text
-from trainer.reasoning.belief import FindingKey, bits_between
 from trainer.reasoning.reasoner import Reasoner
+from trainer.reasoning.verdict.belief import FindingKey, bits_between
 from trainer.terminal.typed import cylinders_of, place_of
 from trainer.words import numbers, percent, text
 

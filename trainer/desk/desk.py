@@ -21,9 +21,9 @@ from trainer.practice.events import Event, EventKind, went_back
 from trainer.practice.hints import Hint, next_hint
 from trainer.practice.limits import NO_LIMITS, Limits, refuse_beyond, refuse_feedback, refuse_late
 from trainer.practice.outcome import Outcome, outcome_data
-from trainer.reasoning.finding import Finding
 from trainer.reasoning.reasoner import Reasoner
-from trainer.reasoning.score import Score, calibration
+from trainer.reasoning.universe.finding import Finding
+from trainer.reasoning.verdict.score import Score, calibration
 from trainer.records.chain import first_link, next_link
 from trainer.records.log_rows import AttemptRow
 from trainer.records.store import PRACTICE, Store

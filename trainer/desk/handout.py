@@ -14,8 +14,8 @@ from trainer.desk.solver import RememberingSolver
 from trainer.instruments.bench import Work
 from trainer.output.wav import wav_bytes
 from trainer.practice.shown import claims_text, code_lines, reason_line
-from trainer.reasoning.explanation import SlotReason, reasons_of
-from trainer.reasoning.finding import truth_of
+from trainer.reasoning.universe.finding import truth_of
+from trainer.reasoning.verdict.explanation import SlotReason, reasons_of
 from trainer.records.page import page
 from trainer.records.wiring_svg import wiring_svg
 from trainer.sound.render import Sound, render

@@ -17,7 +17,7 @@ from trainer.instruments.bench import Work
 from trainer.output.wav import write_wav
 from trainer.practice.shown import claims_text, code_lines, test_text
 from trainer.practice.shown_set import head_lines
-from trainer.reasoning.finding import truth_of
+from trainer.reasoning.universe.finding import truth_of
 from trainer.records.page import page
 from trainer.sound.render import render
 from trainer.words import spoken, text

@@ -13,7 +13,6 @@ from typing import Any
 
 from trainer import __version__
 from trainer.cases.case_set import DebriefOpens, Mode
-from trainer.cases.model_version import MODEL_VERSION
 from trainer.cases.sealed_set import key_of
 from trainer.cases.set_drawing import SetItem, case_mark, items_of
 from trainer.cases.set_source import OpenedSet
@@ -23,6 +22,7 @@ from trainer.errors import WrongCallError
 from trainer.output.player import Player
 from trainer.practice.events import Event, EventKind
 from trainer.practice.limits import Limits, refuse_late
+from trainer.reasoning.model_version import MODEL_VERSION
 from trainer.records.bundle import write_bundle
 from trainer.records.chain import next_link, order_of
 from trainer.records.log_rows import AttemptRow

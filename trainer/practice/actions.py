@@ -25,7 +25,7 @@ from trainer.instruments.under_load import Trace
 from trainer.practice.attempt import Attempt
 from trainer.practice.events import EventKind
 from trainer.practice.work_data import data_of
-from trainer.reasoning.prices import after_plugging_back, minutes_of, unpaid
+from trainer.reasoning.advice.prices import after_plugging_back, minutes_of, unpaid
 from trainer.sound.places import places_of
 from trainer.sound.render import Sound, render
 from trainer.words import numbers, text

@@ -13,7 +13,7 @@ from trainer.instruments.bench import Work
 from trainer.practice.event_data import check_data, names_of
 from trainer.practice.events import Event, EventKind
 from trainer.practice.work_data import work_of
-from trainer.reasoning.finding import Claim, Finding
+from trainer.reasoning.universe.finding import Claim, Finding
 
 
 @dataclass(frozen=True, slots=True)

@@ -22,12 +22,12 @@ from trainer.practice.judging import judged
 from trainer.practice.outcome import Outcome, outcome_of
 from trainer.practice.weighing import Weighing
 from trainer.practice.work_data import work_of
-from trainer.reasoning.explanation import SlotReason, reasons_of
-from trainer.reasoning.finding import Claim, fault_of, truth_of
-from trainer.reasoning.misconceptions import Wrong
-from trainer.reasoning.planning import LEAST_BITS, Step
+from trainer.reasoning.advice.planning import LEAST_BITS, Step
 from trainer.reasoning.reasoner import Reasoner
-from trainer.reasoning.score import Proof, Score
+from trainer.reasoning.universe.finding import Claim, fault_of, truth_of
+from trainer.reasoning.verdict.explanation import SlotReason, reasons_of
+from trainer.reasoning.verdict.misconceptions import Wrong
+from trainer.reasoning.verdict.score import Proof, Score
 from trainer.sound.render import Sound, render
 
 

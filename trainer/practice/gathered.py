@@ -17,11 +17,11 @@ from trainer.instruments.reading import Slip
 from trainer.practice.attempt import Attempt, CardLine, begun
 from trainer.practice.events import EventKind
 from trainer.practice.work_data import work_of
-from trainer.reasoning.expectations import code_flags, look_flags
-from trainer.reasoning.menu import WHOLE
-from trainer.reasoning.questions import Question
 from trainer.reasoning.reasoner import Reasoner
-from trainer.reasoning.scales import OPEN_READS_OHM, insulation_scale, ohm_scale
+from trainer.reasoning.universe.expectations import code_flags, look_flags
+from trainer.reasoning.universe.menu import WHOLE
+from trainer.reasoning.universe.questions import Question
+from trainer.reasoning.universe.scales import OPEN_READS_OHM, insulation_scale, ohm_scale
 
 Floats = NDArray[np.floating[Any]]
 Shown = dict[Question, Floats]

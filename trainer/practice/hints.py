@@ -8,12 +8,12 @@ from trainer.practice.attempt import Attempt
 from trainer.practice.events import EventKind
 from trainer.practice.gathered import everything_shown, gathered, paid_for
 from trainer.practice.weighing import Weighing, weighed
-from trainer.reasoning.belief import Belief, FindingKey, finding_key
-from trainer.reasoning.channels import Channel
-from trainer.reasoning.planning import LEAST_BITS, PROVED, Choice
-from trainer.reasoning.questions import Question
+from trainer.reasoning.advice.channels import Channel
+from trainer.reasoning.advice.planning import LEAST_BITS, PROVED, Choice
+from trainer.reasoning.advice.repairs import Repairs, minutes_saved, repairs_in_order
 from trainer.reasoning.reasoner import Reasoner
-from trainer.reasoning.repairs import Repairs, minutes_saved, repairs_in_order
+from trainer.reasoning.universe.questions import Question
+from trainer.reasoning.verdict.belief import Belief, FindingKey, finding_key
 
 STRENGTHS = 3
 WORKED_FINDINGS = 3

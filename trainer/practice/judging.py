@@ -16,13 +16,13 @@ from trainer.practice.actions import Solver
 from trainer.practice.attempt import Attempt, CardLine
 from trainer.practice.events import EventKind
 from trainer.practice.weighing import Weighing, weighed
-from trainer.reasoning.belief import finding_key
-from trainer.reasoning.explanation import SlotReason, reasons_of
-from trainer.reasoning.finding import Claim, truth_of
-from trainer.reasoning.misconceptions import Wrong, coded_cylinders, misconception_of, slots_by_number
-from trainer.reasoning.prices import mending_minutes
+from trainer.reasoning.advice.prices import mending_minutes
 from trainer.reasoning.reasoner import Reasoner
-from trainer.reasoning.score import Proof, Score, score_of
+from trainer.reasoning.universe.finding import Claim, truth_of
+from trainer.reasoning.verdict.belief import finding_key
+from trainer.reasoning.verdict.explanation import SlotReason, reasons_of
+from trainer.reasoning.verdict.misconceptions import Wrong, coded_cylinders, misconception_of, slots_by_number
+from trainer.reasoning.verdict.score import Proof, Score, score_of
 from trainer.sound.render import Sound, render
 
 

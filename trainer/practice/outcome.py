@@ -16,7 +16,7 @@ from trainer.circuit.profile import PASSES
 from trainer.practice.attempt import Attempt
 from trainer.practice.events import EventKind
 from trainer.practice.judging import Scored
-from trainer.reasoning.finding import CERTAINTIES, Claim
+from trainer.reasoning.universe.finding import CERTAINTIES, Claim
 from trainer.words import TEXTS
 
 Count = Annotated[int, Field(ge=0, lt=2**31)]

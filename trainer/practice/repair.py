@@ -15,7 +15,7 @@ from trainer.practice.actions import Done, Solver, sound_hash
 from trainer.practice.attempt import Attempt
 from trainer.practice.events import EventKind
 from trainer.practice.work_data import data_of, work_of
-from trainer.reasoning.prices import repair_minutes
+from trainer.reasoning.advice.prices import repair_minutes
 from trainer.sound.render import Sound, render
 
 

@@ -12,8 +12,8 @@ from trainer.circuit.profile import Profile
 from trainer.instruments.bench import MODULE_CONNECTOR
 from trainer.practice.attempt import Attempt, CardLine
 from trainer.practice.events import EventKind
-from trainer.reasoning.explanation import SlotReason
-from trainer.reasoning.finding import Claim
+from trainer.reasoning.universe.finding import Claim
+from trainer.reasoning.verdict.explanation import SlotReason
 from trainer.words import numbers, text
 
 

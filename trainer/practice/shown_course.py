@@ -14,7 +14,7 @@ from trainer.practice.course.slips import FOUND_FROM
 from trainer.practice.course.waiting import GAPS_DAYS, Waiting
 from trainer.practice.exercises.exercise import Exercise
 from trainer.practice.exercises.kinds import KINDS
-from trainer.reasoning.score import calibration
+from trainer.reasoning.verdict.score import calibration
 from trainer.words import text
 
 STEP_EDGES = (-1.2, -0.3, 0.6, 1.5)

@@ -10,9 +10,9 @@ from trainer.practice.debrief import Debrief
 from trainer.practice.shown import card_line, claims_text, reason_line, request_text, test_text
 from trainer.practice.shown_reasons import finding_text
 from trainer.practice.weighing import Weighed
-from trainer.reasoning.belief import finding_key
-from trainer.reasoning.hearing import Heard
-from trainer.reasoning.misconceptions import UNCLASSIFIED
+from trainer.reasoning.universe.hearing import Heard
+from trainer.reasoning.verdict.belief import finding_key
+from trainer.reasoning.verdict.misconceptions import UNCLASSIFIED
 from trainer.words import numbers, percent, text
 
 LEFT_SHOWN, LEFT_FROM = 4, 0.005

@@ -11,10 +11,10 @@ from trainer.practice.attempt import Attempt
 from trainer.practice.gathered import Shown, everything_shown, gathered
 from trainer.practice.hints import Hint
 from trainer.practice.shown import point_text, stand_text, test_text
-from trainer.reasoning.belief import Belief, FindingKey, bits_between
-from trainer.reasoning.questions import Question
+from trainer.reasoning.advice.repairs import Repairs
 from trainer.reasoning.reasoner import Reasoner
-from trainer.reasoning.repairs import Repairs
+from trainer.reasoning.universe.questions import Question
+from trainer.reasoning.verdict.belief import Belief, FindingKey, bits_between
 from trainer.words import numbers, percent, text
 
 SHOWN_FINDINGS, SHOWN_REPAIRS = 5, 3

@@ -11,8 +11,8 @@ import numpy as np
 from trainer.circuit.elements import Location
 from trainer.practice.attempt import Attempt, CardLine
 from trainer.practice.gathered import Shown, gathered
-from trainer.reasoning.belief import Belief
 from trainer.reasoning.reasoner import Reasoner
+from trainer.reasoning.verdict.belief import Belief
 
 Name = TypeVar("Name", bound=Hashable)
 

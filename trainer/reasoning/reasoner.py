@@ -12,16 +12,16 @@ from numpy.typing import NDArray
 
 from trainer.circuit.elements import Location
 from trainer.circuit.profile import Profile
-from trainer.reasoning.belief import Belief, believed, finding_key
-from trainer.reasoning.channels import Channel, channels_of
-from trainer.reasoning.expectations import Expectations, code_flags, expectations_of
-from trainer.reasoning.finding import truth_of
-from trainer.reasoning.hypotheses import Faults, Hypotheses, single_hypotheses
-from trainer.reasoning.menu import closer_tests, menu_of, offered
-from trainer.reasoning.pairs import chosen_pairs, composed, with_pairs
-from trainer.reasoning.planning import PROVED, Choice, Step, best_finding, by_information, path_to, ranked
-from trainer.reasoning.prices import mending_minutes
-from trainer.reasoning.questions import Answers, Expected, Question, Test
+from trainer.reasoning.advice.channels import Channel, channels_of
+from trainer.reasoning.advice.planning import PROVED, Choice, Step, best_finding, by_information, path_to, ranked
+from trainer.reasoning.advice.prices import mending_minutes
+from trainer.reasoning.universe.expectations import Expectations, code_flags, expectations_of
+from trainer.reasoning.universe.finding import truth_of
+from trainer.reasoning.universe.hypotheses import Faults, Hypotheses, single_hypotheses
+from trainer.reasoning.universe.menu import closer_tests, menu_of, offered
+from trainer.reasoning.universe.pairs import chosen_pairs, composed, with_pairs
+from trainer.reasoning.universe.questions import Answers, Expected, Question, Test
+from trainer.reasoning.verdict.belief import Belief, believed, finding_key
 
 Floats = NDArray[np.floating[Any]]
 

@@ -9,7 +9,6 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from trainer.cases.case_set import CaseSet, DebriefOpens
-from trainer.cases.model_version import MODEL_VERSION, stated_version
 from trainer.cases.sealed_set import SetKey
 from trainer.cases.set_drawing import SetItem, case_mark, items_of
 from trainer.cases.universe_cache import Universes
@@ -20,6 +19,7 @@ from trainer.practice.attempt import DamagedLogError, replayed
 from trainer.practice.events import Event, EventKind
 from trainer.practice.judging import judged, scored
 from trainer.practice.outcome import Outcome, outcome_from, outcome_of
+from trainer.reasoning.model_version import MODEL_VERSION, stated_version
 from trainer.records.chain import broken_at
 from trainer.records.log_rows import AttemptRow
 from trainer.records.notes import other_answers

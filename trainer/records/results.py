@@ -17,7 +17,7 @@ from trainer.circuit.faults import FaultKind
 from trainer.circuit.profile import PASSES
 from trainer.errors import DamagedError
 from trainer.practice.outcome import Outcome, class_of
-from trainer.reasoning.finding import CERTAINTIES
+from trainer.reasoning.universe.finding import CERTAINTIES
 from trainer.records.log_rows import UNFIT, AttemptRow, Row
 from trainer.records.row_types import row_model, typed
 from trainer.records.store import Store

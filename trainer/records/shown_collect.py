@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from trainer.cases.model_version import MODEL_VERSION
+from trainer.reasoning.model_version import MODEL_VERSION
 from trainer.records.collect import Collected
 from trainer.records.marking import Marked, Refusal
 from trainer.words import text

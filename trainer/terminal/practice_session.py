@@ -20,7 +20,7 @@ from trainer.practice.exercises.exercise import Exercise, Sounding
 from trainer.practice.session_time import REST_MINUTES, STOP_MINUTES
 from trainer.practice.shown import engine_lines
 from trainer.practice.shown_course import progress_lines, reveal_lines, task_line, why_line
-from trainer.reasoning.finding import CERTAINTIES
+from trainer.reasoning.universe.finding import CERTAINTIES
 from trainer.terminal.session import Ask, Say, Session
 from trainer.words import text, told
 

@@ -16,7 +16,7 @@ from trainer.practice import actions
 from trainer.practice.actions import Done, Solver
 from trainer.practice.attempt import Attempt
 from trainer.practice.course.log import Entry
-from trainer.reasoning.finding import Finding, truth_of
+from trainer.reasoning.universe.finding import Finding, truth_of
 
 Asked = Callable[[Profile], Request]
 WORKED, TO_COMPLETE, ALONE = 1, 2, 3

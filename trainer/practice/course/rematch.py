@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from trainer.practice.course.log import Entry
 from trainer.practice.exercises.exercise import Spec
-from trainer.reasoning.hearing import Heard
+from trainer.reasoning.universe.hearing import Heard
 
 USUAL = (str(Heard.VERY_FAINT), str(Heard.DULL))
 """What is most often confused where a learner has not shown anything yet: the classic mishearing."""

@@ -13,7 +13,7 @@ from trainer.cases.practice_pool import NO_CURRENT_A, Pool
 from trainer.circuit.faults import Fault
 from trainer.practice.exercises.ear import heard_at
 from trainer.practice.exercises.exercise import Sounding
-from trainer.reasoning.hearing import Heard
+from trainer.reasoning.universe.hearing import Heard
 from trainer.sound.bed import BedKind
 from trainer.sound.render import Bed
 from trainer.words import numbers, text

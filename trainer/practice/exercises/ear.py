@@ -15,7 +15,7 @@ from trainer.practice.course.demands import hearing_difficulty
 from trainer.practice.course.skills import Skill
 from trainer.practice.exercises.exercise import Choice, Exercise, Sounding, Spec, asks, offered
 from trainer.practice.exercises.ranges import aim_of
-from trainer.reasoning.hearing import DULL_DB, EVEN_DB, LOUDER_DB, WEAK_DB, Heard, heard_as
+from trainer.reasoning.universe.hearing import DULL_DB, EVEN_DB, LOUDER_DB, WEAK_DB, Heard, heard_as
 from trainer.sound.bed import BedKind
 from trainer.sound.render import Bed
 from trainer.sound.traits import LEVEL

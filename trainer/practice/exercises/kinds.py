@@ -20,7 +20,7 @@ from trainer.practice.exercises.meter import meter_exercise
 from trainer.practice.exercises.numbering import NUMBERS, numbering
 from trainer.practice.exercises.ranges import aim_of
 from trainer.practice.exercises.reasoning import Reasoners, reasoning_exercise
-from trainer.reasoning.hearing import Heard
+from trainer.reasoning.universe.hearing import Heard
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,9 +18,7 @@ from trainer.practice.exercises.ear import off_slots
 from trainer.practice.exercises.exercise import Choice, Exercise, Spec, asks, offered
 from trainer.practice.exercises.ranges import aim_of
 from trainer.practice.shown import claims_text, code_lines, test_text
-from trainer.reasoning.belief import Belief, finding_key
-from trainer.reasoning.menu import WHOLE
-from trainer.reasoning.planning import (
+from trainer.reasoning.advice.planning import (
     FREE_MINUTES,
     LEAST_BITS,
     PROVED,
@@ -30,9 +28,11 @@ from trainer.reasoning.planning import (
     path_to,
     ranked,
 )
-from trainer.reasoning.planning import Choice as Next
-from trainer.reasoning.questions import Test
+from trainer.reasoning.advice.planning import Choice as Next
 from trainer.reasoning.reasoner import Reasoner
+from trainer.reasoning.universe.menu import WHOLE
+from trainer.reasoning.universe.questions import Test
+from trainer.reasoning.verdict.belief import Belief, finding_key
 from trainer.words import numbers, percent, text
 
 Reasoners = Callable[[Case], Reasoner]

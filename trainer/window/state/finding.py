@@ -10,7 +10,7 @@ from trainer.circuit.fault_space import sides_at
 from trainer.circuit.faults import KINDS, FaultKind
 from trainer.errors import WrongCallError
 from trainer.practice.shown import claims_text
-from trainer.reasoning.finding import CERTAINTIES, Claim, Finding
+from trainer.reasoning.universe.finding import CERTAINTIES, Claim, Finding
 from trainer.window.state.bench import BenchScreen
 from trainer.window.state.choosing import Confirm
 from trainer.window.state.nodes import Node, button, column, flow, row, scroll, tick, words

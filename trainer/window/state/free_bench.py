@@ -16,7 +16,7 @@ from trainer.desk.case_source import FoundCase
 from trainer.desk.desk import Desk
 from trainer.desk.seat import seat
 from trainer.practice.shown import claims_text
-from trainer.reasoning.finding import truth_of
+from trainer.reasoning.universe.finding import truth_of
 from trainer.records.store import opened
 from trainer.sound.render import Bed
 from trainer.window.state.bench import BenchScreen

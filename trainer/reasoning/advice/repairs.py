@@ -15,10 +15,10 @@ from numpy.typing import NDArray
 
 from trainer.circuit.elements import Location
 from trainer.circuit.profile import Profile
-from trainer.reasoning.channels import Channel
-from trainer.reasoning.hypotheses import Faults
-from trainer.reasoning.information import best_value, expected_cost, repair_order, value_with
-from trainer.reasoning.prices import repair_minutes
+from trainer.reasoning.advice.channels import Channel
+from trainer.reasoning.advice.information import best_value, expected_cost, repair_order, value_with
+from trainer.reasoning.advice.prices import repair_minutes
+from trainer.reasoning.universe.hypotheses import Faults
 
 Floats = NDArray[np.floating[Any]]
 Mend = tuple[Location, tuple[int, ...]]

@@ -14,8 +14,8 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from trainer.reasoning.information import information_bits, updated
-from trainer.reasoning.questions import SPREAD, Expected, Question, Test
+from trainer.reasoning.advice.information import information_bits, updated
+from trainer.reasoning.universe.questions import SPREAD, Expected, Question, Test
 
 Floats = NDArray[np.floating[Any]]
 

@@ -12,8 +12,8 @@ from itertools import combinations
 
 import numpy as np
 
-from trainer.reasoning.hypotheses import Faults, Hypotheses
-from trainer.reasoning.questions import Answers, Expected, Question
+from trainer.reasoning.universe.hypotheses import Faults, Hypotheses
+from trainer.reasoning.universe.questions import Answers, Expected, Question
 
 PAIR_SHARE = 0.1
 """How often two faults are met at once: common practice, no published source."""

@@ -23,7 +23,7 @@ from trainer.circuit.elements import RAIL, Circuit
 from trainer.circuit.network import Branch, Ports, port_columns
 from trainer.circuit.solve import left_live, solve_rows
 from trainer.circuit.stepping import Row
-from trainer.reasoning.slot_traits import SlotTraits, traits_of
+from trainer.reasoning.universe.slot_traits import SlotTraits, traits_of
 from trainer.sound.traits import Ears
 
 Floats = NDArray[np.floating[Any]]

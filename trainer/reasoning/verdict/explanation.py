@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from trainer.circuit.solve import SolvedTest
-from trainer.reasoning.hearing import Heard, heard_as
+from trainer.reasoning.universe.hearing import Heard, heard_as
 from trainer.sound.render import Sound
 
 MOVED_SHARE = 0.5

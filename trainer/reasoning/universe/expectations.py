@@ -23,11 +23,11 @@ from trainer.circuit.profile import Profile
 from trainer.instruments.bench import Pin, Work, break_points, node_of
 from trainer.instruments.looking import seen_bridges
 from trainer.instruments.ohmmeter import METER_CURRENT_A, resting_branches
-from trainer.reasoning.distinct import DistinctCircuits, content_of
-from trainer.reasoning.equivalents import Equivalents, digest_of
-from trainer.reasoning.hypotheses import Faults
-from trainer.reasoning.questions import Expected, Question
-from trainer.reasoning.scales import (
+from trainer.reasoning.universe.distinct import DistinctCircuits, content_of
+from trainer.reasoning.universe.equivalents import Equivalents, digest_of
+from trainer.reasoning.universe.hypotheses import Faults
+from trainer.reasoning.universe.questions import Expected, Question
+from trainer.reasoning.universe.scales import (
     CURRENT_STEP_A,
     DIP_STEP_A,
     DIP_STEP_S,
@@ -36,7 +36,7 @@ from trainer.reasoning.scales import (
     insulation_scale,
     ohm_scale,
 )
-from trainer.reasoning.slot_traits import SlotTraits, TraceMarks
+from trainer.reasoning.universe.slot_traits import SlotTraits, TraceMarks
 from trainer.sound.places import places_of
 from trainer.sound.traits import ears_of
 

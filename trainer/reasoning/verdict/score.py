@@ -6,9 +6,9 @@ from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
 
 from trainer.circuit.elements import Location
-from trainer.reasoning.belief import finding_key
-from trainer.reasoning.finding import Claim, Finding
-from trainer.reasoning.planning import PROVED
+from trainer.reasoning.advice.planning import PROVED
+from trainer.reasoning.universe.finding import Claim, Finding
+from trainer.reasoning.verdict.belief import finding_key
 
 CYLINDERS, LOCATION, KIND, PROOF, ECONOMY = 25.0, 30.0, 15.0, 20.0, 10.0
 

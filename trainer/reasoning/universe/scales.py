@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 from scipy.special import ndtri
 
 from trainer.circuit.profile import Meter
-from trainer.reasoning.hearing import MASKED_DB
+from trainer.reasoning.universe.hearing import MASKED_DB
 from trainer.sound.traits import BALANCE, CENTROID, LEVEL
 
 Floats = NDArray[np.floating[Any]]

@@ -11,10 +11,10 @@ from dataclasses import dataclass
 from trainer.circuit.elements import Location
 from trainer.circuit.faults import OPENS, SHORTS
 from trainer.circuit.profile import Profile
-from trainer.reasoning.explanation import SlotReason
-from trainer.reasoning.finding import Claim
-from trainer.reasoning.hearing import Heard
-from trainer.reasoning.hypotheses import same_claims
+from trainer.reasoning.universe.finding import Claim
+from trainer.reasoning.universe.hearing import Heard
+from trainer.reasoning.universe.hypotheses import same_claims
+from trainer.reasoning.verdict.explanation import SlotReason
 
 ALONG = (Location.DRIVE_MODULE, Location.ENGINE_HARNESS, Location.PASS_THROUGH, Location.UNDER_COVER, Location.COIL)
 """The places in the order in which current meets them: neighbours meet at a connector."""

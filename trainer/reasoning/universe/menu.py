@@ -20,7 +20,7 @@ from trainer.instruments.measuring import (
     through_point,
     unplugged,
 )
-from trainer.reasoning.questions import Question, Test
+from trainer.reasoning.universe.questions import Question, Test
 
 WIRING = (Location.ENGINE_HARNESS, Location.PASS_THROUGH, Location.UNDER_COVER)
 

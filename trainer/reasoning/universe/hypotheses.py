@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 from trainer.circuit.fault_space import single_faults
 from trainer.circuit.faults import KINDS, Fault
 from trainer.circuit.profile import PASSES, Profile
-from trainer.reasoning.finding import Claim, truth_of
+from trainer.reasoning.universe.finding import Claim, truth_of
 
 Floats = NDArray[np.float64]
 Faults = tuple[Fault, ...]

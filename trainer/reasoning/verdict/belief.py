@@ -10,9 +10,9 @@ from typing import Any, TypeVar
 import numpy as np
 from numpy.typing import NDArray
 
-from trainer.reasoning.finding import Claim
-from trainer.reasoning.hypotheses import Hypotheses
-from trainer.reasoning.questions import Answers, Expected, Question, in_order
+from trainer.reasoning.universe.finding import Claim
+from trainer.reasoning.universe.hypotheses import Hypotheses
+from trainer.reasoning.universe.questions import Answers, Expected, Question, in_order
 
 Floats = NDArray[np.floating[Any]]
 LEAST_PRIOR = 1e-300

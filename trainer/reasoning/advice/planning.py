@@ -9,9 +9,9 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from trainer.reasoning.channels import Channel
-from trainer.reasoning.prices import after_plugging_back, minutes_of, unpaid
-from trainer.reasoning.questions import Test
+from trainer.reasoning.advice.channels import Channel
+from trainer.reasoning.advice.prices import after_plugging_back, minutes_of, unpaid
+from trainer.reasoning.universe.questions import Test
 
 Floats = NDArray[np.floating[Any]]
 

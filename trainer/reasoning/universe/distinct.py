@@ -13,7 +13,7 @@ from trainer.circuit.elements import Circuit
 from trainer.circuit.faults import KINDS, Conditions, with_faults
 from trainer.circuit.harness import circuit_of
 from trainer.instruments.bench import Work, worked
-from trainer.reasoning.hypotheses import Faults
+from trainer.reasoning.universe.hypotheses import Faults
 
 
 @dataclass(frozen=True, slots=True)
