@@ -11,10 +11,10 @@ import pytest
 from hypothesis import settings
 
 from tests.solved_cache import remembering, solved_folder
-from trainer.cases import sealed_set
-from trainer.cases.shipped import profile_named, profile_names
+from trainer.cases.single_case.shipped import profile_named, profile_names
 from trainer.commands.stores import universe_folder
 from trainer.desk import solver
+from trainer.sets import sealed as sealed_set
 
 pytest_plugins = ["tests.outside_programs"]
 

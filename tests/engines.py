@@ -7,7 +7,7 @@ from dataclasses import replace
 from functools import lru_cache
 from pathlib import Path
 
-from trainer.cases.shipped import profile_named
+from trainer.cases.single_case.shipped import profile_named
 from trainer.circuit.drive import Slot
 from trainer.circuit.elements import Location
 from trainer.circuit.fault_space import single_faults

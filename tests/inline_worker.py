@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import deque
 
-from trainer.cases.universe_cache import Universes
+from trainer.cases.solved.universe_cache import Universes
 from trainer.desk.labour import Labour
 from trainer.desk.worker import Job
 from trainer.errors import ToldError

@@ -7,11 +7,6 @@ from pathlib import Path
 
 from tests.desk_hands import RecordingPlayer
 from tests.universes import UNIVERSES
-from trainer.cases.sealed_set import open_key_of, seal
-from trainer.cases.set_drawing import SetItem
-from trainer.cases.set_file import set_of
-from trainer.cases.set_pack import pack_from
-from trainer.cases.set_source import OpenedSet, open_set
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import FaultKind
 from trainer.desk.desk import Desk
@@ -19,6 +14,11 @@ from trainer.desk.sitting import Sitting
 from trainer.practice import actions
 from trainer.reasoning.universe.finding import Claim, Finding, truth_of
 from trainer.records.store import Store
+from trainer.sets.items import SetItem
+from trainer.sets.opening import OpenedSet, open_set
+from trainer.sets.pack import pack_from
+from trainer.sets.sealed import open_key_of, seal
+from trainer.sets.set_file import set_of
 
 PASSPHRASE = "anvil lantern plum seven"
 

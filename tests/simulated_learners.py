@@ -8,8 +8,8 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from tests.universes import POOLS
-from trainer.cases.practice_pool import Pool
-from trainer.cases.shipped import profile_named, profile_names
+from trainer.cases.drawing.practice_pool import Pool
+from trainer.cases.single_case.shipped import profile_named, profile_names
 from trainer.circuit.elements import Location
 from trainer.practice.course.choice import Chosen, choose
 from trainer.practice.course.demands import FINDING

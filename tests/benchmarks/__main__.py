@@ -18,8 +18,8 @@ from tests.benchmarks.strategies import compared
 from tests.engines import FIELD, HARBOUR, NORTH, RIDGE
 from tests.spice import run_ngspice
 from tests.universes import solved_universe
-from trainer.cases.profile_file import profile_from
-from trainer.cases.shipped import scenarios_folder
+from trainer.cases.profiles.profile_file import profile_from
+from trainer.cases.single_case.shipped import scenarios_folder
 from trainer.circuit.drive import slots_of
 from trainer.circuit.faults import faulty_circuit
 from trainer.circuit.harness import circuit_of

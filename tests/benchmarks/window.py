@@ -19,7 +19,7 @@ os.environ.setdefault("PYGAME_HIDE_SUPPORT_PROMPT", "1")
 import numpy as np
 import pygame
 
-from trainer.cases.shipped import case_named, case_names
+from trainer.cases.single_case.shipped import case_named, case_names
 from trainer.commands.window import Asked, services_in
 from trainer.desk.settings import Settings
 from trainer.errors import MissingHereError

@@ -9,10 +9,10 @@ import yaml
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from trainer.cases.case_file import case_from
-from trainer.cases.profile_file import profile_from
-from trainer.cases.shipped import profile_named, scenarios_folder
-from trainer.cases.yaml_text import YamlText
+from trainer.cases.files.yaml_text import YamlText
+from trainer.cases.profiles.profile_file import profile_from
+from trainer.cases.single_case.case_file import case_from
+from trainer.cases.single_case.shipped import profile_named, scenarios_folder
 from trainer.errors import ProblemsFoundError
 from trainer.words import problem_line, speak
 from trainer.words.visible import unseen_in
@@ -209,7 +209,7 @@ def test_a_title_is_on_one_line(value: str) -> None:
 
 
 def test_a_story_may_have_paragraphs_and_a_file_a_byte_order_mark_and_windows_line_ends(tmp_path: Path) -> None:
-    from trainer.cases.case_file import read_case
+    from trainer.cases.single_case.case_file import read_case
 
     start = CASE.index("story: ")
     paragraphs = "story: |\n  It shakes when cold.\n\n  Since Monday.\n"
@@ -273,7 +273,7 @@ def test_no_text_at_all_makes_a_traceback(text: str) -> None:
 
 
 def test_a_file_that_is_not_there_or_not_text_is_told(tmp_path: Path) -> None:
-    from trainer.cases.case_file import read_case
+    from trainer.cases.single_case.case_file import read_case
 
     binary = tmp_path / "x.yaml"
     binary.write_bytes(b"\xff\xfe\x00")

@@ -7,10 +7,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 from yaml.scanner import Scanner
 
-from trainer.cases.case_file import case_from
-from trainer.cases.plain_yaml import MOST_DEPTH, MOST_VALUES, plain_yaml, yaml_of
-from trainer.cases.shipped import profile_named
-from trainer.cases.yaml_text import YamlText
+from trainer.cases.files.plain_yaml import MOST_DEPTH, MOST_VALUES, plain_yaml, yaml_of
+from trainer.cases.files.yaml_text import YamlText
+from trainer.cases.single_case.case_file import case_from
+from trainer.cases.single_case.shipped import profile_named
 from trainer.errors import Problem, ProblemsFoundError
 from trainer.words.visible import unseen_in
 

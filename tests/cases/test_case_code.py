@@ -7,9 +7,17 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.engines import ALL, NORTH
-from trainer.cases.case_code import ALPHABET, SEED_LIMIT, CodeError, DrawnFrom, code_for, drawn_from, short_digest
-from trainer.cases.coded_case import case_of_code
-from trainer.cases.drawing import draw_case
+from trainer.cases.drawing.coded_case import case_of_code
+from trainer.cases.drawing.random_case import draw_case
+from trainer.cases.single_case.case_code import (
+    ALPHABET,
+    SEED_LIMIT,
+    CodeError,
+    DrawnFrom,
+    code_for,
+    drawn_from,
+    short_digest,
+)
 
 DRAWN = st.builds(DrawnFrom, st.integers(0, 31**3 - 1), st.integers(1, 3), st.integers(0, SEED_LIMIT - 1))
 

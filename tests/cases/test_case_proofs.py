@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from tests.universes import UNIVERSES
-from trainer.cases.shipped import scenarios_folder
+from trainer.cases.single_case.shipped import scenarios_folder
 from trainer.commands.check import check_paths
 
 HUM = (scenarios_folder() / "cases" / "faint_hum_on_three.yaml").read_text("utf-8")

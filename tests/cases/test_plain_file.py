@@ -11,8 +11,17 @@ from pathlib import Path
 import pytest
 
 from tests.special_files import closed_folder, pipe, without_waiting
-from trainer.cases import plain_file
-from trainer.cases.plain_file import Unfit, UnfitFileError, decoded, files_in, is_file, is_there, open_plain, read_plain
+from trainer.cases.files import plain_file
+from trainer.cases.files.plain_file import (
+    Unfit,
+    UnfitFileError,
+    decoded,
+    files_in,
+    is_file,
+    is_there,
+    open_plain,
+    read_plain,
+)
 from trainer.words import problem_line
 
 

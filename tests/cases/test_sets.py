@@ -10,18 +10,18 @@ import pytest
 
 from tests.sets import PASSPHRASE, SMALL, sealed_set, small_set
 from tests.universes import UNIVERSES
-from trainer.cases.case_proofs import inaudible
-from trainer.cases.case_set import CaseSet, Draw, Seeds
-from trainer.cases.drawing import is_group
-from trainer.cases.sealed_set import MAGIC, NONCE_BYTES, is_sealed, key_of, padded, read_head, seal, unsealed
-from trainer.cases.set_drawing import items_of
-from trainer.cases.set_file import read_set, set_of
-from trainer.cases.set_pack import pack_from
-from trainer.cases.set_proofs import set_problems
-from trainer.cases.set_source import refuse_open_exam
-from trainer.cases.set_text import SetDraft, set_text
-from trainer.cases.shipped import case_named, case_names
+from trainer.cases.drawing.random_case import is_group
+from trainer.cases.single_case.shipped import case_named, case_names
+from trainer.cases.solved.case_proofs import inaudible
 from trainer.errors import ProblemsFoundError, WrongCallError
+from trainer.sets.case_set import CaseSet, Draw, Seeds
+from trainer.sets.items import items_of
+from trainer.sets.opening import refuse_open_exam
+from trainer.sets.pack import pack_from
+from trainer.sets.proofs import set_problems
+from trainer.sets.sealed import MAGIC, NONCE_BYTES, is_sealed, key_of, padded, read_head, seal, unsealed
+from trainer.sets.set_file import read_set, set_of
+from trainer.sets.text import SetDraft, set_text
 from trainer.words import problem_line
 
 DRAWN = """
@@ -216,7 +216,7 @@ SINGLE = SMALL.replace("  - case: misfire_without_a_circuit\n  - case: one_side_
 def sealed_length(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Callable[[CaseSet], int]:
     """Seals a set and returns the file's length; the key is made once, since no passphrase changes a length."""
     key = key_of(PASSPHRASE, b"salt" * 4)
-    monkeypatch.setattr("trainer.cases.sealed_set.key_of", lambda _passphrase, _salt: key)
+    monkeypatch.setattr("trainer.sets.sealed.key_of", lambda _passphrase, _salt: key)
 
     def length(case_set: CaseSet) -> int:
         seal(case_set, PASSPHRASE, tmp_path / "any.sealed")
@@ -256,7 +256,7 @@ def test_a_set_that_no_sealed_file_holds_is_told_before_it_is_written() -> None:
 
 
 def test_a_set_sealed_before_packs_were_padded_still_opens(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("trainer.cases.sealed_set.padded", lambda plain: plain)
+    monkeypatch.setattr("trainer.sets.sealed.padded", lambda plain: plain)
     path, opened = sealed_set(tmp_path)
     assert path.stat().st_size < 2**14
     assert opened.case_set == small_set().case_set
@@ -265,7 +265,7 @@ def test_a_set_sealed_before_packs_were_padded_still_opens(tmp_path: Path, monke
 def test_every_flipped_byte_of_a_sealed_set_is_seen(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     path, opened = sealed_set(tmp_path)
     # the key is made once: what is tried here is every byte, not the passphrase
-    monkeypatch.setattr("trainer.cases.sealed_set.key_of", lambda _passphrase, _salt: opened.key)
+    monkeypatch.setattr("trainer.sets.sealed.key_of", lambda _passphrase, _salt: opened.key)
     whole = path.read_bytes()
     assert whole.startswith(MAGIC)
     changed = tmp_path / "changed.sealed"
@@ -283,7 +283,7 @@ def test_every_flipped_byte_of_a_sealed_set_is_seen(tmp_path: Path, monkeypatch:
 
 def test_a_cut_sealed_set_is_seen(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     path, opened = sealed_set(tmp_path)
-    monkeypatch.setattr("trainer.cases.sealed_set.key_of", lambda _passphrase, _salt: opened.key)
+    monkeypatch.setattr("trainer.sets.sealed.key_of", lambda _passphrase, _salt: opened.key)
     whole = path.read_bytes()
     for length in range(0, len(whole), 293):
         path.write_bytes(whole[:length])

@@ -8,7 +8,7 @@ import pytest
 from tests.engines import ALL
 from tests.thinned import thinned
 from tests.universes import UNIVERSES
-from trainer.cases.shipped import case_named, case_names, profile_names, scenarios_folder
+from trainer.cases.single_case.shipped import case_named, case_names, profile_names, scenarios_folder
 from trainer.circuit.elements import Location
 from trainer.circuit.fault_space import single_faults
 from trainer.circuit.faults import FaultKind

@@ -9,11 +9,11 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-import trainer.cases.universe_cache as cache
+import trainer.cases.solved.universe_cache as cache
 from tests.engines import RIDGE
 from tests.universes import solved_universe
-from trainer.cases.practice_pool import POOL_PREFIX
-from trainer.cases.universe_cache import solve_universe
+from trainer.cases.drawing.practice_pool import POOL_PREFIX
+from trainer.cases.solved.universe_cache import solve_universe
 from trainer.commands.stores import universe_folder
 from trainer.reasoning.reasoner import Universe, universe_of
 

@@ -11,7 +11,7 @@ from typing import IO
 import pytest
 
 from tests.special_files import pipe, without_waiting
-from trainer.cases.whole_file import write_bytes, write_whole
+from trainer.cases.files.whole_file import write_bytes, write_whole
 from trainer.errors import MissingHereError, WrongCallError
 from trainer.words import told
 

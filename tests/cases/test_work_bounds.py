@@ -9,20 +9,22 @@ from pathlib import Path
 import pytest
 
 from tests.sets import small_set
-from trainer.cases import engine_trial, set_drawing, set_proofs
-from trainer.cases.case import Case
-from trainer.cases.case_file import SEVERITY_RANGE, case_from
-from trainer.cases.case_proofs import Inaudible
-from trainer.cases.engine_trial import MOST_STEPS
-from trainer.cases.profile_file import profile_from
-from trainer.cases.set_drawing import MOST_UNHEARD, items_of
-from trainer.cases.set_proofs import set_problems
-from trainer.cases.shipped import profile_named, profile_names, scenarios_folder
-from trainer.cases.universe_cache import Universes, universe_key
+from trainer.cases.profiles import engine_trial
+from trainer.cases.profiles.engine_trial import MOST_STEPS
+from trainer.cases.profiles.profile_file import profile_from
+from trainer.cases.single_case.case import Case
+from trainer.cases.single_case.case_file import SEVERITY_RANGE, case_from
+from trainer.cases.single_case.shipped import profile_named, profile_names, scenarios_folder
+from trainer.cases.solved.case_proofs import Inaudible
+from trainer.cases.solved.universe_cache import Universes, universe_key
 from trainer.circuit.faults import KINDS
 from trainer.circuit.stepping import Stage
 from trainer.commands.check import check_paths
 from trainer.errors import ProblemsFoundError, WrongCallError
+from trainer.sets import items as set_drawing
+from trainer.sets import proofs as set_proofs
+from trainer.sets.items import MOST_UNHEARD, items_of
+from trainer.sets.proofs import set_problems
 from trainer.words import problem_line
 
 PROFILE = (scenarios_folder() / "profiles" / "north_v8.yaml").read_text("utf-8")

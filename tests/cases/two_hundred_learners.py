@@ -6,8 +6,8 @@ from collections import Counter
 
 from tests.cases.test_sets import DRAWN
 from tests.sets import small_set
-from trainer.cases.drawing import is_group
-from trainer.cases.set_drawing import items_of
+from trainer.cases.drawing.random_case import is_group
+from trainer.sets.items import items_of
 
 LEARNERS = 200
 

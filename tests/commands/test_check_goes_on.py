@@ -8,8 +8,8 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner, Result
 
-from trainer.cases import plain_file
-from trainer.cases.shipped import scenarios_folder
+from trainer.cases.files import plain_file
+from trainer.cases.single_case.shipped import scenarios_folder
 from trainer.circuit.profile import Profile
 from trainer.commands import check
 from trainer.commands.entry import main

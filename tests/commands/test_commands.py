@@ -13,7 +13,7 @@ import numpy as np
 import pytest
 from click.testing import CliRunner, Result
 
-from trainer.cases.shipped import case_named, case_names
+from trainer.cases.single_case.shipped import case_named, case_names
 from trainer.circuit.elements import Location
 from trainer.commands.entry import main
 from trainer.desk.case_source import find_case

@@ -8,7 +8,7 @@ import pytest
 from tests.desk_hands import clock
 from tests.players import ClockedPlayer
 from tests.universes import POOLS, UNIVERSES
-from trainer.cases.shipped import profile_named, profile_names
+from trainer.cases.single_case.shipped import profile_named, profile_names
 from trainer.desk.case_source import find_case
 from trainer.desk.course import Course
 from trainer.desk.desk import Desk

@@ -20,8 +20,6 @@ from tests.fuzz.lines import damaged_bytes, damaged_lines
 from tests.fuzz.values import damaged_data, picked
 from tests.fuzz.world import World, copied, emptied
 from tests.universes import UNIVERSES
-from trainer.cases.sealed_set import SetKey
-from trainer.cases.set_source import OpenedSet
 from trainer.desk.solver import RememberingSolver
 from trainer.practice.events import Event
 from trainer.records.attempt_lines import attempt_lines, attempts_in
@@ -29,6 +27,8 @@ from trainer.records.bundle import Fate
 from trainer.records.chain import canonical, first_link, next_link
 from trainer.records.collect import collect
 from trainer.records.marking import mark_set
+from trainer.sets.opening import OpenedSet
+from trainer.sets.sealed import SetKey
 
 LAST = ("points", "certainty", "right", "places", "spent_s")
 """What the event that closes a case holds, and what is damaged there on purpose."""

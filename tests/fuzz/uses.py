@@ -14,7 +14,6 @@ from tests.fuzz.world import BEGUN_CASE, FINISHED_CASE, LEARNER, World
 from tests.sets import seated, sitting_of
 from tests.universes import UNIVERSES
 from tests.window_hands import Hands
-from trainer.cases.set_source import OpenedSet, open_set
 from trainer.commands.entry import main
 from trainer.desk.settings import read_settings
 from trainer.desk.solver import RememberingSolver
@@ -27,6 +26,7 @@ from trainer.records.learner_record import taken_in
 from trainer.records.marking import mark_set
 from trainer.records.results import checked, kept_sets
 from trainer.records.store import Store, opened
+from trainer.sets.opening import OpenedSet, open_set
 from trainer.words import told
 
 

@@ -32,7 +32,7 @@ from tests.players import VanishingPlayer
 from tests.universes import UNIVERSES
 from tests.window.every_screen import every_screen
 from tests.window_hands import Hands, PlainMeasure
-from trainer.cases.shipped import case_names
+from trainer.cases.single_case.shipped import case_names
 from trainer.desk.settings import SCALES, pin_kept, read_settings
 from trainer.desk.worker import Job
 from trainer.errors import MissingHereError

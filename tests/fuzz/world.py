@@ -19,8 +19,6 @@ import numpy as np
 from tests.desk_hands import RecordingPlayer, clock
 from tests.sets import Clocks, sitting_of
 from tests.universes import UNIVERSES
-from trainer.cases.sealed_set import open_key_of
-from trainer.cases.set_source import OpenedSet, open_set
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import FaultKind
 from trainer.desk.case_source import find_case
@@ -44,6 +42,8 @@ from trainer.records.notes import Note, add_note
 from trainer.records.results import keep_set
 from trainer.records.roster import Person, keep_roster
 from trainer.records.store import Store, opened
+from trainer.sets.opening import OpenedSet, open_set
+from trainer.sets.sealed import open_key_of
 
 LEARNER, OTHER = "anna", "ben"
 BEGUN_CASE, FINISHED_CASE = "faint_hum_on_three", "misfire_without_a_circuit"

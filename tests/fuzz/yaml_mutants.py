@@ -23,13 +23,12 @@ from unittest.mock import patch
 import numpy as np
 from yaml.scanner import Scanner
 
-from trainer.cases import engine_trial, set_drawing, set_proofs
-from trainer.cases.engine_trial import MOST_STEPS
-from trainer.cases.forms import MOST_PROBLEMS
-from trainer.cases.plain_yaml import MOST_VALUES, plain_yaml, yaml_of
-from trainer.cases.set_drawing import MOST_DRAWS_IN_SET
-from trainer.cases.shipped import scenarios_folder
-from trainer.cases.universe_cache import Universes
+from trainer.cases.files.forms import MOST_PROBLEMS
+from trainer.cases.files.plain_yaml import MOST_VALUES, plain_yaml, yaml_of
+from trainer.cases.profiles import engine_trial
+from trainer.cases.profiles.engine_trial import MOST_STEPS
+from trainer.cases.single_case.shipped import scenarios_folder
+from trainer.cases.solved.universe_cache import Universes
 from trainer.circuit.elements import Location
 from trainer.circuit.faults import FaultKind
 from trainer.circuit.profile import PASSES
@@ -37,6 +36,9 @@ from trainer.circuit.stepping import Stage
 from trainer.commands import check
 from trainer.commands.stores import universe_folder
 from trainer.errors import Problem, ProblemsFoundError
+from trainer.sets import items as set_drawing
+from trainer.sets import proofs as set_proofs
+from trainer.sets.items import MOST_DRAWS_IN_SET
 from trainer.words import problem_line
 from trainer.words.visible import unseen_in
 

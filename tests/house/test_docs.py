@@ -10,8 +10,8 @@ from click.testing import CliRunner
 
 from tests.sets import PASSPHRASE, SMALL, sealed_set, sitting_of, small_set, work_through
 from tests.universes import UNIVERSES
-from trainer.cases.case_file import case_from
-from trainer.cases.shipped import case_names, profile_named, profile_names
+from trainer.cases.single_case.case_file import case_from
+from trainer.cases.single_case.shipped import case_names, profile_named, profile_names
 from trainer.commands.entry import main
 from trainer.desk.solver import RememberingSolver
 from trainer.records.collect import collect

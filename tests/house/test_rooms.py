@@ -3,15 +3,21 @@
 from __future__ import annotations
 
 import ast
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from functools import cache
 from pathlib import Path
 
 PACKAGE = Path(__file__).parents[2] / "trainer"
 FLOOR = {
-    "words": 0, "errors": 0, "circuit": 1, "sound": 2, "instruments": 2, "reasoning": 3, "cases": 4, "practice": 5,
-    "records": 6, "output": 6, "desk": 7, "window": 8, "terminal": 8, "commands": 9, "__main__": 10, "__init__": 0,
+    "words": 0, "errors": 0, "circuit": 1, "sound": 2, "instruments": 2, "reasoning": 3, "cases": 4, "sets": 5, "practice": 6,
+    "records": 7, "output": 7, "desk": 8, "window": 9, "terminal": 9, "commands": 10, "__main__": 11, "__init__": 0,
 }  # fmt: skip
+SUB_ROOMS = {
+    "reasoning": ("universe", "advice", "verdict"),
+    "cases": ("files", "profiles", "single_case", "drawing", "solved"),
+}
+"""The sub-rooms of a room, from below: each imports only from those before it; what lies beside them may use all."""
+
 DRAWN_TOGETHER = {("words", "errors")}
 """Words tell errors: both are on the ground, and errors import nothing."""
 
@@ -51,6 +57,33 @@ def test_a_room_imports_only_from_lower_floors() -> None:
     assert upward == {}
 
 
+def test_a_sub_room_imports_only_from_those_below_it() -> None:
+    upward = {}
+    for file, tree in trees().items():
+        room, *inner = Path(file).with_suffix("").parts
+        if room not in SUB_ROOMS:
+            continue
+        order = (*SUB_ROOMS[room], "")
+        here = inner[0] if len(inner) > 1 else ""
+        above = {
+            name for name in modules_of(tree)
+            if name.startswith(f"trainer.{room}.") and order.index(sub_room_in(name, order)) > order.index(here)
+        }  # fmt: skip
+        if above:
+            upward[file] = above
+    assert upward == {}
+
+
+def sub_room_in(module: str, order: Sequence[str]) -> str:
+    """Return the sub-room that a module lies in, "" for one that lies beside them."""
+    name = module.split(".")[2]
+    return name if name in order else ""
+
+
+def modules_of(tree: ast.AST) -> set[str]:
+    return {node.module for node in ast.walk(tree) if isinstance(node, ast.ImportFrom) and node.module}
+
+
 GROUND = ("circuit", "sound", "instruments", "reasoning")
 OUTSIDE = {"os", "pathlib", "time", "datetime", "random", "sounddevice", "pygame", "sqlalchemy", "yaml"}
 
@@ -73,7 +106,7 @@ def modules_imported(tree: ast.AST) -> set[str]:
 
 
 def test_only_the_code_that_edits_elements_asks_for_a_kind_of_fault() -> None:
-    allowed = {"circuit/faults.py", "circuit/fault_space.py", "cases/drawing.py"}
+    allowed = {"circuit/faults.py", "circuit/fault_space.py", "cases/drawing/random_case.py"}
     asking = {
         f"{file}:{node.lineno}: {ast.unparse(node)}"
         for file, tree in trees().items()

@@ -15,7 +15,7 @@ from tests.results import keep, put, result
 from tests.sets import small_set
 from tests.thinned import thinned
 from tests.universes import UNIVERSES
-from trainer.cases.shipped import case_named
+from trainer.cases.single_case.shipped import case_named
 from trainer.desk.handout import handout_html
 from trainer.desk.preview import write_preview
 from trainer.records.report import report_html

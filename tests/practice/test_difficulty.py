@@ -14,10 +14,10 @@ from scipy.stats import spearmanr
 from tests.engines import ALL, FIELD, NORTH
 from tests.thinned import thinned
 from tests.universes import POOLS
-from trainer.cases.case_code import SEED_LIMIT
-from trainer.cases.coded_case import case_of_code
-from trainer.cases.features import features_at, features_of, pool_features
-from trainer.cases.practice_draw import BEDS_DBA, FAULTS, VARIATIONS, Axes, practice_case
+from trainer.cases.drawing.coded_case import case_of_code
+from trainer.cases.drawing.features import features_at, features_of, pool_features
+from trainer.cases.drawing.practice_case import BEDS_DBA, FAULTS, VARIATIONS, Axes, practice_case
+from trainer.cases.single_case.case_code import SEED_LIMIT
 from trainer.circuit.chance import Stream
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import Work

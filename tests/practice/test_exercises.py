@@ -14,10 +14,10 @@ from scipy.stats import chisquare
 from tests.engines import ALL
 from tests.thinned import thinned
 from tests.universes import POOLS, UNIVERSES
-from trainer.cases.audibility import SILENT_DBA
-from trainer.cases.practice_draw import BEDS_DBA
-from trainer.cases.practice_pool import Pool
-from trainer.cases.shipped import profile_named
+from trainer.cases.drawing.practice_case import BEDS_DBA
+from trainer.cases.drawing.practice_pool import Pool
+from trainer.cases.single_case.audibility import SILENT_DBA
+from trainer.cases.single_case.shipped import profile_named
 from trainer.circuit.codes import codes_of
 from trainer.circuit.profile import Profile
 from trainer.desk.solver import RememberingSolver

@@ -2,7 +2,7 @@
 
 import pytest
 
-from trainer.cases.shipped import case_named
+from trainer.cases.single_case.shipped import case_named
 from trainer.desk.solver import RememberingSolver
 from trainer.instruments.bench import Work
 from trainer.practice.shown import reason_line

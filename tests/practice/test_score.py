@@ -6,7 +6,7 @@ from itertools import product
 import pytest
 
 from tests.universes import reasoner_of
-from trainer.cases.shipped import case_named
+from trainer.cases.single_case.shipped import case_named
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import FaultKind
 from trainer.desk.solver import RememberingSolver

@@ -8,7 +8,7 @@ import pytest
 
 from tests.desk_hands import RIGHT_ANSWER, GonePlayer, RecordingPlayer, StoppedPlayer, TornPlayer, new_desk, type_in
 from tests.thinned import thinned
-from trainer.cases.shipped import case_names
+from trainer.cases.single_case.shipped import case_names
 from trainer.records.store import opened
 
 NAME = "faint_hum_on_three"
@@ -155,7 +155,7 @@ def test_ruling_out_is_kept_and_judged_only_by_the_learner() -> None:
 
 @pytest.mark.parametrize("name", thinned(case_names(), 3))
 def test_every_shipped_case_can_be_proved_by_its_own_repair(name: str) -> None:
-    from trainer.cases.shipped import case_named
+    from trainer.cases.single_case.shipped import case_named
     from trainer.desk.solver import RememberingSolver
     from trainer.practice.attempt import begun, finding_data, step
     from trainer.practice.events import Event, EventKind

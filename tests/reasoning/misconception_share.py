@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections import Counter
 
 from tests.universes import POOLS, UNIVERSES
-from trainer.cases.shipped import case_named, case_names
+from trainer.cases.single_case.shipped import case_named, case_names
 from trainer.circuit.codes import known_codes
 from trainer.desk.solver import RememberingSolver
 from trainer.practice.attempt import begun, finding_data, step

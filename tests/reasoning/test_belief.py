@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from tests.engines import HARBOUR, NORTH
 from tests.thinned import thinned
 from tests.universes import reasoner_of
-from trainer.cases.shipped import case_names
+from trainer.cases.single_case.shipped import case_names
 from trainer.circuit.fault_space import single_faults
 from trainer.circuit.profile import PASSES
 from trainer.reasoning.advice.information import entropy_bits, information_bits, updated

@@ -9,7 +9,7 @@ import pytest
 
 from tests.engines import NORTH
 from tests.universes import POOLS, reasoner_of
-from trainer.cases.shipped import case_named
+from trainer.cases.single_case.shipped import case_named
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import FaultKind
 from trainer.desk.solver import RememberingSolver

@@ -9,7 +9,7 @@ from tests.benchmarks.strategies import compared
 from tests.engines import NORTH
 from tests.thinned import thinned
 from tests.universes import reasoner_of
-from trainer.cases.shipped import case_named, case_names
+from trainer.cases.single_case.shipped import case_named, case_names
 from trainer.circuit.elements import Location
 from trainer.circuit.fault_space import single_faults
 from trainer.reasoning.advice.channels import Channel

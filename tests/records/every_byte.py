@@ -8,11 +8,11 @@ from pathlib import Path
 import numpy as np
 
 from tests.sets import sealed_set, sitting_of, work_through
-from trainer.cases import sealed_set as sealing
 from trainer.errors import WrongCallError
 from trainer.practice.events import EventKind
 from trainer.records.bundle import BundleError, bundle_bytes, read_bundle
 from trainer.records.store import opened
+from trainer.sets import sealed as sealing
 
 PLACES = 10_000
 

@@ -13,9 +13,9 @@ import tempfile
 from pathlib import Path
 
 from tests.sets import PASSPHRASE, sealed_set, sitting_of, work_through
-from trainer.cases.set_source import OpenedSet
 from trainer.records.bundle import read_bundle
 from trainer.records.store import opened
+from trainer.sets.opening import OpenedSet
 
 COMMAND = [sys.executable, "-m", "trainer"]
 WORK = """

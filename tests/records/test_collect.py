@@ -12,8 +12,6 @@ from tests.desk_hands import RecordingPlayer
 from tests.sets import PASSPHRASE, SMALL, Clocks, right_finding, sealed_set, seated, sitting_of, small_set, work_through
 from tests.special_files import pipe, without_waiting
 from tests.universes import UNIVERSES
-from trainer.cases.sealed_set import key_of, open_key_of, salt_of_set
-from trainer.cases.set_source import OpenedSet, keys_of
 from trainer.desk.solver import RememberingSolver
 from trainer.practice.events import EventKind
 from trainer.practice.outcome import Outcome, outcome_data
@@ -26,6 +24,8 @@ from trainer.records.report import report_html
 from trainer.records.results import kept_sets, recount
 from trainer.records.store import Store, opened
 from trainer.records.sums import class_sums, learner_sums
+from trainer.sets.opening import OpenedSet, keys_of
+from trainer.sets.sealed import key_of, open_key_of, salt_of_set
 
 SOLVER = RememberingSolver()
 

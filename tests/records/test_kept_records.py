@@ -13,8 +13,7 @@ import pytest
 
 from tests.sets import PASSPHRASE
 from tests.universes import UNIVERSES
-from trainer.cases.set_source import open_set
-from trainer.cases.shipped import case_named
+from trainer.cases.single_case.shipped import case_named
 from trainer.desk.solver import RememberingSolver
 from trainer.practice.attempt import Attempt, replayed
 from trainer.practice.course.log import entries_of
@@ -28,6 +27,7 @@ from trainer.records.learner_record import taken_in
 from trainer.records.marking import mark_set
 from trainer.records.results import kept_sets
 from trainer.records.store import Store, opened
+from trainer.sets.opening import open_set
 
 KEPT = Path(__file__).parent / "kept"
 EXPECTED = json.loads((KEPT / "expected.json").read_text("utf-8"))

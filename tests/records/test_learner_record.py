@@ -11,7 +11,7 @@ import pytest
 
 from tests.desk_hands import clock
 from tests.universes import POOLS, UNIVERSES
-from trainer.cases.shipped import profile_named
+from trainer.cases.single_case.shipped import profile_named
 from trainer.desk.course import Course
 from trainer.desk.exercises import Exercises
 from trainer.errors import ProblemsFoundError

@@ -9,7 +9,6 @@ import pytest
 from tests.desk_hands import RecordingPlayer
 from tests.sets import SMALL, Clocks, right_finding, sitting_of, small_set, work_through
 from tests.universes import UNIVERSES
-from trainer.cases.set_source import OpenedSet
 from trainer.desk.sitting import Sitting
 from trainer.desk.solver import RememberingSolver
 from trainer.practice.events import Event, EventKind
@@ -22,6 +21,7 @@ from trainer.records.report import report_html
 from trainer.records.results import kept_sets
 from trainer.records.settling import settle_lines
 from trainer.records.store import Store, opened
+from trainer.sets.opening import OpenedSet
 
 SOLVER = RememberingSolver()
 

@@ -14,7 +14,7 @@ import numpy as np
 import pytest
 
 from tests.universes import UNIVERSES
-from trainer.cases.shipped import case_named
+from trainer.cases.single_case.shipped import case_named
 from trainer.practice.events import EventKind
 from trainer.practice.outcome import outcome_from
 from trainer.records.store import Store, opened

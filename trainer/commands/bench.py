@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from trainer.cases.shipped import profile_named, profile_names
+from trainer.cases.single_case.shipped import profile_named, profile_names
 from trainer.commands.result import Result
 from trainer.commands.window import Asked, can_open, open_window
 from trainer.errors import MissingHereError, WrongCallError

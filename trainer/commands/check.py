@@ -7,22 +7,22 @@ import traceback
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 
-from trainer.cases.audibility import AUDIBLE_MARGIN_DB
-from trainer.cases.case import Case
-from trainer.cases.case_file import case_from
-from trainer.cases.case_proofs import inaudible, unsolvable
-from trainer.cases.engine_trial import untried
-from trainer.cases.plain_file import files_in
-from trainer.cases.profile_file import profile_from
-from trainer.cases.set_file import read_set
-from trainer.cases.set_proofs import set_problems
-from trainer.cases.shipped import finder_beside
-from trainer.cases.universe_cache import Universes
-from trainer.cases.yaml_text import YamlText, read_text
+from trainer.cases.files.plain_file import files_in
+from trainer.cases.files.yaml_text import YamlText, read_text
+from trainer.cases.profiles.engine_trial import untried
+from trainer.cases.profiles.profile_file import profile_from
+from trainer.cases.single_case.audibility import AUDIBLE_MARGIN_DB
+from trainer.cases.single_case.case import Case
+from trainer.cases.single_case.case_file import case_from
+from trainer.cases.single_case.shipped import finder_beside
+from trainer.cases.solved.case_proofs import inaudible, unsolvable
+from trainer.cases.solved.universe_cache import Universes
 from trainer.circuit.profile import Profile
 from trainer.commands.result import Result, problems_result
 from trainer.errors import Problem, ProblemsFoundError, ToldError
 from trainer.practice.shown_reasons import finding_text
+from trainer.sets.proofs import set_problems
+from trainer.sets.set_file import read_set
 from trainer.words import percent, text, told_apart
 
 TOLD_LEFT = 3

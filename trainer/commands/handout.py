@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from trainer.cases.whole_file import write_bytes
+from trainer.cases.files.whole_file import write_bytes
 from trainer.commands.result import Result
 from trainer.desk.case_source import find_case
 from trainer.desk.handout import handout_html

@@ -7,8 +7,8 @@ from typing import Any
 
 import numpy as np
 
-from trainer.cases.case import Case
-from trainer.cases.whole_file import write_bytes
+from trainer.cases.files.whole_file import write_bytes
+from trainer.cases.single_case.case import Case
 from trainer.circuit.codes import codes_of, stored_code
 from trainer.circuit.drive import slots_of
 from trainer.circuit.elements import Side

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import secrets
 
-from trainer.cases.case_code import SEED_LIMIT
-from trainer.cases.drawing import draw_case
-from trainer.cases.shipped import case_named, case_names, profile_named, profile_names
+from trainer.cases.drawing.random_case import draw_case
+from trainer.cases.single_case.case_code import SEED_LIMIT
+from trainer.cases.single_case.shipped import case_named, case_names, profile_named, profile_names
 from trainer.commands.result import Result
 from trainer.errors import WrongCallError
 from trainer.practice.shown import engine_lines

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from pathlib import Path
 
-from trainer.cases.plain_file import decoded, read_plain
+from trainer.cases.files.plain_file import decoded, read_plain
 from trainer.commands.hidden_prompt import ask_hidden
 from trainer.commands.streams import tell
 from trainer.desk.process_guard import guard_memory

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from trainer.cases.universe_cache import Universes
+from trainer.cases.solved.universe_cache import Universes
 from trainer.commands.result import Result
 from trainer.commands.stores import now_utc, store_for, universes
 from trainer.commands.streams import ask, say, tell
@@ -105,8 +105,8 @@ def _practise_on(store: Store, learner: str, new_desk: Callable[[], Desk], unive
 
     import numpy as np
 
-    from trainer.cases.practice_pool import kept
-    from trainer.cases.shipped import profile_named, profile_names
+    from trainer.cases.drawing.practice_pool import kept
+    from trainer.cases.single_case.shipped import profile_named, profile_names
     from trainer.desk.course import Course
     from trainer.desk.exercises import Exercises
     from trainer.terminal.practice_session import PracticeSession

@@ -9,10 +9,7 @@ from functools import cache
 from pathlib import Path
 from typing import IO
 
-from trainer.cases.case_set import CaseSet
-from trainer.cases.sealed_set import SetKey
-from trainer.cases.set_source import keys_of, open_set
-from trainer.cases.whole_file import write_bytes, write_whole
+from trainer.cases.files.whole_file import write_bytes, write_whole
 from trainer.commands.passphrase import passphrase_from
 from trainer.commands.result import Result
 from trainer.commands.stores import data_folder, now_utc, records_store, telling, universes
@@ -28,6 +25,9 @@ from trainer.records.results import KeptSet, checked, kept_sets
 from trainer.records.shown_collect import collected_lines, marked_lines
 from trainer.records.store import Store
 from trainer.records.xapi import default_home
+from trainer.sets.case_set import CaseSet
+from trainer.sets.opening import keys_of, open_set
+from trainer.sets.sealed import SetKey
 from trainer.words import text
 
 GOOD = (Fate.NEW, Fate.KNOWN)

@@ -6,10 +6,10 @@ from datetime import datetime
 from pathlib import Path
 from typing import Any
 
-from trainer.cases.case_set import DebriefOpens, Mode, Seeds
-from trainer.cases.set_text import SetDraft, set_name
-from trainer.cases.shipped import profile_names
+from trainer.cases.single_case.shipped import profile_names
 from trainer.errors import WrongCallError
+from trainer.sets.case_set import DebriefOpens, Mode, Seeds
+from trainer.sets.text import SetDraft, set_name
 
 LEAST_TITLE = 3
 

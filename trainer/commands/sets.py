@@ -10,16 +10,9 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from trainer.cases.case_set import CaseSet
-from trainer.cases.plain_file import is_there
-from trainer.cases.sealed_set import is_sealed, read_head, seal
-from trainer.cases.set_file import read_set, set_of
-from trainer.cases.set_pack import pack_from
-from trainer.cases.set_proofs import set_problems
-from trainer.cases.set_source import OpenedSet, open_set, refuse_open_exam
-from trainer.cases.set_text import SetDraft, set_text
-from trainer.cases.universe_cache import Universes
-from trainer.cases.whole_file import write_bytes
+from trainer.cases.files.plain_file import is_there
+from trainer.cases.files.whole_file import write_bytes
+from trainer.cases.solved.universe_cache import Universes
 from trainer.commands.passphrase import passphrase_from
 from trainer.commands.result import Result, problems_result
 from trainer.commands.stores import data_folder, now_utc, store_for, universes
@@ -31,6 +24,13 @@ from trainer.desk.sitting import Sitting
 from trainer.errors import WrongCallError
 from trainer.output.returning_player import terminal_player
 from trainer.practice.shown_set import head_lines, weak_spots
+from trainer.sets.case_set import CaseSet
+from trainer.sets.opening import OpenedSet, open_set, refuse_open_exam
+from trainer.sets.pack import pack_from
+from trainer.sets.proofs import set_problems
+from trainer.sets.sealed import is_sealed, read_head, seal
+from trainer.sets.set_file import read_set, set_of
+from trainer.sets.text import SetDraft, set_text
 from trainer.terminal.set_session import SetSession
 from trainer.words import text, told
 

@@ -15,7 +15,7 @@ from trainer.records.store import Store, opened, opened_at
 from trainer.words import text, told
 
 if TYPE_CHECKING:
-    from trainer.cases.universe_cache import Universes
+    from trainer.cases.solved.universe_cache import Universes
 
 
 def data_folder(named: Path | None) -> Path:
@@ -31,7 +31,7 @@ def universe_folder() -> Path:
 @cache
 def universes() -> Universes:
     """Return the solved universes of this process, kept in that folder: one for everything a command does."""
-    from trainer.cases.universe_cache import Universes
+    from trainer.cases.solved.universe_cache import Universes
 
     return Universes(universe_folder())
 

@@ -80,7 +80,7 @@ def services_in(data: Path | None, asked: Asked, files: HeardFiles) -> Services:
     """Return what a window works with, records and settings in a folder; `files` is where sounds go in silence."""
     import numpy as np
 
-    from trainer.cases.practice_pool import Pools
+    from trainer.cases.drawing.practice_pool import Pools
     from trainer.commands.doctor import checks_in
     from trainer.desk.worker import ProcessWorker
     from trainer.window.state.services import Services

@@ -6,12 +6,12 @@ from dataclasses import dataclass
 from difflib import get_close_matches
 from pathlib import Path
 
-from trainer.cases.case import Case, number_of
-from trainer.cases.case_code import CodeError
-from trainer.cases.case_file import read_case
-from trainer.cases.coded_case import case_of_code
-from trainer.cases.plain_file import is_there
-from trainer.cases.shipped import case_named, case_names, finder_beside, profile_named, profile_names
+from trainer.cases.drawing.coded_case import case_of_code
+from trainer.cases.files.plain_file import is_there
+from trainer.cases.single_case.case import Case, number_of
+from trainer.cases.single_case.case_code import CodeError
+from trainer.cases.single_case.case_file import read_case
+from trainer.cases.single_case.shipped import case_named, case_names, finder_beside, profile_named, profile_names
 from trainer.errors import Problem, ProblemsFoundError
 from trainer.words import text
 

@@ -11,8 +11,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from trainer import __version__
-from trainer.cases.practice_pool import Pool
-from trainer.cases.shipped import profile_names
+from trainer.cases.drawing.practice_pool import Pool
+from trainer.cases.single_case.shipped import profile_names
 from trainer.desk.case_source import FoundCase, coded_case
 from trainer.errors import ProblemsFoundError, WrongCallError
 from trainer.practice.course.choice import Chosen, choose, stale

@@ -6,9 +6,9 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from trainer import __version__
-from trainer.cases.case import Case
-from trainer.cases.features import Features
-from trainer.cases.universe_cache import Universes
+from trainer.cases.drawing.features import Features
+from trainer.cases.single_case.case import Case
+from trainer.cases.solved.universe_cache import Universes
 from trainer.desk.solver import RememberingSolver
 from trainer.errors import WrongCallError
 from trainer.output.player import Player

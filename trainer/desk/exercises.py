@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from trainer.cases.shipped import profile_named
-from trainer.cases.universe_cache import Universes
+from trainer.cases.single_case.shipped import profile_named
+from trainer.cases.solved.universe_cache import Universes
 from trainer.circuit.profile import Profile
 from trainer.desk.solver import RememberingSolver
 from trainer.practice.actions import Solver

@@ -5,7 +5,7 @@ from __future__ import annotations
 import base64
 from typing import Any
 
-from trainer.cases.case import Case
+from trainer.cases.single_case.case import Case
 from trainer.circuit.codes import codes_of
 from trainer.circuit.fault_space import comes_and_goes
 from trainer.circuit.faults import Conditions

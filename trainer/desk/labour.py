@@ -5,12 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 
-from trainer.cases.case_set import CaseSet
-from trainer.cases.sealed_set import SetKey
-from trainer.cases.set_drawing import SetItem, items_of
-from trainer.cases.set_proofs import set_problems
-from trainer.cases.shipped import profile_named, profile_names
-from trainer.cases.universe_cache import Universes
+from trainer.cases.single_case.shipped import profile_named, profile_names
+from trainer.cases.solved.universe_cache import Universes
 from trainer.circuit.elements import Location
 from trainer.circuit.profile import Profile
 from trainer.desk.exercises import Exercises
@@ -28,6 +24,10 @@ from trainer.practice.hints import Hint, next_hint
 from trainer.records.collect import Collected, collect
 from trainer.records.marking import Marked, mark_set
 from trainer.records.store import opened_at
+from trainer.sets.case_set import CaseSet
+from trainer.sets.items import SetItem, items_of
+from trainer.sets.proofs import set_problems
+from trainer.sets.sealed import SetKey
 from trainer.sound.render import Sound
 
 Told = Callable[[str, float], None]

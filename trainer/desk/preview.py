@@ -6,10 +6,8 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
-from trainer.cases.case_set import CaseSet
-from trainer.cases.set_drawing import SetItem, items_of
-from trainer.cases.universe_cache import Universes
-from trainer.cases.whole_file import write_bytes
+from trainer.cases.files.whole_file import write_bytes
+from trainer.cases.solved.universe_cache import Universes
 from trainer.circuit.codes import codes_of
 from trainer.circuit.faults import Conditions
 from trainer.desk.solver import RememberingSolver
@@ -19,6 +17,8 @@ from trainer.practice.shown import claims_text, code_lines, test_text
 from trainer.practice.shown_set import head_lines
 from trainer.reasoning.universe.finding import truth_of
 from trainer.records.page import page
+from trainer.sets.case_set import CaseSet
+from trainer.sets.items import SetItem, items_of
 from trainer.sound.render import render
 from trainer.words import spoken, text
 

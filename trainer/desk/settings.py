@@ -13,8 +13,8 @@ from typing import Annotated, Any, Literal
 
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field, ValidationError, model_validator
 
-from trainer.cases.plain_file import Unfit, UnfitFileError, is_there, read_plain
-from trainer.cases.whole_file import write_bytes
+from trainer.cases.files.plain_file import Unfit, UnfitFileError, is_there, read_plain
+from trainer.cases.files.whole_file import write_bytes
 from trainer.output.sound_setup import LEAST_LEVEL_DB, START_LEVEL_DB, Verdict
 from trainer.words import TEXTS, text
 from trainer.words.visible import unseen_in

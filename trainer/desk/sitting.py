@@ -12,11 +12,7 @@ from pathlib import Path
 from typing import Any
 
 from trainer import __version__
-from trainer.cases.case_set import DebriefOpens, Mode
-from trainer.cases.sealed_set import key_of
-from trainer.cases.set_drawing import SetItem, case_mark, items_of
-from trainer.cases.set_source import OpenedSet
-from trainer.cases.universe_cache import Universes
+from trainer.cases.solved.universe_cache import Universes
 from trainer.desk.desk import Desk
 from trainer.errors import WrongCallError
 from trainer.output.player import Player
@@ -27,6 +23,10 @@ from trainer.records.bundle import write_bundle
 from trainer.records.chain import next_link, order_of
 from trainer.records.log_rows import AttemptRow
 from trainer.records.store import Store
+from trainer.sets.case_set import DebriefOpens, Mode
+from trainer.sets.items import SetItem, case_mark, items_of
+from trainer.sets.opening import OpenedSet
+from trainer.sets.sealed import key_of
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,7 +15,7 @@ from multiprocessing.connection import Connection
 from pathlib import Path
 from typing import Any, Protocol
 
-from trainer.cases.universe_cache import Universes
+from trainer.cases.solved.universe_cache import Universes
 from trainer.desk.labour import Labour
 from trainer.desk.process_guard import guard_memory
 from trainer.errors import MissingHereError, ProblemsFoundError, ToldError

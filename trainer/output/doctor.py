@@ -8,7 +8,7 @@ import sys
 from dataclasses import dataclass
 from pathlib import Path
 
-from trainer.cases.plain_file import is_there
+from trainer.cases.files.plain_file import is_there
 from trainer.errors import MissingHereError
 from trainer.words import text, told_apart
 

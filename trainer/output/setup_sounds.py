@@ -8,7 +8,7 @@ from typing import Literal
 
 import numpy as np
 
-from trainer.cases.shipped import case_named
+from trainer.cases.single_case.shipped import case_named
 from trainer.circuit.chance import Stream
 from trainer.circuit.drive import slots_of
 from trainer.circuit.faults import faulty_circuit

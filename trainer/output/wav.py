@@ -9,7 +9,7 @@ from pathlib import Path
 import numpy as np
 from numpy.typing import NDArray
 
-from trainer.cases.whole_file import write_bytes
+from trainer.cases.files.whole_file import write_bytes
 
 
 def to_pcm24(samples: NDArray[np.float32]) -> bytes:

@@ -11,7 +11,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
-from trainer.cases.case import Case
+from trainer.cases.single_case.case import Case
 from trainer.circuit.codes import codes_of, stored_code
 from trainer.circuit.elements import Location
 from trainer.circuit.faults import Fault

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Any
 
-from trainer.cases.case import Case
+from trainer.cases.single_case.case import Case
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import Conditions, Fault, FaultKind
 from trainer.instruments.bench import Work

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from trainer.cases.features import Features, features_of
-from trainer.cases.practice_pool import Pool
+from trainer.cases.drawing.features import Features, features_of
+from trainer.cases.drawing.practice_pool import Pool
 from trainer.circuit.elements import Location
 from trainer.circuit.fault_space import fits
 from trainer.circuit.faults import Fault

@@ -9,7 +9,7 @@ from typing import Annotated, Any
 
 from pydantic import Field, TypeAdapter
 
-from trainer.cases.drawing import MOST_OF_A_PAIR
+from trainer.cases.drawing.random_case import MOST_OF_A_PAIR
 from trainer.circuit.elements import Location
 from trainer.circuit.faults import FaultKind
 from trainer.circuit.profile import PASSES

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from itertools import takewhile
 
-from trainer.cases.case import Case
+from trainer.cases.single_case.case import Case
 from trainer.circuit.codes import codes_of
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import Conditions, Fault

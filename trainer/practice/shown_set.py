@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from trainer.cases.case_set import CaseSet, DebriefOpens, Listed, Mode
+from trainer.sets.case_set import CaseSet, DebriefOpens, Listed, Mode
 from trainer.words import text
 
 

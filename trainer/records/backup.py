@@ -19,8 +19,8 @@ from pydantic import ConfigDict, TypeAdapter, create_model
 from sqlalchemy import Connection, Table, func, insert, select
 from sqlalchemy.exc import IntegrityError
 
-from trainer.cases.plain_file import open_plain
-from trainer.cases.whole_file import write_whole
+from trainer.cases.files.plain_file import open_plain
+from trainer.cases.files.whole_file import write_whole
 from trainer.errors import MissingHereError, WrongCallError
 from trainer.records.row_types import row_model, typed
 from trainer.records.store import Store

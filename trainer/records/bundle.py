@@ -13,14 +13,14 @@ from enum import StrEnum
 from pathlib import Path
 from typing import Any
 
-from trainer.cases.sealed_set import SetKey
-from trainer.cases.whole_file import write_bytes
+from trainer.cases.files.whole_file import write_bytes
 from trainer.practice.events import Event
 from trainer.records.attempt_lines import attempt_lines, attempts_in
 from trainer.records.chain import broken_at, canonical, order_of
 from trainer.records.log_rows import UNFIT, AttemptRow
 from trainer.records.merging import WholeAttempt
 from trainer.records.store import Store
+from trainer.sets.sealed import SetKey
 
 FORM = "results/1"
 BEGINS = b'{"form":"results/1",'

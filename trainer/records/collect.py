@@ -7,11 +7,11 @@ from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
-from trainer.cases.plain_file import Unfit, UnfitFileError, files_in, read_plain
-from trainer.cases.sealed_set import SetKey
+from trainer.cases.files.plain_file import Unfit, UnfitFileError, files_in, read_plain
 from trainer.records.bundle import MOST_BYTES, SUFFIX, Bundle, BundleError, Fate, learner_claimed, read_bundle, salt_of
 from trainer.records.merging import ForkedError, merge_attempt
 from trainer.records.store import Store
+from trainer.sets.sealed import SetKey
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,8 +16,8 @@ from typing import Any
 
 from sqlalchemy import func, select
 
-from trainer.cases.plain_file import read_plain
-from trainer.cases.whole_file import write_bytes
+from trainer.cases.files.plain_file import read_plain
+from trainer.cases.files.whole_file import write_bytes
 from trainer.errors import DamagedError, Problem, ProblemsFoundError
 from trainer.records.attempt_lines import attempt_lines, attempts_in
 from trainer.records.chain import canonical

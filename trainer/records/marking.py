@@ -8,10 +8,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
-from trainer.cases.case_set import CaseSet, DebriefOpens
-from trainer.cases.sealed_set import SetKey
-from trainer.cases.set_drawing import SetItem, case_mark, items_of
-from trainer.cases.universe_cache import Universes
+from trainer.cases.solved.universe_cache import Universes
 from trainer.circuit.faults import Fault
 from trainer.errors import DamagedError, WrongCallError
 from trainer.practice.actions import Solver
@@ -26,6 +23,9 @@ from trainer.records.notes import other_answers
 from trainer.records.results import keep_set, marked_ids, put_results, recount, result_row
 from trainer.records.settling import note_unsettled
 from trainer.records.store import Store
+from trainer.sets.case_set import CaseSet, DebriefOpens
+from trainer.sets.items import SetItem, case_mark, items_of
+from trainer.sets.sealed import SetKey
 
 KEPT_DRAWS, KEPT_AT_ONCE = 64, 50
 """Learners whose draws stay at hand, and results that are put into the store together."""

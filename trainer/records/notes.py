@@ -8,7 +8,6 @@ from dataclasses import dataclass
 
 from sqlalchemy import insert, select, update
 
-from trainer.cases.case_set import CaseSet, Listed
 from trainer.circuit.fault_space import single_faults
 from trainer.circuit.faults import Fault
 from trainer.circuit.profile import PASSES, Profile
@@ -18,6 +17,7 @@ from trainer.records.results import recount
 from trainer.records.row_types import row_model
 from trainer.records.store import Store
 from trainer.records.tables import note_table, set_table
+from trainer.sets.case_set import CaseSet, Listed
 from trainer.words import text
 
 

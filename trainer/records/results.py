@@ -11,7 +11,6 @@ from typing import Annotated, Any
 from pydantic import Field, TypeAdapter
 from sqlalchemy import ColumnElement, Connection, Select, and_, case, delete, func, insert, literal, select, update
 
-from trainer.cases.case_set import CaseSet, Counts
 from trainer.circuit.elements import Location
 from trainer.circuit.faults import FaultKind
 from trainer.circuit.profile import PASSES
@@ -22,6 +21,7 @@ from trainer.records.log_rows import UNFIT, AttemptRow, Row
 from trainer.records.row_types import row_model, typed
 from trainer.records.store import Store
 from trainer.records.tables import note_table, result_table, set_table
+from trainer.sets.case_set import CaseSet, Counts
 from trainer.words import TEXTS
 
 R = result_table.c

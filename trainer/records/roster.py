@@ -10,7 +10,7 @@ from pathlib import Path
 
 from sqlalchemy import delete, insert, select
 
-from trainer.cases.plain_file import decoded, read_plain
+from trainer.cases.files.plain_file import decoded, read_plain
 from trainer.errors import Problem, ProblemsFoundError
 from trainer.records.row_types import typed
 from trainer.records.store import Store

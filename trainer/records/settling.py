@@ -14,7 +14,6 @@ from typing import Any
 
 from sqlalchemy import ColumnElement, insert, or_, select
 
-from trainer.cases.case_set import CaseSet, Mode
 from trainer.errors import DamagedError
 from trainer.practice.events import EventKind
 from trainer.records.log_rows import UNFIT, data_of
@@ -23,6 +22,7 @@ from trainer.records.roster import roster
 from trainer.records.row_types import typed
 from trainer.records.store import Store
 from trainer.records.tables import SETTLE, attempt_table, event_table, note_table, result_table
+from trainer.sets.case_set import CaseSet, Mode
 from trainer.words import TEXTS, text
 
 AHEAD = timedelta(minutes=10)

@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
-from trainer.cases.whole_file import write_bytes
+from trainer.cases.files.whole_file import write_bytes
 from trainer.practice.attempt import Attempt
 from trainer.practice.shown import card_entry, claims_text, heading
 from trainer.words import text

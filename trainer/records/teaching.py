@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from trainer.cases.case import Case
-from trainer.cases.shipped import case_named, case_names
+from trainer.cases.single_case.case import Case
+from trainer.cases.single_case.shipped import case_named, case_names
 from trainer.records.sums import ClassSums
 
 

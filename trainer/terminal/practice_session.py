@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from trainer.cases.practice_pool import Pool
+from trainer.cases.drawing.practice_pool import Pool
 from trainer.circuit.profile import Profile
 from trainer.desk.case_source import FoundCase, find_case
 from trainer.desk.course import Begun, Course

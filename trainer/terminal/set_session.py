@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from pathlib import Path
 
-from trainer.cases.universe_cache import Universes
+from trainer.cases.solved.universe_cache import Universes
 from trainer.desk.desk import Desk
 from trainer.desk.sitting import Sitting
 from trainer.errors import ToldError, WrongCallError

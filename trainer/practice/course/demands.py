@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from trainer.cases.features import Features
+from trainer.cases.drawing.features import Features
 from trainer.circuit.profile import PASSES
 from trainer.practice.course.skills import Demand, Skill, demand
 from trainer.practice.outcome import Outcome

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from trainer.cases.features import Features
+from trainer.cases.drawing.features import Features
 from trainer.practice.course.demands import answers_of, case_demands, probes_of
 from trainer.practice.course.lessons import TO_COMPLETE, WORKED
 from trainer.practice.course.log import CASE, Task, entry_data

@@ -6,9 +6,9 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from trainer.cases.features import pool_features
-from trainer.cases.practice_draw import BEDS_DBA, VARIATIONS, Axes, practice_code
-from trainer.cases.practice_pool import Pool, class_of_fault
+from trainer.cases.drawing.features import pool_features
+from trainer.cases.drawing.practice_case import BEDS_DBA, VARIATIONS, Axes, practice_code
+from trainer.cases.drawing.practice_pool import Pool, class_of_fault
 from trainer.practice.course.demands import case_demands, probes_of
 from trainer.practice.course.log import CASE, Task
 from trainer.practice.course.topics import PRACTISED

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from trainer.cases.practice_pool import Pool, class_of_fault
+from trainer.cases.drawing.practice_pool import Pool, class_of_fault
 from trainer.circuit.chance import Stream
 from trainer.circuit.codes import Code, Sensed, known_codes, stored_code
 from trainer.circuit.elements import Location

@@ -8,8 +8,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from itertools import pairwise
 
-from trainer.cases.practice_draw import BEDS_DBA
-from trainer.cases.practice_pool import NO_CURRENT_A, Pool
+from trainer.cases.drawing.practice_case import BEDS_DBA
+from trainer.cases.drawing.practice_pool import NO_CURRENT_A, Pool
 from trainer.circuit.faults import Fault
 from trainer.practice.exercises.ear import heard_at
 from trainer.practice.exercises.exercise import Sounding

@@ -6,9 +6,9 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from trainer.cases.features import features_at
-from trainer.cases.practice_draw import BEDS_DBA
-from trainer.cases.practice_pool import NO_CURRENT_A, Pool, class_of_fault
+from trainer.cases.drawing.features import features_at
+from trainer.cases.drawing.practice_case import BEDS_DBA
+from trainer.cases.drawing.practice_pool import NO_CURRENT_A, Pool, class_of_fault
 from trainer.circuit.chance import Stream
 from trainer.circuit.profile import PASSES, Profile
 from trainer.practice.course.demands import hearing_difficulty

@@ -8,8 +8,8 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from trainer.cases.practice_draw import BEDS_DBA, TEMPERATURE_C
-from trainer.cases.practice_pool import SAME_WITHIN, Pool
+from trainer.cases.drawing.practice_case import BEDS_DBA, TEMPERATURE_C
+from trainer.cases.drawing.practice_pool import SAME_WITHIN, Pool
 from trainer.circuit.chance import Stream
 from trainer.circuit.elements import OPEN_OHM
 from trainer.circuit.fault_space import comes_and_goes

@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import cache
 
-from trainer.cases.practice_draw import BEDS_DBA
-from trainer.cases.practice_pool import Pool
+from trainer.cases.drawing.practice_case import BEDS_DBA
+from trainer.cases.drawing.practice_pool import Pool
 from trainer.circuit.chance import Stream
 from trainer.circuit.codes import known_codes
 from trainer.circuit.elements import Location, Side

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
-from trainer.cases.practice_pool import Pool
+from trainer.cases.drawing.practice_pool import Pool
 from trainer.circuit.profile import PASSES, Profile
 from trainer.errors import WrongCallError
 from trainer.practice.course.log import Task

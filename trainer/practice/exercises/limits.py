@@ -7,8 +7,8 @@ from functools import cache
 
 import numpy as np
 
-from trainer.cases.practice_draw import BEDS_DBA, TEMPERATURE_C
-from trainer.cases.practice_pool import LEAST_MARGIN, Pool, margins_of, solved_traits
+from trainer.cases.drawing.practice_case import BEDS_DBA, TEMPERATURE_C
+from trainer.cases.drawing.practice_pool import LEAST_MARGIN, Pool, margins_of, solved_traits
 from trainer.circuit.chance import Stream
 from trainer.circuit.fault_space import cured_by_work
 from trainer.circuit.faults import KINDS, Fault

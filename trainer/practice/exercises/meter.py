@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from trainer.cases.drawing import drawable
-from trainer.cases.practice_draw import HARDEST, TEMPERATURE_C
-from trainer.cases.practice_pool import class_of_fault
+from trainer.cases.drawing.practice_case import HARDEST, TEMPERATURE_C
+from trainer.cases.drawing.practice_pool import class_of_fault
+from trainer.cases.drawing.random_case import drawable
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.fault_space import comes_and_goes
 from trainer.circuit.faults import Conditions, Fault

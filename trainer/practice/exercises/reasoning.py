@@ -7,9 +7,9 @@ from collections.abc import Callable, Sequence
 
 import numpy as np
 
-from trainer.cases.case import Case
-from trainer.cases.practice_draw import BEDS_DBA, Axes, practice_case
-from trainer.cases.practice_pool import Pool, class_of_fault
+from trainer.cases.drawing.practice_case import BEDS_DBA, Axes, practice_case
+from trainer.cases.drawing.practice_pool import Pool, class_of_fault
+from trainer.cases.single_case.case import Case
 from trainer.circuit.chance import Stream
 from trainer.circuit.codes import known_codes
 from trainer.errors import WrongCallError

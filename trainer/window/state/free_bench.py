@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
-from trainer.cases.case import Case
-from trainer.cases.profile_form import TESTS
-from trainer.cases.shipped import profile_named, profile_names
-from trainer.cases.universe_cache import Universes
+from trainer.cases.profiles.profile_form import TESTS
+from trainer.cases.single_case.case import Case
+from trainer.cases.single_case.shipped import profile_named, profile_names
+from trainer.cases.solved.universe_cache import Universes
 from trainer.circuit.fault_space import single_faults
 from trainer.circuit.faults import KINDS, Fault, FaultKind
 from trainer.circuit.profile import Profile

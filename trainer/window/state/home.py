@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from trainer.cases.shipped import case_named, case_names, profile_named, profile_names
+from trainer.cases.single_case.shipped import case_named, case_names, profile_named, profile_names
 from trainer.circuit.geometry import HEIGHT, WIDTH
 from trainer.circuit.profile import Profile
 from trainer.desk.case_source import FoundCase, find_case

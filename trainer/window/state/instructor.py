@@ -6,9 +6,7 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from trainer.cases.plain_file import is_there
-from trainer.cases.sealed_set import seal
-from trainer.cases.set_source import OpenedSet, keys_of, needs_passphrase
+from trainer.cases.files.plain_file import is_there
 from trainer.errors import MissingHereError, Problem, WrongCallError
 from trainer.practice.shown_set import weak_spots
 from trainer.records.collect import Collected, salts_in
@@ -16,6 +14,8 @@ from trainer.records.marking import Marked
 from trainer.records.results import KeptSet, checked, kept_sets
 from trainer.records.shown_collect import collected_lines
 from trainer.records.store import Store
+from trainer.sets.opening import OpenedSet, keys_of, needs_passphrase
+from trainer.sets.sealed import seal
 from trainer.window.state.choosing import Confirm
 from trainer.window.state.nodes import Node, button, column, field, flow, row, scroll, words
 from trainer.window.state.passphrase import PassphraseScreen
@@ -193,7 +193,7 @@ class InstructorScreen(Screen):
         self._look()
 
     def _report(self, kept: KeptSet) -> None:
-        from trainer.cases.whole_file import write_bytes
+        from trainer.cases.files.whole_file import write_bytes
         from trainer.records.report import report_html
 
         path = self._sheets() / f"report_{kept.name}.html"
@@ -204,7 +204,7 @@ class InstructorScreen(Screen):
         self.shell.services.show_file(path)
 
     def _marks(self, kept: KeptSet) -> None:
-        from trainer.cases.whole_file import write_bytes
+        from trainer.cases.files.whole_file import write_bytes
         from trainer.records.exports import gradebook
 
         path = self._sheets() / f"gradebook_{kept.name}.csv"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from trainer.cases.universe_cache import Universes
+from trainer.cases.solved.universe_cache import Universes
 from trainer.desk.case_source import find_case
 from trainer.desk.desk import Desk
 from trainer.desk.seat import seat

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from trainer.cases.shipped import profile_named
+from trainer.cases.single_case.shipped import profile_named
 from trainer.practice.course.lessons import LESSONS, Lesson
 from trainer.practice.course.topics import PRACTISED
 from trainer.practice.exercises.contrasts import TOURED, contrasts_of

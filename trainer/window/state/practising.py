@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from trainer.cases.shipped import profile_named, profile_names
+from trainer.cases.single_case.shipped import profile_named, profile_names
 from trainer.desk.case_source import find_case
 from trainer.desk.course import Begun, Course
 from trainer.desk.worker import Then

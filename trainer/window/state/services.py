@@ -8,7 +8,7 @@ from pathlib import Path
 
 import numpy as np
 
-from trainer.cases.practice_pool import Pools
+from trainer.cases.drawing.practice_pool import Pools
 from trainer.desk.worker import Worker
 from trainer.errors import MissingHereError
 from trainer.output.doctor import Check

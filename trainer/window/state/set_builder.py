@@ -8,14 +8,14 @@ from datetime import datetime
 from pathlib import Path
 from typing import Any
 
-from trainer.cases.case_set import CaseSet, DebriefOpens, Mode, Seeds
-from trainer.cases.plain_file import is_there
-from trainer.cases.set_file import set_of
-from trainer.cases.set_pack import pack_from
-from trainer.cases.set_text import SetDraft, new_draw_key, set_name, set_text
-from trainer.cases.shipped import case_named, case_names, profile_named, profile_names
-from trainer.cases.whole_file import write_bytes
+from trainer.cases.files.plain_file import is_there
+from trainer.cases.files.whole_file import write_bytes
+from trainer.cases.single_case.shipped import case_named, case_names, profile_named, profile_names
 from trainer.errors import Problem, ProblemsFoundError
+from trainer.sets.case_set import CaseSet, DebriefOpens, Mode, Seeds
+from trainer.sets.pack import pack_from
+from trainer.sets.set_file import set_of
+from trainer.sets.text import SetDraft, new_draw_key, set_name, set_text
 from trainer.window.state.nodes import Node, button, column, field, flow, row, scroll, tick, words
 from trainer.window.state.screen import Screen
 from trainer.window.state.shell import Shell

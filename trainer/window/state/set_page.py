@@ -5,15 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable
 from pathlib import Path
 
-from trainer.cases.set_drawing import SetItem
-from trainer.cases.set_source import OpenedSet
-from trainer.cases.universe_cache import Universes
+from trainer.cases.solved.universe_cache import Universes
 from trainer.desk.desk import Desk
 from trainer.desk.process_guard import guards_missing
 from trainer.desk.sitting import Sitting
 from trainer.errors import ToldError, WrongCallError
 from trainer.practice.debrief import Debrief
 from trainer.practice.shown_set import head_lines
+from trainer.sets.items import SetItem
+from trainer.sets.opening import OpenedSet
 from trainer.window.state.bench import BenchScreen
 from trainer.window.state.nodes import Node, button, column, field, flow, lines, row, scroll, words
 from trainer.window.state.passphrase import PassphraseScreen

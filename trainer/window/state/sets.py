@@ -6,10 +6,10 @@ import hashlib
 from collections.abc import Callable
 from pathlib import Path
 
-from trainer.cases.plain_file import Unfit, UnfitFileError, read_plain
-from trainer.cases.sealed_set import MOST_BYTES, is_sealed, read_head
-from trainer.cases.set_source import OpenedSet, open_set, refuse_open_exam
+from trainer.cases.files.plain_file import Unfit, UnfitFileError, read_plain
 from trainer.errors import WrongCallError
+from trainer.sets.opening import OpenedSet, open_set, refuse_open_exam
+from trainer.sets.sealed import MOST_BYTES, is_sealed, read_head
 from trainer.window.state.nodes import Node, button, column, field, row, scroll, words
 from trainer.window.state.passphrase import PassphraseScreen
 from trainer.window.state.screen import Screen

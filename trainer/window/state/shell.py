@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from trainer.cases.set_source import OpenedSet
 from trainer.desk.settings import SCALES, Settings, write_settings
 from trainer.desk.worker import Job, Then
 from trainer.errors import ProblemsFoundError, ToldError
+from trainer.sets.opening import OpenedSet
 from trainer.window.state.focus import scrolled_into_view
 from trainer.window.state.hands import Hands
 from trainer.window.state.layout import Layout, Measure, laid_out

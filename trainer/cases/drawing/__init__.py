@@ -1,0 +1,1 @@
+"""Cases drawn at random or for practice, and what makes one hard."""

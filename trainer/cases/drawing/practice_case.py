@@ -1,0 +1,97 @@
+"""A case drawn for practice by its axes: which fault, how loud the bed, an old code or not, what may be lent.
+
+All axes are bounded and lie in the case code beside a seed for what else varies, so that the same code is the same case
+on any computer; nothing that is solved decides them.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from trainer.cases.drawing.random_case import TEMPERATURES_C, drawable, drawn_case
+from trainer.cases.single_case.case import Case, StoredCode
+from trainer.cases.single_case.case_code import SEED_LIMIT, CodeError, DrawnFrom, code_for, short_digest
+from trainer.circuit.chance import Stream
+from trainer.circuit.codes import Sensed
+from trainer.circuit.profile import Profile
+from trainer.sound.bed import BedKind
+from trainer.sound.render import Bed
+
+OPTIONS = 4
+"""What stands in a case code where others have their difficulty."""
+
+HARDEST = 3
+"""Practice draws from every kind of fault."""
+
+BEDS_DBA = (28.0, 30.0, 32.0, 34.0, 36.0, 38.0)
+LENDING = frozenset({"module_substitution", "injector_swap"})
+"""What cannot be done where nobody has a known-good part to lend."""
+
+FAULTS = 1024
+VARIATIONS = 12_000
+TEMPERATURE_C = TEMPERATURES_C[0]
+"""Practice stays at one temperature: what is solved for reasoning is then solved once for each engine."""
+
+MULTIPLIER, OFFSET = 387_420_489, 104_729
+"""Spread the axes over the code's letters, so that a code does not show them; 31 divides neither."""
+
+
+@dataclass(frozen=True, slots=True)
+class Axes:
+    """What makes one practice case harder than another.
+
+    `fault` is a row of what can be drawn, from 1; 0 where the circuit passes. `bed` is a row of BEDS_DBA; `old_code`
+    leaves a code of another cylinder in memory; `lending` offers known-good parts; `variation` is the seed of the rest.
+    """
+
+    fault: int
+    bed: int
+    old_code: bool
+    lending: bool
+    variation: int
+
+    def __post_init__(self) -> None:
+        within = 0 <= self.fault < FAULTS and 0 <= self.bed < len(BEDS_DBA) and 0 <= self.variation < VARIATIONS
+        if not within:
+            raise ValueError(f"axes out of their bounds: {self}")
+
+
+def practice_code(profile: Profile, axes: Axes) -> str:
+    """Return the code of the case that axes describe."""
+    return code_for(DrawnFrom(short_digest(profile.digest), OPTIONS, _packed(axes)))
+
+
+def practice_case(profile: Profile, axes: Axes) -> Case:
+    """Return the case that axes describe; raises ValueError for a fault that this engine has no row for."""
+    faults = drawable(profile, HARDEST)
+    if axes.fault > len(faults):
+        raise ValueError(f"this engine has {len(faults)} faults to draw, asked for {axes.fault}")
+    chance = Stream(axes.variation, f"practice {profile.name} {axes.fault}")
+    kind = tuple(BedKind)[chance.below(len(BedKind))]
+    fault = faults[axes.fault - 1] if axes.fault else None
+    others = [number for number in profile.cylinders if fault is None or number not in fault.cylinders]
+    stored: tuple[StoredCode, ...] = ()
+    if axes.old_code and others:
+        stored = (StoredCode(others[chance.below(len(others))], Sensed.OPEN),)
+    bed = Bed(kind, BEDS_DBA[axes.bed])
+    code = practice_code(profile, axes)
+    drawn = drawn_case(profile, code, fault, bed, stored, seed=axes.variation, difficulty=HARDEST)
+    return drawn if axes.lending else replace(drawn, evidence=drawn.evidence - LENDING)
+
+
+def axes_of(seed: int) -> Axes:
+    """Return the axes that a practice case's code holds; raises CodeError for a number that none has."""
+    number = (seed - OFFSET) * pow(MULTIPLIER, -1, SEED_LIMIT) % SEED_LIMIT
+    number, variation = divmod(number, VARIATIONS)
+    number, lending = divmod(number, 2)
+    number, old_code = divmod(number, 2)
+    fault, bed = divmod(number, len(BEDS_DBA))
+    if fault >= FAULTS:
+        raise CodeError("version")
+    return Axes(fault, bed, bool(old_code), bool(lending), variation)
+
+
+def _packed(axes: Axes) -> int:
+    number = axes.fault * len(BEDS_DBA) + axes.bed
+    number = (number * 2 + axes.old_code) * 2 + axes.lending
+    return ((number * VARIATIONS + axes.variation) * MULTIPLIER + OFFSET) % SEED_LIMIT

@@ -1,0 +1,1 @@
+"""Reading and writing files safely: bounded, whole, every problem with its line."""

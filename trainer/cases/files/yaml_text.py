@@ -1,0 +1,86 @@
+"""Reads a YAML file of ours: bounded in size, its plain value, and the line of every field."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import Any
+
+import yaml
+
+from trainer.cases.files.plain_file import decoded, read_plain
+from trainer.cases.files.plain_yaml import RefusedYamlError, plain_yaml
+from trainer.errors import Problem, ProblemsFoundError
+from trainer.words import text
+
+MOST_BYTES = 256_000
+SEALED_BEGINS = b"injector trainer sealed set 1\n"
+"""How a sealed set begins: no text to be read here."""
+
+MOST_SHOWN = 80
+"""How many characters of what stands in a file are shown in a problem."""
+
+
+class YamlText:
+    """A parsed file: its plain value, and the line that each field stands on."""
+
+    def __init__(self, content: str, file: str) -> None:
+        """Parse a text; raises ProblemsFoundError for anything a file must not be."""
+        self.file = file
+        if len(content.encode("utf-8", "surrogatepass")) > MOST_BYTES:
+            raise self._refuse(
+                None,
+                "the file",
+                text("file.too_large"),
+                text("file.at_most_bytes", count=MOST_BYTES),
+                text("file.split_it"),
+            )
+        try:
+            plain = plain_yaml(content)
+        except RefusedYamlError as error:
+            field = field_of(error.path) or "the file"
+            raise self._refuse(error.line, field, error.found, error.allowed, error.mend) from error
+        except yaml.YAMLError as error:
+            mark = getattr(error, "problem_mark", None)
+            line = mark.line + 1 if mark is not None else None
+            found = str(getattr(error, "problem", None) or text("file.not_yaml"))[:MOST_SHOWN]
+            raise self._refuse(
+                line, "the file", found, text("file.plain_yaml"), text("file.correct_this_line")
+            ) from error
+        if not isinstance(plain.value, dict):
+            raise self._refuse(
+                1,
+                "the file",
+                text("file.empty") if plain.value is None else type(plain.value).__name__,
+                text("file.a_mapping_of_fields"),
+                text("file.start_with_form"),
+            )
+        self.value: dict[Any, Any] = plain.value
+        self._lines = plain.lines
+
+    def _refuse(self, line: int | None, field: str, found: str, allowed: str, mend: str) -> ProblemsFoundError:
+        return ProblemsFoundError([Problem(self.file, line, field, found, allowed, mend)])
+
+    def problem(self, path: Sequence[str | int], found: str, allowed: str, mend: str) -> Problem:
+        """Return what is wrong with a field, with its line."""
+        return Problem(self.file, self.line_of(path), field_of(path), found, allowed, mend)
+
+    def line_of(self, path: Sequence[str | int]) -> int:
+        """Return the line of a field by its path; of its nearest parent where the field is missing."""
+        steps = tuple(map(str, path))
+        known = (self._lines.get(steps[:count]) for count in range(len(steps), 0, -1))
+        return next((line for line in known if line is not None), 1)
+
+
+def field_of(path: Sequence[str | int]) -> str:
+    """Return a field's path as a person reads it."""
+    return ".".join(map(str, path))
+
+
+def read_text(path: Path) -> str:
+    """Return a file's text; raises ProblemsFoundError where it cannot be read as UTF-8."""
+    content = read_plain(path, MOST_BYTES)
+    if content.startswith(SEALED_BEGINS):
+        found, mend = text("file.a_sealed_set"), text("file.sealed_mend")
+        raise ProblemsFoundError([Problem(str(path), None, "the file", found, text("file.plain_yaml"), mend)])
+    return decoded(path, content).replace("\r\n", "\n")

@@ -1,0 +1,1 @@
+"""Engine profiles between files and values, and whether one can be solved."""

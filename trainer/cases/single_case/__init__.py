@@ -1,0 +1,1 @@
+"""A case, its file and its code, and those that ship."""

@@ -1,0 +1,244 @@
+"""Case files: the form, what must hold against the profile, and the case as a value."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import Annotated, Literal
+
+from pydantic import Discriminator, Field, Tag
+
+from trainer.cases.files.forms import Form, Line, filled, from_word
+from trainer.cases.files.yaml_text import YamlText, read_text
+from trainer.cases.profiles.profile_checks import PRIOR_NAMES, wrong_sum
+from trainer.cases.profiles.profile_form import MOST_NAMES, TESTS, Cylinder, Name
+from trainer.cases.single_case.case import Case, StoredCode
+from trainer.circuit.codes import Sensed
+from trainer.circuit.elements import Location, Part, Side
+from trainer.circuit.fault_space import fits, scopes_at, sides_at
+from trainer.circuit.faults import KINDS, Fault, FaultKind
+from trainer.circuit.harness import circuit_of
+from trainer.circuit.profile import Profile
+from trainer.errors import Problem, ProblemsFoundError
+from trainer.sound.bed import BedKind
+from trainer.sound.render import Bed
+from trainer.words import text
+
+SEVERITY_RANGE = {
+    "none": (0.0, 1e9),
+    "ohm": (0.0, 1e9),
+    "degree Celsius": (-30.0, 150.0),
+    "share of the turns": (0.01, 0.94),
+    "share of the supply": (0.01, 1.0),
+    "times the source resistance": (1.0, 1000.0),
+    "times the viscous loss": (0.01, 1e4),
+    "times the lift": (0.5, 4.0),
+}
+"""Within what a severity may lie, by its unit: beyond, a fault would be another one, or nothing could be solved."""
+
+
+class FaultForm(Form):
+    kind: Annotated[FaultKind, from_word(FaultKind)]
+    location: Annotated[Location, from_word(Location)]
+    cylinders: Annotated[list[Cylinder], Field(min_length=1, max_length=16)]
+    side: Annotated[Side, from_word(Side)] | None = None
+    part: Annotated[Part, from_word(Part)] | None = None
+    severity: Annotated[float, Field(ge=0, le=1e9)] | None = None
+
+
+class StoredForm(Form):
+    cylinder: Cylinder
+    sensed: Annotated[Sensed, from_word(Sensed)]
+
+
+class BedForm(Form):
+    kind: Annotated[BedKind, from_word(BedKind)] = BedKind.QUIET_BAY
+    level_dba: Annotated[float, Field(ge=20, le=60)] = 34.0
+
+
+class OpenForm(Form):
+    right_answer: Annotated[list[FaultForm], Field(max_length=2)]
+
+
+def _evidence_kind(value: object) -> str:
+    return "tagged-list" if isinstance(value, list) else "tagged-all"
+
+
+Evidence = Annotated[
+    Annotated[Literal["all"], Tag("tagged-all")]
+    | Annotated[list[str], Field(max_length=len(TESTS)), Tag("tagged-list")],
+    Discriminator(_evidence_kind),
+]
+
+
+class CaseForm(Form):
+    form: Literal["case/1"]
+    name: Name
+    title: Annotated[Line, Field(min_length=3, max_length=80)]
+    story: Annotated[str, Field(min_length=20, max_length=600)]
+    profile: Name
+    faults: Annotated[list[FaultForm], Field(max_length=2)]
+    temperature_c: Annotated[float, Field(ge=-30, le=120)] = 20.0
+    bed: BedForm = BedForm()
+    evidence: Evidence = "all"
+    stored_codes: Annotated[list[StoredForm], Field(max_length=8)] = []
+    takeaway: Annotated[str, Field(min_length=10, max_length=300)]
+    seed: Annotated[int, Field(ge=0, lt=2**31)]
+    difficulty: Annotated[int, Field(ge=1, le=3)]
+    priors: Annotated[dict[str, Annotated[float, Field(ge=0, le=1)]], Field(max_length=MOST_NAMES)] | None = None
+    stays_open: OpenForm | None = None
+
+
+ProfileFinder = Callable[[str], Profile]
+"""Gives a profile by its name; raises KeyError, whose argument lists the known names."""
+
+
+def case_from(content: str, file: str, profile_named: ProfileFinder) -> Case:
+    """Return the case in a file's content; raises ProblemsFoundError with every problem in it."""
+    parsed = YamlText(content, file)
+    form = filled(CaseForm, parsed)
+    try:
+        profile = profile_named(form.profile)
+    except KeyError as error:
+        allowed = ", ".join(error.args[0])
+        raise ProblemsFoundError(
+            [
+                Problem(
+                    file,
+                    parsed.line_of(["profile"]),
+                    "profile",
+                    repr(form.profile),
+                    allowed,
+                    text("file.name_a_profile"),
+                )
+            ]
+        ) from error
+    problems = [
+        parsed.problem(path, found, allowed, mend) for path, found, allowed, mend in _contradictions(form, profile)
+    ]
+    if problems:
+        raise ProblemsFoundError(problems)
+    return Case(
+        name=form.name,
+        title=form.title,
+        story=form.story,
+        profile=profile,
+        faults=tuple(_fault(item) for item in form.faults),
+        temperature_c=form.temperature_c,
+        bed=Bed(form.bed.kind, form.bed.level_dba),
+        evidence=frozenset(TESTS if form.evidence == "all" else form.evidence),
+        stored=tuple(StoredCode(item.cylinder, item.sensed) for item in form.stored_codes),
+        takeaway=form.takeaway,
+        seed=form.seed,
+        difficulty=form.difficulty,
+        priors=None if form.priors is None else dict(form.priors),
+        right_answer=None if form.stays_open is None else tuple(_fault(item) for item in form.stays_open.right_answer),
+    )
+
+
+def read_case(path: Path, profile_named: ProfileFinder) -> Case:
+    """Read a case file; raises ProblemsFoundError."""
+    return case_from(read_text(path), path.name, profile_named)
+
+
+def _fault(form: FaultForm) -> Fault:
+    cylinders = tuple(form.cylinders)
+    return Fault(form.kind, form.location, cylinders, form.side, form.severity, form.part)
+
+
+Contradiction = tuple[list[str | int], str, str, str]
+
+
+def _contradictions(form: CaseForm, profile: Profile) -> Iterator[Contradiction]:
+    for row, item in enumerate(form.faults):
+        yield from _against_profile(["faults", row], item, profile)
+    for row, item in enumerate(form.stays_open.right_answer if form.stays_open else []):
+        yield from _against_profile(["stays_open", "right_answer", row], item, profile)
+    if form.priors is not None:
+        yield from _wrong_priors(form.priors)
+    if len(form.faults) == 2:
+        first, second = (_fault(item) for item in form.faults)
+        if (first.location, set(first.cylinders)) == (second.location, set(second.cylinders)):
+            yield (
+                ["faults", 1],
+                text("file.the_place_of_fault_1"),
+                text("file.another_place_or_cylinder"),
+                text("file.leave_one_of_them_out"),
+            )
+    for row, stored in enumerate(form.stored_codes):
+        if stored.cylinder not in profile.cylinders:
+            allowed = text("file.one_to", last=len(profile.cylinders))
+            yield (
+                ["stored_codes", row, "cylinder"],
+                str(stored.cylinder),
+                allowed,
+                text("file.name_a_cylinder_of_the_profile"),
+            )
+        if stored.sensed in (Sensed.GROUP_OPEN, Sensed.UNNAMED):
+            yield (
+                ["stored_codes", row, "sensed"],
+                stored.sensed,
+                text("file.a_code_of_one_cylinder"),
+                text("file.take_open_over_or_tripped"),
+            )
+    if form.evidence != "all":
+        for row, test in enumerate(form.evidence):
+            if test not in TESTS:
+                yield ["evidence", row], repr(test), ", ".join(TESTS), text("file.name_a_test_of_the_list_or_write_all")
+        if "actuation_test" not in form.evidence:
+            yield (
+                ["evidence"],
+                text("file.no_actuation_test"),
+                text("file.a_list_with_actuation_test"),
+                text("file.add_it_the_case_is_heard"),
+            )
+
+
+def _wrong_priors(priors: dict[str, float]) -> Iterator[Contradiction]:
+    if set(priors) != PRIOR_NAMES:
+        odd = ", ".join(sorted(set(priors) ^ PRIOR_NAMES))
+        yield ["priors"], text("file.odd", names=odd), ", ".join(sorted(PRIOR_NAMES)), text("file.price_each_once")
+        return
+    for path, found, allowed, mend in wrong_sum(priors):
+        yield [*path], found, allowed, mend
+
+
+def _against_profile(here: list[str | int], item: FaultForm, profile: Profile) -> Iterator[Contradiction]:
+    unknown = [n for n in item.cylinders if n not in profile.cylinders]
+    if unknown:
+        yield (
+            [*here, "cylinders"],
+            str(unknown),
+            text("file.one_to", last=len(profile.cylinders)),
+            text("file.name_cylinders_of_the_profile"),
+        )
+        return
+    rule = KINDS[item.kind]
+    if item.location not in rule.places:
+        yield [*here, "location"], item.location, ", ".join(rule.places), text("file.place_for", kind=item.kind)
+        return
+    sides = sides_at(item.kind, item.location)
+    if item.side not in sides:
+        allowed = ", ".join(text("file.no_side") if side is None else side for side in sides)
+        yield [*here, "side"], str(item.side), allowed, text("file.write_the_side_or_leave_it_out_where_there_is_no")
+        return
+    scopes = scopes_at(profile, item.kind, item.location, item.side)
+    if tuple(item.cylinders) not in scopes:
+        shown = "; ".join(",".join(map(str, scope)) for scope in scopes[:12])
+        yield [*here, "cylinders"], str(item.cylinders), shown, text("file.name_every_cylinder_behind_the_segment")
+        return
+    if item.part is not None and item.part not in rule.places[item.location]:
+        yield [*here, "part"], item.part, ", ".join(rule.places[item.location]), text("file.take_one_of_these_parts")
+        return
+    least, most = SEVERITY_RANGE[rule.unit]
+    if item.severity is not None and not least <= item.severity <= most:
+        allowed = text("file.from_to", least=least, most=most)
+        yield [*here, "severity"], str(item.severity), allowed, text("file.give", allowed=allowed)
+        return
+    if not fits(circuit_of(profile), _fault(item)):
+        yield (
+            here,
+            text("file.kind_at", kind=item.kind, place=item.location),
+            text("file.a_segment_of_the_profile"),
+            text("file.see_the_profile_s_connectors"),
+        )

@@ -1,0 +1,1 @@
+"""Solved universes on disk, and what a case proves by them."""

@@ -1,0 +1,107 @@
+"""Whether a case can be solved with what it offers, and whether what must be heard in it can be heard."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from trainer.cases.single_case.audibility import AUDIBLE_MARGIN_DB, DECISIVE_DB, SILENT_DBA
+from trainer.cases.single_case.case import Case
+from trainer.cases.solved.universe_cache import Universes, matter_of
+from trainer.circuit.fault_space import comes_and_goes
+from trainer.circuit.faults import Conditions, Fault
+from trainer.circuit.harness import circuit_of
+from trainer.circuit.profile import Profile
+from trainer.instruments.bench import Work
+from trainer.reasoning.advice.channels import channels_of
+from trainer.reasoning.advice.planning import PROVED
+from trainer.reasoning.reasoner import Reasoner, Universe
+from trainer.reasoning.universe.equivalents import Equivalents
+from trainer.reasoning.universe.expectations import Expectations
+from trainer.reasoning.universe.finding import truth_of
+from trainer.reasoning.verdict.belief import FindingKey, finding_key
+from trainer.sound.traits import LEVEL, ears_of
+
+SEPARATES_BITS = 0.1
+"""A test that tells less about what is left does not separate it."""
+
+LEFT_FROM = 0.02
+"""From which probability on a finding is named as one that cannot be told apart."""
+
+
+@dataclass(frozen=True, slots=True)
+class Unsolvable:
+    """The findings that all offered evidence leaves, and the words of evidence that would separate them, if any do."""
+
+    left: tuple[tuple[FindingKey, float], ...]
+    separated_by: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Inaudible:
+    """A slot that matters and does not stand out of the bed."""
+
+    slot: int
+    level_dba: float
+    bed_dba: float
+
+
+def unsolvable(case: Case, universes: Universes) -> Unsolvable | None:
+    """Return what keeps a case from being solved, or None where its evidence singles out its truth."""
+    reasoner = universes.reasoner(case)
+    key = finding_key(truth_of(case.faults))
+    findings = reasoner.everything.findings
+    if findings.get(key, 0.0) >= PROVED:
+        return None
+    left = tuple((other, chance) for other, chance in findings.items() if chance >= LEFT_FROM or other == key)
+    return Unsolvable(left, _separating(case, reasoner.universe))
+
+
+def _separating(case: Case, universe: Universe) -> tuple[str, ...]:
+    """Return what to offer as well: test by test the one that tells most of what is left, until the truth is single."""
+    key = finding_key(truth_of(case.faults))
+    added: tuple[str, ...] = ()
+    while True:
+        allowed = case.evidence | set(added)
+        reasoner = Reasoner(replace(matter_of(case), evidence=allowed), universe)
+        if reasoner.everything.findings.get(key, 0.0) >= PROVED:
+            return added
+        told = []
+        for test in universe.menu:
+            words = {price.partition(":")[0] for price in (*test.prices, *test.needs, *test.opens)} - allowed
+            if words:
+                (channel,) = channels_of([test], reasoner.expected(test.questions))
+                told.append((channel.bits(reasoner.everything.probability), sorted(words)))
+        bits, words_of_best = max(told, key=lambda one: one[0], default=(0.0, []))
+        if bits < SEPARATES_BITS:
+            return ()
+        added = (*added, *words_of_best)
+
+
+def inaudible(case: Case) -> Iterator[Inaudible]:
+    """Yield the slots whose sound decides the case and lies too low, heard from the front with the fault at work."""
+    if not case.faults:
+        return
+    faulty, good = _levels(case.profile, case.temperature_c, case.faults), _levels(case.profile, case.temperature_c, ())
+    for (slot, level), (_slot, fine) in zip(faulty, good, strict=True):
+        if abs(level - fine) > DECISIVE_DB and SILENT_DBA < level < case.bed.level_dba + AUDIBLE_MARGIN_DB:
+            yield Inaudible(slot, level, case.bed.level_dba)
+
+
+_KEPT: dict[tuple[str, float, tuple[Fault, ...]], tuple[tuple[int, float], ...]] = {}
+MOST_KEPT = 2000
+"""Of so many tests the levels stay in memory: sets draw the same faults for many learners."""
+
+
+def _levels(profile: Profile, temperature_c: float, faults: tuple[Fault, ...]) -> tuple[tuple[int, float], ...]:
+    """Return number and level of each slot after the burst, with what comes and goes at work."""
+    key = (profile.digest, temperature_c, faults)
+    if key not in _KEPT:
+        while len(_KEPT) >= MOST_KEPT:
+            del _KEPT[next(iter(_KEPT))]
+        place = next((fault.location for fault in faults if comes_and_goes(fault, profile, temperature_c)), None)
+        work = Work(conditions=Conditions(temperature_c, moved=place, heated=place))
+        equivalents = Equivalents(circuit_of(profile, temperature_c), ears_of(profile, ("front",)))
+        (slots,) = Expectations(profile, [faults], equivalents).tests(work)
+        _KEPT[key] = tuple((slot.seen.slot.number, float(slot.sound[0, LEVEL])) for slot in slots[1:])
+    return _KEPT[key]

@@ -1,0 +1,1 @@
+"""Sets of cases for a class: files, draws, checks, sealing."""

@@ -1,0 +1,55 @@
+"""How much a set may ask of the program: its cases, those of all its forms, and the engines to be solved for them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from trainer.cases.drawing.random_case import temperatures_at
+from trainer.cases.solved.universe_cache import UniverseKey, universe_key
+from trainer.sets.case_set import CaseSet, Draw, Listed, Seeds
+from trainer.sets.form import MOST_CASES
+from trainer.sets.pack import FieldPath
+from trainer.words import text
+
+MOST_PROVED = 400
+"""How many cases all forms of a set may have together: each is proved."""
+
+MOST_UNIVERSES = 12
+"""How many engines, each at each temperature, a set may need solved: four at every temperature that is drawn."""
+
+LEARNERS_PROVED = 2
+"""Draws for each learner cannot be proved for everybody: so many made-up learners stand for all."""
+
+
+def forms_of(case_set: CaseSet) -> int:
+    """Return how many forms of a set are proved: one for all, one a version, or those of the made-up learners."""
+    if case_set.seeds is Seeds.SAME or not any(isinstance(line, Draw) for line in case_set.lines):
+        return 1
+    return len(set(case_set.versions)) if case_set.seeds is Seeds.VERSIONS else LEARNERS_PROVED
+
+
+def beyond_limits(case_set: CaseSet) -> Iterator[tuple[FieldPath, str, str, str]]:
+    """Yield field, what was found, what is allowed and the mend."""
+    size, forms = case_set.size, forms_of(case_set)
+    if size > MOST_CASES:
+        allowed = text("file.at_most", count=MOST_CASES)
+        yield ("cases",), text("set.so_many_cases", count=size), allowed, text("set.make_two")
+    elif size * forms > MOST_PROVED:
+        allowed, field = text("file.at_most", count=MOST_PROVED), "versions" if case_set.versions else "cases"
+        yield (field,), text("set.so_many_in_forms", count=size * forms), allowed, text("set.fewer_forms")
+    universes = {key for line in case_set.lines for key in _universes(line)}
+    if len(universes) > MOST_UNIVERSES:
+        found, allowed = text("set.so_many_engines", count=len(universes)), text("file.at_most", count=MOST_UNIVERSES)
+        yield ("cases",), found, allowed, text("set.fewer_engines")
+
+
+def _universes(line: Listed | Draw) -> Iterator[UniverseKey]:
+    if isinstance(line, Listed):
+        yield universe_key(line.case)
+    elif line.shipped is not None:
+        yield from map(universe_key, line.shipped)
+    else:
+        for profile in line.profiles:
+            for level in line.difficulties:
+                for temperature_c in temperatures_at(level):
+                    yield profile.digest, temperature_c, ()

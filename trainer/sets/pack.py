@@ -1,0 +1,113 @@
+"""Packs a set with every case and profile that it names, looked for beside it and among the shipped ones."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from pathlib import Path
+
+from trainer.cases.files.forms import filled
+from trainer.cases.files.plain_file import is_file
+from trainer.cases.files.yaml_text import YamlText, read_text
+from trainer.cases.single_case.case import Case
+from trainer.cases.single_case.case_code import CodeError, drawn_from, short_digest
+from trainer.cases.single_case.case_file import CaseForm
+from trainer.cases.single_case.shipped import case_named, case_names, profile_named, profile_names, scenarios_folder
+from trainer.circuit.profile import PASSES
+from trainer.errors import Problem, ProblemsFoundError
+from trainer.sets.case_set import SetPack
+from trainer.sets.form import DrawForm, SetForm
+from trainer.words import text
+
+FieldPath = tuple[str | int, ...]
+
+MOST_PACKED = 2_000_000
+"""How many characters the cases of a set may have together; two hundred written out have a tenth of it."""
+
+
+def pack_from(content: str, file: str, folder: Path) -> SetPack:
+    """Return a set's text with the texts of its cases and profiles, looked for in a folder and among the shipped ones.
+
+    Raises ProblemsFoundError with every name that leads nowhere.
+    """
+    parsed = YamlText(content, file)
+    form = filled(SetForm, parsed)
+    cases: dict[str, str] = {}
+    profiles: dict[str, str] = {}
+    problems: list[Problem] = []
+
+    def wrong(path: FieldPath, found: str, allowed: str, mend: str) -> None:
+        problems.append(parsed.problem(path, repr(found), allowed, mend))
+
+    def add_profile(path: FieldPath, name: str) -> None:
+        for near in (folder, folder / "profiles", folder.parent / "profiles", scenarios_folder() / "profiles"):
+            if is_file(near / f"{name}.yaml"):
+                profiles[name] = read_text(near / f"{name}.yaml")
+                return
+        wrong(path, name, ", ".join(profile_names()), text("file.name_a_profile"))
+
+    for row, line in enumerate(form.cases):
+        here: FieldPath = ("cases", row)
+        if isinstance(line, DrawForm):
+            for place, name in enumerate(line.profiles):
+                add_profile((*here, "profiles", place), name)
+            for name in pool_of(line, {name: case_named(name) for name in case_names()}):
+                cases[name] = read_text(scenarios_folder() / "cases" / f"{name}.yaml")
+            continue
+        found = _case_text(line.case, folder)
+        if found is None:
+            profile = _profile_of_code(line.case)
+            if profile is None:
+                wrong(
+                    (*here, "case"), line.case, text("file.a_shipped_case_a_file_or_a_case_code"), text("set.name_it")
+                )
+            else:
+                add_profile((*here, "case"), profile)
+            continue
+        cases[line.case] = found
+        if sum(map(len, cases.values())) > MOST_PACKED:
+            allowed = text("file.at_most_characters", count=MOST_PACKED)
+            found_ = text("set.too_much_text")
+            raise ProblemsFoundError(
+                [*problems, parsed.problem((*here, "case"), found_, allowed, text("set.make_two"))]
+            )
+        try:
+            add_profile((*here, "case"), filled(CaseForm, YamlText(found, line.case)).profile)
+        except ProblemsFoundError as error:
+            problems += error.problems
+    if problems:
+        raise ProblemsFoundError(problems)
+    return SetPack(content, cases, profiles)
+
+
+def _case_text(named: str, folder: Path) -> str | None:
+    """Return the text of a case that a set names: a file beside it, or a shipped one; None for neither."""
+    for path in (folder / named, folder / f"{named}.yaml", folder / "cases" / f"{named}.yaml"):
+        if path.suffix in (".yaml", ".yml") and is_file(path):
+            return read_text(path)
+    return read_text(scenarios_folder() / "cases" / f"{named}.yaml") if named in case_names() else None
+
+
+def _profile_of_code(code: str) -> str | None:
+    try:
+        digest = drawn_from(code).digest
+    except CodeError:
+        return None
+    return next((name for name in profile_names() if short_digest(profile_named(name).digest) == digest), None)
+
+
+def pool_of(line: DrawForm, cases: Mapping[str, Case]) -> list[str]:
+    """Return which of some cases a draw from finished cases can give."""
+    if line.source != "shipped":
+        return []
+    return [
+        name for name, case in sorted(cases.items())
+        if case.profile.name in line.profiles
+        and case.difficulty in line.difficulty
+        and case.right_answer is None
+        and (line.places is None or _place_of(case) in line.places)
+        and (line.kinds is None or all(fault.kind in line.kinds for fault in case.faults))
+    ]  # fmt: skip
+
+
+def _place_of(case: Case) -> str:
+    return str(case.faults[0].location) if case.faults else PASSES

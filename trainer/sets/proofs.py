@@ -1,0 +1,63 @@
+"""Whether every case of a set can be solved with what it offers, and heard."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from trainer.cases.profiles.engine_trial import untried
+from trainer.cases.solved.case_proofs import inaudible, unsolvable
+from trainer.cases.solved.universe_cache import Universes, universe_key
+from trainer.circuit.profile import Profile
+from trainer.errors import Problem, WrongCallError
+from trainer.sets.bounds import forms_of
+from trainer.sets.case_set import CaseSet, Draw, Listed, Seeds
+from trainer.sets.items import items_of, version_of
+from trainer.words import text, told
+
+MOST_TRIED = 400
+
+
+def set_problems(case_set: CaseSet, file: str, universes: Universes, told_: Callable[[str], None]) -> list[Problem]:
+    """Return what keeps cases of a set from being worked: one problem for each case."""
+    for row, line in enumerate(case_set.lines):
+        for profile in _engines(line):
+            wrong = untried(profile)
+            if wrong is not None:
+                return [Problem(file, None, f"cases.{row}", *wrong)]
+    try:
+        forms = [items_of(case_set, learner) for learner in _learners(case_set)]
+    except WrongCallError as error:
+        return [Problem(file, None, "cases", told(error), text("set.a_wider_pool"), text("set.widen_it"))]
+    distinct = {item.case.digest: item for items in reversed(forms) for item in reversed(items)}
+    problems: list[tuple[int, Problem]] = []
+    # cases of one engine and temperature after another: what is solved for them need not stay in memory
+    for item in sorted(distinct.values(), key=lambda item: repr(universe_key(item.case))):
+        told_(text("set.proving", number=item.index, size=case_set.size))
+        field = f"cases.{item.line}"
+        if item.case.right_answer is None and unsolvable(item.case, universes) is not None:
+            mend = text("set.offer_more")
+            problems.append(
+                (item.index, Problem(file, None, field, text("set.unsolvable"), text("set.solvable"), mend))
+            )
+        if any(inaudible(item.case)):
+            mend = text("set.quieter")
+            problems.append((item.index, Problem(file, None, field, text("set.inaudible"), text("set.audible"), mend)))
+    return [problem for _index, problem in sorted(problems, key=lambda one: one[0])]
+
+
+def _engines(line: Listed | Draw) -> tuple[Profile, ...]:
+    return (line.case.profile,) if isinstance(line, Listed) else line.profiles
+
+
+def _learners(case_set: CaseSet) -> Iterator[str]:
+    """Yield made-up learners, one for each form of the set that is proved."""
+    forms = forms_of(case_set)
+    if case_set.seeds is not Seeds.VERSIONS or forms == 1:
+        yield from (f"learner {number}" for number in range(1, forms + 1))
+        return
+    seen: set[str] = set()
+    for number in range(MOST_TRIED):
+        learner = f"learner {number}"
+        if version_of(case_set, learner) not in seen:
+            seen.add(version_of(case_set, learner))
+            yield learner
