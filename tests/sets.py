@@ -11,7 +11,7 @@ from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import FaultKind
 from trainer.desk.desk import Desk
 from trainer.desk.sitting import Sitting
-from trainer.practice import actions
+from trainer.practice.attempt import actions
 from trainer.reasoning.universe.finding import Claim, Finding, truth_of
 from trainer.records.store import Store
 from trainer.sets.items import SetItem

@@ -14,9 +14,9 @@ from trainer.circuit.elements import Location
 from trainer.practice.course.choice import Chosen, choose
 from trainer.practice.course.demands import FINDING
 from trainer.practice.course.log import CASE, Entry, Learner, Task, learner_of
-from trainer.practice.course.offers import tasks_for
 from trainer.practice.course.skills import Answer, Demand, Skill
 from trainer.practice.course.slips import WRONG_SHARE
+from trainer.practice.exercises.offers import tasks_for
 
 TASKS_A_DAY = 20
 CLASSES = tuple(place.value for place in Location)

@@ -17,10 +17,10 @@ from sqlalchemy import insert
 
 from tests.simulated_learners import shipped_pools
 from trainer.desk.course import Course
+from trainer.practice.attempt.events import Event, EventKind
 from trainer.practice.course.log import entry_data, learner_of
-from trainer.practice.course.offers import tasks_for
 from trainer.practice.course.skills import Demand
-from trainer.practice.events import Event, EventKind
+from trainer.practice.exercises.offers import tasks_for
 from trainer.records.log_rows import AttemptRow, row_of
 from trainer.records.store import EXERCISE, PRACTICE, Store, opened
 from trainer.records.tables import attempt_table, event_table

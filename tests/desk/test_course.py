@@ -15,13 +15,13 @@ from trainer.desk.desk import Desk
 from trainer.desk.exercises import Exercises
 from trainer.desk.seat import seat
 from trainer.errors import WrongCallError
-from trainer.practice import actions
+from trainer.practice.attempt import actions
 from trainer.practice.course.choice import choose
 from trainer.practice.course.lessons import LESSONS, worked_finding
 from trainer.practice.course.log import CASE
-from trainer.practice.course.offers import tasks_for
 from trainer.practice.course.skills import Skill
 from trainer.practice.exercises.exercise import Spec
+from trainer.practice.exercises.offers import tasks_for
 from trainer.reasoning.universe.finding import Finding, truth_of
 from trainer.records.store import Store, opened
 

@@ -24,8 +24,8 @@ from trainer.desk.desk import Desk
 from trainer.desk.sitting import Sitting
 from trainer.errors import WrongCallError
 from trainer.instruments.measuring import Request
-from trainer.practice import actions, repair
-from trainer.practice.events import EventKind
+from trainer.practice.attempt import actions, repair
+from trainer.practice.attempt.events import EventKind
 from trainer.reasoning.universe.finding import Finding
 from trainer.records.chain import broken_at
 from trainer.records.store import Store, opened

@@ -18,7 +18,7 @@ from trainer.desk.labour import Labour
 from trainer.desk.worker import Job, ProcessWorker
 from trainer.errors import MissingHereError, ToldError, WrongCallError
 from trainer.instruments.measuring import Request
-from trainer.practice.attempt import begun
+from trainer.practice.attempt.attempt import begun
 
 CASE = "faint_hum_on_three"
 LONGEST_S = 120.0

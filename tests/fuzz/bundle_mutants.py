@@ -21,7 +21,7 @@ from tests.fuzz.values import damaged_data, picked
 from tests.fuzz.world import World, copied, emptied
 from tests.universes import UNIVERSES
 from trainer.desk.solver import RememberingSolver
-from trainer.practice.events import Event
+from trainer.practice.attempt.events import Event
 from trainer.records.attempt_lines import attempt_lines, attempts_in
 from trainer.records.bundle import Fate
 from trainer.records.chain import canonical, first_link, next_link

@@ -30,10 +30,10 @@ from trainer.desk.settings import Ears, Settings, write_settings
 from trainer.desk.solver import RememberingSolver
 from trainer.instruments.measuring import Request
 from trainer.output.sound_setup import Verdict
-from trainer.practice import actions, repair
+from trainer.practice.attempt import actions, repair
+from trainer.practice.attempt.hints import Hint
+from trainer.practice.attempt.outcome import Outcome
 from trainer.practice.exercises.exercise import Spec
-from trainer.practice.hints import Hint
-from trainer.practice.outcome import Outcome
 from trainer.reasoning.universe.finding import Claim, Finding
 from trainer.records.backup import write_backup
 from trainer.records.learner_record import write_record

@@ -15,6 +15,7 @@ FLOOR = {
 SUB_ROOMS = {
     "reasoning": ("universe", "advice", "verdict"),
     "cases": ("files", "profiles", "single_case", "drawing", "solved"),
+    "practice": ("attempt", "reports", "course", "exercises"),
 }
 """The sub-rooms of a room, from below: each imports only from those before it; what lies beside them may use all."""
 

@@ -129,7 +129,7 @@ def test_a_moving_plate_leaves_a_dip_and_a_stuck_one_none(profile) -> None:
 
 def test_a_swap_moves_a_dead_output_and_leaves_a_bad_wire() -> None:
     from trainer.circuit.codes import codes_of
-    from trainer.practice.actions import solved_work
+    from trainer.practice.attempt.actions import solved_work
 
     swapped = Work(swapped=((1, 3),))
     dead = fault_of(NORTH, FaultKind.DEAD_RETURN_DRIVER, 3)
@@ -142,7 +142,7 @@ def test_a_swap_moves_a_dead_output_and_leaves_a_bad_wire() -> None:
 
 def test_known_good_parts_take_the_fault_away_and_nothing_else() -> None:
     from trainer.circuit.codes import codes_of
-    from trainer.practice.actions import solved_work
+    from trainer.practice.attempt.actions import solved_work
 
     lent = Work(replaced=frozenset({(Location.COIL, 6)}))
     turns = fault_of(NORTH, FaultKind.SHORTED_TURNS, 6)

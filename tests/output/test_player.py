@@ -19,7 +19,7 @@ from trainer.output.wav import to_pcm24, write_wav
 PLAY = """
 import sys, numpy as np
 from trainer.cases.single_case.shipped import case_named
-from trainer.practice.actions import solved_work
+from trainer.practice.attempt.actions import solved_work
 from trainer.instruments.bench import Work
 from trainer.sound.render import render
 from trainer.output.portaudio import PortAudioPlayer

@@ -12,10 +12,10 @@ from tests.desk_hands import RIGHT_ANSWER, new_desk, type_in
 from trainer.circuit.elements import Location
 from trainer.circuit.faults import Conditions
 from trainer.instruments.bench import Work
-from trainer.practice.actions import codes_now
-from trainer.practice.attempt import begun, replayed, step
-from trainer.practice.events import Event, EventKind
-from trainer.practice.work_data import data_of, work_of
+from trainer.practice.attempt.actions import codes_now
+from trainer.practice.attempt.attempt import begun, replayed, step
+from trainer.practice.attempt.events import Event, EventKind
+from trainer.practice.attempt.work_data import data_of, work_of
 
 PLACES = st.none() | st.sampled_from(list(Location))
 WORKS = st.builds(

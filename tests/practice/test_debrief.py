@@ -6,9 +6,9 @@ import numpy as np
 import pytest
 
 from tests.desk_hands import RIGHT_ANSWER, new_desk, type_in
-from trainer.practice.events import EventKind
-from trainer.practice.gathered import gathered
-from trainer.practice.weighing import weighed
+from trainer.practice.attempt.events import EventKind
+from trainer.practice.attempt.gathered import gathered
+from trainer.practice.attempt.weighing import weighed
 from trainer.sound.render import TEMPLATE_FRAMES
 
 NAME = "faint_hum_on_three"

@@ -6,9 +6,9 @@ from dataclasses import replace
 
 import pytest
 
+from trainer.practice.attempt.outcome import Outcome
 from trainer.practice.course.demands import answers_of
 from trainer.practice.course.skills import Skill, demand
-from trainer.practice.outcome import Outcome
 
 EVERY = [demand(skill, 0.0) for skill in Skill]
 

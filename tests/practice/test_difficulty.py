@@ -21,7 +21,7 @@ from trainer.cases.single_case.case_code import SEED_LIMIT
 from trainer.circuit.chance import Stream
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import Work
-from trainer.practice.actions import solved_work
+from trainer.practice.attempt.actions import solved_work
 from trainer.practice.course.demands import hearing_difficulty
 from trainer.reasoning.universe.hearing import Heard, heard_as
 from trainer.reasoning.universe.scales import heard_scale, level_scale

@@ -5,7 +5,7 @@ import pytest
 from trainer.cases.single_case.shipped import case_named
 from trainer.desk.solver import RememberingSolver
 from trainer.instruments.bench import Work
-from trainer.practice.shown import reason_line
+from trainer.practice.reports.attempt_lines import reason_line
 from trainer.reasoning.verdict.explanation import reasons_of
 from trainer.sound.render import render
 

@@ -10,8 +10,8 @@ from trainer.cases.single_case.shipped import case_named
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import FaultKind
 from trainer.desk.solver import RememberingSolver
-from trainer.practice.attempt import begun
-from trainer.practice.judging import judged
+from trainer.practice.attempt.attempt import begun
+from trainer.practice.attempt.judging import judged
 from trainer.reasoning.universe.finding import Claim, Finding
 from trainer.reasoning.universe.hearing import Heard, heard_as
 from trainer.reasoning.verdict.score import Proof, binary_brier, calibration, score_of

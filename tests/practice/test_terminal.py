@@ -157,9 +157,9 @@ def test_ruling_out_is_kept_and_judged_only_by_the_learner() -> None:
 def test_every_shipped_case_can_be_proved_by_its_own_repair(name: str) -> None:
     from trainer.cases.single_case.shipped import case_named
     from trainer.desk.solver import RememberingSolver
-    from trainer.practice.attempt import begun, finding_data, step
-    from trainer.practice.events import Event, EventKind
-    from trainer.practice.repair import Repair, repair, retest
+    from trainer.practice.attempt.attempt import begun, finding_data, step
+    from trainer.practice.attempt.events import Event, EventKind
+    from trainer.practice.attempt.repair import Repair, repair, retest
     from trainer.reasoning.universe.finding import Finding, truth_of
 
     case = case_named(name)

@@ -12,9 +12,9 @@ from tests.universes import POOLS, UNIVERSES
 from trainer.cases.single_case.shipped import case_named, case_names
 from trainer.circuit.codes import known_codes
 from trainer.desk.solver import RememberingSolver
-from trainer.practice.attempt import begun, finding_data, step
-from trainer.practice.debrief import debrief_of
-from trainer.practice.events import Event, EventKind
+from trainer.practice.attempt.attempt import begun, finding_data, step
+from trainer.practice.attempt.debrief import debrief_of
+from trainer.practice.attempt.events import Event, EventKind
 from trainer.reasoning.universe.finding import Finding, truth_of
 from trainer.reasoning.verdict.belief import finding_key
 from trainer.reasoning.verdict.explanation import SlotReason

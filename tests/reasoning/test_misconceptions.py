@@ -13,10 +13,10 @@ from trainer.cases.single_case.shipped import case_named
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import FaultKind
 from trainer.desk.solver import RememberingSolver
-from trainer.practice.attempt import Attempt, begun, finding_data, step
-from trainer.practice.debrief import Debrief, debrief_of
-from trainer.practice.events import Event, EventKind
-from trainer.practice.shown_debrief import refutation_values
+from trainer.practice.attempt.attempt import Attempt, begun, finding_data, step
+from trainer.practice.attempt.debrief import Debrief, debrief_of
+from trainer.practice.attempt.events import Event, EventKind
+from trainer.practice.reports.debrief_lines import refutation_values
 from trainer.reasoning.universe.finding import Claim, Finding
 from trainer.reasoning.verdict.misconceptions import MISCONCEPTIONS, UNCLASSIFIED, Wrong, misconception_of
 from trainer.words import text

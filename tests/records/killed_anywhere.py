@@ -21,7 +21,7 @@ COMMAND = [sys.executable, "-m", "trainer"]
 WORK = """
 import sys
 from pathlib import Path
-from trainer.practice.events import Event, EventKind
+from trainer.practice.attempt.events import Event, EventKind
 from trainer.records.log_rows import AttemptRow
 from trainer.records.store import opened
 import os, uuid

@@ -14,7 +14,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 from tests.postgres import Postgres
-from trainer.practice.events import Event, EventKind
+from trainer.practice.attempt.events import Event, EventKind
 from trainer.records.delivery import Delivery, undelivered
 from trainer.records.log_rows import AttemptRow
 from trainer.records.store import opened, opened_at

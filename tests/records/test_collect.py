@@ -13,8 +13,8 @@ from tests.sets import PASSPHRASE, SMALL, Clocks, right_finding, sealed_set, sea
 from tests.special_files import pipe, without_waiting
 from tests.universes import UNIVERSES
 from trainer.desk.solver import RememberingSolver
-from trainer.practice.events import EventKind
-from trainer.practice.outcome import Outcome, outcome_data
+from trainer.practice.attempt.events import EventKind
+from trainer.practice.attempt.outcome import Outcome, outcome_data
 from trainer.reasoning.model_version import MODEL_VERSION
 from trainer.records.bundle import BundleError, Fate, read_bundle
 from trainer.records.collect import collect, salts_in

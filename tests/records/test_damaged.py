@@ -13,7 +13,7 @@ from tests.results import keep, put, result
 from tests.sets import Clocks, sitting_of, small_set, work_through
 from trainer.commands.entry import main
 from trainer.errors import DamagedError
-from trainer.practice.events import Event, EventKind
+from trainer.practice.attempt.events import Event, EventKind
 from trainer.records.bundle import bundle_bytes
 from trainer.records.learner_record import write_record
 from trainer.records.log_rows import AttemptRow

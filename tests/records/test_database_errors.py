@@ -18,7 +18,7 @@ from tests.desk_hands import new_desk
 from tests.window_hands import Hands
 from trainer.commands.entry import main
 from trainer.errors import MissingHereError, ToldError, WrongCallError
-from trainer.practice import actions
+from trainer.practice.attempt import actions
 from trainer.records import opening
 from trainer.records.opening import as_told
 from trainer.records.store import Store, opened, opened_at

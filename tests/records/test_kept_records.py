@@ -15,11 +15,11 @@ from tests.sets import PASSPHRASE
 from tests.universes import UNIVERSES
 from trainer.cases.single_case.shipped import case_named
 from trainer.desk.solver import RememberingSolver
-from trainer.practice.attempt import Attempt, replayed
+from trainer.practice.attempt.attempt import Attempt, replayed
+from trainer.practice.attempt.events import EventKind
+from trainer.practice.attempt.judging import scored
+from trainer.practice.attempt.outcome import outcome_data, outcome_from
 from trainer.practice.course.log import entries_of
-from trainer.practice.events import EventKind
-from trainer.practice.judging import scored
-from trainer.practice.outcome import outcome_data, outcome_from
 from trainer.records.backup import restore_backup
 from trainer.records.collect import collect
 from trainer.records.exports import case_rows, gradebook

@@ -15,7 +15,7 @@ from alembic.migration import MigrationContext
 from sqlalchemy import event
 
 from trainer.errors import DamagedError, MissingHereError
-from trainer.practice.events import Event, EventKind
+from trainer.practice.attempt.events import Event, EventKind
 from trainer.records.log_rows import AttemptRow
 from trainer.records.store import opened
 from trainer.records.tables import SCHEMA_VERSION, metadata

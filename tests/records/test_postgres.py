@@ -14,7 +14,7 @@ from tests.postgres import Postgres
 from tests.results import SET_ID, keep, put, result
 from tests.sets import sitting_of, small_set, work_through
 from trainer.errors import MissingHereError, WrongCallError
-from trainer.practice import actions
+from trainer.practice.attempt import actions
 from trainer.records.delivery import Delivery, undelivered
 from trainer.records.exports import case_rows, gradebook
 from trainer.records.notes import Note, add_note

@@ -11,7 +11,7 @@ from tests.sets import SMALL, Clocks, right_finding, sitting_of, small_set, work
 from tests.universes import UNIVERSES
 from trainer.desk.sitting import Sitting
 from trainer.desk.solver import RememberingSolver
-from trainer.practice.events import Event, EventKind
+from trainer.practice.attempt.events import Event, EventKind
 from trainer.records.bundle import BundleError, Fate, read_bundle
 from trainer.records.chain import next_link
 from trainer.records.collect import collect

@@ -13,7 +13,7 @@ import pytest
 
 from tests.desk_hands import RIGHT_ANSWER, new_desk, resumed_desk, type_in
 from trainer.errors import DamagedError, MissingHereError
-from trainer.practice.events import Event, EventKind
+from trainer.practice.attempt.events import Event, EventKind
 from trainer.records.store import opened
 
 NAME = "faint_hum_on_three"
@@ -50,7 +50,7 @@ def test_a_closed_attempt_is_not_resumed(tmp_path: Path) -> None:
 WRITER = """
 import sys
 from pathlib import Path
-from trainer.practice.events import Event, EventKind
+from trainer.practice.attempt.events import Event, EventKind
 from trainer.records.log_rows import AttemptRow
 from trainer.records.store import opened
 store = opened(Path(sys.argv[1]))

@@ -13,7 +13,7 @@ from tests.players import ClockedPlayer
 from tests.window_hands import Hands
 from trainer.circuit.elements import Location
 from trainer.desk.settings import Settings
-from trainer.practice.events import EventKind
+from trainer.practice.attempt.events import EventKind
 from trainer.records.store import opened
 from trainer.window.state.bench import BenchScreen
 

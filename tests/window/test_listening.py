@@ -13,7 +13,7 @@ from trainer.desk.settings import Settings, pin_kept
 from trainer.errors import MissingHereError
 from trainer.output.heard_files import HeardFiles
 from trainer.output.player import FilePlayer
-from trainer.practice.events import EventKind
+from trainer.practice.attempt.events import EventKind
 from trainer.records.store import opened
 from trainer.sound.timeline import PRE_ROLL_S
 from trainer.window.state.bench import BenchScreen

@@ -15,8 +15,8 @@ import pytest
 
 from tests.universes import UNIVERSES
 from trainer.cases.single_case.shipped import case_named
-from trainer.practice.events import EventKind
-from trainer.practice.outcome import outcome_from
+from trainer.practice.attempt.events import EventKind
+from trainer.practice.attempt.outcome import outcome_from
 from trainer.records.store import Store, opened
 
 LONGEST_S = 60.0

@@ -20,7 +20,7 @@ from trainer.cases.solved.universe_cache import Universes
 from trainer.circuit.profile import Profile
 from trainer.commands.result import Result, problems_result
 from trainer.errors import Problem, ProblemsFoundError, ToldError
-from trainer.practice.shown_reasons import finding_text
+from trainer.practice.reports.reason_lines import finding_text
 from trainer.sets.proofs import set_problems
 from trainer.sets.set_file import read_set
 from trainer.words import percent, text, told_apart

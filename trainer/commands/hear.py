@@ -11,7 +11,7 @@ from trainer.desk.case_source import find_case
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work
 from trainer.output.wav import write_wav
-from trainer.practice.actions import solved_work, sound_hash
+from trainer.practice.attempt.actions import solved_work, sound_hash
 from trainer.sound.places import places_of
 from trainer.sound.render import render
 

@@ -22,7 +22,7 @@ from trainer.commands.stores import universes
 from trainer.desk.case_source import find_case
 from trainer.instruments.bench import MODULE_CONNECTOR, Work, worked_circuit
 from trainer.instruments.measuring import Request, measured, plug_point, through_point
-from trainer.practice.actions import solved_work
+from trainer.practice.attempt.actions import solved_work
 from trainer.sound.levels import FULL_SCALE_PA, sum_db
 from trainer.sound.loudness import loudness_sone, phon_of
 from trainer.sound.render import Sound, render

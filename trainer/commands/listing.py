@@ -9,7 +9,7 @@ from trainer.cases.single_case.case_code import SEED_LIMIT
 from trainer.cases.single_case.shipped import case_named, case_names, profile_named, profile_names
 from trainer.commands.result import Result
 from trainer.errors import WrongCallError
-from trainer.practice.shown import engine_lines
+from trainer.practice.reports.attempt_lines import engine_lines
 from trainer.words import text
 
 

@@ -6,8 +6,8 @@ from typing import Any
 
 from trainer.circuit.profile import PASSES
 from trainer.errors import WrongCallError
-from trainer.practice.shown import test_text
-from trainer.practice.shown_reasons import bits_lines, finding_text, question_text
+from trainer.practice.reports.attempt_lines import test_text
+from trainer.practice.reports.reason_lines import bits_lines, finding_text, question_text
 from trainer.reasoning.reasoner import Reasoner
 from trainer.reasoning.verdict.belief import FindingKey, bits_between
 from trainer.terminal.typed import cylinders_of, place_of

@@ -23,7 +23,7 @@ from trainer.desk.process_guard import guards_missing
 from trainer.desk.sitting import Sitting
 from trainer.errors import WrongCallError
 from trainer.output.returning_player import terminal_player
-from trainer.practice.shown_set import head_lines, weak_spots
+from trainer.practice.reports.set_lines import head_lines, weak_spots
 from trainer.sets.case_set import CaseSet
 from trainer.sets.opening import OpenedSet, open_set, refuse_open_exam
 from trainer.sets.pack import pack_from

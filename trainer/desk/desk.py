@@ -13,14 +13,14 @@ from trainer.desk.solver import RememberingSolver
 from trainer.errors import WrongCallError
 from trainer.output.player import Player
 from trainer.output.playing import Played
-from trainer.practice.actions import Done
-from trainer.practice.attempt import Attempt, DamagedLogError, begun, finding_data, replayed, step
+from trainer.practice.attempt.actions import Done
+from trainer.practice.attempt.allowed import NO_LIMITS, Limits, refuse_beyond, refuse_feedback, refuse_late
+from trainer.practice.attempt.attempt import Attempt, DamagedLogError, begun, finding_data, replayed, step
+from trainer.practice.attempt.debrief import Debrief, debrief_of
+from trainer.practice.attempt.events import Event, EventKind, went_back
+from trainer.practice.attempt.hints import Hint, next_hint
+from trainer.practice.attempt.outcome import Outcome, outcome_data
 from trainer.practice.course.ended import case_entry
-from trainer.practice.debrief import Debrief, debrief_of
-from trainer.practice.events import Event, EventKind, went_back
-from trainer.practice.hints import Hint, next_hint
-from trainer.practice.limits import NO_LIMITS, Limits, refuse_beyond, refuse_feedback, refuse_late
-from trainer.practice.outcome import Outcome, outcome_data
 from trainer.reasoning.reasoner import Reasoner
 from trainer.reasoning.universe.finding import Finding
 from trainer.reasoning.verdict.score import Score, calibration

@@ -8,7 +8,7 @@ from trainer.cases.single_case.shipped import profile_named
 from trainer.cases.solved.universe_cache import Universes
 from trainer.circuit.profile import Profile
 from trainer.desk.solver import RememberingSolver
-from trainer.practice.actions import Solver
+from trainer.practice.attempt.actions import Solver
 from trainer.practice.exercises.exercise import Exercise, Sounding, Spec, sounded, spec_of
 from trainer.practice.exercises.kinds import exercise_of
 from trainer.sound.render import Sound

@@ -13,7 +13,7 @@ from trainer.circuit.solve import SolvedTest
 from trainer.desk.solver import RememberingSolver
 from trainer.instruments.bench import Work
 from trainer.output.wav import wav_bytes
-from trainer.practice.shown import claims_text, code_lines, reason_line
+from trainer.practice.reports.attempt_lines import claims_text, code_lines, reason_line
 from trainer.reasoning.universe.finding import truth_of
 from trainer.reasoning.verdict.explanation import SlotReason, reasons_of
 from trainer.records.page import page

@@ -15,12 +15,12 @@ from trainer.desk.solver import RememberingSolver
 from trainer.errors import Problem
 from trainer.instruments.measuring import Request
 from trainer.output.setup_sounds import SetupSound, setup_sound
-from trainer.practice import actions, repair
-from trainer.practice.actions import Done
-from trainer.practice.attempt import Attempt
-from trainer.practice.debrief import Debrief, debrief_of
+from trainer.practice.attempt import actions, repair
+from trainer.practice.attempt.actions import Done
+from trainer.practice.attempt.attempt import Attempt
+from trainer.practice.attempt.debrief import Debrief, debrief_of
+from trainer.practice.attempt.hints import Hint, next_hint
 from trainer.practice.exercises.exercise import Exercise, Sounding, sounded
-from trainer.practice.hints import Hint, next_hint
 from trainer.records.collect import Collected, collect
 from trainer.records.marking import Marked, mark_set
 from trainer.records.store import opened_at

@@ -13,8 +13,8 @@ from trainer.circuit.faults import Conditions
 from trainer.desk.solver import RememberingSolver
 from trainer.instruments.bench import Work
 from trainer.output.wav import write_wav
-from trainer.practice.shown import claims_text, code_lines, test_text
-from trainer.practice.shown_set import head_lines
+from trainer.practice.reports.attempt_lines import claims_text, code_lines, test_text
+from trainer.practice.reports.set_lines import head_lines
 from trainer.reasoning.universe.finding import truth_of
 from trainer.records.page import page
 from trainer.sets.case_set import CaseSet

@@ -16,8 +16,8 @@ from trainer.cases.solved.universe_cache import Universes
 from trainer.desk.desk import Desk
 from trainer.errors import WrongCallError
 from trainer.output.player import Player
-from trainer.practice.events import Event, EventKind
-from trainer.practice.limits import Limits, refuse_late
+from trainer.practice.attempt.allowed import Limits, refuse_late
+from trainer.practice.attempt.events import Event, EventKind
 from trainer.reasoning.model_version import MODEL_VERSION
 from trainer.records.bundle import write_bundle
 from trainer.records.chain import next_link, order_of

@@ -6,7 +6,7 @@ from trainer.circuit.faults import Fault
 from trainer.circuit.profile import Profile
 from trainer.circuit.solve import SolvedTest
 from trainer.instruments.bench import Work
-from trainer.practice.actions import solved_work
+from trainer.practice.attempt.actions import solved_work
 
 KEPT_SOLVES = 4
 """A debrief needs three: the good engine, the truth, the answer. Each is some twenty megabytes."""

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import asdict
 from typing import Any
 
-from trainer.practice.events import Event
+from trainer.practice.attempt.events import Event
 from trainer.records.chain import canonical
 from trainer.records.log_rows import AttemptRow, attempt_of, data_of, event_from
 from trainer.records.merging import WholeAttempt

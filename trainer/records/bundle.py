@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import Any
 
 from trainer.cases.files.whole_file import write_bytes
-from trainer.practice.events import Event
+from trainer.practice.attempt.events import Event
 from trainer.records.attempt_lines import attempt_lines, attempts_in
 from trainer.records.chain import broken_at, canonical, order_of
 from trainer.records.log_rows import UNFIT, AttemptRow

@@ -10,7 +10,7 @@ import json
 from collections.abc import Sequence
 from dataclasses import asdict
 
-from trainer.practice.events import Event, EventKind
+from trainer.practice.attempt.events import Event, EventKind
 from trainer.records.log_rows import AttemptRow
 
 

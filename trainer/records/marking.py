@@ -11,11 +11,11 @@ from typing import Any
 from trainer.cases.solved.universe_cache import Universes
 from trainer.circuit.faults import Fault
 from trainer.errors import DamagedError, WrongCallError
-from trainer.practice.actions import Solver
-from trainer.practice.attempt import DamagedLogError, replayed
-from trainer.practice.events import Event, EventKind
-from trainer.practice.judging import judged, scored
-from trainer.practice.outcome import Outcome, outcome_from, outcome_of
+from trainer.practice.attempt.actions import Solver
+from trainer.practice.attempt.attempt import DamagedLogError, replayed
+from trainer.practice.attempt.events import Event, EventKind
+from trainer.practice.attempt.judging import judged, scored
+from trainer.practice.attempt.outcome import Outcome, outcome_from, outcome_of
 from trainer.reasoning.model_version import MODEL_VERSION, stated_version
 from trainer.records.chain import broken_at
 from trainer.records.log_rows import AttemptRow

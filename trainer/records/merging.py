@@ -6,7 +6,7 @@ from dataclasses import asdict, dataclass
 
 from sqlalchemy import Connection, insert, select
 
-from trainer.practice.events import Event, EventKind
+from trainer.practice.attempt.events import Event, EventKind
 from trainer.records.log_rows import AttemptRow, row_of
 from trainer.records.store import ENDS
 from trainer.records.tables import attempt_table, event_table

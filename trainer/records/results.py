@@ -15,7 +15,7 @@ from trainer.circuit.elements import Location
 from trainer.circuit.faults import FaultKind
 from trainer.circuit.profile import PASSES
 from trainer.errors import DamagedError
-from trainer.practice.outcome import Outcome, class_of
+from trainer.practice.attempt.outcome import Outcome, class_of
 from trainer.reasoning.universe.finding import CERTAINTIES
 from trainer.records.log_rows import UNFIT, AttemptRow, Row
 from trainer.records.row_types import row_model, typed

@@ -15,7 +15,7 @@ from typing import Any
 from sqlalchemy import ColumnElement, insert, or_, select
 
 from trainer.errors import DamagedError
-from trainer.practice.events import EventKind
+from trainer.practice.attempt.events import EventKind
 from trainer.records.log_rows import UNFIT, data_of
 from trainer.records.results import KeptSet, without
 from trainer.records.roster import roster

@@ -7,8 +7,8 @@ from pathlib import Path
 from typing import Any
 
 from trainer.cases.files.whole_file import write_bytes
-from trainer.practice.attempt import Attempt
-from trainer.practice.shown import card_entry, claims_text, heading
+from trainer.practice.attempt.attempt import Attempt
+from trainer.practice.reports.attempt_lines import card_entry, claims_text, heading
 from trainer.words import text
 
 PAGE = """<!doctype html>

@@ -14,8 +14,8 @@ from sqlalchemy import Connection, Engine, func, insert, select
 from sqlalchemy.exc import DatabaseError, IntegrityError
 
 from trainer.errors import DamagedError, MissingHereError, ToldError
-from trainer.practice.events import Event, EventKind
-from trainer.practice.outcome import Outcome, outcome_from
+from trainer.practice.attempt.events import Event, EventKind
+from trainer.practice.attempt.outcome import Outcome, outcome_from
 from trainer.records.database_errors import lacking
 from trainer.records.log_rows import UNFIT, AttemptRow, Row, attempt_of, data_of, event_of, row_of
 from trainer.records.opening import WRITES, engine_for, made_ready, place_of

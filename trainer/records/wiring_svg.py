@@ -9,7 +9,7 @@ from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import OPENS, Fault
 from trainer.circuit.geometry import HEIGHT, INJECTOR_RADIUS, WIDTH, Drawing, Point, Run, cut_in_two, drawing_of
 from trainer.circuit.profile import Profile
-from trainer.practice.shown import named
+from trainer.practice.reports.attempt_lines import named
 from trainer.words import text
 
 GAP = 1.4

@@ -8,7 +8,7 @@ from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import FaultKind
 from trainer.circuit.profile import Profile
 from trainer.errors import WrongCallError
-from trainer.practice import shown
+from trainer.practice.reports import attempt_lines as shown
 from trainer.reasoning.universe.finding import CERTAINTIES, Claim, Finding
 from trainer.terminal import typed
 from trainer.words import numbers, text, told

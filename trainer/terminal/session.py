@@ -7,9 +7,12 @@ from collections.abc import Callable, Sequence
 from trainer.circuit.elements import Location
 from trainer.desk.desk import Desk
 from trainer.errors import MissingHereError, ToldError, WrongCallError
-from trainer.practice import actions, repair, shown, shown_debrief, shown_reasons
-from trainer.practice.actions import Done
-from trainer.practice.limits import refuse_feedback
+from trainer.practice.attempt import actions, repair
+from trainer.practice.attempt.actions import Done
+from trainer.practice.attempt.allowed import refuse_feedback
+from trainer.practice.reports import attempt_lines as shown
+from trainer.practice.reports import debrief_lines as shown_debrief
+from trainer.practice.reports import reason_lines as shown_reasons
 from trainer.sound.render import Sound
 from trainer.terminal import typed
 from trainer.terminal.questions import Questions

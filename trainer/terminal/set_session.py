@@ -10,7 +10,7 @@ from trainer.desk.desk import Desk
 from trainer.desk.sitting import Sitting
 from trainer.errors import ToldError, WrongCallError
 from trainer.output.player import Player
-from trainer.practice import shown_set
+from trainer.practice.reports import set_lines as shown_set
 from trainer.terminal.session import Ask, Say, Session
 from trainer.words import text, told
 

@@ -10,7 +10,7 @@ from trainer.circuit.profile import Profile
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import MODULE_CONNECTOR
 from trainer.instruments.measuring import Request, What, plug_point
-from trainer.practice.repair import Repair
+from trainer.practice.attempt.repair import Repair
 from trainer.sound.places import places_of
 
 PLACES = {

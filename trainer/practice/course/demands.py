@@ -11,8 +11,8 @@ from collections.abc import Sequence
 
 from trainer.cases.drawing.features import Features
 from trainer.circuit.profile import PASSES
+from trainer.practice.attempt.outcome import Outcome
 from trainer.practice.course.skills import Demand, Skill, demand
-from trainer.practice.outcome import Outcome
 
 FINDING = (Skill.HEARING, Skill.NUMBERING, Skill.CODES, Skill.MEASURING, Skill.LIMITS)
 """The skills that a right finding needs; reasoning tells in its proof."""

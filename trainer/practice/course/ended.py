@@ -5,11 +5,10 @@ from __future__ import annotations
 from typing import Any
 
 from trainer.cases.drawing.features import Features
+from trainer.practice.attempt.outcome import Outcome
 from trainer.practice.course.demands import answers_of, case_demands, probes_of
 from trainer.practice.course.lessons import TO_COMPLETE, WORKED
-from trainer.practice.course.log import CASE, Task, entry_data
-from trainer.practice.course.offers import topic_of_class
-from trainer.practice.outcome import Outcome
+from trainer.practice.course.log import CASE, Task, entry_data, topic_of_class
 
 
 def case_entry(outcome: Outcome, found: Features, lesson: int) -> dict[str, Any]:

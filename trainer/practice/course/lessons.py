@@ -12,9 +12,9 @@ from trainer.circuit.elements import Location, Side
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import MODULE_CONNECTOR
 from trainer.instruments.measuring import Request, through_point
-from trainer.practice import actions
-from trainer.practice.actions import Done, Solver
-from trainer.practice.attempt import Attempt
+from trainer.practice.attempt import actions
+from trainer.practice.attempt.actions import Done, Solver
+from trainer.practice.attempt.attempt import Attempt
 from trainer.practice.course.log import Entry
 from trainer.reasoning.universe.finding import Finding, truth_of
 

@@ -20,6 +20,11 @@ CASE = "case"
 DAY_S = 86_400.0
 
 
+def topic_of_class(kind_class: str) -> str:
+    """Return what a missed case is kept under."""
+    return f"{CASE}:{kind_class}"
+
+
 @dataclass(frozen=True, slots=True)
 class Task:
     """What a learner can be given: a case or an exercise by its name, and what practice mixes and revisits it by.

@@ -10,7 +10,7 @@ from trainer.circuit.codes import Code, Sensed, known_codes, stored_code
 from trainer.circuit.elements import Location
 from trainer.practice.course.skills import Skill
 from trainer.practice.exercises.exercise import Choice, Exercise, Spec, asks, fault_text, offered, told_apart
-from trainer.practice.shown import code_lines, meaning_of
+from trainer.practice.reports.attempt_lines import code_lines, meaning_of
 from trainer.words import text
 
 

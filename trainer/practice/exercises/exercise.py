@@ -17,7 +17,7 @@ from trainer.circuit.faults import KINDS, Conditions, Fault
 from trainer.circuit.profile import Profile
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work
-from trainer.practice.actions import Solver
+from trainer.practice.attempt.actions import Solver
 from trainer.practice.course.log import Task
 from trainer.practice.course.skills import Demand, Skill, demand
 from trainer.practice.course.slips import accident_of

@@ -20,7 +20,7 @@ from trainer.practice.exercises.ear import off_slots
 from trainer.practice.exercises.exercise import Choice, Exercise, Spec, asks, offered
 from trainer.practice.exercises.meter import PLACES, line, place_told, taken
 from trainer.practice.exercises.ranges import aim_of
-from trainer.practice.shown import meaning_of
+from trainer.practice.reports.attempt_lines import meaning_of
 from trainer.words import numbers, text
 
 SLIPS = ("slot", "code", "connected", "leads", "conclusion")

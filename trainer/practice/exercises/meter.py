@@ -18,7 +18,7 @@ from trainer.instruments.reading import Reading, accuracy_ohm
 from trainer.practice.course.skills import Skill
 from trainer.practice.exercises.exercise import Choice, Exercise, Spec, asks, offered
 from trainer.practice.exercises.ranges import aim_of
-from trainer.practice.shown import request_text
+from trainer.practice.reports.attempt_lines import request_text
 from trainer.words import text
 
 WAYS = {"fine": -0.8, "connected": 0.2, "leads": 0.8, "live": -1.6}

@@ -6,7 +6,7 @@ from trainer.circuit.chance import Stream
 from trainer.circuit.profile import Profile
 from trainer.practice.course.skills import Skill
 from trainer.practice.exercises.exercise import Choice, Exercise, Spec, asks, offered
-from trainer.practice.shown import named
+from trainer.practice.reports.attempt_lines import named
 from trainer.words import numbers, text
 
 NUMBERS = "numbers"

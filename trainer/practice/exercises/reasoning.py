@@ -17,7 +17,7 @@ from trainer.practice.course.skills import Skill
 from trainer.practice.exercises.ear import off_slots
 from trainer.practice.exercises.exercise import Choice, Exercise, Spec, asks, offered
 from trainer.practice.exercises.ranges import aim_of
-from trainer.practice.shown import claims_text, code_lines, test_text
+from trainer.practice.reports.attempt_lines import claims_text, code_lines, test_text
 from trainer.reasoning.advice.planning import (
     FREE_MINUTES,
     LEAST_BITS,

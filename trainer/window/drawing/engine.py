@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.geometry import INJECTOR_RADIUS, MIDDLE_X, Run, cut_in_two
-from trainer.practice.shown import named, stand_text
+from trainer.practice.reports.attempt_lines import named, stand_text
 from trainer.window.drawing.pen import Pen
 from trainer.window.state.pictures import EnginePicture, Gap
 from trainer.words import text

@@ -8,13 +8,13 @@ from typing import TYPE_CHECKING
 from trainer.circuit.profile import Profile
 from trainer.desk.desk import Desk
 from trainer.errors import WrongCallError
-from trainer.practice.actions import Done
-from trainer.practice.debrief import Debrief
-from trainer.practice.events import EventKind
-from trainer.practice.hints import Hint
-from trainer.practice.limits import refuse_feedback
-from trainer.practice.shown import code_lines, heading, prompt_state, stand_text
-from trainer.practice.shown_reasons import hint_lines
+from trainer.practice.attempt.actions import Done
+from trainer.practice.attempt.allowed import refuse_feedback
+from trainer.practice.attempt.debrief import Debrief
+from trainer.practice.attempt.events import EventKind
+from trainer.practice.attempt.hints import Hint
+from trainer.practice.reports.attempt_lines import code_lines, heading, prompt_state, stand_text
+from trainer.practice.reports.reason_lines import hint_lines
 from trainer.window.state.bench_hearing import BenchHearing
 from trainer.window.state.engine_view import engine_node, picture_of, stands_of
 from trainer.window.state.engine_work import EngineWork

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from trainer.practice import actions
-from trainer.practice.actions import Done
+from trainer.practice.attempt import actions
+from trainer.practice.attempt.actions import Done
 from trainer.sound.render import Sound
 from trainer.sound.spectrum import outline
 from trainer.window.state.choosing import ChooseCylinders

@@ -10,9 +10,9 @@ import numpy as np
 from trainer.circuit.faults import OPENS
 from trainer.circuit.solve import SAMPLE_RATE_HZ
 from trainer.desk.desk import Desk
-from trainer.practice.debrief import Debrief
-from trainer.practice.shown import reason_line
-from trainer.practice.shown_debrief import debrief_lines, verdict_lines
+from trainer.practice.attempt.debrief import Debrief
+from trainer.practice.reports.attempt_lines import reason_line
+from trainer.practice.reports.debrief_lines import debrief_lines, verdict_lines
 from trainer.sound.difference import differing_slots, one_after_another
 from trainer.sound.render import Sound
 from trainer.sound.spectrum import band_levels_db, outline

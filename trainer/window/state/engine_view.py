@@ -8,7 +8,7 @@ from functools import partial
 from trainer.circuit.geometry import HEIGHT, INJECTOR_RADIUS, WIDTH, Point, drawing_of
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import MODULE_CONNECTOR
-from trainer.practice.shown import named, stand_text
+from trainer.practice.reports.attempt_lines import named, stand_text
 from trainer.sound.places import places_of
 from trainer.window.state.nodes import Box, Node, spot
 from trainer.window.state.pictures import EnginePicture

@@ -7,10 +7,10 @@ from typing import TYPE_CHECKING
 
 from trainer.circuit.elements import Location
 from trainer.errors import WrongCallError
-from trainer.practice import actions
-from trainer.practice.actions import Done
-from trainer.practice.attempt import Attempt
-from trainer.practice.shown import code_lines, point_text
+from trainer.practice.attempt import actions
+from trainer.practice.attempt.actions import Done
+from trainer.practice.attempt.attempt import Attempt
+from trainer.practice.reports.attempt_lines import code_lines, point_text
 from trainer.window.state.choosing import ChooseCylinders, ChoosePlace, Confirm
 from trainer.words import text, told
 

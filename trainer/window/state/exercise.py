@@ -6,8 +6,8 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from trainer.desk.course import Begun
+from trainer.practice.exercises.course_lines import reveal_lines, task_line, why_line
 from trainer.practice.exercises.exercise import Exercise
-from trainer.practice.shown_course import reveal_lines, task_line, why_line
 from trainer.reasoning.universe.finding import CERTAINTIES
 from trainer.sound.render import Sound
 from trainer.window.state.engine_view import engine_node, picture_of

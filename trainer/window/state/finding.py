@@ -9,7 +9,7 @@ from trainer.circuit.elements import Location, Side
 from trainer.circuit.fault_space import sides_at
 from trainer.circuit.faults import KINDS, FaultKind
 from trainer.errors import WrongCallError
-from trainer.practice.shown import claims_text
+from trainer.practice.reports.attempt_lines import claims_text
 from trainer.reasoning.universe.finding import CERTAINTIES, Claim, Finding
 from trainer.window.state.bench import BenchScreen
 from trainer.window.state.choosing import Confirm

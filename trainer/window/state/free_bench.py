@@ -15,7 +15,7 @@ from trainer.circuit.profile import Profile
 from trainer.desk.case_source import FoundCase
 from trainer.desk.desk import Desk
 from trainer.desk.seat import seat
-from trainer.practice.shown import claims_text
+from trainer.practice.reports.attempt_lines import claims_text
 from trainer.reasoning.universe.finding import truth_of
 from trainer.records.store import opened
 from trainer.sound.render import Bed

@@ -8,8 +8,8 @@ from dataclasses import dataclass, field
 from trainer.circuit.faults import Fault
 from trainer.instruments.bench import Work
 from trainer.instruments.measuring import plugged_back
-from trainer.practice.actions import Done
-from trainer.practice.attempt import Attempt
+from trainer.practice.attempt.actions import Done
+from trainer.practice.attempt.attempt import Attempt
 
 Key = tuple[tuple[int, ...], str, Work, tuple[Fault, ...]]
 KEPT_BYTES = 40_000_000

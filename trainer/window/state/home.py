@@ -13,7 +13,7 @@ from trainer.desk.seat import DEFAULT_LEARNER
 from trainer.errors import ProblemsFoundError
 from trainer.practice.course.lessons import Lesson
 from trainer.practice.course.waiting import due_now
-from trainer.practice.shown import heading
+from trainer.practice.reports.attempt_lines import heading
 from trainer.records.log_rows import AttemptRow
 from trainer.window.state.choosing import Confirm
 from trainer.window.state.engine_view import picture_of

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from trainer.cases.files.plain_file import is_there
 from trainer.errors import MissingHereError, Problem, WrongCallError
-from trainer.practice.shown_set import weak_spots
+from trainer.practice.reports.set_lines import weak_spots
 from trainer.records.collect import Collected, salts_in
 from trainer.records.marking import Marked
 from trainer.records.results import KeptSet, checked, kept_sets

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from trainer.circuit.elements import Location
-from trainer.practice.attempt import Attempt
-from trainer.practice.shown import card_entry, claims_text
+from trainer.practice.attempt.attempt import Attempt
+from trainer.practice.reports.attempt_lines import card_entry, claims_text
 from trainer.window.state.nodes import Node, column, row, rule, scroll, tick, words
 from trainer.words import text
 

@@ -8,9 +8,9 @@ from trainer.cases.solved.universe_cache import Universes
 from trainer.desk.case_source import find_case
 from trainer.desk.desk import Desk
 from trainer.desk.seat import seat
-from trainer.practice.actions import Done, solved_work
+from trainer.practice.attempt.actions import Done, solved_work
 from trainer.practice.course.lessons import LESSONS, Lesson, Step, steps_done, worked_finding
-from trainer.practice.shown import card_entry
+from trainer.practice.reports.attempt_lines import card_entry
 from trainer.window.state.bench import BenchScreen
 from trainer.window.state.nodes import Node, button, column, flow, words
 from trainer.window.state.shell import Shell

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from trainer.circuit.elements import Location, Side
-from trainer.practice import repair
-from trainer.practice.events import EventKind
-from trainer.practice.repair import Repair
+from trainer.practice.attempt import repair
+from trainer.practice.attempt.events import EventKind
+from trainer.practice.attempt.repair import Repair
 from trainer.window.state.bench import BenchScreen
 from trainer.window.state.nodes import Node, button, column, flow, row, scroll, tick, words
 from trainer.window.state.screen import Screen

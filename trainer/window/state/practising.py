@@ -12,10 +12,10 @@ from trainer.desk.worker import Then
 from trainer.practice.course.choice import Chosen
 from trainer.practice.course.lessons import Lesson
 from trainer.practice.course.log import CASE
-from trainer.practice.course.rematch import REMATCH, Round
+from trainer.practice.course.session_time import REST_MINUTES, STOP_MINUTES
+from trainer.practice.exercises.course_lines import why_line
 from trainer.practice.exercises.exercise import Exercise, Spec
-from trainer.practice.session_time import REST_MINUTES, STOP_MINUTES
-from trainer.practice.shown_course import why_line
+from trainer.practice.exercises.rematch import REMATCH, Round
 from trainer.window.state.sitting import sit
 from trainer.words import text
 

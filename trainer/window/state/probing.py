@@ -12,8 +12,8 @@ from trainer.instruments.bench import MODULE_CONNECTOR, Pin
 from trainer.instruments.measuring import Request, plug_point, through_point
 from trainer.instruments.probes import pins_of_cylinder, request_between
 from trainer.instruments.under_load import Trace
-from trainer.practice.actions import Done
-from trainer.practice.shown import point_text, request_text
+from trainer.practice.attempt.actions import Done
+from trainer.practice.reports.attempt_lines import point_text, request_text
 from trainer.window.state.bench import BenchScreen
 from trainer.window.state.nodes import (
     Box,

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from trainer.desk.course import Course
+from trainer.practice.attempt.outcome import Outcome
 from trainer.practice.course.ability import path_of
 from trainer.practice.course.log import abilities_on
 from trainer.practice.course.skills import Skill
-from trainer.practice.outcome import Outcome
-from trainer.practice.shown_course import STEADY, STRONG, ideas_of, skill_line, sure_lines, waiting_lines
+from trainer.practice.exercises.course_lines import STEADY, STRONG, ideas_of, skill_line, sure_lines, waiting_lines
 from trainer.window.state.nodes import Node, column, lines, row, rule, scroll, split, words
 from trainer.window.state.pictures import ProgressPicture
 from trainer.window.state.screen import Screen

@@ -10,8 +10,8 @@ from trainer.desk.desk import Desk
 from trainer.desk.process_guard import guards_missing
 from trainer.desk.sitting import Sitting
 from trainer.errors import ToldError, WrongCallError
-from trainer.practice.debrief import Debrief
-from trainer.practice.shown_set import head_lines
+from trainer.practice.attempt.debrief import Debrief
+from trainer.practice.reports.set_lines import head_lines
 from trainer.sets.items import SetItem
 from trainer.sets.opening import OpenedSet
 from trainer.window.state.bench import BenchScreen

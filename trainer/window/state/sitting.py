@@ -10,7 +10,7 @@ from trainer.cases.solved.universe_cache import Universes
 from trainer.desk.case_source import FoundCase
 from trainer.desk.desk import Desk
 from trainer.desk.seat import seat
-from trainer.practice.fading import trace_strength
+from trainer.practice.attempt.fading import trace_strength
 from trainer.records.log_rows import AttemptRow
 from trainer.window.state.bench import BenchScreen
 from trainer.window.state.shell import Shell

@@ -7,10 +7,10 @@ from collections.abc import Iterable, Iterator, Mapping
 from trainer.circuit.elements import Location
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work
-from trainer.practice.attempt import Attempt
-from trainer.practice.gathered import Shown, everything_shown, gathered
-from trainer.practice.hints import Hint
-from trainer.practice.shown import point_text, stand_text, test_text
+from trainer.practice.attempt.attempt import Attempt
+from trainer.practice.attempt.gathered import Shown, everything_shown, gathered
+from trainer.practice.attempt.hints import Hint
+from trainer.practice.reports.attempt_lines import point_text, stand_text, test_text
 from trainer.reasoning.advice.repairs import Repairs
 from trainer.reasoning.reasoner import Reasoner
 from trainer.reasoning.universe.questions import Question

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from trainer.practice.attempt import Attempt
-from trainer.practice.events import EventKind
-from trainer.practice.gathered import everything_shown, gathered, paid_for
-from trainer.practice.weighing import Weighing, weighed
+from trainer.practice.attempt.attempt import Attempt
+from trainer.practice.attempt.events import EventKind
+from trainer.practice.attempt.gathered import everything_shown, gathered, paid_for
+from trainer.practice.attempt.weighing import Weighing, weighed
 from trainer.reasoning.advice.channels import Channel
 from trainer.reasoning.advice.planning import LEAST_BITS, PROVED, Choice
 from trainer.reasoning.advice.repairs import Repairs, minutes_saved, repairs_in_order

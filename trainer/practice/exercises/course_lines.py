@@ -8,12 +8,12 @@ from collections.abc import Sequence
 from trainer.practice.course.ability import Ability, right_chance
 from trainer.practice.course.choice import counted
 from trainer.practice.course.log import CASE, Learner, Task, abilities_on
-from trainer.practice.course.rematch import REMATCH
 from trainer.practice.course.skills import Skill
 from trainer.practice.course.slips import FOUND_FROM
 from trainer.practice.course.waiting import GAPS_DAYS, Waiting
 from trainer.practice.exercises.exercise import Exercise
 from trainer.practice.exercises.kinds import KINDS
+from trainer.practice.exercises.rematch import REMATCH
 from trainer.reasoning.verdict.score import calibration
 from trainer.words import text
 

@@ -10,7 +10,7 @@ from trainer.cases.drawing.features import pool_features
 from trainer.cases.drawing.practice_case import BEDS_DBA, VARIATIONS, Axes, practice_code
 from trainer.cases.drawing.practice_pool import Pool, class_of_fault
 from trainer.practice.course.demands import case_demands, probes_of
-from trainer.practice.course.log import CASE, Task
+from trainer.practice.course.log import CASE, Task, topic_of_class
 from trainer.practice.course.topics import PRACTISED
 from trainer.practice.exercises.exercise import LEVELS, Spec
 from trainer.practice.exercises.kinds import task_ahead
@@ -30,11 +30,6 @@ def case_task(code: str, pool: Pool, place: int | None, axes: Axes) -> Task:
     """Return a practice case as practice chooses and keeps it."""
     found = pool_features(pool, place, axes)
     return Task(CASE, code, topic_of_class(found.kind_class), found.kind_class, case_demands(found), probes_of(found))
-
-
-def topic_of_class(kind_class: str) -> str:
-    """Return what a missed case is kept under."""
-    return f"{CASE}:{kind_class}"
 
 
 def _cases(pool: Pool, chance: np.random.Generator) -> list[Task]:

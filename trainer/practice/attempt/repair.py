@@ -11,10 +11,10 @@ from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import Conditions, Fault
 from trainer.instruments.bench import Work
 from trainer.instruments.measuring import plugged_back
-from trainer.practice.actions import Done, Solver, sound_hash
-from trainer.practice.attempt import Attempt
-from trainer.practice.events import EventKind
-from trainer.practice.work_data import data_of, work_of
+from trainer.practice.attempt.actions import Done, Solver, sound_hash
+from trainer.practice.attempt.attempt import Attempt
+from trainer.practice.attempt.events import EventKind
+from trainer.practice.attempt.work_data import data_of, work_of
 from trainer.reasoning.advice.prices import repair_minutes
 from trainer.sound.render import Sound, render
 

@@ -10,9 +10,9 @@ from trainer.cases.single_case.case import Case
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import Conditions, Fault, FaultKind
 from trainer.instruments.bench import Work
-from trainer.practice.event_data import check_data, names_of
-from trainer.practice.events import Event, EventKind
-from trainer.practice.work_data import work_of
+from trainer.practice.attempt.event_data import check_data, names_of
+from trainer.practice.attempt.events import Event, EventKind
+from trainer.practice.attempt.work_data import work_of
 from trainer.reasoning.universe.finding import Claim, Finding
 
 

@@ -13,9 +13,9 @@ from trainer.cases.drawing.random_case import MOST_OF_A_PAIR
 from trainer.circuit.elements import Location
 from trainer.circuit.faults import FaultKind
 from trainer.circuit.profile import PASSES
-from trainer.practice.attempt import Attempt
-from trainer.practice.events import EventKind
-from trainer.practice.judging import Scored
+from trainer.practice.attempt.attempt import Attempt
+from trainer.practice.attempt.events import EventKind
+from trainer.practice.attempt.judging import Scored
 from trainer.reasoning.universe.finding import CERTAINTIES, Claim
 from trainer.words import TEXTS
 

@@ -9,8 +9,8 @@ from typing import TypeVar
 import numpy as np
 
 from trainer.circuit.elements import Location
-from trainer.practice.attempt import Attempt, CardLine
-from trainer.practice.gathered import Shown, gathered
+from trainer.practice.attempt.attempt import Attempt, CardLine
+from trainer.practice.attempt.gathered import Shown, gathered
 from trainer.reasoning.reasoner import Reasoner
 from trainer.reasoning.verdict.belief import Belief
 

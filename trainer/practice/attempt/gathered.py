@@ -14,9 +14,9 @@ from trainer.circuit.elements import Location, Side
 from trainer.instruments.bench import Work
 from trainer.instruments.measuring import LIVE_TESTS, Request, drop_pins_of, pins_of
 from trainer.instruments.reading import Slip
-from trainer.practice.attempt import Attempt, CardLine, begun
-from trainer.practice.events import EventKind
-from trainer.practice.work_data import work_of
+from trainer.practice.attempt.attempt import Attempt, CardLine, begun
+from trainer.practice.attempt.events import EventKind
+from trainer.practice.attempt.work_data import work_of
 from trainer.reasoning.reasoner import Reasoner
 from trainer.reasoning.universe.expectations import code_flags, look_flags
 from trainer.reasoning.universe.menu import WHOLE

@@ -22,9 +22,9 @@ from trainer.instruments.bench import Work, worked_circuit
 from trainer.instruments.looking import seen_bridges
 from trainer.instruments.measuring import Request, measured, plugged_back
 from trainer.instruments.under_load import Trace
-from trainer.practice.attempt import Attempt
-from trainer.practice.events import EventKind
-from trainer.practice.work_data import data_of
+from trainer.practice.attempt.attempt import Attempt
+from trainer.practice.attempt.events import EventKind
+from trainer.practice.attempt.work_data import data_of
 from trainer.reasoning.advice.prices import after_plugging_back, minutes_of, unpaid
 from trainer.sound.places import places_of
 from trainer.sound.render import Sound, render

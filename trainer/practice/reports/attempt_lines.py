@@ -10,8 +10,8 @@ from trainer.circuit.codes import Sensed, known_codes
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import MODULE_CONNECTOR
-from trainer.practice.attempt import Attempt, CardLine
-from trainer.practice.events import EventKind
+from trainer.practice.attempt.attempt import Attempt, CardLine
+from trainer.practice.attempt.events import EventKind
 from trainer.reasoning.universe.finding import Claim
 from trainer.reasoning.verdict.explanation import SlotReason
 from trainer.words import numbers, text

@@ -27,7 +27,7 @@ from trainer.errors import WrongCallError
 from trainer.instruments.bench import break_points, contacts_of, halves_of
 from trainer.instruments.measuring import Request, What, check_request
 from trainer.instruments.reading import Slip
-from trainer.practice.events import Event, EventKind
+from trainer.practice.attempt.events import Event, EventKind
 from trainer.sound.places import places_of
 from trainer.words import TEXTS
 

@@ -6,9 +6,9 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from trainer.errors import WrongCallError
-from trainer.practice.attempt import Attempt
-from trainer.practice.events import EventKind
-from trainer.practice.outcome import count_of
+from trainer.practice.attempt.attempt import Attempt
+from trainer.practice.attempt.events import EventKind
+from trainer.practice.attempt.outcome import count_of
 
 EVIDENCE = (EventKind.HEARD, EventKind.CODES_READ, EventKind.MEASURED, EventKind.WORKED)
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from trainer.circuit.faults import OPENS, SHORTS
-from trainer.practice.attempt import Attempt
-from trainer.practice.debrief import Debrief
-from trainer.practice.shown import card_line, claims_text, reason_line, request_text, test_text
-from trainer.practice.shown_reasons import finding_text
-from trainer.practice.weighing import Weighed
+from trainer.practice.attempt.attempt import Attempt
+from trainer.practice.attempt.debrief import Debrief
+from trainer.practice.attempt.weighing import Weighed
+from trainer.practice.reports.attempt_lines import card_line, claims_text, reason_line, request_text, test_text
+from trainer.practice.reports.reason_lines import finding_text
 from trainer.reasoning.universe.hearing import Heard
 from trainer.reasoning.verdict.belief import finding_key
 from trainer.reasoning.verdict.misconceptions import UNCLASSIFIED

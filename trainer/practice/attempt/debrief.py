@@ -13,15 +13,15 @@ from trainer.circuit.harness import circuit_of
 from trainer.circuit.solve import with_shared_slots
 from trainer.errors import WrongCallError
 from trainer.instruments.measuring import measured
-from trainer.practice.actions import Solver
-from trainer.practice.attempt import Attempt, CardLine, begun
-from trainer.practice.events import EventKind
-from trainer.practice.gathered import request_of_data
-from trainer.practice.hints import next_choices
-from trainer.practice.judging import judged
-from trainer.practice.outcome import Outcome, outcome_of
-from trainer.practice.weighing import Weighing
-from trainer.practice.work_data import work_of
+from trainer.practice.attempt.actions import Solver
+from trainer.practice.attempt.attempt import Attempt, CardLine, begun
+from trainer.practice.attempt.events import EventKind
+from trainer.practice.attempt.gathered import request_of_data
+from trainer.practice.attempt.hints import next_choices
+from trainer.practice.attempt.judging import judged
+from trainer.practice.attempt.outcome import Outcome, outcome_of
+from trainer.practice.attempt.weighing import Weighing
+from trainer.practice.attempt.work_data import work_of
 from trainer.reasoning.advice.planning import LEAST_BITS, Step
 from trainer.reasoning.reasoner import Reasoner
 from trainer.reasoning.universe.finding import Claim, fault_of, truth_of

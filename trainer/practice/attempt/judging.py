@@ -12,10 +12,10 @@ from trainer.circuit.faults import Conditions
 from trainer.circuit.solve import SolvedTest
 from trainer.instruments.bench import Work
 from trainer.instruments.reading import Slip
-from trainer.practice.actions import Solver
-from trainer.practice.attempt import Attempt, CardLine
-from trainer.practice.events import EventKind
-from trainer.practice.weighing import Weighing, weighed
+from trainer.practice.attempt.actions import Solver
+from trainer.practice.attempt.attempt import Attempt, CardLine
+from trainer.practice.attempt.events import EventKind
+from trainer.practice.attempt.weighing import Weighing, weighed
 from trainer.reasoning.advice.prices import mending_minutes
 from trainer.reasoning.reasoner import Reasoner
 from trainer.reasoning.universe.finding import Claim, truth_of

@@ -1,0 +1,1 @@
+"""One learner's run at one case: events, actions, and what they come to."""

@@ -1,0 +1,1 @@
+"""Attempts, debriefs and sets as lines of text."""
