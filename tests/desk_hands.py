@@ -16,8 +16,8 @@ from trainer.desk.case_source import find_case
 from trainer.desk.desk import Desk
 from trainer.errors import MissingHereError
 from trainer.output.playing import Played
-from trainer.records.log_rows import AttemptRow
-from trainer.records.store import Store, opened
+from trainer.records.store.log_rows import AttemptRow
+from trainer.records.store.store import Store, opened
 from trainer.terminal.session import Session
 
 

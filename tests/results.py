@@ -8,9 +8,9 @@ from typing import Any
 
 from sqlalchemy import insert
 
-from trainer.records.results import KeptSet, kept_sets, put_results, recount
-from trainer.records.store import Store
-from trainer.records.tables import attempt_table, set_table
+from trainer.records.class_report.results import KeptSet, kept_sets, put_results, recount
+from trainer.records.store.store import Store
+from trainer.records.store.tables import attempt_table, set_table
 
 SET_ID = "0123456789abcdef0123456789abcdef"
 

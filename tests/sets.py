@@ -13,7 +13,7 @@ from trainer.desk.desk import Desk
 from trainer.desk.sitting import Sitting
 from trainer.practice.attempt import actions
 from trainer.reasoning.universe.finding import Claim, Finding, truth_of
-from trainer.records.store import Store
+from trainer.records.store.store import Store
 from trainer.sets.items import SetItem
 from trainer.sets.opening import OpenedSet, open_set
 from trainer.sets.pack import pack_from

@@ -13,7 +13,7 @@ from tests.universes import POOLS, UNIVERSES
 from trainer.desk.settings import Settings
 from trainer.errors import MissingHereError
 from trainer.output.player import Player
-from trainer.records.store import Store, opened
+from trainer.records.store.store import Store, opened
 from trainer.window.state.home import WhoScreen
 from trainer.window.state.layout import Layout
 from trainer.window.state.services import Services

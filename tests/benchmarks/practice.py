@@ -21,9 +21,9 @@ from trainer.practice.attempt.events import Event, EventKind
 from trainer.practice.course.log import entry_data, learner_of
 from trainer.practice.course.skills import Demand
 from trainer.practice.exercises.offers import tasks_for
-from trainer.records.log_rows import AttemptRow, row_of
-from trainer.records.store import EXERCISE, PRACTICE, Store, opened
-from trainer.records.tables import attempt_table, event_table
+from trainer.records.store.log_rows import AttemptRow, row_of
+from trainer.records.store.store import EXERCISE, PRACTICE, Store, opened
+from trainer.records.store.tables import attempt_table, event_table
 
 COUNTS = (500, 1000, 2000, 5000, 10_000)
 REPEATS = 9

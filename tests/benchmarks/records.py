@@ -20,11 +20,11 @@ from sqlalchemy import insert, select
 
 from tests.postgres import Postgres
 from tests.results import SET_ID, keep, result
-from trainer.records.report import report_html
-from trainer.records.results import kept_sets
-from trainer.records.store import Store, opened_at
-from trainer.records.sums import class_sums, counted
-from trainer.records.tables import attempt_table, result_table
+from trainer.records.class_report.report import report_html
+from trainer.records.class_report.results import kept_sets
+from trainer.records.class_report.sums import class_sums, counted
+from trainer.records.store.store import Store, opened_at
+from trainer.records.store.tables import attempt_table, result_table
 
 CASES = 8
 SLIPS = ("hum_for_circuit", "counted_burst", "firing_order", "code_for_location", "unclassified")

@@ -13,7 +13,7 @@ from click.testing import CliRunner, Result
 
 from tests.sets import PASSPHRASE, SMALL, sealed_set, sitting_of, work_through
 from trainer.commands.entry import main
-from trainer.records.store import opened
+from trainer.records.store.store import opened
 
 FINDING = "finding\n1\n3\nconnector\nopen\nreturn\n0.75\ny\n"
 NONE = "finding\n0\n0.95\ny\n"

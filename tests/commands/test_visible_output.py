@@ -11,9 +11,9 @@ from sqlalchemy import insert
 
 from tests.commands.test_commands import run
 from trainer.commands import streams
-from trainer.records.page import page
-from trainer.records.store import opened
-from trainer.records.tables import set_table
+from trainer.records.papers.page import page
+from trainer.records.store.store import opened
+from trainer.records.store.tables import set_table
 from trainer.words.visible import unseen_in
 
 HOSTILE = "\x1b[2J\x9b31m\u202etxet\u2066\u200b"

@@ -23,7 +23,7 @@ from trainer.practice.course.skills import Skill
 from trainer.practice.exercises.exercise import Spec
 from trainer.practice.exercises.offers import tasks_for
 from trainer.reasoning.universe.finding import Finding, truth_of
-from trainer.records.store import Store, opened
+from trainer.records.store.store import Store, opened
 
 EXERCISES = Exercises(UNIVERSES)
 

@@ -27,8 +27,8 @@ from trainer.instruments.measuring import Request
 from trainer.practice.attempt import actions, repair
 from trainer.practice.attempt.events import EventKind
 from trainer.reasoning.universe.finding import Finding
-from trainer.records.chain import broken_at
-from trainer.records.store import Store, opened
+from trainer.records.store.chain import broken_at
+from trainer.records.store.store import Store, opened
 
 
 @pytest.fixture

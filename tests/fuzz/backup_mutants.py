@@ -19,8 +19,8 @@ from tests.fuzz.lines import damaged_bytes, damaged_lines
 from tests.fuzz.values import picked
 from tests.fuzz.world import World, copied, emptied
 from trainer.errors import ProblemsFoundError, ToldError
-from trainer.records.backup import KEPT, MOST_LINE, restore_backup
-from trainer.records.store import Store
+from trainer.records.store.backup import KEPT, MOST_LINE, restore_backup
+from trainer.records.store.store import Store
 
 AFTERWARDS = (uses.export, uses.progress, uses.carry, uses.bundle, uses.mark, uses.practise, uses.sit)
 

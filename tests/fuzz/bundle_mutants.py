@@ -22,11 +22,11 @@ from tests.fuzz.world import World, copied, emptied
 from tests.universes import UNIVERSES
 from trainer.desk.solver import RememberingSolver
 from trainer.practice.attempt.events import Event
-from trainer.records.attempt_lines import attempt_lines, attempts_in
-from trainer.records.bundle import Fate
-from trainer.records.chain import canonical, first_link, next_link
-from trainer.records.collect import collect
-from trainer.records.marking import mark_set
+from trainer.records.class_report.collect import collect
+from trainer.records.class_report.marking import mark_set
+from trainer.records.store.bundle import Fate
+from trainer.records.store.chain import canonical, first_link, next_link
+from trainer.records.store.json_lines import attempt_lines, attempts_in
 from trainer.sets.opening import OpenedSet
 from trainer.sets.sealed import SetKey
 

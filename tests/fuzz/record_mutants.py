@@ -16,8 +16,8 @@ from tests.fuzz.lines import damaged_bytes, damaged_lines
 from tests.fuzz.values import picked
 from tests.fuzz.world import LEARNER, World, copied, emptied
 from trainer.errors import ProblemsFoundError
-from trainer.records.chain import canonical
-from trainer.records.learner_record import taken_in
+from trainer.records.store.chain import canonical
+from trainer.records.store.learner_record import taken_in
 
 AFTERWARDS = (uses.progress, uses.carry, uses.practise, uses.backup)
 

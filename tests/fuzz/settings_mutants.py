@@ -15,8 +15,8 @@ from tests.fuzz.values import damaged_data, damaged_json
 from tests.fuzz.world import World
 from tests.window_hands import Hands
 from trainer.desk.settings import read_settings, write_settings
-from trainer.records.sheets import listening_text
-from trainer.records.store import Store, opened
+from trainer.records.papers.sheets import listening_text
+from trainer.records.store.store import Store, opened
 from trainer.window.state.settings_page import SettingsScreen
 from trainer.window.state.setup import SetupScreen
 

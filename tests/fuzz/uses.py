@@ -18,14 +18,14 @@ from trainer.commands.entry import main
 from trainer.desk.settings import read_settings
 from trainer.desk.solver import RememberingSolver
 from trainer.errors import ProblemsFoundError, ToldError
-from trainer.records import exports
-from trainer.records.backup import restore_backup
-from trainer.records.bundle import BundleError, bundle_bytes, read_bundle
-from trainer.records.collect import collect
-from trainer.records.learner_record import taken_in
-from trainer.records.marking import mark_set
-from trainer.records.results import checked, kept_sets
-from trainer.records.store import Store, opened
+from trainer.records.class_report import exports
+from trainer.records.class_report.collect import collect
+from trainer.records.class_report.marking import mark_set
+from trainer.records.class_report.results import checked, kept_sets
+from trainer.records.store.backup import restore_backup
+from trainer.records.store.bundle import BundleError, bundle_bytes, read_bundle
+from trainer.records.store.learner_record import taken_in
+from trainer.records.store.store import Store, opened
 from trainer.sets.opening import OpenedSet, open_set
 from trainer.words import told
 

@@ -35,13 +35,13 @@ from trainer.practice.attempt.hints import Hint
 from trainer.practice.attempt.outcome import Outcome
 from trainer.practice.exercises.exercise import Spec
 from trainer.reasoning.universe.finding import Claim, Finding
-from trainer.records.backup import write_backup
-from trainer.records.learner_record import write_record
-from trainer.records.marking import mark_set
-from trainer.records.notes import Note, add_note
-from trainer.records.results import keep_set
-from trainer.records.roster import Person, keep_roster
-from trainer.records.store import Store, opened
+from trainer.records.class_report.marking import mark_set
+from trainer.records.class_report.notes import Note, add_note
+from trainer.records.class_report.results import keep_set
+from trainer.records.class_report.roster import Person, keep_roster
+from trainer.records.store.backup import write_backup
+from trainer.records.store.learner_record import write_record
+from trainer.records.store.store import Store, opened
 from trainer.sets.opening import OpenedSet, open_set
 from trainer.sets.sealed import open_key_of
 

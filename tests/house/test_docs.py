@@ -14,10 +14,10 @@ from trainer.cases.single_case.case_file import case_from
 from trainer.cases.single_case.shipped import case_names, profile_named, profile_names
 from trainer.commands.entry import main
 from trainer.desk.solver import RememberingSolver
-from trainer.records.collect import collect
-from trainer.records.learner_record import write_record
-from trainer.records.marking import mark_set
-from trainer.records.store import opened
+from trainer.records.class_report.collect import collect
+from trainer.records.class_report.marking import mark_set
+from trainer.records.store.learner_record import write_record
+from trainer.records.store.store import opened
 
 REPOSITORY = Path(__file__).parents[2]
 PAGES = [REPOSITORY / "README.md", *sorted((REPOSITORY / "docs").glob("*.md"))]

@@ -74,7 +74,7 @@ def test_quick_commands_leave_nothing_in_the_temporary_folder(places: dict[str, 
 
 def test_charts_where_no_home_can_be_written_leave_nothing_and_say_nothing(places: dict[str, Path]) -> None:
     program = (
-        "from trainer.records.charts import marks_chart\n"
+        "from trainer.records.papers.charts import marks_chart\n"
         "marks_chart({0: 1, 5: 2}, 50.0, {'mark': 'm', 'learners': 'l', 'marks': 'M'})\n"
     )
     done = subprocess.run(

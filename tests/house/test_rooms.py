@@ -16,6 +16,7 @@ SUB_ROOMS = {
     "reasoning": ("universe", "advice", "verdict"),
     "cases": ("files", "profiles", "single_case", "drawing", "solved"),
     "practice": ("attempt", "reports", "course", "exercises"),
+    "records": ("store", "papers", "class_report"),
 }
 """The sub-rooms of a room, from below: each imports only from those before it; what lies beside them may use all."""
 

@@ -10,9 +10,9 @@ import pytest
 from scipy import stats
 
 from tests.results import keep, put, result
-from trainer.records.item_statistics import ItemSums, alpha, discrimination
-from trainer.records.store import opened
-from trainer.records.sums import class_sums
+from trainer.records.class_report.item_statistics import ItemSums, alpha, discrimination
+from trainer.records.class_report.sums import class_sums
+from trainer.records.store.store import opened
 
 DATA = Path(__file__).parent / "data" / "lsat_bock_lieberman.csv"
 

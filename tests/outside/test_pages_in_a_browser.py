@@ -18,8 +18,8 @@ from tests.universes import UNIVERSES
 from trainer.cases.single_case.shipped import case_named
 from trainer.desk.handout import handout_html
 from trainer.desk.preview import write_preview
-from trainer.records.report import report_html
-from trainer.records.store import opened
+from trainer.records.class_report.report import report_html
+from trainer.records.store.store import opened
 
 pytestmark = pytest.mark.needs("Chromium")
 

@@ -9,7 +9,7 @@ import pytest
 from tests.desk_hands import RIGHT_ANSWER, GonePlayer, RecordingPlayer, StoppedPlayer, TornPlayer, new_desk, type_in
 from tests.thinned import thinned
 from trainer.cases.single_case.shipped import case_names
-from trainer.records.store import opened
+from trainer.records.store.store import opened
 
 NAME = "faint_hum_on_three"
 

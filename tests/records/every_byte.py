@@ -10,8 +10,8 @@ import numpy as np
 from tests.sets import sealed_set, sitting_of, work_through
 from trainer.errors import WrongCallError
 from trainer.practice.attempt.events import EventKind
-from trainer.records.bundle import BundleError, bundle_bytes, read_bundle
-from trainer.records.store import opened
+from trainer.records.store.bundle import BundleError, bundle_bytes, read_bundle
+from trainer.records.store.store import opened
 from trainer.sets import sealed as sealing
 
 PLACES = 10_000

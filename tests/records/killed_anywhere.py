@@ -13,8 +13,8 @@ import tempfile
 from pathlib import Path
 
 from tests.sets import PASSPHRASE, sealed_set, sitting_of, work_through
-from trainer.records.bundle import read_bundle
-from trainer.records.store import opened
+from trainer.records.store.bundle import read_bundle
+from trainer.records.store.store import opened
 from trainer.sets.opening import OpenedSet
 
 COMMAND = [sys.executable, "-m", "trainer"]
@@ -22,8 +22,8 @@ WORK = """
 import sys
 from pathlib import Path
 from trainer.practice.attempt.events import Event, EventKind
-from trainer.records.log_rows import AttemptRow
-from trainer.records.store import opened
+from trainer.records.store.log_rows import AttemptRow
+from trainer.records.store.store import opened
 import os, uuid
 from datetime import UTC, datetime
 folder, report = Path(sys.argv[1]), open(sys.argv[2], "a", buffering=1)

@@ -15,9 +15,9 @@ from pathlib import Path
 
 from tests.postgres import Postgres
 from trainer.practice.attempt.events import Event, EventKind
-from trainer.records.delivery import Delivery, undelivered
-from trainer.records.log_rows import AttemptRow
-from trainer.records.store import opened, opened_at
+from trainer.records.store.delivery import Delivery, undelivered
+from trainer.records.store.log_rows import AttemptRow
+from trainer.records.store.store import opened, opened_at
 
 STATIONS = 24
 EVENTS_OF_AN_ATTEMPT = 12

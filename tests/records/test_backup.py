@@ -14,9 +14,9 @@ import pytest
 
 from tests.records.test_damaged import change, filled
 from trainer.errors import WrongCallError
-from trainer.records.backup import MOST_LINE, MOST_TIGHT, Rows, restore_backup, write_backup
-from trainer.records.roster import Person, keep_roster, roster
-from trainer.records.store import opened
+from trainer.records.class_report.roster import Person, keep_roster, roster
+from trainer.records.store.backup import MOST_LINE, MOST_TIGHT, Rows, restore_backup, write_backup
+from trainer.records.store.store import opened
 
 Lines = list[bytes]
 

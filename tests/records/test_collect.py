@@ -16,14 +16,14 @@ from trainer.desk.solver import RememberingSolver
 from trainer.practice.attempt.events import EventKind
 from trainer.practice.attempt.outcome import Outcome, outcome_data
 from trainer.reasoning.model_version import MODEL_VERSION
-from trainer.records.bundle import BundleError, Fate, read_bundle
-from trainer.records.collect import collect, salts_in
-from trainer.records.marking import Marked, Marker, Refusal, mark_set
-from trainer.records.notes import Note, add_note, answer_of, other_answers
-from trainer.records.report import report_html
-from trainer.records.results import kept_sets, recount
-from trainer.records.store import Store, opened
-from trainer.records.sums import class_sums, learner_sums
+from trainer.records.class_report.collect import collect, salts_in
+from trainer.records.class_report.marking import Marked, Marker, Refusal, mark_set
+from trainer.records.class_report.notes import Note, add_note, answer_of, other_answers
+from trainer.records.class_report.report import report_html
+from trainer.records.class_report.results import kept_sets, recount
+from trainer.records.class_report.sums import class_sums, learner_sums
+from trainer.records.store.bundle import BundleError, Fate, read_bundle
+from trainer.records.store.store import Store, opened
 from trainer.sets.opening import OpenedSet, keys_of
 from trainer.sets.sealed import key_of, open_key_of, salt_of_set
 
@@ -211,7 +211,7 @@ def test_attempts_of_another_program_or_another_case_are_refused_with_the_reason
     older = type(rows[0])(**{**{n: getattr(rows[0], n) for n in rows[0].__dataclass_fields__}, "model": "older"})
     links = store.links(rows[0].id)
     assert isinstance(marker.outcome(rows[0], events, links), Outcome)
-    monkeypatch.setattr("trainer.records.marking.MODEL_VERSION", "2")
+    monkeypatch.setattr("trainer.records.class_report.marking.MODEL_VERSION", "2")
     assert marker.outcome(rows[0], events, links) == Refusal("other_model", MODEL_VERSION)
     assert marker.outcome(older, events, links) == Refusal("altered")
     stranger = type(rows[0])(**{**{n: getattr(rows[0], n) for n in rows[0].__dataclass_fields__}, "item": 2})

@@ -14,13 +14,13 @@ from tests.sets import Clocks, sitting_of, small_set, work_through
 from trainer.commands.entry import main
 from trainer.errors import DamagedError
 from trainer.practice.attempt.events import Event, EventKind
-from trainer.records.bundle import bundle_bytes
-from trainer.records.learner_record import write_record
-from trainer.records.log_rows import AttemptRow
-from trainer.records.report import report_html
-from trainer.records.results import checked, keep_set, kept_sets, marked_ids
-from trainer.records.store import Store, opened
-from trainer.records.sums import class_sums
+from trainer.records.class_report.report import report_html
+from trainer.records.class_report.results import checked, keep_set, kept_sets, marked_ids
+from trainer.records.class_report.sums import class_sums
+from trainer.records.store.bundle import bundle_bytes
+from trainer.records.store.learner_record import write_record
+from trainer.records.store.log_rows import AttemptRow
+from trainer.records.store.store import Store, opened
 
 AT = "2026-11-02T08:00:00.000+00:00"
 

@@ -11,14 +11,14 @@ from pathlib import Path
 import pytest
 
 from tests.results import keep, put, result
-from trainer.records.csv_text import csv_pieces, defused
-from trainer.records.exports import GRADEBOOK, TIDY, case_rows, event_rows, gradebook, xapi_lines
-from trainer.records.notes import Note, add_note
-from trainer.records.report import median_of, report_html
-from trainer.records.results import KeptSet
-from trainer.records.roster import Person, keep_roster
-from trainer.records.store import Store, opened
-from trainer.records.xapi import default_home
+from trainer.records.class_report.csv_text import csv_pieces, defused
+from trainer.records.class_report.exports import GRADEBOOK, TIDY, case_rows, event_rows, gradebook, xapi_lines
+from trainer.records.class_report.notes import Note, add_note
+from trainer.records.class_report.report import median_of, report_html
+from trainer.records.class_report.results import KeptSet
+from trainer.records.class_report.roster import Person, keep_roster
+from trainer.records.class_report.xapi import default_home
+from trainer.records.store.store import Store, opened
 
 NAMES = (
     '=HYPERLINK("http://x.invalid";"click")', "+1+1", "-2", "@SUM(A1)", "\t=1+1", "=1+1", "＝1+1", " =2+2",

@@ -20,13 +20,13 @@ from trainer.practice.attempt.events import EventKind
 from trainer.practice.attempt.judging import scored
 from trainer.practice.attempt.outcome import outcome_data, outcome_from
 from trainer.practice.course.log import entries_of
-from trainer.records.backup import restore_backup
-from trainer.records.collect import collect
-from trainer.records.exports import case_rows, gradebook
-from trainer.records.learner_record import taken_in
-from trainer.records.marking import mark_set
-from trainer.records.results import kept_sets
-from trainer.records.store import Store, opened
+from trainer.records.class_report.collect import collect
+from trainer.records.class_report.exports import case_rows, gradebook
+from trainer.records.class_report.marking import mark_set
+from trainer.records.class_report.results import kept_sets
+from trainer.records.store.backup import restore_backup
+from trainer.records.store.learner_record import taken_in
+from trainer.records.store.store import Store, opened
 from trainer.sets.opening import open_set
 
 KEPT = Path(__file__).parent / "kept"

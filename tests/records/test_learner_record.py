@@ -16,8 +16,8 @@ from trainer.desk.course import Course
 from trainer.desk.exercises import Exercises
 from trainer.errors import ProblemsFoundError
 from trainer.practice.exercises.exercise import Spec
-from trainer.records.learner_record import Taken, record_name, taken_in, write_record
-from trainer.records.store import Store, opened
+from trainer.records.store.learner_record import Taken, record_name, taken_in, write_record
+from trainer.records.store.store import Store, opened
 from trainer.words import problem_line
 
 

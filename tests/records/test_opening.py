@@ -16,9 +16,9 @@ from sqlalchemy import event
 
 from trainer.errors import DamagedError, MissingHereError
 from trainer.practice.attempt.events import Event, EventKind
-from trainer.records.log_rows import AttemptRow
-from trainer.records.store import opened
-from trainer.records.tables import SCHEMA_VERSION, metadata
+from trainer.records.store.log_rows import AttemptRow
+from trainer.records.store.store import opened
+from trainer.records.store.tables import SCHEMA_VERSION, metadata
 
 # the tables as the first released kind of store had them
 FIRST = """
@@ -84,7 +84,7 @@ def test_a_newer_store_is_left_alone(tmp_path: Path) -> None:
 def test_a_start_that_is_killed_in_the_middle_leaves_a_store_that_opens(tmp_path: Path) -> None:
     """The tables are made in one transaction: none of them or all."""
     program = (
-        "import os, sys; from alembic import op; from trainer.records import opening\n"
+        "import os, sys; from alembic import op; from trainer.records.store import opening\n"
         "op.add_column = lambda *a, **k: os.kill(os.getpid(), 9)\n"  # killed in the second step
         "opening.made_ready(opening.engine_for('sqlite:///' + sys.argv[1]))\n"
     )

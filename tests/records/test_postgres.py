@@ -15,13 +15,13 @@ from tests.results import SET_ID, keep, put, result
 from tests.sets import sitting_of, small_set, work_through
 from trainer.errors import MissingHereError, WrongCallError
 from trainer.practice.attempt import actions
-from trainer.records.delivery import Delivery, undelivered
-from trainer.records.exports import case_rows, gradebook
-from trainer.records.notes import Note, add_note
-from trainer.records.report import report_html
-from trainer.records.store import Store, opened, opened_at
-from trainer.records.sums import class_sums, learner_sums
-from trainer.records.upkeep import delete_learner, delete_set
+from trainer.records.class_report.exports import case_rows, gradebook
+from trainer.records.class_report.notes import Note, add_note
+from trainer.records.class_report.report import report_html
+from trainer.records.class_report.sums import class_sums, learner_sums
+from trainer.records.store.delivery import Delivery, undelivered
+from trainer.records.store.store import Store, opened, opened_at
+from trainer.records.store.upkeep import delete_learner, delete_set
 
 pytestmark = pytest.mark.needs("PostgreSQL")
 

@@ -12,15 +12,15 @@ from tests.universes import UNIVERSES
 from trainer.desk.sitting import Sitting
 from trainer.desk.solver import RememberingSolver
 from trainer.practice.attempt.events import Event, EventKind
-from trainer.records.bundle import BundleError, Fate, read_bundle
-from trainer.records.chain import next_link
-from trainer.records.collect import collect
-from trainer.records.marking import Marked, mark_set
-from trainer.records.notes import notes_of
-from trainer.records.report import report_html
-from trainer.records.results import kept_sets
-from trainer.records.settling import settle_lines
-from trainer.records.store import Store, opened
+from trainer.records.class_report.collect import collect
+from trainer.records.class_report.marking import Marked, mark_set
+from trainer.records.class_report.notes import notes_of
+from trainer.records.class_report.report import report_html
+from trainer.records.class_report.results import kept_sets
+from trainer.records.class_report.settling import settle_lines
+from trainer.records.store.bundle import BundleError, Fate, read_bundle
+from trainer.records.store.chain import next_link
+from trainer.records.store.store import Store, opened
 from trainer.sets.opening import OpenedSet
 
 SOLVER = RememberingSolver()

@@ -9,7 +9,7 @@ import pytest
 
 from tests.desk_hands import RIGHT_ANSWER, new_desk, type_in
 from trainer.errors import MissingHereError
-from trainer.records.sheets import sheet_html, write_sheet
+from trainer.records.papers.sheets import sheet_html, write_sheet
 
 VERDICT = {"hum": "ready", "sides": "mono", "bed": "yes", "lows": "no_lows", "headphones": ""}
 

@@ -14,7 +14,7 @@ import pytest
 from tests.desk_hands import RIGHT_ANSWER, new_desk, resumed_desk, type_in
 from trainer.errors import DamagedError, MissingHereError
 from trainer.practice.attempt.events import Event, EventKind
-from trainer.records.store import opened
+from trainer.records.store.store import opened
 
 NAME = "faint_hum_on_three"
 LINES = ("hear", "codes", "pair module 3", *RIGHT_ANSWER, "repair connector 3 return", "retest")
@@ -51,8 +51,8 @@ WRITER = """
 import sys
 from pathlib import Path
 from trainer.practice.attempt.events import Event, EventKind
-from trainer.records.log_rows import AttemptRow
-from trainer.records.store import opened
+from trainer.records.store.log_rows import AttemptRow
+from trainer.records.store.store import opened
 store = opened(Path(sys.argv[1]))
 at = "2026-01-01T00:00:00+00:00"
 store.begin(AttemptRow("k", "me", "shipped", "x", "d", "d", 1, "0", at), Event(1, EventKind.STARTED, at, {}))

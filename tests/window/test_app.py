@@ -20,7 +20,7 @@ from tests.inline_worker import InlineWorker
 from tests.players import ClockedPlayer, VanishingPlayer
 from tests.universes import POOLS, UNIVERSES
 from trainer.desk.settings import Settings
-from trainer.records.store import opened
+from trainer.records.store.store import opened
 from trainer.window.app import App
 from trainer.window.state.bench import BenchScreen
 from trainer.window.state.home import WhoScreen

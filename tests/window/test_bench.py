@@ -14,7 +14,7 @@ from tests.window_hands import Hands
 from trainer.circuit.elements import Location
 from trainer.desk.settings import Settings
 from trainer.practice.attempt.events import EventKind
-from trainer.records.store import opened
+from trainer.records.store.store import opened
 from trainer.window.state.bench import BenchScreen
 
 CASE = "faint_hum_on_three"

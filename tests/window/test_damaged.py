@@ -11,7 +11,7 @@ from tests.records.test_damaged import change, filled
 from tests.window_hands import Hands
 from trainer.desk.case_source import find_case
 from trainer.desk.settings import read_settings
-from trainer.records.store import Store, opened
+from trainer.records.store.store import Store, opened
 from trainer.window.state.sitting import sit
 
 

@@ -10,7 +10,7 @@ import pytest
 from tests.desk_hands import clock
 from tests.window_hands import Hands
 from trainer.desk.course import Course
-from trainer.records.store import opened
+from trainer.records.store.store import opened
 from trainer.window.state.exercise import ExerciseScreen
 from trainer.words import speak
 

@@ -17,7 +17,7 @@ from tests.universes import UNIVERSES
 from trainer.cases.single_case.shipped import case_named
 from trainer.practice.attempt.events import EventKind
 from trainer.practice.attempt.outcome import outcome_from
-from trainer.records.store import Store, opened
+from trainer.records.store.store import Store, opened
 
 LONGEST_S = 60.0
 

@@ -10,7 +10,7 @@ from tests.sets import SMALL, sealed_set, small_set
 from tests.window_hands import Hands
 from trainer.desk.settings import Settings, pin_kept
 from trainer.practice.attempt.events import EventKind
-from trainer.records.store import opened
+from trainer.records.store.store import opened
 from trainer.sets.sealed import is_sealed
 from trainer.sets.set_file import read_set
 from trainer.window.state.set_page import SetScreen

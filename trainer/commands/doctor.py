@@ -13,8 +13,8 @@ from trainer.commands.stores import data_folder, now_utc, shared_url
 from trainer.desk.process_guard import can_guard_memory
 from trainer.errors import ToldError
 from trainer.output.doctor import Check, clock_check, machine_checks
-from trainer.records.delivery import undelivered
-from trainer.records.store import opened, opened_at
+from trainer.records.store.delivery import undelivered
+from trainer.records.store.store import opened, opened_at
 from trainer.words import text, told_apart
 
 

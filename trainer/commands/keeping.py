@@ -9,10 +9,10 @@ from trainer.commands.records import kept_named, opened_records
 from trainer.commands.result import Result
 from trainer.commands.stores import data_folder, now_utc, shared_url
 from trainer.errors import ExitCode, WrongCallError
-from trainer.records.notes import Note, add_note, keep_until
-from trainer.records.results import kept_sets
-from trainer.records.roster import keep_roster, read_roster, roster
-from trainer.records.store import Store
+from trainer.records.class_report.notes import Note, add_note, keep_until
+from trainer.records.class_report.results import kept_sets
+from trainer.records.class_report.roster import keep_roster, read_roster, roster
+from trainer.records.store.store import Store
 from trainer.words import text, told
 
 
@@ -64,7 +64,7 @@ def delete_results(
     sure: Callable[[str], bool],
 ) -> Result:
     """Delete a learner, a set, or every set whose time is over, after it was said what that is and agreed to."""
-    from trainer.records.upkeep import delete_learner, delete_set, expired
+    from trainer.records.store.upkeep import delete_learner, delete_set, expired
 
     if sum((learner is not None, named is not None, overdue)) != 1:
         raise WrongCallError("delete_what")
@@ -84,7 +84,7 @@ def delete_results(
 
 def back_up(path: Path, data: Path | None, url: str | None) -> Result:
     """Write all records into one file."""
-    from trainer.records.backup import write_backup
+    from trainer.records.store.backup import write_backup
 
     with opened_records(data, url) as store:
         written = write_backup(store, path)
@@ -95,7 +95,7 @@ def back_up(path: Path, data: Path | None, url: str | None) -> Result:
 
 def restore(path: Path, data: Path | None, url: str | None) -> Result:
     """Put a backup into an empty store."""
-    from trainer.records.backup import restore_backup
+    from trainer.records.store.backup import restore_backup
 
     with opened_records(data, url) as store:
         put_back = restore_backup(store, path)
@@ -106,8 +106,8 @@ def restore(path: Path, data: Path | None, url: str | None) -> Result:
 
 def deliver(data: Path | None, url: str | None) -> Result:
     """Carry everything that waits on this machine to the shared store."""
-    from trainer.records.delivery import Delivery
-    from trainer.records.store import opened
+    from trainer.records.store.delivery import Delivery
+    from trainer.records.store.store import opened
 
     folder = data_folder(data)
     shared = shared_url(folder, url)

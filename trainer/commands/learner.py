@@ -14,7 +14,7 @@ from trainer.errors import WrongCallError
 from trainer.practice.course.log import abilities_on, day_of, entries_of, learner_of
 from trainer.practice.course.waiting import GAPS_DAYS
 from trainer.practice.exercises.course_lines import certainties_of, progress_lines
-from trainer.records.learner_record import taken_in, taken_lines, write_record
+from trainer.records.store.learner_record import taken_in, taken_lines, write_record
 from trainer.words import text
 
 

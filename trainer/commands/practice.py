@@ -20,7 +20,7 @@ from trainer.desk.seat import DEFAULT_LEARNER, seat
 from trainer.errors import MissingHereError
 from trainer.output.doctor import pygame_check
 from trainer.output.returning_player import terminal_player
-from trainer.records.store import Store
+from trainer.records.store.store import Store
 from trainer.terminal.session import Session
 from trainer.words import text, told
 

@@ -16,15 +16,15 @@ from trainer.commands.stores import data_folder, now_utc, records_store, telling
 from trainer.commands.streams import tell
 from trainer.desk.solver import RememberingSolver
 from trainer.errors import ExitCode, WrongCallError
-from trainer.records import exports
-from trainer.records.bundle import Fate
-from trainer.records.collect import collect, salts_in
-from trainer.records.marking import Marked, mark_set
-from trainer.records.notes import Note, add_note, answer_of, refuse_draws
-from trainer.records.results import KeptSet, checked, kept_sets
-from trainer.records.shown_collect import collected_lines, marked_lines
-from trainer.records.store import Store
-from trainer.records.xapi import default_home
+from trainer.records.class_report import exports
+from trainer.records.class_report.collect import collect, salts_in
+from trainer.records.class_report.collect_lines import collected_lines, marked_lines
+from trainer.records.class_report.marking import Marked, mark_set
+from trainer.records.class_report.notes import Note, add_note, answer_of, refuse_draws
+from trainer.records.class_report.results import KeptSet, checked, kept_sets
+from trainer.records.class_report.xapi import default_home
+from trainer.records.store.bundle import Fate
+from trainer.records.store.store import Store
 from trainer.sets.case_set import CaseSet
 from trainer.sets.opening import keys_of, open_set
 from trainer.sets.sealed import SetKey
@@ -100,8 +100,8 @@ def list_results(data: Path | None, url: str | None) -> Result:
 
 def write_report(named: str | None, output: Path, data: Path | None, url: str | None) -> Result:
     """Write the class report of a set, and its counts as a table beside it."""
-    from trainer.records.report import report_html
-    from trainer.records.report_table import report_table
+    from trainer.records.class_report.report import report_html
+    from trainer.records.class_report.report_table import report_table
 
     table = output.with_suffix(".csv")
     with opened_records(data, url) as store:
@@ -161,8 +161,8 @@ def bundle_results(
     set_path: Path, learner: str, folder: Path, passphrase_file: Path | None, data: Path | None
 ) -> Result:
     """Write a learner's bundle once more, for example after a stick was lost."""
-    from trainer.records.bundle import write_bundle
-    from trainer.records.store import opened
+    from trainer.records.store.bundle import write_bundle
+    from trainer.records.store.store import opened
 
     opened_set = open_set(set_path, passphrase_from(passphrase_file))
     store = telling(opened(data_folder(data)))

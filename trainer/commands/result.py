@@ -53,7 +53,7 @@ def _result_of(work: Callable[[], Result]) -> Result:
     except BrokenPipeError:
         raise
     except Exception as error:
-        from trainer.records.opening import as_told
+        from trainer.records.store.opening import as_told
 
         lacking = as_told(error)
         if lacking is None:  # a fault of the program, which only its trace can tell

@@ -11,7 +11,7 @@ import platformdirs
 
 from trainer.commands.streams import tell
 from trainer.errors import MissingHereError
-from trainer.records.store import Store, opened, opened_at
+from trainer.records.store.store import Store, opened, opened_at
 from trainer.words import text, told
 
 if TYPE_CHECKING:
@@ -60,7 +60,7 @@ def store_for(data: Path | None, url: str | None) -> Store:
     shared = shared_url(folder, url)
     if not shared:
         return store_in(folder, insist=data is not None)
-    from trainer.records.delivery import Delivery
+    from trainer.records.store.delivery import Delivery
 
     local = telling(opened(folder))
     delivery = Delivery(local, shared)

@@ -24,8 +24,8 @@ from trainer.practice.exercises.exercise import Exercise, Spec, spec_of
 from trainer.practice.exercises.kinds import exists
 from trainer.practice.exercises.offers import tasks_for
 from trainer.practice.exercises.rematch import Round, rematch_of
-from trainer.records.log_rows import AttemptRow
-from trainer.records.store import EXERCISE, PRACTICE, Store
+from trainer.records.store.log_rows import AttemptRow
+from trainer.records.store.store import EXERCISE, PRACTICE, Store
 
 
 @dataclass(frozen=True, slots=True)

@@ -24,9 +24,9 @@ from trainer.practice.course.ended import case_entry
 from trainer.reasoning.reasoner import Reasoner
 from trainer.reasoning.universe.finding import Finding
 from trainer.reasoning.verdict.score import Score, calibration
-from trainer.records.chain import first_link, next_link
-from trainer.records.log_rows import AttemptRow
-from trainer.records.store import PRACTICE, Store
+from trainer.records.store.chain import first_link, next_link
+from trainer.records.store.log_rows import AttemptRow
+from trainer.records.store.store import PRACTICE, Store
 from trainer.sound.render import Sound
 from trainer.words import numbers
 

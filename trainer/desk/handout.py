@@ -16,8 +16,8 @@ from trainer.output.wav import wav_bytes
 from trainer.practice.reports.attempt_lines import claims_text, code_lines, reason_line
 from trainer.reasoning.universe.finding import truth_of
 from trainer.reasoning.verdict.explanation import SlotReason, reasons_of
-from trainer.records.page import page
-from trainer.records.wiring_svg import wiring_svg
+from trainer.records.papers.page import page
+from trainer.records.papers.wiring_svg import wiring_svg
 from trainer.sound.render import Sound, render
 from trainer.words import spoken, text
 

@@ -21,9 +21,9 @@ from trainer.practice.attempt.attempt import Attempt
 from trainer.practice.attempt.debrief import Debrief, debrief_of
 from trainer.practice.attempt.hints import Hint, next_hint
 from trainer.practice.exercises.exercise import Exercise, Sounding, sounded
-from trainer.records.collect import Collected, collect
-from trainer.records.marking import Marked, mark_set
-from trainer.records.store import opened_at
+from trainer.records.class_report.collect import Collected, collect
+from trainer.records.class_report.marking import Marked, mark_set
+from trainer.records.store.store import opened_at
 from trainer.sets.case_set import CaseSet
 from trainer.sets.items import SetItem, items_of
 from trainer.sets.proofs import set_problems

@@ -16,7 +16,7 @@ from trainer.output.wav import write_wav
 from trainer.practice.reports.attempt_lines import claims_text, code_lines, test_text
 from trainer.practice.reports.set_lines import head_lines
 from trainer.reasoning.universe.finding import truth_of
-from trainer.records.page import page
+from trainer.records.papers.page import page
 from trainer.sets.case_set import CaseSet
 from trainer.sets.items import SetItem, items_of
 from trainer.sound.render import render

@@ -11,7 +11,7 @@ from trainer import __version__
 from trainer.desk.case_source import FoundCase
 from trainer.desk.desk import Desk
 from trainer.errors import DamagedError
-from trainer.records.log_rows import AttemptRow
+from trainer.records.store.log_rows import AttemptRow
 
 DEFAULT_LEARNER = "me"
 """Whose record it is where nobody is named."""

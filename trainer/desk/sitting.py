@@ -19,10 +19,10 @@ from trainer.output.player import Player
 from trainer.practice.attempt.allowed import Limits, refuse_late
 from trainer.practice.attempt.events import Event, EventKind
 from trainer.reasoning.model_version import MODEL_VERSION
-from trainer.records.bundle import write_bundle
-from trainer.records.chain import next_link, order_of
-from trainer.records.log_rows import AttemptRow
-from trainer.records.store import Store
+from trainer.records.store.bundle import write_bundle
+from trainer.records.store.chain import next_link, order_of
+from trainer.records.store.log_rows import AttemptRow
+from trainer.records.store.store import Store
 from trainer.sets.case_set import DebriefOpens, Mode
 from trainer.sets.items import SetItem, case_mark, items_of
 from trainer.sets.opening import OpenedSet

@@ -17,7 +17,7 @@ from trainer.desk.desk import Desk
 from trainer.desk.seat import seat
 from trainer.practice.reports.attempt_lines import claims_text
 from trainer.reasoning.universe.finding import truth_of
-from trainer.records.store import opened
+from trainer.records.store.store import opened
 from trainer.sound.render import Bed
 from trainer.window.state.bench import BenchScreen
 from trainer.window.state.job_card import card_node

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from sqlalchemy.exc import DatabaseError
 
 from trainer.errors import ProblemsFoundError, ToldError
-from trainer.records.database_errors import lacking
+from trainer.records.store.database_errors import lacking
 from trainer.window.state.digits import Digits
 from trainer.window.state.focus import after, towards
 from trainer.window.state.layout import Layout, Placed

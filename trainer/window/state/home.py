@@ -14,7 +14,7 @@ from trainer.errors import ProblemsFoundError
 from trainer.practice.course.lessons import Lesson
 from trainer.practice.course.waiting import due_now
 from trainer.practice.reports.attempt_lines import heading
-from trainer.records.log_rows import AttemptRow
+from trainer.records.store.log_rows import AttemptRow
 from trainer.window.state.choosing import Confirm
 from trainer.window.state.engine_view import picture_of
 from trainer.window.state.nodes import Node, button, column, field, flow, row, scroll, split, words

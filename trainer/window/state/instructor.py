@@ -9,11 +9,11 @@ from pathlib import Path
 from trainer.cases.files.plain_file import is_there
 from trainer.errors import MissingHereError, Problem, WrongCallError
 from trainer.practice.reports.set_lines import weak_spots
-from trainer.records.collect import Collected, salts_in
-from trainer.records.marking import Marked
-from trainer.records.results import KeptSet, checked, kept_sets
-from trainer.records.shown_collect import collected_lines
-from trainer.records.store import Store
+from trainer.records.class_report.collect import Collected, salts_in
+from trainer.records.class_report.collect_lines import collected_lines
+from trainer.records.class_report.marking import Marked
+from trainer.records.class_report.results import KeptSet, checked, kept_sets
+from trainer.records.store.store import Store
 from trainer.sets.opening import OpenedSet, keys_of, needs_passphrase
 from trainer.sets.sealed import seal
 from trainer.window.state.choosing import Confirm
@@ -194,7 +194,7 @@ class InstructorScreen(Screen):
 
     def _report(self, kept: KeptSet) -> None:
         from trainer.cases.files.whole_file import write_bytes
-        from trainer.records.report import report_html
+        from trainer.records.class_report.report import report_html
 
         path = self._sheets() / f"report_{kept.name}.html"
         with self._records() as store:
@@ -205,7 +205,7 @@ class InstructorScreen(Screen):
 
     def _marks(self, kept: KeptSet) -> None:
         from trainer.cases.files.whole_file import write_bytes
-        from trainer.records.exports import gradebook
+        from trainer.records.class_report.exports import gradebook
 
         path = self._sheets() / f"gradebook_{kept.name}.csv"
         with self._records() as store:

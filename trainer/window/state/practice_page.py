@@ -11,7 +11,7 @@ from trainer.practice.course.lessons import LESSONS, Lesson
 from trainer.practice.course.topics import PRACTISED
 from trainer.practice.exercises.contrasts import TOURED, contrasts_of
 from trainer.practice.exercises.course_lines import waiting_lines
-from trainer.records.learner_record import record_name, taken_in, taken_lines, write_record
+from trainer.records.store.learner_record import record_name, taken_in, taken_lines, write_record
 from trainer.window.state.nodes import Node, button, column, field, flow, lines, row, rule, scroll, words
 from trainer.window.state.screen import Screen
 from trainer.window.state.shell import Shell

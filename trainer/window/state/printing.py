@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from trainer.desk.desk import Desk
 from trainer.errors import MissingHereError
-from trainer.records.sheets import write_sheet
+from trainer.records.papers.sheets import write_sheet
 from trainer.window.state.shell import Shell
 from trainer.words import text, told
 

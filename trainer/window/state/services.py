@@ -13,7 +13,7 @@ from trainer.desk.worker import Worker
 from trainer.errors import MissingHereError
 from trainer.output.doctor import Check
 from trainer.output.player import Player
-from trainer.records.store import Store
+from trainer.records.store.store import Store
 
 
 @dataclass

@@ -7,7 +7,7 @@ from typing import Any
 
 from trainer.output.playing import Samples
 from trainer.output.sound_setup import Course, Trial, answered, course, taken_back, verdict_of
-from trainer.records.sheets import listening_text
+from trainer.records.papers.sheets import listening_text
 from trainer.window.state.listening import Track
 from trainer.window.state.nodes import Node, button, flow, scroll, words
 from trainer.window.state.screen import Screen

@@ -11,7 +11,7 @@ from trainer.desk.case_source import FoundCase
 from trainer.desk.desk import Desk
 from trainer.desk.seat import seat
 from trainer.practice.attempt.fading import trace_strength
-from trainer.records.log_rows import AttemptRow
+from trainer.records.store.log_rows import AttemptRow
 from trainer.window.state.bench import BenchScreen
 from trainer.window.state.shell import Shell
 

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from trainer.records.csv_text import Cell, csv_pieces
-from trainer.records.item_statistics import alpha, discrimination
-from trainer.records.results import KeptSet
-from trainer.records.store import Store
-from trainer.records.sums import ClassSums, class_sums
-from trainer.records.teaching import lessons
+from trainer.records.class_report.csv_text import Cell, csv_pieces
+from trainer.records.class_report.item_statistics import alpha, discrimination
+from trainer.records.class_report.results import KeptSet
+from trainer.records.class_report.sums import ClassSums, class_sums
+from trainer.records.class_report.teaching import lessons
+from trainer.records.store.store import Store
 
 COLUMNS = ("table", "true", "said", "count", "right", "value")
 

@@ -17,12 +17,12 @@ from trainer.practice.attempt.events import Event, EventKind
 from trainer.practice.attempt.judging import judged, scored
 from trainer.practice.attempt.outcome import Outcome, outcome_from, outcome_of
 from trainer.reasoning.model_version import MODEL_VERSION, stated_version
-from trainer.records.chain import broken_at
-from trainer.records.log_rows import AttemptRow
-from trainer.records.notes import other_answers
-from trainer.records.results import keep_set, marked_ids, put_results, recount, result_row
-from trainer.records.settling import note_unsettled
-from trainer.records.store import Store
+from trainer.records.class_report.notes import other_answers
+from trainer.records.class_report.results import keep_set, marked_ids, put_results, recount, result_row
+from trainer.records.class_report.settling import note_unsettled
+from trainer.records.store.chain import broken_at
+from trainer.records.store.log_rows import AttemptRow
+from trainer.records.store.store import Store
 from trainer.sets.case_set import CaseSet, DebriefOpens
 from trainer.sets.items import SetItem, case_mark, items_of
 from trainer.sets.sealed import SetKey

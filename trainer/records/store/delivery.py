@@ -14,12 +14,12 @@ from sqlalchemy import func, insert, select, update
 from sqlalchemy.exc import DatabaseError, DataError, IntegrityError
 
 from trainer.errors import DamagedError, MissingHereError, ToldError
-from trainer.records.database_errors import lacking
-from trainer.records.log_rows import AttemptRow
-from trainer.records.merging import ForkedError, WholeAttempt, merge_attempt
-from trainer.records.opening import engine_for
-from trainer.records.store import Store, opened_at
-from trainer.records.tables import attempt_table, delivery_table, event_table
+from trainer.records.store.database_errors import lacking
+from trainer.records.store.log_rows import AttemptRow
+from trainer.records.store.merging import ForkedError, WholeAttempt, merge_attempt
+from trainer.records.store.opening import engine_for
+from trainer.records.store.store import Store, opened_at
+from trainer.records.store.tables import attempt_table, delivery_table, event_table
 
 RETRY_S, STATEMENT_TIMEOUT_S = 5.0, 20
 FETCH_WAIT_S = 3.0

@@ -7,9 +7,9 @@ from dataclasses import asdict
 from typing import Any
 
 from trainer.practice.attempt.events import Event
-from trainer.records.chain import canonical
-from trainer.records.log_rows import AttemptRow, attempt_of, data_of, event_from
-from trainer.records.merging import WholeAttempt
+from trainer.records.store.chain import canonical
+from trainer.records.store.log_rows import AttemptRow, attempt_of, data_of, event_from
+from trainer.records.store.merging import WholeAttempt
 
 LONGEST = 500
 """No text of an attempt's row is longer."""

@@ -12,9 +12,9 @@ from sqlalchemy import delete, insert, select
 
 from trainer.cases.files.plain_file import decoded, read_plain
 from trainer.errors import Problem, ProblemsFoundError
-from trainer.records.row_types import typed
-from trainer.records.store import Store
-from trainer.records.tables import roster_table
+from trainer.records.store.row_types import typed
+from trainer.records.store.store import Store
+from trainer.records.store.tables import roster_table
 from trainer.words import text
 from trainer.words.visible import around, escaped, unseen_in
 

@@ -22,9 +22,9 @@ from sqlalchemy.exc import IntegrityError
 from trainer.cases.files.plain_file import open_plain
 from trainer.cases.files.whole_file import write_whole
 from trainer.errors import MissingHereError, WrongCallError
-from trainer.records.row_types import row_model, typed
-from trainer.records.store import Store
-from trainer.records.tables import (
+from trainer.records.store.row_types import row_model, typed
+from trainer.records.store.store import Store
+from trainer.records.store.tables import (
     SCHEMA_VERSION,
     attempt_table,
     event_table,

@@ -9,10 +9,10 @@ from typing import Any
 
 from sqlalchemy import ColumnElement, Connection, Select, case, func, select
 
-from trainer.records.item_statistics import ItemSums
-from trainer.records.results import REPEATED, KeptSet, void_items, void_notes, weight_of, without
-from trainer.records.store import Store
-from trainer.records.tables import result_table
+from trainer.records.class_report.item_statistics import ItemSums
+from trainer.records.class_report.results import REPEATED, KeptSet, void_items, void_notes, weight_of, without
+from trainer.records.store.store import Store
+from trainer.records.store.tables import result_table
 
 R = result_table.c
 

@@ -7,9 +7,9 @@ from dataclasses import asdict, dataclass
 from sqlalchemy import Connection, insert, select
 
 from trainer.practice.attempt.events import Event, EventKind
-from trainer.records.log_rows import AttemptRow, row_of
-from trainer.records.store import ENDS
-from trainer.records.tables import attempt_table, event_table
+from trainer.records.store.log_rows import AttemptRow, row_of
+from trainer.records.store.store import ENDS
+from trainer.records.store.tables import attempt_table, event_table
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,10 +13,10 @@ from sqlalchemy import select
 
 from trainer.circuit.elements import Location
 from trainer.circuit.profile import PASSES
-from trainer.records.results import KeptSet, void_items
-from trainer.records.store import Store
-from trainer.records.sums import counted, learner_sums
-from trainer.records.tables import result_table
+from trainer.records.class_report.results import KeptSet, void_items
+from trainer.records.class_report.sums import counted, learner_sums
+from trainer.records.store.store import Store
+from trainer.records.store.tables import result_table
 from trainer.words import spoken, text
 
 SPACE = uuid.UUID("5b0d0d5e-6b0b-5a53-9c26-2f2b6f9d4a10")

@@ -6,16 +6,16 @@ from collections.abc import Mapping
 from typing import Any
 
 from trainer.circuit.profile import PASSES
-from trainer.records.charts import calibration_chart, marks_chart, slips_chart
-from trainer.records.item_statistics import alpha, discrimination, shown_as
-from trainer.records.notes import notes_of
-from trainer.records.page import page
-from trainer.records.results import KeptSet
-from trainer.records.roster import roster
-from trainer.records.settling import settle_lines
-from trainer.records.store import Store
-from trainer.records.sums import ClassSums, class_sums, learner_sums, repeated_by, solid_by_class
-from trainer.records.teaching import lessons
+from trainer.records.class_report.item_statistics import alpha, discrimination, shown_as
+from trainer.records.class_report.notes import notes_of
+from trainer.records.class_report.results import KeptSet
+from trainer.records.class_report.roster import roster
+from trainer.records.class_report.settling import settle_lines
+from trainer.records.class_report.sums import ClassSums, class_sums, learner_sums, repeated_by, solid_by_class
+from trainer.records.class_report.teaching import lessons
+from trainer.records.papers.charts import calibration_chart, marks_chart, slips_chart
+from trainer.records.papers.page import page
+from trainer.records.store.store import Store
 from trainer.words import LANGUAGES, spoken, text
 
 SHOWN_LEARNERS = 200

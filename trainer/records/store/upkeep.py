@@ -8,8 +8,8 @@ from typing import Any
 from sqlalchemy import Connection, delete, select
 
 from trainer.errors import DamagedError
-from trainer.records.store import Store
-from trainer.records.tables import (
+from trainer.records.store.store import Store
+from trainer.records.store.tables import (
     attempt_table,
     delivery_table,
     event_table,

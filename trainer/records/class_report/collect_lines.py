@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from trainer.reasoning.model_version import MODEL_VERSION
-from trainer.records.collect import Collected
-from trainer.records.marking import Marked, Refusal
+from trainer.records.class_report.collect import Collected
+from trainer.records.class_report.marking import Marked, Refusal
 from trainer.words import text
 
 

@@ -2,7 +2,7 @@
 
 from alembic import context
 
-from trainer.records.tables import metadata
+from trainer.records.store.tables import metadata
 
 connection = context.config.attributes["connection"]
 context.configure(connection=connection, target_metadata=metadata, render_as_batch=True)

@@ -7,14 +7,14 @@ from collections.abc import Iterator
 
 from sqlalchemy import select
 
-from trainer.records.csv_text import NOT_DONE, NOT_DRAWN, Cell, csv_pieces
-from trainer.records.results import KeptSet, void_items, without
-from trainer.records.roster import roster
-from trainer.records.row_types import typed
-from trainer.records.store import Store
-from trainer.records.sums import counted, learner_sums
-from trainer.records.tables import attempt_table, event_table, result_table
-from trainer.records.xapi import statements
+from trainer.records.class_report.csv_text import NOT_DONE, NOT_DRAWN, Cell, csv_pieces
+from trainer.records.class_report.results import KeptSet, void_items, without
+from trainer.records.class_report.roster import roster
+from trainer.records.class_report.sums import counted, learner_sums
+from trainer.records.class_report.xapi import statements
+from trainer.records.store.row_types import typed
+from trainer.records.store.store import Store
+from trainer.records.store.tables import attempt_table, event_table, result_table
 
 R = result_table.c
 TIDY = (

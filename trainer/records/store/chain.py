@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from dataclasses import asdict
 
 from trainer.practice.attempt.events import Event, EventKind
-from trainer.records.log_rows import AttemptRow
+from trainer.records.store.log_rows import AttemptRow
 
 
 def canonical(value: object) -> bytes:

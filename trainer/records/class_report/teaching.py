@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from trainer.cases.single_case.case import Case
 from trainer.cases.single_case.shipped import case_named, case_names
-from trainer.records.sums import ClassSums
+from trainer.records.class_report.sums import ClassSums
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,8 +11,8 @@ from datetime import datetime
 from typing import Any
 
 from trainer.practice.attempt.events import Event, EventKind
-from trainer.records.row_types import row_model
-from trainer.records.tables import attempt_table, event_table
+from trainer.records.store.row_types import row_model
+from trainer.records.store.tables import attempt_table, event_table
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,11 +12,11 @@ from trainer.circuit.fault_space import single_faults
 from trainer.circuit.faults import Fault
 from trainer.circuit.profile import PASSES, Profile
 from trainer.errors import WrongCallError
-from trainer.records.log_rows import UNFIT
-from trainer.records.results import recount
-from trainer.records.row_types import row_model
-from trainer.records.store import Store
-from trainer.records.tables import note_table, set_table
+from trainer.records.class_report.results import recount
+from trainer.records.store.log_rows import UNFIT
+from trainer.records.store.row_types import row_model
+from trainer.records.store.store import Store
+from trainer.records.store.tables import note_table, set_table
 from trainer.sets.case_set import CaseSet, Listed
 from trainer.words import text
 

@@ -16,10 +16,10 @@ from sqlalchemy.exc import DatabaseError, IntegrityError
 from trainer.errors import DamagedError, MissingHereError, ToldError
 from trainer.practice.attempt.events import Event, EventKind
 from trainer.practice.attempt.outcome import Outcome, outcome_from
-from trainer.records.database_errors import lacking
-from trainer.records.log_rows import UNFIT, AttemptRow, Row, attempt_of, data_of, event_of, row_of
-from trainer.records.opening import WRITES, engine_for, made_ready, place_of
-from trainer.records.tables import attempt_table, event_table, identity_table
+from trainer.records.store.database_errors import lacking
+from trainer.records.store.log_rows import UNFIT, AttemptRow, Row, attempt_of, data_of, event_of, row_of
+from trainer.records.store.opening import WRITES, engine_for, made_ready, place_of
+from trainer.records.store.tables import attempt_table, event_table, identity_table
 from trainer.words import text
 
 PRACTICE = "practice"

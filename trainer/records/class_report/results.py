@@ -17,10 +17,10 @@ from trainer.circuit.profile import PASSES
 from trainer.errors import DamagedError
 from trainer.practice.attempt.outcome import Outcome, class_of
 from trainer.reasoning.universe.finding import CERTAINTIES
-from trainer.records.log_rows import UNFIT, AttemptRow, Row
-from trainer.records.row_types import row_model, typed
-from trainer.records.store import Store
-from trainer.records.tables import note_table, result_table, set_table
+from trainer.records.store.log_rows import UNFIT, AttemptRow, Row
+from trainer.records.store.row_types import row_model, typed
+from trainer.records.store.store import Store
+from trainer.records.store.tables import note_table, result_table, set_table
 from trainer.sets.case_set import CaseSet, Counts
 from trainer.words import TEXTS
 

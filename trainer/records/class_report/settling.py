@@ -16,12 +16,12 @@ from sqlalchemy import ColumnElement, insert, or_, select
 
 from trainer.errors import DamagedError
 from trainer.practice.attempt.events import EventKind
-from trainer.records.log_rows import UNFIT, data_of
-from trainer.records.results import KeptSet, without
-from trainer.records.roster import roster
-from trainer.records.row_types import typed
-from trainer.records.store import Store
-from trainer.records.tables import SETTLE, attempt_table, event_table, note_table, result_table
+from trainer.records.class_report.results import KeptSet, without
+from trainer.records.class_report.roster import roster
+from trainer.records.store.log_rows import UNFIT, data_of
+from trainer.records.store.row_types import typed
+from trainer.records.store.store import Store
+from trainer.records.store.tables import SETTLE, attempt_table, event_table, note_table, result_table
 from trainer.sets.case_set import CaseSet, Mode
 from trainer.words import TEXTS, text
 

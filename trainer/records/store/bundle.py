@@ -15,11 +15,11 @@ from typing import Any
 
 from trainer.cases.files.whole_file import write_bytes
 from trainer.practice.attempt.events import Event
-from trainer.records.attempt_lines import attempt_lines, attempts_in
-from trainer.records.chain import broken_at, canonical, order_of
-from trainer.records.log_rows import UNFIT, AttemptRow
-from trainer.records.merging import WholeAttempt
-from trainer.records.store import Store
+from trainer.records.store.chain import broken_at, canonical, order_of
+from trainer.records.store.json_lines import attempt_lines, attempts_in
+from trainer.records.store.log_rows import UNFIT, AttemptRow
+from trainer.records.store.merging import WholeAttempt
+from trainer.records.store.store import Store
 from trainer.sets.sealed import SetKey
 
 FORM = "results/1"

@@ -8,9 +8,18 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from trainer.cases.files.plain_file import Unfit, UnfitFileError, files_in, read_plain
-from trainer.records.bundle import MOST_BYTES, SUFFIX, Bundle, BundleError, Fate, learner_claimed, read_bundle, salt_of
-from trainer.records.merging import ForkedError, merge_attempt
-from trainer.records.store import Store
+from trainer.records.store.bundle import (
+    MOST_BYTES,
+    SUFFIX,
+    Bundle,
+    BundleError,
+    Fate,
+    learner_claimed,
+    read_bundle,
+    salt_of,
+)
+from trainer.records.store.merging import ForkedError, merge_attempt
+from trainer.records.store.store import Store
 from trainer.sets.sealed import SetKey
 
 

@@ -19,12 +19,12 @@ from sqlalchemy import func, select
 from trainer.cases.files.plain_file import read_plain
 from trainer.cases.files.whole_file import write_bytes
 from trainer.errors import DamagedError, Problem, ProblemsFoundError
-from trainer.records.attempt_lines import attempt_lines, attempts_in
-from trainer.records.chain import canonical
-from trainer.records.log_rows import UNFIT, AttemptRow
-from trainer.records.merging import ForkedError, WholeAttempt, merge_attempt
-from trainer.records.store import Store
-from trainer.records.tables import attempt_table, event_table
+from trainer.records.store.chain import canonical
+from trainer.records.store.json_lines import attempt_lines, attempts_in
+from trainer.records.store.log_rows import UNFIT, AttemptRow
+from trainer.records.store.merging import ForkedError, WholeAttempt, merge_attempt
+from trainer.records.store.store import Store
+from trainer.records.store.tables import attempt_table, event_table
 from trainer.words import text
 
 FORM = "learner_record/1"

@@ -12,9 +12,9 @@ from sqlalchemy import text as statement
 from sqlalchemy.exc import DBAPIError
 
 from trainer.errors import DamagedError, MissingHereError, ToldError
-from trainer.records.database_errors import lacking, note_place
-from trainer.records.store_url import shown, store_url
-from trainer.records.tables import SCHEMA_VERSION, metadata, schema_table
+from trainer.records.store.database_errors import lacking, note_place
+from trainer.records.store.store_url import shown, store_url
+from trainer.records.store.tables import SCHEMA_VERSION, metadata, schema_table
 from trainer.words import text
 
 CONNECT_TIMEOUT_S = 5

@@ -5,7 +5,7 @@ import uuid
 import sqlalchemy as sa
 from alembic import op
 
-from trainer.records import tables
+from trainer.records.store import tables
 
 revision, down_revision = "0002", "0001"
 

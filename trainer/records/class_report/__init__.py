@@ -1,0 +1,1 @@
+"""A class's results: collected, marked, summed, reported and exported."""

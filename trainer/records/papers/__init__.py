@@ -1,0 +1,1 @@
+"""Pages and drawings for a browser or a printer."""

@@ -1,0 +1,1 @@
+"""Attempts and events in a database, and how they travel: bundles, backups, records, delivery."""
