@@ -10,7 +10,7 @@ import pytest
 from trainer.output.setup_sounds import HIGH_HZ, LOW_HZ, MOST_HUMS, SetupSound, setup_sound
 from trainer.output.sound_setup import Course, Trial, Verdict, answered, course, taken_back, verdict_of
 from trainer.sound.levels import a_weighted_level_db
-from trainer.sound.timeline import PRE_ROLL_S, TAIL_S
+from trainer.sound.render import PRE_ROLL_S, TAIL_S
 
 RUNS = 500
 Listener = Callable[[Trial, np.random.Generator], str]

@@ -13,9 +13,8 @@ from trainer.circuit.faults import Fault, FaultKind
 from trainer.circuit.profile import Profile
 from trainer.sound.bed import BedKind, bed_pa
 from trainer.sound.levels import FULL_SCALE_PA, a_weighted_level_db
-from trainer.sound.limiter import limiter_gain_db
 from trainer.sound.places import places_of
-from trainer.sound.render import PEAK_CEILING, Bed, Sound, render
+from trainer.sound.render import PEAK_CEILING, Bed, Sound, limiter_gain_db, render
 
 
 def measured_dba(sound: Sound, start_s: float, end_s: float) -> float:

@@ -15,7 +15,7 @@ from trainer.output.heard_files import HeardFiles
 from trainer.output.player import FilePlayer
 from trainer.practice.attempt.events import EventKind
 from trainer.records.store.store import opened
-from trainer.sound.timeline import PRE_ROLL_S
+from trainer.sound.render import PRE_ROLL_S
 from trainer.window.state.bench import BenchScreen
 from trainer.window.state.strip import strip_of
 

@@ -16,8 +16,7 @@ from trainer.circuit.solve import SAMPLE_RATE_HZ, solve_test
 from trainer.output.playing import Samples
 from trainer.sound.bed import BedKind, bed_pa
 from trainer.sound.levels import FULL_SCALE_PA
-from trainer.sound.render import Bed, render
-from trainer.sound.timeline import PRE_ROLL_S, RAMP_S, TAIL_S
+from trainer.sound.render import PRE_ROLL_S, RAMP_S, TAIL_S, Bed, render
 
 CASE = "faint_hum_on_three"
 """Whose open slot hums and whose good slots buzz in the set-up."""

@@ -7,8 +7,7 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
-from trainer.sound.render import Sound
-from trainer.sound.timeline import PRE_ROLL_S, RAMP_S, TAIL_S
+from trainer.sound.render import PRE_ROLL_S, RAMP_S, TAIL_S, Sound
 
 Floats32 = NDArray[np.float32]
 

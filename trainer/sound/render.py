@@ -11,19 +11,24 @@ import scipy.fft
 from numpy.typing import NDArray
 
 from trainer.circuit.chance import Stream
-from trainer.circuit.profile import ByContent, Profile
+from trainer.circuit.drive import Slot
+from trainer.circuit.profile import ByContent, Profile, Schedule
 from trainer.circuit.solve import SAMPLE_RATE_HZ, Pulse, SolvedTest
 from trainer.sound.bed import BedKind, bed_pa
 from trainer.sound.body import body_response
 from trainer.sound.levels import FULL_SCALE_PA, a_weighted_level_db, measure
-from trainer.sound.limiter import limiter_gain_db
 from trainer.sound.places import ear_response
 from trainer.sound.room import late_decay
-from trainer.sound.timeline import RAMP_S, Window, timeline_of
 
 Floats32 = NDArray[np.float32]
 Complex64 = NDArray[np.complex64]
 Floats = NDArray[np.float64]
+
+PRE_ROLL_S = 0.6
+"""Bed before the first slot: sleeping outputs swallow the first sound, which would sound like an open circuit."""
+
+TAIL_S = 0.5
+RAMP_S = 0.02
 
 TEMPLATE_FRAMES = 2**15
 """How long one pulse is followed: 0.68 s, past the shipped rooms' decay."""
@@ -33,12 +38,25 @@ PEAK_CEILING = 0.7079
 """−3 dBFS."""
 
 
+LIMITER_RATIO = 3.0
+"""By how much the limiter divides what exceeds its threshold, in dB, so that the all-together burst stays bearable."""
+
+
 @dataclass(frozen=True, slots=True)
 class Bed:
     """What noise lies under the test, at what level."""
 
     kind: BedKind = BedKind.QUIET_BAY
     level_dba: float = 34.0
+
+
+@dataclass(frozen=True, slots=True)
+class Window:
+    """One slot in the file's time: from its first pulse until its last has ended."""
+
+    slot: Slot
+    start_s: float
+    end_s: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,6 +107,26 @@ def render(solved: SolvedTest, place: str, bed: Bed, seed: int, only: Sequence[i
     samples[-ramp:] *= fade[::-1]
     np.clip(samples, -PEAK_CEILING, PEAK_CEILING, out=samples)
     return Sound(samples, SAMPLE_RATE_HZ, tuple(heard), place, bed)
+
+
+def timeline_of(schedule: Schedule, slots: Sequence[Slot]) -> tuple[tuple[Window, ...], float]:
+    """Return the windows of slots played one after another, and the whole length in seconds."""
+    windows = []
+    now_s = PRE_ROLL_S
+    for slot in slots:
+        length_s = schedule.together_s if slot.number == 0 else schedule.slot_s
+        windows.append(Window(slot, now_s, now_s + length_s))
+        now_s += length_s + schedule.pause_s
+    return tuple(windows), windows[-1].end_s + TAIL_S
+
+
+def limiter_gain_db(level_dba: float, threshold_dba: float) -> float:
+    """Return the gain for a slot of a level: 0 up to the threshold, then taking (1 − 1/LIMITER_RATIO) of the excess.
+
+    It acts on the slot's whole level, so it never touches a slot below the threshold, whatever the fault, and a weaker
+    burst stays weaker.
+    """
+    return -max(level_dba - threshold_dba, 0.0) * (1.0 - 1.0 / LIMITER_RATIO)
 
 
 def paths_of(profile: Profile, place: str) -> Complex64:

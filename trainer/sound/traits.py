@@ -17,8 +17,7 @@ from trainer.circuit.profile import Profile
 from trainer.circuit.solve import SAMPLE_RATE_HZ
 from trainer.sound.iec_61672 import a_weighting_gain
 from trainer.sound.levels import level_db
-from trainer.sound.limiter import limiter_gain_db
-from trainer.sound.render import TEMPLATE_FRAMES, paths_of
+from trainer.sound.render import TEMPLATE_FRAMES, limiter_gain_db, paths_of
 
 Floats = NDArray[np.float64]
 

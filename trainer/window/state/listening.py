@@ -9,7 +9,7 @@ from trainer.errors import MissingHereError
 from trainer.output.player import FilePlayer, Player
 from trainer.output.playing import Playing, Samples
 from trainer.output.sound_setup import LEAST_LEVEL_DB, LEVEL_STEP_DB
-from trainer.sound.timeline import PRE_ROLL_S
+from trainer.sound.render import PRE_ROLL_S
 
 
 @dataclass(frozen=True, slots=True)

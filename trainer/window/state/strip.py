@@ -7,8 +7,7 @@ from functools import partial
 
 from trainer.circuit.drive import slots_of
 from trainer.circuit.profile import Profile
-from trainer.sound.render import Sound
-from trainer.sound.timeline import timeline_of
+from trainer.sound.render import Sound, timeline_of
 from trainer.window.state.nodes import Box, Node, spot
 from trainer.window.state.pictures import StripPicture
 from trainer.words import text
