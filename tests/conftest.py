@@ -87,10 +87,10 @@ def pytest_sessionfinish(session: pytest.Session) -> None:
 
 
 DEAREST = (
-    "practice/test_exercises.py", "window/test_every_screen.py", "window/test_real_window.py",
-    "reasoning/test_misconceptions.py", "practice/test_simulated_learners.py", "commands/test_sets_and_records.py",
-    "outside/test_ngspice.py", "records/test_collect.py", "outside/test_pages_in_a_browser.py",
-    "reasoning/test_universe.py", "sound/test_render.py", "commands/test_commands.py",
+    "practice/exercises/test_exercises.py", "window/test_every_screen.py", "window/test_real_window.py",
+    "reasoning/verdict/test_misconceptions.py", "practice/exercises/test_simulated_learners.py", "commands/test_sets_and_records.py",
+    "outside/test_ngspice.py", "records/class_report/test_collect.py", "outside/test_pages_in_a_browser.py",
+    "reasoning/universe/test_universe.py", "sound/test_render.py", "commands/test_commands.py",
 )  # fmt: skip
 """The files that take longest, from the longest on: begun first, so that no process is left alone with one at the end."""
 

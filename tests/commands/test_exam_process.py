@@ -14,7 +14,7 @@ from pathlib import Path
 import pytest
 
 import trainer
-from tests.sets import PASSPHRASE, SMALL
+from tests.exam_sets import PASSPHRASE, SMALL
 from trainer.commands import isolation
 from trainer.commands.isolation import can_isolate, isolate
 from trainer.desk import process_guard

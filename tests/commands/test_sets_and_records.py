@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner, Result
 
-from tests.sets import PASSPHRASE, SMALL, sealed_set, sitting_of, work_through
+from tests.exam_sets import PASSPHRASE, SMALL, sealed_set, sitting_of, work_through
 from trainer.commands.entry import main
 from trainer.records.store.store import opened
 

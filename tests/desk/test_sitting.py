@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from tests.desk_hands import RecordingPlayer
-from tests.sets import (
+from tests.exam_sets import (
     PASSPHRASE,
     SMALL,
     Clocks,

@@ -25,7 +25,7 @@ import click
 import numpy as np
 from click.testing import CliRunner, Result
 
-from tests.sets import PASSPHRASE, SMALL
+from tests.exam_sets import PASSPHRASE, SMALL
 from trainer.commands.entry import main as program
 from trainer.words.visible import unseen_in
 

@@ -8,8 +8,8 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner, Result
 
+from tests.exam_sets import PASSPHRASE, SMALL
 from tests.fuzz.path_mutants import CALLS, Figures, call_of, called, given_to, path_parameters, wrong_with
-from tests.sets import PASSPHRASE, SMALL
 from trainer.commands.entry import main
 
 SLOW = ("inspect netlist", "hear output", "handout output", "set preview output")

@@ -10,8 +10,8 @@ from pathlib import Path
 
 from click.testing import CliRunner
 
+from tests.exam_sets import seated, sitting_of
 from tests.fuzz.world import BEGUN_CASE, FINISHED_CASE, LEARNER, World
-from tests.sets import seated, sitting_of
 from tests.universes import UNIVERSES
 from tests.window_hands import Hands
 from trainer.commands.entry import main

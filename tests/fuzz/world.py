@@ -17,7 +17,7 @@ from unittest.mock import patch
 import numpy as np
 
 from tests.desk_hands import RecordingPlayer, clock
-from tests.sets import Clocks, sitting_of
+from tests.exam_sets import Clocks, sitting_of
 from tests.universes import UNIVERSES
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import FaultKind

@@ -27,7 +27,6 @@ import numpy as np
 
 REPOSITORY = Path(__file__).parents[2]
 OWN_TESTS = {
-    "terminal": ("tests/practice/test_terminal.py", "tests/terminal"),
     "words": ("tests/words", "tests/house/test_words.py"),
 }
 """Rooms whose tests do not all lie in the folder of their name."""

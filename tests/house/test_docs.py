@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 
-from tests.sets import PASSPHRASE, SMALL, sealed_set, sitting_of, small_set, work_through
+from tests.exam_sets import PASSPHRASE, SMALL, sealed_set, sitting_of, small_set, work_through
 from tests.universes import UNIVERSES
 from trainer.cases.single_case.case_file import case_from
 from trainer.cases.single_case.shipped import case_names, profile_named, profile_names
@@ -55,7 +55,7 @@ def test_every_command_in_the_docs_can_be_typed(
     shutil.copytree(class_folder, tmp_path, dirs_exist_ok=True)
     monkeypatch.chdir(tmp_path)
     words = shlex.split(call.replace("CASE", "faint_hum_on_three").replace("PROFILE", "north_v8"))
-    # one is enough here: tests/cases/test_shipped.py checks them all
+    # one is enough here: tests/cases/single_case/test_shipped.py checks them all
     case_file = REPOSITORY / "scenarios" / "cases" / "faint_hum_on_three.yaml"
     words = [str(case_file) if word == "FILE_OR_FOLDER" else word for word in words]
     if words[0] == "practice" or words[:2] == ["set", "sit"]:

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.sets import SMALL
+from tests.exam_sets import SMALL
 
 CASE = "faint_hum_on_three"
 

@@ -11,8 +11,8 @@ import pytest
 from PIL import Image
 
 from tests.browser import Seen, played, seen
+from tests.exam_sets import small_set
 from tests.results import keep, put, result
-from tests.sets import small_set
 from tests.thinned import thinned
 from tests.universes import UNIVERSES
 from trainer.cases.single_case.shipped import case_named

@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.sets import PASSPHRASE
+from tests.exam_sets import PASSPHRASE
 from tests.universes import UNIVERSES
 from trainer.cases.single_case.shipped import case_named
 from trainer.desk.solver import RememberingSolver

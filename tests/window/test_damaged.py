@@ -7,7 +7,7 @@ from pathlib import Path
 
 from tests.desk_hands import BEGUN
 from tests.players import ClockedPlayer
-from tests.records.test_damaged import change, filled
+from tests.records.store.test_damaged import change, filled
 from tests.window_hands import Hands
 from trainer.desk.case_source import find_case
 from trainer.desk.settings import read_settings

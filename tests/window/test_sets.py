@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.sets import SMALL, sealed_set, small_set
+from tests.exam_sets import SMALL, sealed_set, small_set
 from tests.window_hands import Hands
 from trainer.desk.settings import Settings, pin_kept
 from trainer.practice.attempt.events import EventKind

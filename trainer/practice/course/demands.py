@@ -1,7 +1,7 @@
 """What a case asks of each skill, from what is computed of it; and what its outcome tells of each.
 
 A finding is right where every skill that it needs was: the chances multiply. The weights are from memory, in logits;
-what is proved of them is the order in which simulated listeners find cases hard (tests/practice/test_difficulty.py).
+what is proved of them is the order in which simulated listeners find cases hard (tests/practice/course/).
 """
 
 from __future__ import annotations

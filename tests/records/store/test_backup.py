@@ -12,7 +12,7 @@ from typing import Any
 
 import pytest
 
-from tests.records.test_damaged import change, filled
+from tests.records.store.test_damaged import change, filled
 from trainer.errors import WrongCallError
 from trainer.records.class_report.roster import Person, keep_roster, roster
 from trainer.records.store.backup import MOST_LINE, MOST_TIGHT, Rows, restore_backup, write_backup

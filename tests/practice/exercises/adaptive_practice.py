@@ -1,6 +1,6 @@
 """Practice proved at length: success, abilities, coverage, misconceptions, and tasks beside a random order.
 
-Run: python -m tests.practice.adaptive_practice
+Run: python -m tests.practice.exercises.adaptive_practice
 """
 
 from __future__ import annotations

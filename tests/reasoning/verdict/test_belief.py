@@ -159,7 +159,9 @@ def test_evidence_that_no_hypothesis_explains_is_reported_and_nothing_is_lost() 
     assert belief.probability == pytest.approx(reasoner.hypotheses.prior)
 
 
-@pytest.mark.parametrize("name", thinned(case_names(), 8))  # all of them: `check` in tests/cases/test_shipped.py
+@pytest.mark.parametrize(
+    "name", thinned(case_names(), 8)
+)  # all of them: `check` in tests/cases/single_case/test_shipped.py
 def test_each_shipped_case_is_singled_out_by_what_it_offers(name: str) -> None:
     reasoner = reasoner_of(name)
     assert reasoner.everything.findings[finding_key(truth_of(reasoner.matter.truth))] >= 0.95

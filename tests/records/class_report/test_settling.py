@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from tests.desk_hands import RecordingPlayer
-from tests.sets import SMALL, Clocks, right_finding, sitting_of, small_set, work_through
+from tests.exam_sets import SMALL, Clocks, right_finding, sitting_of, small_set, work_through
 from tests.universes import UNIVERSES
 from trainer.desk.sitting import Sitting
 from trainer.desk.solver import RememberingSolver

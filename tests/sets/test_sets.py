@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.sets import PASSPHRASE, SMALL, sealed_set, small_set
+from tests.exam_sets import PASSPHRASE, SMALL, sealed_set, small_set
 from tests.universes import UNIVERSES
 from trainer.cases.drawing.random_case import is_group
 from trainer.cases.single_case.shipped import case_named, case_names

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections import Counter
 
-from tests.cases.test_sets import DRAWN
-from tests.sets import small_set
+from tests.exam_sets import small_set
+from tests.sets.test_sets import DRAWN
 from trainer.cases.drawing.random_case import is_group
 from trainer.sets.items import items_of
 

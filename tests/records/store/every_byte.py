@@ -7,7 +7,7 @@ from pathlib import Path
 
 import numpy as np
 
-from tests.sets import sealed_set, sitting_of, work_through
+from tests.exam_sets import sealed_set, sitting_of, work_through
 from trainer.errors import WrongCallError
 from trainer.practice.attempt.events import EventKind
 from trainer.records.store.bundle import BundleError, bundle_bytes, read_bundle
@@ -39,7 +39,7 @@ def main() -> None:
         small = bundled()
         every = sum(seen(small[:at] + bytes([small[at] ^ (1 << at % 8)]) + small[at + 1 :]) for at in range(len(small)))
         print(f"small bundle: {every} of {len(small)} bytes seen")
-        from tests.sets import seated
+        from tests.exam_sets import seated
 
         desk, _item = seated(sitting)
         for number in range(400):  # an attempt of many events

@@ -1,4 +1,4 @@
-"""How many wrong findings at the shipped cases get a name: run as `python -m tests.reasoning.misconception_share`.
+"""How many wrong findings at the shipped cases get a name: run as `python -m tests.reasoning.verdict.misconception_share`.
 
 Heard and coded, not measured. Three sets: every single fault of the engine and "circuit passes"; those on a true cylinder;
 and guesses drawn in proportion to what hearing and codes leave (the right one left out).

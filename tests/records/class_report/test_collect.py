@@ -9,7 +9,17 @@ from pathlib import Path
 import pytest
 
 from tests.desk_hands import RecordingPlayer
-from tests.sets import PASSPHRASE, SMALL, Clocks, right_finding, sealed_set, seated, sitting_of, small_set, work_through
+from tests.exam_sets import (
+    PASSPHRASE,
+    SMALL,
+    Clocks,
+    right_finding,
+    sealed_set,
+    seated,
+    sitting_of,
+    small_set,
+    work_through,
+)
 from tests.special_files import pipe, without_waiting
 from tests.universes import UNIVERSES
 from trainer.desk.solver import RememberingSolver

@@ -1,6 +1,6 @@
 """Twenty-four stations write to one PostgreSQL for two minutes; the server is restarted in the middle: every event once.
 
-`python -m tests.records.stations_at_once [SECONDS]`
+`python -m tests.records.store.stations_at_once [SECONDS]`
 """
 
 from __future__ import annotations

@@ -10,9 +10,9 @@ from typing import Any
 import pytest
 
 from tests.desk_hands import new_desk
+from tests.exam_sets import sitting_of, small_set, work_through
 from tests.postgres import Postgres
 from tests.results import SET_ID, keep, put, result
-from tests.sets import sitting_of, small_set, work_through
 from trainer.errors import MissingHereError, WrongCallError
 from trainer.practice.attempt import actions
 from trainer.records.class_report.exports import case_rows, gradebook

@@ -1,6 +1,6 @@
 """Killed with SIGKILL at 200 random moments in attempts, collects and exports: nothing committed is lost, nothing is half.
 
-`python -m tests.records.killed_anywhere [TIMES]`
+`python -m tests.records.store.killed_anywhere [TIMES]`
 """
 
 from __future__ import annotations
@@ -12,7 +12,7 @@ import sys
 import tempfile
 from pathlib import Path
 
-from tests.sets import PASSPHRASE, sealed_set, sitting_of, work_through
+from tests.exam_sets import PASSPHRASE, sealed_set, sitting_of, work_through
 from trainer.records.store.bundle import read_bundle
 from trainer.records.store.store import opened
 from trainer.sets.opening import OpenedSet

@@ -1,6 +1,6 @@
 """Proof of minutes: codes and levels of every hypothesis of an engine, shared slots against the test solved alone.
 
-Run as `python -m tests.reasoning.every_hypothesis_alone`; it prints one line for each engine and fails on a difference
+Run as `python -m tests.reasoning.universe.every_hypothesis_alone`; it prints one line for each engine and fails on a difference
 of codes in more than SHARE_ALLOWED of the hypotheses.
 """
 

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.sets import small_set
+from tests.exam_sets import small_set
 from trainer.cases.profiles import engine_trial
 from trainer.cases.profiles.engine_trial import MOST_STEPS
 from trainer.cases.profiles.profile_file import profile_from

@@ -9,8 +9,8 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner, Result
 
+from tests.exam_sets import Clocks, sitting_of, small_set, work_through
 from tests.results import keep, put, result
-from tests.sets import Clocks, sitting_of, small_set, work_through
 from trainer.commands.entry import main
 from trainer.errors import DamagedError
 from trainer.practice.attempt.events import Event, EventKind
