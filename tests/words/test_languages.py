@@ -8,7 +8,8 @@ from string import Formatter
 import pytest
 
 from trainer import words
-from trainer.words import SPANISH, TEXTS
+from trainer.words import TEXTS
+from trainer.words.spanish import TEXTS as SPANISH
 
 
 @pytest.fixture

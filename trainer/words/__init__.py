@@ -8,38 +8,10 @@ from pathlib import Path
 from string import Formatter
 
 from trainer.errors import Problem, ProblemsFoundError, ToldError
-from trainer.words import (
-    english,
-    english_course,
-    english_errors,
-    english_exercises,
-    english_reasoning,
-    english_records,
-    english_sets,
-    english_station,
-    english_window,
-    spanish,
-    spanish_course,
-    spanish_errors,
-    spanish_exercises,
-    spanish_reasoning,
-    spanish_records,
-    spanish_sets,
-    spanish_station,
-    spanish_window,
-)
+from trainer.words import english, spanish
 from trainer.words.visible import visible
 
-TEXTS = {
-    **english.TEXTS, **english_errors.TEXTS, **english_reasoning.TEXTS, **english_window.TEXTS, **english_station.TEXTS,
-    **english_sets.TEXTS, **english_records.TEXTS, **english_exercises.TEXTS,
-    **english_course.TEXTS,
-}  # fmt: skip
-SPANISH = {
-    **spanish.TEXTS, **spanish_errors.TEXTS, **spanish_reasoning.TEXTS, **spanish_window.TEXTS, **spanish_station.TEXTS,
-    **spanish_sets.TEXTS, **spanish_records.TEXTS, **spanish_exercises.TEXTS,
-    **spanish_course.TEXTS,
-}  # fmt: skip
+TEXTS = english.TEXTS
 
 
 class _Commas(Formatter):
@@ -52,7 +24,7 @@ class _Commas(Formatter):
 
 LANGUAGES: Mapping[str, tuple[Mapping[str, str], Formatter]] = {
     "en": (TEXTS, Formatter()),
-    "es": (SPANISH, _Commas()),
+    "es": (spanish.TEXTS, _Commas()),
 }
 _SPOKEN: ContextVar[str] = ContextVar("language", default="en")
 
