@@ -78,9 +78,8 @@ def test_each_error_says_what_is_wrong_and_how_to_mend_it() -> None:
         )
     assert raised <= keys
     # what is wrong with a store is chosen from tables
-    chosen = (PACKAGE / "records" / "database_errors.py").read_text("utf-8") + (
-        PACKAGE / "records" / "store_url.py"
-    ).read_text("utf-8")
+    store = PACKAGE / "records" / "store"
+    chosen = "".join((store / f"{name}.py").read_text("utf-8") for name in ("database_errors", "store_url"))
     raised |= set(re.findall(r'"((?:store|shared)_[a-z0-9_]+)"', chosen))
     assert keys - raised == set()
     assert {f"mend.{key}" for key in keys} <= set(TEXTS)

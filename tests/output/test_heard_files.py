@@ -13,8 +13,8 @@ import pytest
 
 from trainer.errors import MissingHereError
 from trainer.output import heard_files
+from trainer.output.file_player import FilePlayer
 from trainer.output.heard_files import MOST_FILES, PREFIX, HeardFiles
-from trainer.output.player import FilePlayer
 
 SOUND = np.zeros((100, 2), np.float32)
 DEAD = 2**22 + 1

@@ -11,9 +11,9 @@ import numpy as np
 import pytest
 
 from trainer.errors import MissingHereError
-from trainer.output import portaudio, sdl
+from trainer.output.file_player import FilePlayer
+from trainer.output.find_player import find_player
 from trainer.output.heard_files import HeardFiles
-from trainer.output.player import FilePlayer, find_player
 from trainer.output.wav import to_pcm24, write_wav
 
 PLAY = """
@@ -63,12 +63,12 @@ def test_without_portaudio_sdl_takes_over_and_without_both_a_file(
         def __init__(self) -> None:
             super().__init__(HeardFiles(tmp_path))
 
-    monkeypatch.setattr(portaudio, "PortAudioPlayer", Missing)
-    monkeypatch.setattr(sdl, "SdlPlayer", Working)
+    monkeypatch.setattr("trainer.output.find_player.PortAudioPlayer", Missing)
+    monkeypatch.setattr("trainer.output.find_player.SdlPlayer", Working)
     with HeardFiles(tmp_path) as files:
         found, missing = find_player(None, files)
         assert (found.way, len(missing)) == ("sdl", 1)
-        monkeypatch.setattr(sdl, "SdlPlayer", Missing)
+        monkeypatch.setattr("trainer.output.find_player.SdlPlayer", Missing)
         last, missing = find_player(None, files)
         assert (last.way, len(missing)) == ("file", 2)
         played = last.play(np.zeros((100, 2), np.float32), 48_000)

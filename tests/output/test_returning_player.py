@@ -8,8 +8,9 @@ import numpy as np
 import pytest
 
 from trainer.errors import MissingHereError
+from trainer.output.file_player import FilePlayer
 from trainer.output.heard_files import HeardFiles
-from trainer.output.player import FilePlayer, Player
+from trainer.output.player import Player
 from trainer.output.playing import Played, Playing
 from trainer.output.returning_player import ReturningPlayer, terminal_player
 

@@ -11,8 +11,8 @@ from tests.players import ClockedPlayer, TearingPlayer, VanishingPlayer
 from tests.window_hands import Hands
 from trainer.desk.settings import Settings, pin_kept
 from trainer.errors import MissingHereError
+from trainer.output.file_player import FilePlayer
 from trainer.output.heard_files import HeardFiles
-from trainer.output.player import FilePlayer
 from trainer.practice.attempt.events import EventKind
 from trainer.records.store.store import opened
 from trainer.sound.render import PRE_ROLL_S

@@ -111,7 +111,8 @@ def services_in(data: Path | None, asked: Asked, files: HeardFiles) -> Services:
 
 
 def _player(device: str, files: HeardFiles, *, to_file: bool) -> tuple[Player, list[MissingHereError]]:
-    from trainer.output.player import FilePlayer, find_player
+    from trainer.output.file_player import FilePlayer
+    from trainer.output.find_player import find_player
 
     return (FilePlayer(files), []) if to_file else find_player(device or None, files)
 

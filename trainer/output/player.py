@@ -1,16 +1,13 @@
-"""Plays a finished buffer: PortAudio, else the SDL mixer, else a file whose path is told."""
+"""What plays a finished buffer, whatever the way out."""
 
 from __future__ import annotations
 
-import contextlib
 import time
 from abc import ABC, abstractmethod
 from pathlib import Path
 
 from trainer.errors import MissingHereError
-from trainer.output.heard_files import HeardFiles
 from trainer.output.playing import Played, Playing, Samples
-from trainer.output.wav import write_wav
 
 
 class Player(ABC):
@@ -55,44 +52,3 @@ class Player(ABC):
 
 TAIL_S = 0.1
 """What a device may still have to play of the last block: bed that fades, so that nothing heard is cut."""
-
-
-class FilePlayer(Player):
-    """Writes what would be heard; for machines without sound."""
-
-    way = "file"
-
-    def __init__(self, files: HeardFiles) -> None:
-        self._files = files
-
-    def start(self, samples: Samples, rate_hz: int, *, from_frame: int = 0, loop: bool = False) -> Playing:
-        """Write the buffer to the run's next file; raises MissingHereError where it cannot be written."""
-        self.written = self._files.next_path()
-        write_wav(self.written, samples, rate_hz)
-        playing = Playing(samples, from_frame=from_frame, loop=loop)
-        playing.end()
-        return playing
-
-    def check(self, playing: Playing) -> None:
-        """Nothing moves on: a file is written at once."""
-
-    def play(self, samples: Samples, rate_hz: int) -> Played:
-        """Write the buffer and tell where."""
-        self.start(samples, rate_hz)
-        return Played(self.way, file=self.written)
-
-
-def find_player(device: str | None, files: HeardFiles) -> tuple[Player, list[MissingHereError]]:
-    """Return the best way out there is now, and what is missing for each better one; no stream may be open."""
-    from trainer.output.portaudio import PortAudioPlayer, look_again
-    from trainer.output.sdl import SdlPlayer
-
-    with contextlib.suppress(MissingHereError):
-        look_again()  # a device that was plugged in since, or a sound server that is back, is found only so
-    missing: list[MissingHereError] = []
-    for make in (lambda: PortAudioPlayer(device), SdlPlayer):
-        try:
-            return make(), missing
-        except MissingHereError as error:
-            missing.append(error)
-    return FilePlayer(files), missing

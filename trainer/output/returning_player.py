@@ -6,8 +6,10 @@ from collections.abc import Callable, Iterator
 from contextlib import closing, contextmanager
 
 from trainer.errors import MissingHereError
+from trainer.output.file_player import FilePlayer
+from trainer.output.find_player import find_player
 from trainer.output.heard_files import HeardFiles
-from trainer.output.player import FilePlayer, Player, find_player
+from trainer.output.player import Player
 from trainer.output.playing import Played, Playing, Samples
 from trainer.words import text, told
 

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 
 from trainer.circuit.solve import SAMPLE_RATE_HZ
 from trainer.errors import MissingHereError
-from trainer.output.player import FilePlayer, Player
+from trainer.output.file_player import FilePlayer
+from trainer.output.player import Player
 from trainer.output.playing import Playing, Samples
 from trainer.output.sound_setup import LEAST_LEVEL_DB, LEVEL_STEP_DB
 from trainer.sound.render import PRE_ROLL_S
