@@ -185,7 +185,7 @@ def test_a_case_is_asked_for_by_its_number_as_by_its_name(tmp_path: Path) -> Non
     assert "firing order" in run("profiles").output
 
 
-HEAVY = ("numpy", "scipy", "pygame", "sqlalchemy", "pydantic", "yaml", "sounddevice", "rich")
+HEAVY = ("numpy", "scipy", "pygame", "sqlalchemy", "pydantic", "yaml", "sounddevice")
 
 
 def test_help_loads_nothing_heavy() -> None:

@@ -3,22 +3,12 @@
 from __future__ import annotations
 
 import ast
+import sys
 from collections.abc import Iterator, Sequence
 from functools import cache
 from pathlib import Path
 
-PACKAGE = Path(__file__).parents[2] / "trainer"
-FLOOR = {
-    "words": 0, "errors": 0, "circuit": 1, "sound": 2, "instruments": 2, "reasoning": 3, "cases": 4, "sets": 5, "practice": 6,
-    "records": 7, "output": 7, "desk": 8, "window": 9, "terminal": 9, "commands": 10, "__main__": 11, "__init__": 0,
-}  # fmt: skip
-SUB_ROOMS = {
-    "reasoning": ("universe", "advice", "verdict"),
-    "cases": ("files", "profiles", "single_case", "drawing", "solved"),
-    "practice": ("attempt", "reports", "course", "exercises"),
-    "records": ("store", "papers", "class_report"),
-}
-"""The sub-rooms of a room, from below: each imports only from those before it; what lies beside them may use all."""
+from tests.house.floors import FLOOR, LIBRARIES, PACKAGE, SUB_ROOMS
 
 DRAWN_TOGETHER = {("words", "errors")}
 """Words tell errors: both are on the ground, and errors import nothing."""
@@ -57,6 +47,15 @@ def test_a_room_imports_only_from_lower_floors() -> None:
         })
     }  # fmt: skip
     assert upward == {}
+
+
+def test_a_room_imports_only_the_libraries_that_the_plan_gives_it() -> None:
+    reaching = {}
+    for file, tree in trees().items():
+        outside = modules_imported(tree) - sys.stdlib_module_names - {"trainer"}
+        if over := outside - LIBRARIES[room_of(file)]:
+            reaching[file] = over
+    assert reaching == {}
 
 
 def test_a_sub_room_imports_only_from_those_below_it() -> None:

@@ -103,7 +103,8 @@ def main() -> None:
     (HERE / MODEL).write_text(json.dumps({"version": MODEL_VERSION, **numbers}, indent=1) + "\n", "utf-8")
     picture = strip()
     (ASSETS / STRIP).write_text(picture, "utf-8")
-    manifest = {STRIP: hashlib.sha256(picture.encode("utf-8")).hexdigest()}
+    manifest = json.loads((ASSETS / "manifest.json").read_text("utf-8"))
+    manifest[STRIP] = hashlib.sha256(picture.encode("utf-8")).hexdigest()
     (ASSETS / "manifest.json").write_text(json.dumps(manifest, indent=1) + "\n", "utf-8")
 
 

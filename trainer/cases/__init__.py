@@ -1,1 +1,1 @@
-"""Files to values and back: profiles, cases, the drawing of cases, their codes, their checks."""
+"""Profiles and cases: files to values and back, cases drawn, codes, checks, what is solved kept on disk."""

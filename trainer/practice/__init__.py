@@ -1,1 +1,1 @@
-"""One learner's run at one case: actions, their cost, the attempt as a pure step over events, the debrief."""
+"""What a learner does and what it comes to: attempts, their reports, the course, exercises."""

@@ -1,1 +1,1 @@
-"""The store of attempts: append-only, embedded by default."""
+"""What is kept of attempts, and what is made of it: the store, bundles, class reports, exports, papers."""

@@ -5,10 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from sqlalchemy.exc import DatabaseError
-
 from trainer.errors import ProblemsFoundError, ToldError
-from trainer.records.store.database_errors import lacking
+from trainer.records.store.opening import as_told
 from trainer.window.state.digits import Digits
 from trainer.window.state.focus import after, towards
 from trainer.window.state.layout import Layout, Placed
@@ -74,8 +72,11 @@ class Hands:
             act()
         except (ToldError, ProblemsFoundError) as error:
             self._shell.say(told(error))
-        except DatabaseError as error:
-            self._shell.say(told(lacking(error)))
+        except Exception as error:
+            lost = as_told(error)
+            if lost is None:
+                raise
+            self._shell.say(told(lost))
 
     def _go(self, name: str | None) -> None:
         if name:
