@@ -6,7 +6,10 @@ import ast
 import sys
 from collections.abc import Iterator, Sequence
 from functools import cache
+from graphlib import CycleError, TopologicalSorter
 from pathlib import Path
+
+import pytest
 
 from tests.house.floors import FLOOR, LIBRARIES, PACKAGE, SUB_ROOMS
 
@@ -79,6 +82,27 @@ def sub_room_in(module: str, order: Sequence[str]) -> str:
     """Return the sub-room that a module lies in, "" for one that lies beside them."""
     name = module.split(".")[2]
     return name if name in order else ""
+
+
+def test_no_files_import_one_another_in_a_circle() -> None:
+    """Imports inside functions and for type checking count."""
+    known = {".".join(("trainer", *Path(file).with_suffix("").parts)): tree for file, tree in trees().items()}
+    imports = {name: {one for one in files_imported(tree) if one in known} - {name} for name, tree in known.items()}
+    try:
+        TopologicalSorter(imports).prepare()
+    except CycleError as error:
+        pytest.fail(f"in a circle: {' → '.join(error.args[1])}")
+
+
+def files_imported(tree: ast.AST) -> set[str]:
+    """Return what may be the files that a file imports: a name in a package can be one of its files."""
+    found = set()
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Import):
+            found |= {alias.name for alias in node.names}
+        elif isinstance(node, ast.ImportFrom) and node.module:
+            found |= {node.module, *(f"{node.module}.{alias.name}" for alias in node.names)}
+    return found
 
 
 def modules_of(tree: ast.AST) -> set[str]:

@@ -16,6 +16,7 @@ from trainer.window.state.looks import THEMES
 from trainer.window.state.screen import Screen
 from trainer.window.state.services import Services
 from trainer.window.state.shell import Shell
+from trainer.window.state.station import ask_to_end
 from trainer.words import text
 
 LEAST_SIZE = (640, 400)
@@ -111,7 +112,7 @@ class App:
         """Hand one of SDL's events to the shell."""
         shell = self.shell
         if event.type == pygame.QUIT:
-            shell.ask_to_end()
+            ask_to_end(shell)
         elif event.type == pygame.KEYDOWN:
             self._pressed_on = shell.screen
             self._key(event)

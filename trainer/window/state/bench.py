@@ -2,10 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from typing import TYPE_CHECKING
-
-from trainer.circuit.profile import Profile
 from trainer.desk.desk import Desk
 from trainer.errors import WrongCallError
 from trainer.practice.attempt.actions import Done
@@ -16,21 +12,24 @@ from trainer.practice.attempt.hints import Hint
 from trainer.practice.reports.attempt_lines import code_lines, heading, prompt_state, stand_text
 from trainer.practice.reports.reason_lines import hint_lines
 from trainer.window.state.bench_hearing import BenchHearing
+from trainer.window.state.case_bench import CaseBench
+from trainer.window.state.debrief import DebriefScreen
 from trainer.window.state.engine_view import engine_node, picture_of, stands_of
 from trainer.window.state.engine_work import EngineWork
+from trainer.window.state.finding import FindingScreen
 from trainer.window.state.job_card import card_node
+from trainer.window.state.mending import RepairScreen, RetestScreen
 from trainer.window.state.nodes import Node, button, column, flow, lines, row, scroll, split, words
+from trainer.window.state.practising import Practising
 from trainer.window.state.printing import print_sheet
+from trainer.window.state.probing import ProbeScreen
 from trainer.window.state.screen import Screen
 from trainer.window.state.shell import Shell
 from trainer.window.state.strip import strip_node, strip_of
 from trainer.words import text, told
 
-if TYPE_CHECKING:
-    from trainer.window.state.practising import Practising
 
-
-class BenchScreen(Screen):
+class BenchScreen(CaseBench):
     """One attempt at one case; `trace` is how visible the outline on the strip is, 0 to 1.
 
     In a set `place_in_set` says which case this is; `practising` is the sitting that it is part of.
@@ -49,26 +48,13 @@ class BenchScreen(Screen):
         place_in_set: str = "",
         practising: Practising | None = None,
     ) -> None:
-        super().__init__(shell)
-        self.desk, self.who, self.pair, self._place_in_set = desk, who, pair, place_in_set
+        super().__init__(shell, desk, who)
+        self.pair, self._place_in_set = pair, place_in_set
         self.practising = practising
-        self.work, self.ears = EngineWork(self), BenchHearing(self, trace)
-        self.place = "front"
-        self.marked: int | None = None
-        self.told: tuple[str, ...] = ()
+        self.ears = BenchHearing(self, trace)
+        self.work = EngineWork(self, self.ears)
         self._drafted: Screen | None = None
-        self._cautioned: set[str] = set()
         shell.listening.stop()
-
-    @property
-    def profile(self) -> Profile:
-        """The engine on the bench."""
-        return self.desk.attempt.case.profile
-
-    @property
-    def cylinders(self) -> tuple[int, ...]:
-        """Digits name the cylinder whose slot is heard."""
-        return tuple(self.profile.cylinders)
 
     @property
     def title(self) -> str:
@@ -226,9 +212,7 @@ class BenchScreen(Screen):
 
     def probe_at(self, point: str) -> None:
         """Go to the probes at a break point."""
-        from trainer.window.state.probing import ProbeScreen
-
-        self.shell.show(ProbeScreen(self.shell, self, point))
+        self.shell.show(ProbeScreen(self.shell, self, self.work, self.card, point))
 
     # thinking
 
@@ -253,22 +237,16 @@ class BenchScreen(Screen):
     # leading on
 
     def _finding(self) -> None:
-        from trainer.window.state.finding import FindingScreen
-
-        self._drafted = self._drafted or FindingScreen(self.shell, self)
+        self._drafted = self._drafted or FindingScreen(self.shell, self, self.committed)
         self.shell.show(self._drafted)
 
     def _repair(self) -> None:
-        from trainer.window.state.mending import RepairScreen
-
         refuse_feedback(self.desk.limits)
-        self.shell.show(RepairScreen(self.shell, self))
+        self.shell.show(RepairScreen(self.shell, self, self.work))
 
     def _retest(self) -> None:
-        from trainer.window.state.mending import RetestScreen
-
         refuse_feedback(self.desk.limits)
-        self.shell.show(RetestScreen(self.shell, self))
+        self.shell.show(RetestScreen(self.shell, self, self.retested))
 
     def debrief_now(self) -> None:
         """Open the debrief."""
@@ -276,17 +254,7 @@ class BenchScreen(Screen):
         self.ask("debrief", self.desk.attempt, then=self._debriefed)
 
     def _debriefed(self, debrief: Debrief) -> None:
-        from trainer.window.state.debrief import DebriefScreen
-
         self.shell.instead(self, DebriefScreen(self.shell, self.desk, debrief, self.who, self.practising))
-
-    def ask(self, does: str, *arguments: object, then: Callable[..., None]) -> None:
-        """Ask for long work; its value counts only while this screen stands."""
-        self.shell.ask(does, *arguments, then=lambda value: then(value) if self in self.shell.screens else None)
-
-    def prepare(self) -> None:
-        """Have the reasoning made ready while nothing else is wanted."""
-        self.shell.ask("prepare", self.desk.attempt, then=lambda _nothing: None, idle=True)
 
     def retested(self, done: Done) -> None:
         """Take a retest: hear it, and tell what it proves."""
@@ -297,18 +265,6 @@ class BenchScreen(Screen):
         if done.data["to_provoke"]:
             shown.append(text("retest.provoke"))
         self.say(*code_lines(self.profile, done.data["codes"]), *shown)
-
-    def say(self, *lines: str) -> None:
-        """Tell something under the strip until something else is told."""
-        self.told = tuple(lines)
-        self.shell.touch()
-
-    def caution(self, key: str) -> tuple[str, ...]:
-        """Return a caution the first time that it is called for."""
-        if key in self._cautioned:
-            return ()
-        self._cautioned.add(key)
-        return (text(key),)
 
     def opened(self) -> None:
         """Tell what a real engine asks for, the first time."""

@@ -3,21 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import TYPE_CHECKING
 
 from trainer.practice.attempt import actions
 from trainer.practice.attempt.actions import Done
 from trainer.sound.render import Sound
 from trainer.sound.spectrum import outline
+from trainer.window.state.case_bench import CaseBench
 from trainer.window.state.choosing import ChooseCylinders
 from trainer.window.state.heard_sounds import HeardSounds
 from trainer.window.state.listening import Track
 from trainer.window.state.pictures import Floats
 from trainer.window.state.strip import starts_of
 from trainer.words import text
-
-if TYPE_CHECKING:
-    from trainer.window.state.bench import BenchScreen
 
 OUTLINE_COLUMNS = 900
 WHOLE, PART = "whole", "part"
@@ -26,7 +23,7 @@ WHOLE, PART = "whole", "part"
 class BenchHearing:
     """What is heard at a bench; `trace` is how visible the outline on the strip is, 0 to 1."""
 
-    def __init__(self, bench: BenchScreen, trace: float) -> None:
+    def __init__(self, bench: CaseBench, trace: float) -> None:
         self._bench, self._listening = bench, bench.shell.listening
         self.trace = trace
         self.outline: Floats | None = None

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -20,14 +19,12 @@ from trainer.window.state.engine_view import engine_node, peaks_by_number, pictu
 from trainer.window.state.listening import Track
 from trainer.window.state.nodes import Node, button, column, flow, row, rule, scroll, split, words
 from trainer.window.state.pictures import Gap, SpectrogramPicture
+from trainer.window.state.practising import Practising
 from trainer.window.state.printing import print_sheet
 from trainer.window.state.screen import Screen
 from trainer.window.state.shell import Shell
 from trainer.window.state.strip import starts_of, strip_node, strip_of_sound
 from trainer.words import text
-
-if TYPE_CHECKING:
-    from trainer.window.state.practising import Practising
 
 OUTLINE_COLUMNS, BAND_COLUMNS = 700, 360
 BAND_EDGES_HZ = np.geomspace(80.0, 12_000.0, 49)

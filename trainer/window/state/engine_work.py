@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import TYPE_CHECKING
 
 from trainer.circuit.elements import Location
 from trainer.errors import WrongCallError
@@ -11,22 +10,21 @@ from trainer.practice.attempt import actions
 from trainer.practice.attempt.actions import Done
 from trainer.practice.attempt.attempt import Attempt
 from trainer.practice.reports.attempt_lines import code_lines, point_text
+from trainer.window.state.bench_hearing import BenchHearing
+from trainer.window.state.case_bench import CaseBench
 from trainer.window.state.choosing import ChooseCylinders, ChoosePlace, Confirm
 from trainer.words import text, told
-
-if TYPE_CHECKING:
-    from trainer.window.state.bench import BenchScreen
 
 
 class EngineWork:
     """The work of one bench."""
 
-    def __init__(self, bench: BenchScreen) -> None:
-        self._bench, self._shell = bench, bench.shell
+    def __init__(self, bench: CaseBench, ears: BenchHearing) -> None:
+        self._bench, self._ears, self._shell = bench, ears, bench.shell
 
     def codes(self, *, clear: bool = False) -> None:
         """Read the codes, or clear them too."""
-        if self._bench.ears.testing:
+        if self._ears.testing:
             self._bench.say(text("codes.running"))
             return
         self._bench.ask("read_codes", self._bench.desk.attempt, clear, then=self._codes_read)
@@ -121,7 +119,7 @@ class EngineWork:
             before = desk.attempt.work
             desk.do(done)
             if desk.attempt.work != before:
-                self._bench.ears.changed()
+                self._ears.changed()
             then()
 
         minutes = done.data["minutes"]

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import TYPE_CHECKING
 
 from trainer.desk.course import Begun
 from trainer.practice.exercises.course_lines import reveal_lines, task_line, why_line
@@ -13,13 +12,11 @@ from trainer.sound.render import Sound
 from trainer.window.state.engine_view import engine_node, picture_of
 from trainer.window.state.listening import Track
 from trainer.window.state.nodes import Node, button, column, flow, lines, scroll, split, words
+from trainer.window.state.practising import Practising
 from trainer.window.state.screen import Screen
 from trainer.window.state.shell import Shell
 from trainer.window.state.strip import starts_of
 from trainer.words import text
-
-if TYPE_CHECKING:
-    from trainer.window.state.practising import Practising
 
 PLAY_KEYS, CHOICE_KEYS, SURE_KEYS = ("t", "y"), ("a", "b", "c", "d", "e"), ("j", "k", "l")
 

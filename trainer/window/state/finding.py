@@ -11,7 +11,7 @@ from trainer.circuit.faults import KINDS, FaultKind
 from trainer.errors import WrongCallError
 from trainer.practice.reports.attempt_lines import claims_text
 from trainer.reasoning.universe.finding import CERTAINTIES, Claim, Finding
-from trainer.window.state.bench import BenchScreen
+from trainer.window.state.case_bench import CaseBench
 from trainer.window.state.choosing import Confirm
 from trainer.window.state.nodes import Node, button, column, flow, row, scroll, tick, words
 from trainer.window.state.screen import Screen
@@ -62,9 +62,9 @@ class FindingScreen(Screen):
     name = "finding"
     first = "count.1"
 
-    def __init__(self, shell: Shell, bench: BenchScreen) -> None:
+    def __init__(self, shell: Shell, bench: CaseBench, committed: Callable[[], None]) -> None:
         super().__init__(shell)
-        self._bench = bench
+        self._bench, self._committed = bench, committed
         self._kept = [Draft(), Draft()]
         self.count = 1
         self.certainty: float | None = None
@@ -245,4 +245,4 @@ class FindingScreen(Screen):
             self.shell.say(told(error))
             return
         self.shell.close()
-        self._bench.committed()
+        self._committed()

@@ -3,20 +3,88 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import TYPE_CHECKING
+from typing import Protocol
 
 from trainer.errors import ProblemsFoundError, ToldError
 from trainer.records.store.opening import as_told
 from trainer.window.state.digits import Digits
 from trainer.window.state.focus import after, towards
 from trainer.window.state.layout import Layout, Placed
+from trainer.window.state.nodes import Node
+from trainer.window.state.services import Services
+from trainer.window.state.station_sound import StationSound
 from trainer.words import told
 
-if TYPE_CHECKING:
-    from trainer.window.state.screen import Screen
-    from trainer.window.state.shell import Shell
-
 ARROWS = {"left": (-1, 0), "right": (1, 0), "up": (0, -1), "down": (0, 1)}
+
+
+class Shown(Protocol):
+    """What hands and the pile of screens ask of a screen."""
+
+    first: str
+
+    @property
+    def cylinders(self) -> tuple[int, ...]:
+        """The cylinders that digits can name here."""
+
+    def view(self) -> Node:
+        """Return what is shown now."""
+
+    def press(self, key: str, *, shift: bool) -> bool:
+        """Take a key that no node has; tell whether it meant something here."""
+
+    def named(self, cylinder: int, *, shift: bool) -> None:
+        """Take a cylinder that was named by its digits."""
+
+    def opened(self) -> None:
+        """Be told that the screen has come up, or come up again."""
+
+    def away(self) -> None:
+        """Be told that the window has lost the keyboard to something else."""
+
+    def left(self) -> None:
+        """Be told that the screen is being left for good."""
+
+    def back(self) -> None:
+        """Do what Escape does."""
+
+    def tick(self) -> None:
+        """Be told that time has passed."""
+
+
+class Handled(Protocol):
+    """What hands ask of the window that they work."""
+
+    services: Services
+    sound: StationSound
+    now_s: float
+    active_s: float
+
+    @property
+    def screen(self) -> Shown:
+        """The screen on top."""
+
+    @property
+    def focus(self) -> str | None:
+        """The name of what the keyboard is on."""
+
+    def layout(self) -> Layout:
+        """Return everything placed."""
+
+    def touch(self) -> None:
+        """Note that what is shown has changed."""
+
+    def focus_on(self, name: str, *, seen: bool = False) -> None:
+        """Move the keyboard to a node."""
+
+    def scroll(self, name: str, by: float) -> None:
+        """Scroll a part by so many pixels."""
+
+    def scale_by(self, steps: int) -> None:
+        """Make text larger or smaller."""
+
+    def say(self, notice: str) -> None:
+        """Show a notice."""
 
 
 class Hands:
@@ -26,10 +94,10 @@ class Hands:
     asked for waits until then. Moving about, scrolling and leaving are always free.
     """
 
-    def __init__(self, shell: Shell) -> None:
+    def __init__(self, shell: Handled) -> None:
         self._shell = shell
         self.digits = Digits()
-        self._later: tuple[Screen, Callable[[], None]] | None = None
+        self._later: tuple[Shown, Callable[[], None]] | None = None
 
     def press(self, key: str, *, shift: bool = False, ctrl: bool = False) -> None:
         """Take a key: a character, or the name of one (`tab`, `enter`, `space`, `left`, `f1`)."""

@@ -18,10 +18,12 @@ from trainer.records.store.log_rows import AttemptRow
 from trainer.window.state.choosing import Confirm
 from trainer.window.state.engine_view import picture_of
 from trainer.window.state.nodes import Node, button, column, field, flow, row, scroll, split, words
+from trainer.window.state.practice_routes import PracticeRoutes
 from trainer.window.state.practising import Practising
 from trainer.window.state.screen import Screen
 from trainer.window.state.shell import Shell
 from trainer.window.state.sitting import sit
+from trainer.window.state.station import ask_to_end
 from trainer.words import text
 
 SHOWN_LEARNERS, SHOWN_WAITING = 12, 4
@@ -99,9 +101,9 @@ class WhoScreen(Screen):
     def back(self) -> None:
         """Ask whether to end the program."""
         if self.shell.settings.station_pin:
-            self.shell.ask_to_end()
+            ask_to_end(self.shell)
         else:
-            self.shell.show(Confirm(self.shell, text("who.end"), self.shell.ask_to_end))
+            self.shell.show(Confirm(self.shell, text("who.end"), lambda: ask_to_end(self.shell)))
 
 
 class WaitingScreen(Screen):
@@ -113,7 +115,7 @@ class WaitingScreen(Screen):
     def __init__(self, shell: Shell, who: str, partner: str = "") -> None:
         super().__init__(shell)
         self.who, self.partner = who, partner
-        self.practising = Practising(shell, who, partner)
+        self.practising = Practising(shell, who, partner, PracticeRoutes())
         self.first = "lesson" if self.practising.lesson else "next"
         self.written = ""
         self.all_shown = False
@@ -268,5 +270,5 @@ def common_buttons(shell: Shell) -> list[Node]:
         button("settings", text("common.settings"), None if kept else opens(SettingsScreen), "f5"),
         button("instructor", text("common.instructor"), None if kept else opens(InstructorScreen), "f7"),
         button("doctor", text("common.doctor"), opens(DoctorScreen), "f6"),
-        button("end", text("common.end"), shell.ask_to_end, "f10"),
+        button("end", text("common.end"), lambda: ask_to_end(shell), "f10"),
     ]

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from trainer.cases.solved.universe_cache import Universes
 from trainer.desk.case_source import find_case
 from trainer.desk.desk import Desk
@@ -13,12 +11,10 @@ from trainer.practice.course.lessons import LESSONS, Lesson, Step, steps_done, w
 from trainer.practice.reports.attempt_lines import card_entry
 from trainer.window.state.bench import BenchScreen
 from trainer.window.state.nodes import Node, button, column, flow, words
+from trainer.window.state.practising import Practising
 from trainer.window.state.shell import Shell
 from trainer.window.state.sitting import station
 from trainer.words import text
-
-if TYPE_CHECKING:
-    from trainer.window.state.practising import Practising
 
 
 class LessonScreen(BenchScreen):

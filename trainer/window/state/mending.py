@@ -6,9 +6,11 @@ from collections.abc import Callable
 
 from trainer.circuit.elements import Location, Side
 from trainer.practice.attempt import repair
+from trainer.practice.attempt.actions import Done
 from trainer.practice.attempt.events import EventKind
 from trainer.practice.attempt.repair import Repair
-from trainer.window.state.bench import BenchScreen
+from trainer.window.state.case_bench import CaseBench
+from trainer.window.state.engine_work import EngineWork
 from trainer.window.state.nodes import Node, button, column, flow, row, scroll, tick, words
 from trainer.window.state.screen import Screen
 from trainer.window.state.shell import Shell
@@ -21,9 +23,9 @@ class RepairScreen(Screen):
     name = "repair"
     first = "place.drive_module"
 
-    def __init__(self, shell: Shell, bench: BenchScreen) -> None:
+    def __init__(self, shell: Shell, bench: CaseBench, work: EngineWork) -> None:
         super().__init__(shell)
-        self._bench = bench
+        self._bench, self._work = bench, work
         finding = bench.desk.attempt.finding
         made = sum(line.kind is EventKind.REPAIRED for line in bench.desk.attempt.card)
         claim = finding.claims[min(made, len(finding.claims) - 1)] if finding and finding.claims else None
@@ -100,7 +102,7 @@ class RepairScreen(Screen):
         done = repair.repair(self._bench.desk.attempt, Repair(self.place, self.named_cylinders, self.side))
         told = text("repair.done", what=text(f"location.{self.place}"), minutes=done.data["minutes"])
         self.shell.close()
-        self._bench.work.carry_out(done, lambda: self._bench.say(told))
+        self._work.carry_out(done, lambda: self._bench.say(told))
 
 
 class RetestScreen(Screen):
@@ -109,9 +111,9 @@ class RetestScreen(Screen):
     name = "retest"
     first = "as_it_stands"
 
-    def __init__(self, shell: Shell, bench: BenchScreen) -> None:
+    def __init__(self, shell: Shell, bench: CaseBench, retested: Callable[[Done], None]) -> None:
         super().__init__(shell)
-        self._bench = bench
+        self._bench, self._retested = bench, retested
 
     def view(self) -> Node:
         """Return the ways to test."""
@@ -137,6 +139,6 @@ class RetestScreen(Screen):
             moved, heated = (place if how == "moving" else None), (place if how == "warm" else None)
             bench = self._bench
             self.shell.close()
-            bench.ask("retest", bench.desk.attempt, bench.place, moved, heated, then=bench.retested)
+            bench.ask("retest", bench.desk.attempt, bench.place, moved, heated, then=self._retested)
 
         return test

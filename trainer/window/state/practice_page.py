@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from trainer.cases.single_case.shipped import profile_named
 from trainer.practice.course.lessons import LESSONS, Lesson
@@ -13,12 +12,10 @@ from trainer.practice.exercises.contrasts import TOURED, contrasts_of
 from trainer.practice.exercises.course_lines import waiting_lines
 from trainer.records.store.learner_record import record_name, taken_in, taken_lines, write_record
 from trainer.window.state.nodes import Node, button, column, field, flow, lines, row, rule, scroll, words
+from trainer.window.state.practising import Practising
 from trainer.window.state.screen import Screen
 from trainer.window.state.shell import Shell
 from trainer.words import text
-
-if TYPE_CHECKING:
-    from trainer.window.state.practising import Practising
 
 
 class PracticePage(Screen):

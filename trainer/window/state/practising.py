@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from typing import TYPE_CHECKING
+from collections.abc import Callable, Mapping
+from typing import Protocol
 
 from trainer.cases.single_case.shipped import profile_named, profile_names
-from trainer.desk.case_source import find_case
+from trainer.desk.case_source import FoundCase, find_case
 from trainer.desk.course import Begun, Course
 from trainer.desk.worker import Then
 from trainer.practice.course.choice import Chosen
@@ -16,19 +16,32 @@ from trainer.practice.course.session_time import REST_MINUTES, STOP_MINUTES
 from trainer.practice.exercises.course_lines import why_line
 from trainer.practice.exercises.exercise import Exercise, Spec
 from trainer.practice.exercises.rematch import REMATCH, Round
-from trainer.window.state.sitting import sit
+from trainer.records.store.log_rows import AttemptRow
+from trainer.window.state.screen import Screen
+from trainer.window.state.shell import Shell
 from trainer.words import text
 
-if TYPE_CHECKING:
-    from trainer.window.state.screen import Screen
-    from trainer.window.state.shell import Shell
+
+class Routes(Protocol):
+    """Where practice leads: screens that are built on what practice is."""
+
+    def case(
+        self, practising: Practising, found: FoundCase, begun: AttemptRow | None, at: Mapping[str, object]
+    ) -> None:
+        """Sit down at a case, going on with what was `begun`; `at` is what the attempt notes of why it came."""
+
+    def exercise(self, practising: Practising, begun: Begun, exercise: Exercise) -> Screen:
+        """Return the screen of an exercise."""
+
+    def lesson(self, practising: Practising, lesson: Lesson) -> Screen:
+        """Return the bench with a lesson above it."""
 
 
 class Practising:
     """A learner's sitting; screens of practice share it."""
 
-    def __init__(self, shell: Shell, who: str, partner: str = "") -> None:
-        self.shell, self.who, self.partner = shell, who, partner
+    def __init__(self, shell: Shell, who: str, partner: str, routes: Routes) -> None:
+        self.shell, self.who, self.partner, self._routes = shell, who, partner, routes
         services = shell.services
         self.course = Course(services.store, who, services.now_utc, services.chance)
         self._rounds: tuple[Round, ...] = ()
@@ -67,7 +80,7 @@ class Practising:
             self._make(begun.spec.name, "", "", lambda exercise: self._show(begun, exercise, instead))
         elif self._fresh and (case := self.course.begun_case()) is not None:
             self._fresh = False
-            sit(self.shell, case[0], self.who, self.partner, begun=case[1], practising=self)
+            self._routes.case(self, *case, at={})
         elif self._rounds:
             self._next_round(instead)
         else:
@@ -104,7 +117,7 @@ class Practising:
         if instead is not None and self.shell.screen is instead:
             self.shell.close()
         at = {"why": chosen.why, "about": chosen.about}
-        sit(self.shell, find_case(chosen.task.name), self.who, self.partner, at=at, practising=self)
+        self._routes.case(self, find_case(chosen.task.name), begun=None, at=at)
         self.shell.say(why_line(chosen.why, chosen.about, CASE))
 
     # exercises
@@ -133,9 +146,7 @@ class Practising:
         self._ask("exercise", name, stale_class, probed, then=then)
 
     def _show(self, begun: Begun, exercise: Exercise, instead: Screen | None) -> None:
-        from trainer.window.state.exercise import ExerciseScreen
-
-        screen = ExerciseScreen(self.shell, self, begun, exercise)
+        screen = self._routes.exercise(self, begun, exercise)
         if instead is not None and instead in self.shell.screens:
             self.shell.instead(instead, screen)
         else:
@@ -145,7 +156,5 @@ class Practising:
 
     def open_lesson(self, lesson: Lesson) -> None:
         """Open a lesson on the bench, going on with what was begun of it."""
-        from trainer.window.state.lesson import LessonScreen
-
         self.begin_sitting()
-        self.shell.show(LessonScreen(self.shell, lesson, self))
+        self.shell.show(self._routes.lesson(self, lesson))

@@ -14,7 +14,8 @@ from trainer.instruments.probes import pins_of_cylinder, request_between
 from trainer.instruments.under_load import Trace
 from trainer.practice.attempt.actions import Done
 from trainer.practice.reports.attempt_lines import point_text, request_text
-from trainer.window.state.bench import BenchScreen
+from trainer.window.state.case_bench import CaseBench
+from trainer.window.state.engine_work import EngineWork
 from trainer.window.state.nodes import (
     Box,
     Node,
@@ -53,9 +54,11 @@ class ProbeScreen(Screen):
     name = "probe"
     first = "pin.0"
 
-    def __init__(self, shell: Shell, bench: BenchScreen, point: str = "") -> None:
+    def __init__(
+        self, shell: Shell, bench: CaseBench, work: EngineWork, card: Callable[[], Node], point: str = ""
+    ) -> None:
         super().__init__(shell)
-        self._bench = bench
+        self._bench, self._work, self._card = bench, work, card
         numbers = bench.cylinders
         self.cylinder = bench.marked or numbers[0]
         if point.startswith("pass_through."):
@@ -108,7 +111,7 @@ class ProbeScreen(Screen):
             self._reading(),
             gap=0.7,
         )
-        return split(main, column(self._bench.card(), least=20.0), least=58.0)
+        return split(main, column(self._card(), least=20.0), least=58.0)
 
     def _ladder(self) -> Node:
         profile = self._bench.profile
@@ -246,7 +249,7 @@ class ProbeScreen(Screen):
         )
 
     def _measured(self, done: Done) -> None:
-        self._bench.work.carry_out(done, lambda: self._show(done))
+        self._work.carry_out(done, lambda: self._show(done))
 
     def _show(self, done: Done) -> None:
         reading = done.data["reading"]

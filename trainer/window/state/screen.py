@@ -3,12 +3,9 @@
 from __future__ import annotations
 
 from abc import ABC, abstractmethod
-from typing import TYPE_CHECKING
 
 from trainer.window.state.nodes import Node
-
-if TYPE_CHECKING:
-    from trainer.window.state.shell import Shell
+from trainer.window.state.shell import Shell
 
 
 class Screen(ABC):

@@ -15,6 +15,7 @@ from trainer.practice.reports.set_lines import head_lines
 from trainer.sets.items import SetItem
 from trainer.sets.opening import OpenedSet
 from trainer.window.state.bench import BenchScreen
+from trainer.window.state.debrief import DebriefScreen
 from trainer.window.state.nodes import Node, button, column, field, flow, lines, row, scroll, words
 from trainer.window.state.passphrase import PassphraseScreen
 from trainer.window.state.screen import Screen
@@ -123,8 +124,6 @@ class SetScreen(Screen):
         return look
 
     def _debriefed(self, desk: Desk, debrief: Debrief) -> None:
-        from trainer.window.state.debrief import DebriefScreen
-
         if self.shell.screen is self:
             self.shell.show(DebriefScreen(self.shell, desk, debrief, self.who))
 

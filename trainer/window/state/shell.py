@@ -10,12 +10,11 @@ from trainer.desk.worker import Job, Then
 from trainer.errors import ProblemsFoundError, ToldError
 from trainer.sets.opening import OpenedSet
 from trainer.window.state.focus import scrolled_into_view
-from trainer.window.state.hands import Hands
+from trainer.window.state.hands import Hands, Shown
 from trainer.window.state.layout import Layout, Measure, laid_out
 from trainer.window.state.listening import Listening
 from trainer.window.state.nodes import Node, button, column, flow, words
 from trainer.window.state.notices import notices, status
-from trainer.window.state.screen import Screen
 from trainer.window.state.services import Services
 from trainer.window.state.station_sound import StationSound
 from trainer.words import speak, text, told
@@ -30,7 +29,7 @@ class Shell:
     `opened_sets` are sealed sets by what their file holds: their passphrase is typed once while the program runs.
     """
 
-    def __init__(self, services: Services, settings: Settings, first: Callable[[Shell], Screen]) -> None:
+    def __init__(self, services: Services, settings: Settings, first: Callable[[Shell], Shown]) -> None:
         self.services, self.settings = services, settings
         speak(settings.language)
         self.sound = StationSound(self, services.device if services.device is not None else settings.device)
@@ -47,7 +46,7 @@ class Shell:
         self._focus: dict[int, str] = {}
         self._home = first
         self.opened_sets: dict[str, OpenedSet] = {}
-        self.screens: list[Screen] = []
+        self.screens: list[Shown] = []
         self.show(first(self))
 
     @property
@@ -58,11 +57,11 @@ class Shell:
     # screens
 
     @property
-    def screen(self) -> Screen:
+    def screen(self) -> Shown:
         """The screen on top."""
         return self.screens[-1]
 
-    def show(self, screen: Screen) -> None:
+    def show(self, screen: Shown) -> None:
         """Put a screen on top."""
         self.screens.append(screen)
         self._arrived()
@@ -73,13 +72,13 @@ class Shell:
             self._drop(self.screens.pop())
             self._arrived()
 
-    def instead(self, gone: Screen, screen: Screen) -> None:
+    def instead(self, gone: Shown, screen: Shown) -> None:
         """Put a screen in the place of another and of whatever lies on top of that one."""
         while gone in self.screens:
             self._drop(self.screens.pop())
         self.show(screen)
 
-    def _drop(self, gone: Screen) -> None:
+    def _drop(self, gone: Shown) -> None:
         self._focus.pop(id(gone), None)
         gone.left()
 
@@ -113,8 +112,9 @@ class Shell:
 
     def root(self) -> Node:
         """Return everything shown: notices above the screen on top."""
-        view = self._view()  # before the notices, which tell what it left out
-        return column(notices(self), column(view, weight=1.0), status(self), pad=1.0, gap=0.6)
+        view, services = self._view(), self.services  # before the notices, which tell what it left out
+        above = notices(services.store, self.sound, self.notice)
+        return column(above, column(view, weight=1.0), status(services.worker, self.touched), pad=1.0, gap=0.6)
 
     def _view(self) -> Node:
         """Return the screen on top, or why it cannot be shown: records can turn out damaged at any moment."""
@@ -229,16 +229,6 @@ class Shell:
         """Make text larger or smaller."""
         place = min(range(len(SCALES)), key=lambda row: abs(SCALES[row] - self.settings.scale)) + steps
         self.keep(self.settings.changed(scale=SCALES[min(max(place, 0), len(SCALES) - 1)]))
-
-    def ask_to_end(self) -> None:
-        """End the program, or in station mode ask for the PIN first."""
-        if self.settings.station_pin:
-            from trainer.window.state.station import PinScreen
-
-            if not isinstance(self.screen, PinScreen):
-                self.show(PinScreen(self))
-        else:
-            self.closing = True
 
     def footer(self, *extra: Node | None) -> Node:
         """Return the line of buttons that every screen ends with."""

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from types import MappingProxyType
-from typing import TYPE_CHECKING
 
 from trainer.cases.solved.universe_cache import Universes
 from trainer.desk.case_source import FoundCase
@@ -13,10 +12,8 @@ from trainer.desk.seat import seat
 from trainer.practice.attempt.fading import trace_strength
 from trainer.records.store.log_rows import AttemptRow
 from trainer.window.state.bench import BenchScreen
+from trainer.window.state.practising import Practising
 from trainer.window.state.shell import Shell
-
-if TYPE_CHECKING:
-    from trainer.window.state.practising import Practising
 
 
 def sit(

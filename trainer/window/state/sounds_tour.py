@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import TYPE_CHECKING
 
 from trainer.circuit.profile import Profile
 from trainer.practice.exercises.contrasts import Contrast
@@ -12,13 +11,11 @@ from trainer.sound.render import Sound
 from trainer.window.state.engine_view import engine_node, picture_of
 from trainer.window.state.listening import Track
 from trainer.window.state.nodes import Node, button, column, flow, scroll, split, words
+from trainer.window.state.practising import Practising
 from trainer.window.state.screen import Screen
 from trainer.window.state.shell import Shell
 from trainer.window.state.strip import starts_of
 from trainer.words import text
-
-if TYPE_CHECKING:
-    from trainer.window.state.practising import Practising
 
 
 class SoundsTour(Screen):

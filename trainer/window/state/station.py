@@ -4,8 +4,17 @@ from __future__ import annotations
 
 from trainer.window.state.nodes import Node, button, field, flow, scroll, words
 from trainer.window.state.screen import Screen
+from trainer.window.state.settings_page import SettingsScreen
 from trainer.window.state.shell import Shell
 from trainer.words import text
+
+
+def ask_to_end(shell: Shell) -> None:
+    """End the program, or in station mode ask for the PIN first."""
+    if not shell.settings.station_pin:
+        shell.closing = True
+    elif not isinstance(shell.screen, PinScreen):
+        shell.show(PinScreen(shell))
 
 
 class PinScreen(Screen):
@@ -45,8 +54,6 @@ class PinScreen(Screen):
             self.shell.closing = True
 
     def _settings(self) -> None:
-        from trainer.window.state.settings_page import SettingsScreen
-
         if self._right():
             self.shell.instead(self, SettingsScreen(self.shell))
 
