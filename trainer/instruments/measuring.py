@@ -66,12 +66,6 @@ class Measured:
 LIVE_TESTS = {"drop": "load_drop", "supply": "load_drop", "trace": "current_trace", "dummy": "dummy_load"}
 
 
-DROP_PLACES = (
-    Location.DRIVE_MODULE, Location.ENGINE_HARNESS, Location.PASS_THROUGH, Location.UNDER_COVER, Location.COIL,
-)  # fmt: skip
-"""Across what a voltage drop can be taken."""
-
-
 def through_point(profile: Profile, cylinder: int) -> str:
     """Return the pass-through connector of a cylinder as a break point."""
     return f"pass_through.{profile.connector_of(cylinder).name}"
@@ -153,10 +147,10 @@ def check_request(profile: Profile, request: Request) -> None:
         raise WrongCallError("not_here", cylinder=request.cylinder, point=request.point, cylinders=numbers(here))
     if request.what == "returns" and (request.other not in here or request.other == request.cylinder):
         raise WrongCallError("not_here", cylinder=request.other, point=request.point, cylinders=numbers(here))
-    if request.what == "wire" and request.location not in (Location.ENGINE_HARNESS, Location.UNDER_COVER):
-        raise WrongCallError("no_wire", place=text(f"location.{request.location}"))
-    if request.what == "drop" and request.location not in DROP_PLACES:
-        raise WrongCallError("no_drop", place=text(f"location.{request.location}"))
+    if request.what == "wire":
+        _ends(profile, request)
+    if request.what == "drop":
+        drop_pins_of(profile, request)
 
 
 def pins_of(profile: Profile, request: Request) -> tuple[Pin, Pin | None]:
@@ -181,7 +175,9 @@ def _ends(profile: Profile, request: Request) -> tuple[Pin, Pin]:
 
     if request.location is Location.ENGINE_HARNESS:
         return pin(MODULE_CONNECTOR, "harness"), pin(through, "engine")
-    return pin(through, "cover"), pin(plug_point(number), "harness")
+    if request.location is Location.UNDER_COVER:
+        return pin(through, "cover"), pin(plug_point(number), "harness")
+    raise WrongCallError("no_wire", place=text(f"location.{request.location}"))
 
 
 def _live(profile: Profile, faults: Sequence[Fault], work: Work, request: Request, seed: int) -> Measured:
@@ -222,7 +218,7 @@ def live_tests(profile: Profile, request: Request) -> tuple[str, ...]:
 
 
 def drop_pins_of(profile: Profile, request: Request) -> tuple[Pin, Pin]:
-    """Return the two pins between which a voltage drop is asked for; raises KeyError for a place without one."""
+    """Return the two pins between which a voltage drop is asked for; raises WrongCallError for another place."""
     number, side = request.cylinder, request.side
     through = through_point(profile, number)
 
@@ -237,6 +233,8 @@ def drop_pins_of(profile: Profile, request: Request) -> tuple[Pin, Pin]:
         Location.UNDER_COVER: ((through, "cover"), (plug, "injector")),
         Location.COIL: ((plug, "harness"), (plug, "injector")),
     }
+    if request.location not in ends:
+        raise WrongCallError("no_drop", place=text(f"location.{request.location}"))
     first, second = ends[request.location]
     return pin(*first), pin(*second)
 

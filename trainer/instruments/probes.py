@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import product
 from typing import Literal
 
 from trainer.circuit.elements import Location, Side
@@ -42,10 +43,8 @@ def request_between(profile: Profile, meter: Meter, first: Pin, second: Pin | No
 
 def _candidates(profile: Profile, meter: Meter, first: Pin, second: Pin | None) -> Iterator[Request]:
     if meter == "drop":
-        for number in profile.cylinders:
-            for place in Location:
-                for side in Side:
-                    yield Request("drop", cylinder=number, location=place, side=side)
+        for number, place, side in product(profile.cylinders, Location, Side):
+            yield Request("drop", cylinder=number, location=place, side=side)
         return
     here = _cylinders(profile, first)
     if meter == "insulation" or second is None:

@@ -29,54 +29,67 @@ def pack_from(content: str, file: str, folder: Path) -> SetPack:
 
     Raises ProblemsFoundError with every name that leads nowhere.
     """
-    parsed = YamlText(content, file)
-    form = filled(SetForm, parsed)
-    cases: dict[str, str] = {}
-    profiles: dict[str, str] = {}
-    problems: list[Problem] = []
-
-    def wrong(path: FieldPath, found: str, allowed: str, mend: str) -> None:
-        problems.append(parsed.problem(path, repr(found), allowed, mend))
-
-    def add_profile(path: FieldPath, name: str) -> None:
-        for near in (folder, folder / "profiles", folder.parent / "profiles", scenarios_folder() / "profiles"):
-            if is_file(near / f"{name}.yaml"):
-                profiles[name] = read_text(near / f"{name}.yaml")
-                return
-        wrong(path, name, ", ".join(profile_names()), text("file.name_a_profile"))
-
-    for row, line in enumerate(form.cases):
+    packing = _Packing(YamlText(content, file), folder)
+    for row, line in enumerate(filled(SetForm, packing.parsed).cases):
         here: FieldPath = ("cases", row)
         if isinstance(line, DrawForm):
-            for place, name in enumerate(line.profiles):
-                add_profile((*here, "profiles", place), name)
-            for name in pool_of(line, {name: case_named(name) for name in case_names()}):
-                cases[name] = read_text(scenarios_folder() / "cases" / f"{name}.yaml")
-            continue
-        found = _case_text(line.case, folder)
-        if found is None:
-            profile = _profile_of_code(line.case)
-            if profile is None:
-                wrong(
-                    (*here, "case"), line.case, text("file.a_shipped_case_a_file_or_a_case_code"), text("set.name_it")
-                )
-            else:
-                add_profile((*here, "case"), profile)
-            continue
-        cases[line.case] = found
-        if sum(map(len, cases.values())) > MOST_PACKED:
+            packing.draw(here, line)
+        else:
+            packing.listed(here, line.case)
+    if packing.problems:
+        raise ProblemsFoundError(packing.problems)
+    return SetPack(content, packing.cases, packing.profiles)
+
+
+class _Packing:
+    """What a set names, gathered line by line."""
+
+    def __init__(self, parsed: YamlText, folder: Path) -> None:
+        self.parsed, self._folder = parsed, folder
+        self.cases: dict[str, str] = {}
+        self.profiles: dict[str, str] = {}
+        self.problems: list[Problem] = []
+
+    def draw(self, here: FieldPath, line: DrawForm) -> None:
+        """Take the profiles that a draw names, and the shipped cases of its pool."""
+        for place, name in enumerate(line.profiles):
+            self._profile((*here, "profiles", place), name)
+        for name in pool_of(line, {name: case_named(name) for name in case_names()}):
+            self.cases[name] = read_text(scenarios_folder() / "cases" / f"{name}.yaml")
+
+    def listed(self, here: FieldPath, named: str) -> None:
+        """Take a case that is named, with its profile; raises ProblemsFoundError where it is too much."""
+        found = _case_text(named, self._folder)
+        profile = _profile_of_code(named) if found is None else None
+        if found is None and profile is None:
+            allowed, mend = text("file.a_shipped_case_a_file_or_a_case_code"), text("set.name_it")
+            self._wrong((*here, "case"), named, allowed, mend)
+        elif profile is not None:
+            self._profile((*here, "case"), profile)
+        elif found is not None:
+            self.cases[named] = found
+            self._refuse_too_much((*here, "case"))
+            try:
+                self._profile((*here, "case"), filled(CaseForm, YamlText(found, named)).profile)
+            except ProblemsFoundError as error:
+                self.problems += error.problems
+
+    def _profile(self, path: FieldPath, name: str) -> None:
+        folder = self._folder
+        for near in (folder, folder / "profiles", folder.parent / "profiles", scenarios_folder() / "profiles"):
+            if is_file(near / f"{name}.yaml"):
+                self.profiles[name] = read_text(near / f"{name}.yaml")
+                return
+        self._wrong(path, name, ", ".join(profile_names()), text("file.name_a_profile"))
+
+    def _refuse_too_much(self, path: FieldPath) -> None:
+        if sum(map(len, self.cases.values())) > MOST_PACKED:
             allowed = text("file.at_most_characters", count=MOST_PACKED)
-            found_ = text("set.too_much_text")
-            raise ProblemsFoundError(
-                [*problems, parsed.problem((*here, "case"), found_, allowed, text("set.make_two"))]
-            )
-        try:
-            add_profile((*here, "case"), filled(CaseForm, YamlText(found, line.case)).profile)
-        except ProblemsFoundError as error:
-            problems += error.problems
-    if problems:
-        raise ProblemsFoundError(problems)
-    return SetPack(content, cases, profiles)
+            over = self.parsed.problem(path, text("set.too_much_text"), allowed, text("set.make_two"))
+            raise ProblemsFoundError([*self.problems, over])
+
+    def _wrong(self, path: FieldPath, found: str, allowed: str, mend: str) -> None:
+        self.problems.append(self.parsed.problem(path, repr(found), allowed, mend))
 
 
 def _case_text(named: str, folder: Path) -> str | None:

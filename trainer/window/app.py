@@ -129,7 +129,13 @@ class App:
             shell.hands.click(*event.pos)
         elif event.type == pygame.MOUSEWHEEL:
             shell.hands.wheel(*pygame.mouse.get_pos(), event.precise_y, self.letters.em)
-        elif event.type == pygame.VIDEORESIZE and not self._full:
+        else:
+            self._changed_around(event)
+
+    def _changed_around(self, event: pygame.Event) -> None:
+        """Take what the system says of the window and of sound."""
+        shell = self.shell
+        if event.type == pygame.VIDEORESIZE and not self._full:
             self._size = (max(event.w, LEAST_SIZE[0]), max(event.h, LEAST_SIZE[1]))
             shell.touch()
         elif event.type in (pygame.WINDOWSIZECHANGED, pygame.WINDOWEXPOSED):

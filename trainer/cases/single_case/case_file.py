@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 from typing import Annotated, Literal
 
@@ -165,7 +165,13 @@ def _contradictions(form: CaseForm, profile: Profile) -> Iterator[Contradiction]
                 text("file.another_place_or_cylinder"),
                 text("file.leave_one_of_them_out"),
             )
-    for row, stored in enumerate(form.stored_codes):
+    yield from _wrong_codes(form.stored_codes, profile)
+    if form.evidence != "all":
+        yield from _wrong_evidence(form.evidence)
+
+
+def _wrong_codes(stored_codes: Sequence[StoredForm], profile: Profile) -> Iterator[Contradiction]:
+    for row, stored in enumerate(stored_codes):
         if stored.cylinder not in profile.cylinders:
             allowed = text("file.one_to", last=len(profile.cylinders))
             yield (
@@ -181,17 +187,19 @@ def _contradictions(form: CaseForm, profile: Profile) -> Iterator[Contradiction]
                 text("file.a_code_of_one_cylinder"),
                 text("file.take_open_over_or_tripped"),
             )
-    if form.evidence != "all":
-        for row, test in enumerate(form.evidence):
-            if test not in TESTS:
-                yield ["evidence", row], repr(test), ", ".join(TESTS), text("file.name_a_test_of_the_list_or_write_all")
-        if "actuation_test" not in form.evidence:
-            yield (
-                ["evidence"],
-                text("file.no_actuation_test"),
-                text("file.a_list_with_actuation_test"),
-                text("file.add_it_the_case_is_heard"),
-            )
+
+
+def _wrong_evidence(evidence: Sequence[str]) -> Iterator[Contradiction]:
+    for row, test in enumerate(evidence):
+        if test not in TESTS:
+            yield ["evidence", row], repr(test), ", ".join(TESTS), text("file.name_a_test_of_the_list_or_write_all")
+    if "actuation_test" not in evidence:
+        yield (
+            ["evidence"],
+            text("file.no_actuation_test"),
+            text("file.a_list_with_actuation_test"),
+            text("file.add_it_the_case_is_heard"),
+        )
 
 
 def _wrong_priors(priors: dict[str, float]) -> Iterator[Contradiction]:

@@ -71,14 +71,7 @@ def begun(case: Case, seed: int) -> Attempt:
 
 def step(attempt: Attempt, event: Event) -> Attempt:
     """Return the attempt after an event; raises ValueError for one that is out of order or cannot come now."""
-    if event.number != attempt.events + 1:
-        raise ValueError(f"event {event.number} cannot follow event {attempt.events}")
-    if attempt.closed and event.kind is not EventKind.LOOKED_BACK:
-        raise ValueError("nothing follows the end of an attempt")
-    if (event.kind is EventKind.FOUND) == (attempt.finding is not None) and event.kind in (
-        EventKind.FOUND, EventKind.REPAIRED, EventKind.RETESTED,
-    ):  # fmt: skip
-        raise ValueError(f"{event.kind} cannot come {'after' if attempt.finding else 'before'} the finding")
+    _refuse_out_of_order(attempt, event)
     data = event.data
     minutes = float(data.get("minutes", 0.0))
     changes: dict[str, Any] = {
@@ -109,6 +102,17 @@ def step(attempt: Attempt, event: Event) -> Attempt:
     if event.kind in (EventKind.CLOSED, EventKind.VOIDED):
         changes["closed"] = True
     return replace(attempt, **changes)
+
+
+def _refuse_out_of_order(attempt: Attempt, event: Event) -> None:
+    if event.number != attempt.events + 1:
+        raise ValueError(f"event {event.number} cannot follow event {attempt.events}")
+    if attempt.closed and event.kind is not EventKind.LOOKED_BACK:
+        raise ValueError("nothing follows the end of an attempt")
+    if (event.kind is EventKind.FOUND) == (attempt.finding is not None) and event.kind in (
+        EventKind.FOUND, EventKind.REPAIRED, EventKind.RETESTED,
+    ):  # fmt: skip
+        raise ValueError(f"{event.kind} cannot come {'after' if attempt.finding else 'before'} the finding")
 
 
 def replayed(case: Case, seed: int, events: Iterable[Event]) -> Attempt:
