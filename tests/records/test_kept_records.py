@@ -85,6 +85,7 @@ def _exam_rows(store: Store) -> list:
     return store.all_in_set(exam.case_set.id)
 
 
+@pytest.mark.long  # every kind of step: each hypothesis is solved in engine states that no other test has
 def test_an_old_case_is_scored_as_it_was() -> None:
     store = from_backup(Path())
     attempt = worked(store)
