@@ -33,7 +33,7 @@ BLUR = 2.5
 HUM_FROM = 4.0
 """From how many steps over silence in the bed on they call a hum a hum, and below it nothing."""
 
-TRIALS, CASES = 1500, 14
+TRIALS, CASES = 1500, 12
 
 
 def share_right(profile: Profile, place: int, bed_dba: float, chance: np.random.Generator) -> float:
