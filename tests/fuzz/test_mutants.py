@@ -11,7 +11,7 @@ from tests.fuzz.figures import Run, SurvivedNotError, counted
 from tests.fuzz.world import World, world_in
 
 RUNS = {
-    "store": (store_mutants.run, 16),
+    "store": (store_mutants.run, 10),
     "backup": (backup_mutants.run, 40),
     "bundle": (bundle_mutants.run, 40),
     "record": (record_mutants.run, 60),

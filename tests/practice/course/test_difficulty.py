@@ -12,7 +12,6 @@ import pytest
 from scipy.stats import spearmanr
 
 from tests.engines import ALL, FIELD, NORTH
-from tests.thinned import thinned
 from tests.universes import POOLS
 from trainer.cases.drawing.coded_case import case_of_code
 from trainer.cases.drawing.features import features_at, features_of, pool_features
@@ -52,7 +51,8 @@ def share_right(profile: Profile, place: int, bed_dba: float, chance: np.random.
     return float(np.mean(right))
 
 
-@pytest.mark.parametrize("profile", thinned([FIELD, NORTH], 2), ids=lambda one: one.name)
+@pytest.mark.parametrize("profile", [FIELD, NORTH], ids=lambda one: one.name)
+@pytest.mark.long
 def test_simulated_listeners_rank_cases_as_predicted(profile: Profile) -> None:
     """Cases evenly from the easiest to the hardest, over all beds in which they can be heard."""
     pool, chance = POOLS(profile), np.random.default_rng(4)

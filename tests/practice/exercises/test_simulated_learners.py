@@ -78,7 +78,7 @@ def test_nobody_is_said_to_hold_what_they_never_showed() -> None:
     assert all(chance < FOUND_FROM for chance in learner_of(learner.entries).slips.values())
 
 
-@pytest.mark.parametrize("count", [3, pytest.param(11, marks=LONG)])
+@pytest.mark.parametrize("count", [pytest.param(3, marks=LONG), pytest.param(11, marks=LONG)])
 def test_abilities_are_recovered_and_their_intervals_cover(count: int) -> None:
     rng = np.random.default_rng(11)
     true: dict[Skill, list[float]] = {skill: [] for skill in Skill}

@@ -96,7 +96,7 @@ def test_a_path_ends_when_a_finding_is_proved_or_nothing_tells_more() -> None:
     assert posterior.max() < PROVED
 
 
-@pytest.mark.parametrize("name", thinned(sorted(case_names(), key=lambda name: len(case_named(name).faults) > 1), 6))
+@pytest.mark.parametrize("name", thinned(sorted(case_names(), key=lambda name: len(case_named(name).faults) > 1), 9))
 def test_the_best_path_of_every_shipped_case_proves_it_and_ends_with_its_repair(name: str) -> None:
     reasoner = reasoner_of(name)
     path = reasoner.best_path
