@@ -18,9 +18,12 @@ from trainer.records.store.log_rows import AttemptRow
 from trainer.window.state.choosing import Confirm
 from trainer.window.state.engine_view import picture_of
 from trainer.window.state.nodes import Node, button, column, field, flow, row, scroll, split, words
+from trainer.window.state.practice_page import PracticePage
 from trainer.window.state.practice_routes import PracticeRoutes
 from trainer.window.state.practising import Practising
+from trainer.window.state.progress import ProgressScreen
 from trainer.window.state.screen import Screen
+from trainer.window.state.sets import SetsScreen
 from trainer.window.state.shell import Shell
 from trainer.window.state.sitting import sit
 from trainer.window.state.station import ask_to_end
@@ -223,8 +226,6 @@ class WaitingScreen(Screen):
         return lambda: sit(self.shell, found, self.who, self.partner, begun=row_)
 
     def _practice(self) -> None:
-        from trainer.window.state.practice_page import PracticePage
-
         self.shell.show(PracticePage(self.shell, self.practising))
 
     def opened(self) -> None:
@@ -234,13 +235,9 @@ class WaitingScreen(Screen):
             self.shell.ask("prepare_practice", then=lambda _nothing: None, idle=True)
 
     def _sets(self) -> None:
-        from trainer.window.state.sets import SetsScreen
-
         self.shell.show(SetsScreen(self.shell, self.who))
 
     def _progress(self) -> None:
-        from trainer.window.state.progress import ProgressScreen
-
         self.shell.show(ProgressScreen(self.shell, self.practising.course))
 
 

@@ -20,6 +20,7 @@ from trainer.window.state.choosing import Confirm
 from trainer.window.state.nodes import Node, button, column, field, flow, row, scroll, words
 from trainer.window.state.passphrase import PassphraseScreen
 from trainer.window.state.screen import Screen
+from trainer.window.state.set_builder import SetBuilder
 from trainer.window.state.sets import open_file, set_files
 from trainer.window.state.shell import Shell
 from trainer.words import problem_line, text
@@ -117,8 +118,6 @@ class InstructorScreen(Screen):
         return choose
 
     def _build(self) -> None:
-        from trainer.window.state.set_builder import SetBuilder
-
         if self.shell.services.sets is None:
             raise WrongCallError("nothing_kept_here")
         self.shell.show(SetBuilder(self.shell, self.shell.services.sets))

@@ -15,6 +15,7 @@ from trainer.window.state.nodes import Node, button, column, field, flow, lines,
 from trainer.window.state.practising import Practising
 from trainer.window.state.screen import Screen
 from trainer.window.state.shell import Shell
+from trainer.window.state.sounds_tour import SoundsTour
 from trainer.words import text
 
 
@@ -86,8 +87,6 @@ class PracticePage(Screen):
         return lambda: self.practising.open_lesson(lesson)
 
     def _sounds(self) -> None:
-        from trainer.window.state.sounds_tour import SoundsTour
-
         def show() -> None:
             profile = profile_named(TOURED)
             pairs = contrasts_of(self.shell.services.pools(profile))

@@ -13,6 +13,7 @@ from trainer.sets.sealed import MOST_BYTES, is_sealed, read_head
 from trainer.window.state.nodes import Node, button, column, field, row, scroll, words
 from trainer.window.state.passphrase import PassphraseScreen
 from trainer.window.state.screen import Screen
+from trainer.window.state.set_page import SetScreen
 from trainer.window.state.shell import Shell
 from trainer.words import text
 
@@ -86,8 +87,6 @@ class SetsScreen(Screen):
         self._opened(opened)
 
     def _opened(self, opened: OpenedSet) -> None:
-        from trainer.window.state.set_page import SetScreen
-
         refuse_open_exam(opened, opened.case_set.name)
         results = self.shell.services.results
         self.shell.show(SetScreen(self.shell, opened, self.who, results))
