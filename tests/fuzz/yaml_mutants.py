@@ -383,7 +383,7 @@ def counted(work: Work, *, trial: bool) -> Iterator[None]:
         if not trial:
             for module in (check, set_proofs):
                 stack.enter_context(patch.object(module, "untried", lambda profile: None))
-        engine_trial._TRIED.clear()
+        engine_trial.trial_of.cache_clear()
         yield
 
 

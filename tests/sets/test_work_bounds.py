@@ -73,7 +73,7 @@ def test_an_engine_that_cannot_be_solved_is_told_within_a_budget_of_steps(
     steps = []
     step = Stage.step
     monkeypatch.setattr(Stage, "step", lambda self, *rest: steps.append(len(self.matrix)) or step(self, *rest))
-    monkeypatch.setattr(engine_trial, "_TRIED", {})
+    engine_trial.trial_of.cache_clear()
     (line,) = told_of(content, tmp_path)
     assert f"mine.yaml, line 56: {told}" in line
     slots, longest_pulse, parts_of_steps = 9, 1200, 1.2
@@ -92,7 +92,7 @@ def test_a_case_and_a_set_with_such_an_engine_are_told_the_same(tmp_path: Path) 
 
 def test_shipped_engines_take_less_than_half_of_what_is_allowed(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(engine_trial, "MOST_STEPS", MOST_STEPS // 2)
-    monkeypatch.setattr(engine_trial, "_TRIED", {})
+    engine_trial.trial_of.cache_clear()
     for name in profile_names():
         assert engine_trial.untried(profile_named(name)) is None
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from functools import lru_cache
 
 from trainer.cases.profiles.profile_form import TESTS
 from trainer.cases.single_case.case import Case, StoredCode
@@ -13,7 +14,7 @@ from trainer.circuit.codes import Sensed
 from trainer.circuit.elements import Location, Part
 from trainer.circuit.fault_space import single_faults
 from trainer.circuit.faults import Fault, FaultKind
-from trainer.circuit.profile import Profile
+from trainer.circuit.profile import ByContent, Profile
 from trainer.sound.bed import BedKind
 from trainer.sound.render import Bed
 
@@ -92,18 +93,15 @@ def is_group(fault: Fault) -> bool:
     return len(fault.cylinders) > MOST_OF_A_PAIR
 
 
-_DRAWABLE: dict[tuple[str, int], tuple[Fault, ...]] = {}
-
-
 def drawable(profile: Profile, difficulty: int) -> tuple[Fault, ...]:
     """Return every fault that can be drawn on an engine at a difficulty."""
-    key = (profile.digest, difficulty)
-    if key not in _DRAWABLE:
-        allowed = KINDS_BY_DIFFICULTY[difficulty - 1]
-        _DRAWABLE[key] = tuple(
-            fault for fault in single_faults(profile) if fault.kind in allowed and not _out_of_reach(fault)
-        )
-    return _DRAWABLE[key]
+    return _drawable(ByContent(profile), difficulty)
+
+
+@lru_cache(maxsize=64)
+def _drawable(engine: ByContent, difficulty: int) -> tuple[Fault, ...]:
+    allowed = KINDS_BY_DIFFICULTY[difficulty - 1]
+    return tuple(fault for fault in single_faults(engine.profile) if fault.kind in allowed and not _out_of_reach(fault))
 
 
 def _out_of_reach(fault: Fault) -> bool:

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from trainer.circuit.drive import slots_of
 from trainer.circuit.harness import circuit_of
-from trainer.circuit.profile import Profile
+from trainer.circuit.profile import ByContent, Profile
 from trainer.circuit.solve import solve_test
 from trainer.errors import UnsolvableError
 from trainer.words import text
@@ -15,21 +17,26 @@ MOST_STEPS = 5_000
 What else is solved for an engine, its test with each of a thousand faults, takes as many times more.
 """
 
-_TRIED: dict[str, UnsolvableError | None] = {}
+ENGINES_KEPT = 256
+"""Of so many engines it is remembered whether they can be solved."""
 
 
 def try_engine(profile: Profile) -> None:
-    """Solve an engine's test once, by its digest; raises UnsolvableError where that does not end well."""
-    if profile.digest not in _TRIED:
-        slots = slots_of(profile)
-        try:
-            solve_test(circuit_of(profile), slots, most_steps=MOST_STEPS * len(slots))
-            _TRIED[profile.digest] = None
-        except UnsolvableError as error:
-            _TRIED[profile.digest] = error
-    wrong = _TRIED[profile.digest]
+    """Solve an engine's test once; raises UnsolvableError where that does not end well."""
+    wrong = trial_of(ByContent(profile))
     if wrong is not None:
         raise UnsolvableError(wrong.key, **wrong.values)
+
+
+@lru_cache(maxsize=ENGINES_KEPT)
+def trial_of(engine: ByContent) -> UnsolvableError | None:
+    """Solve an engine's test; return what is wrong with it, or None."""
+    slots = slots_of(engine.profile)
+    try:
+        solve_test(circuit_of(engine.profile), slots, most_steps=MOST_STEPS * len(slots))
+    except UnsolvableError as error:
+        return error
+    return None
 
 
 def untried(profile: Profile) -> tuple[str, str, str] | None:

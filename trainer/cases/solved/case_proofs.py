@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from trainer.cases.single_case.audibility import AUDIBLE_MARGIN_DB, DECISIVE_DB, SILENT_DBA
 from trainer.cases.single_case.case import Case
@@ -11,7 +12,7 @@ from trainer.cases.solved.universe_cache import Universes, matter_of
 from trainer.circuit.fault_space import comes_and_goes
 from trainer.circuit.faults import Conditions, Fault
 from trainer.circuit.harness import circuit_of
-from trainer.circuit.profile import Profile
+from trainer.circuit.profile import ByContent, Profile
 from trainer.instruments.bench import Work
 from trainer.reasoning.advice.channels import channels_of
 from trainer.reasoning.advice.planning import PROVED
@@ -88,20 +89,20 @@ def inaudible(case: Case) -> Iterator[Inaudible]:
             yield Inaudible(slot, level, case.bed.level_dba)
 
 
-_KEPT: dict[tuple[str, float, tuple[Fault, ...]], tuple[tuple[int, float], ...]] = {}
 MOST_KEPT = 2000
 """Of so many tests the levels stay in memory: sets draw the same faults for many learners."""
 
 
 def _levels(profile: Profile, temperature_c: float, faults: tuple[Fault, ...]) -> tuple[tuple[int, float], ...]:
     """Return number and level of each slot after the burst, with what comes and goes at work."""
-    key = (profile.digest, temperature_c, faults)
-    if key not in _KEPT:
-        while len(_KEPT) >= MOST_KEPT:
-            del _KEPT[next(iter(_KEPT))]
-        place = next((fault.location for fault in faults if comes_and_goes(fault, profile, temperature_c)), None)
-        work = Work(conditions=Conditions(temperature_c, moved=place, heated=place))
-        equivalents = Equivalents(circuit_of(profile, temperature_c), ears_of(profile, ("front",)))
-        (slots,) = Expectations(profile, [faults], equivalents).tests(work)
-        _KEPT[key] = tuple((slot.seen.slot.number, float(slot.sound[0, LEVEL])) for slot in slots[1:])
-    return _KEPT[key]
+    return _levels_of(ByContent(profile), temperature_c, faults)
+
+
+@lru_cache(maxsize=MOST_KEPT)
+def _levels_of(engine: ByContent, temperature_c: float, faults: tuple[Fault, ...]) -> tuple[tuple[int, float], ...]:
+    profile = engine.profile
+    place = next((fault.location for fault in faults if comes_and_goes(fault, profile, temperature_c)), None)
+    work = Work(conditions=Conditions(temperature_c, moved=place, heated=place))
+    equivalents = Equivalents(circuit_of(profile, temperature_c), ears_of(profile, ("front",)))
+    (slots,) = Expectations(profile, [faults], equivalents).tests(work)
+    return tuple((slot.seen.slot.number, float(slot.sound[0, LEVEL])) for slot in slots[1:])
