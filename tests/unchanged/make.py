@@ -7,7 +7,10 @@ from __future__ import annotations
 
 import hashlib
 import json
+import sys
+from collections.abc import Mapping
 from pathlib import Path
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -57,6 +60,21 @@ def numbers_of(profile: Profile) -> dict[str, list[float]]:
     return rows
 
 
+WITHIN = 1e-6
+"""Far above rounding differences between processors, far below what a reading, an ear or a mark tells apart."""
+
+
+def moved(kept: Mapping[str, Any], numbers: Mapping[str, Mapping[str, list[float]]]) -> list[str]:
+    """Return which rows of which engines differ from those kept, or are there on one side only."""
+    return [
+        f"{engine} {row}"
+        for engine, rows in numbers.items()
+        for row in sorted(rows.keys() | kept[engine].keys())
+        if row not in rows or row not in kept[engine] or len(rows[row]) != len(kept[engine][row])
+        or not np.allclose(rows[row], kept[engine][row], rtol=WITHIN, atol=WITHIN)
+    ]  # fmt: skip
+
+
 def _summary(values: NDArray[np.float64]) -> list[float]:
     """Return mean, spread and what a fixed random direction sees: a number that moves alone moves the third."""
     direction = np.random.default_rng(1).standard_normal(len(values))
@@ -101,6 +119,9 @@ def main() -> None:
     kept = {profile.name: levels(profile) for profile in ALL}
     (HERE / "levels.json").write_text(json.dumps(kept, indent=1) + "\n", "utf-8")
     numbers = {profile.name: numbers_of(profile) for profile in ALL}
+    before = json.loads((HERE / MODEL).read_text("utf-8"))
+    if before["version"] == MODEL_VERSION and moved(before, numbers):
+        sys.exit(f"These numbers have moved, so raise MODEL_VERSION first: {', '.join(moved(before, numbers))}")
     (HERE / MODEL).write_text(json.dumps({"version": MODEL_VERSION, **numbers}, indent=1) + "\n", "utf-8")
     picture = strip()
     (ASSETS / STRIP).write_text(picture, "utf-8")

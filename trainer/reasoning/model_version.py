@@ -1,4 +1,4 @@
-"""The version of the model: what solves, renders, reads and reasons gives the same numbers under the same one.
+"""The version of the model: two programs with the same version compute the same numbers.
 
 Raise it with every change that moves a number: `tests/unchanged/test_model.py` fails until that is done. What is kept
 on disk, and attempts of a set, name the version that they were made with.
@@ -9,7 +9,7 @@ from __future__ import annotations
 MODEL_VERSION = "1"
 
 HASHES = {"9e58f84f1d9888cfed9be09875c17036ff7566a4cb29510f86421fae22b9def9": "1"}
-"""What programs before the first stated version wrote in its place: a hash of their own source."""
+"""What programs wrote before versions were stated: a hash of their own source."""
 
 
 def stated_version(kept: str) -> str:

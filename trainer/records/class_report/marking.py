@@ -31,7 +31,7 @@ KEPT_DRAWS, KEPT_AT_ONCE = 64, 50
 """Learners whose draws stay at hand, and results that are put into the store together."""
 
 MOST_REDRAWS = 100
-"""So often a case can have been voided: a row that claims more is none of a set's."""
+"""A case can be voided this many times at most; a row that claims more belongs to no set."""
 
 Told = Callable[[int, int], None]
 """Is told how many attempts of how many are marked."""
@@ -78,7 +78,7 @@ class Marker:
         self._items: dict[object, tuple[SetItem, ...]] = {}
 
     def item_of(self, row: AttemptRow) -> SetItem | None:
-        """Return the case that a row is an attempt at, drawn as it was at the station; None where the set has none."""
+        """Return the case that a row is an attempt at, drawn as at the station; None if the set has no such case."""
         if not (1 <= row.item <= self._case_set.size and 0 <= row.redraw <= MOST_REDRAWS):
             return None
         key = (row.learner, row.try_number, row.item if row.redraw else 0, row.redraw)

@@ -33,11 +33,11 @@ class CaseBench(Screen):
         return tuple(self.profile.cylinders)
 
     def ask(self, does: str, *arguments: object, then: Callable[..., None]) -> None:
-        """Ask for long work; its value counts only while this screen stands."""
+        """Ask for long work; the result is dropped if this screen has been closed."""
         self.shell.ask(does, *arguments, then=lambda value: then(value) if self in self.shell.screens else None)
 
     def prepare(self) -> None:
-        """Have the reasoning made ready while nothing else is wanted."""
+        """Prepare the reasoner in the background while the worker is idle."""
         self.shell.ask("prepare", self.desk.attempt, then=lambda _nothing: None, idle=True)
 
     def say(self, *lines: str) -> None:
