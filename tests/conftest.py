@@ -20,17 +20,15 @@ pytest_plugins = ["tests.outside_programs"]
 
 if "PYTEST_XDIST_WORKER" not in os.environ:  # a worker inherits it
     os.environ["XDG_CACHE_HOME"] = str(solved_folder())
-
-# processes that come and go with arrays of megabytes keep their memory, a twentieth of the time (glibc's mallopt(3))
-os.environ["MALLOC_MMAP_THRESHOLD_"], os.environ["MALLOC_TRIM_THRESHOLD_"] = str(2**28), str(2**30)
-
-if "PYTEST_XDIST_WORKER" not in os.environ:
     FOLDER = Path(tempfile.mkdtemp(prefix="tests-"))
     FOLDER.chmod(0o755)  # PostgreSQL runs as another user
     os.environ["TMPDIR"] = str(FOLDER)
     (FOLDER / "run").mkdir(mode=0o700)  # where a sound server's own things go
     os.environ["XDG_RUNTIME_DIR"] = str(FOLDER / "run")
     tempfile.tempdir = None
+
+# processes that come and go with arrays of megabytes keep their memory, a twentieth of the time (glibc's mallopt(3))
+os.environ["MALLOC_MMAP_THRESHOLD_"], os.environ["MALLOC_TRIM_THRESHOLD_"] = str(2**28), str(2**30)
 
 # a solved test is a value: desks and workers of one process share them (twenty megabytes each)
 solver.solved_work = remembering(solver.solved_work, 16)

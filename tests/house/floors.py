@@ -35,9 +35,10 @@ LIBRARIES = {
     "output": {"numpy", "pygame", "sounddevice"},
     "desk": {"numpy", "pydantic", "markupsafe"},
     "window": {"numpy", "pygame"},
+    "window/state": {"numpy"},
     "terminal": set(),
     "commands": {"numpy", "click", "platformdirs", "pygame"},
     "__main__": set(),
     "__init__": set(),
 }
-"""What a room may import from outside the standard library."""
+"""What a room, or a folder in it, may import from outside the standard library."""

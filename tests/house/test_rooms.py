@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import ast
 import sys
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from functools import cache
 from graphlib import CycleError, TopologicalSorter
 from pathlib import Path
@@ -19,18 +19,6 @@ DRAWN_TOGETHER = {("words", "errors")}
 FILES = sorted(PACKAGE.rglob("*.py"))
 
 
-def rooms_imported(tree: ast.AST) -> Iterator[str]:
-    for node in ast.walk(tree):
-        names = []
-        if isinstance(node, ast.Import):
-            names = [alias.name for alias in node.names]
-        elif isinstance(node, ast.ImportFrom) and node.module:
-            names = [node.module] if node.module != "trainer" else []
-        for name in names:
-            if name.startswith("trainer."):
-                yield name.split(".")[1]
-
-
 @cache
 def trees() -> dict[str, ast.Module]:
     return {str(path.relative_to(PACKAGE)): ast.parse(path.read_text("utf-8")) for path in FILES}
@@ -40,12 +28,30 @@ def room_of(file: str) -> str:
     return Path(file).with_suffix("").parts[0]
 
 
+@cache
+def ours() -> frozenset[str]:
+    """Return the names of all files and folders of the package, as they are imported."""
+    paths = [path.relative_to(PACKAGE.parent).with_suffix("") for path in FILES]
+    return frozenset(".".join(part) for path in paths for part in (path.parts, path.parent.parts))
+
+
+def imported(tree: ast.AST) -> set[str]:
+    """Return our files and folders that a file imports, in whatever form: functions and type checking count."""
+    found = set()
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Import):
+            found |= {alias.name for alias in node.names}
+        elif isinstance(node, ast.ImportFrom) and node.module:
+            found |= {node.module, *(f"{node.module}.{alias.name}" for alias in node.names)}
+    return found & ours() - {"trainer"}
+
+
 def test_a_room_imports_only_from_lower_floors() -> None:
     upward = {
         file: above
         for file, tree in trees().items()
         if (above := {
-            room for room in rooms_imported(tree)
+            room for room in {name.split(".")[1] for name in imported(tree)}
             if room != (here := room_of(file)) and FLOOR[room] >= FLOOR[here] and (here, room) not in DRAWN_TOGETHER
         })
     }  # fmt: skip
@@ -56,9 +62,15 @@ def test_a_room_imports_only_the_libraries_that_the_plan_gives_it() -> None:
     reaching = {}
     for file, tree in trees().items():
         outside = modules_imported(tree) - sys.stdlib_module_names - {"trainer"}
-        if over := outside - LIBRARIES[room_of(file)]:
+        if over := outside - libraries_of(file):
             reaching[file] = over
     assert reaching == {}
+
+
+def libraries_of(file: str) -> set[str]:
+    """Return what the plan gives the innermost folder of a file that it names."""
+    folders = [file.removesuffix(".py"), *map(str, Path(file).parents)]
+    return next(LIBRARIES[folder] for folder in folders if folder in LIBRARIES)
 
 
 def test_a_sub_room_imports_only_from_those_below_it() -> None:
@@ -70,7 +82,7 @@ def test_a_sub_room_imports_only_from_those_below_it() -> None:
         order = (*SUB_ROOMS[room], "")
         here = inner[0] if len(inner) > 1 else ""
         above = {
-            name for name in modules_of(tree)
+            name for name in imported(tree)
             if name.startswith(f"trainer.{room}.") and order.index(sub_room_in(name, order)) > order.index(here)
         }  # fmt: skip
         if above:
@@ -86,27 +98,11 @@ def sub_room_in(module: str, order: Sequence[str]) -> str:
 
 def test_no_files_import_one_another_in_a_circle() -> None:
     """Imports inside functions and for type checking count."""
-    known = {".".join(("trainer", *Path(file).with_suffix("").parts)): tree for file, tree in trees().items()}
-    imports = {name: {one for one in files_imported(tree) if one in known} - {name} for name, tree in known.items()}
+    files = {".".join(("trainer", *Path(file).with_suffix("").parts)): tree for file, tree in trees().items()}
     try:
-        TopologicalSorter(imports).prepare()
+        TopologicalSorter({name: imported(tree) & files.keys() - {name} for name, tree in files.items()}).prepare()
     except CycleError as error:
         pytest.fail(f"in a circle: {' → '.join(error.args[1])}")
-
-
-def files_imported(tree: ast.AST) -> set[str]:
-    """Return what may be the files that a file imports: a name in a package can be one of its files."""
-    found = set()
-    for node in ast.walk(tree):
-        if isinstance(node, ast.Import):
-            found |= {alias.name for alias in node.names}
-        elif isinstance(node, ast.ImportFrom) and node.module:
-            found |= {node.module, *(f"{node.module}.{alias.name}" for alias in node.names)}
-    return found
-
-
-def modules_of(tree: ast.AST) -> set[str]:
-    return {node.module for node in ast.walk(tree) if isinstance(node, ast.ImportFrom) and node.module}
 
 
 GROUND = ("circuit", "sound", "instruments", "reasoning")

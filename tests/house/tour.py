@@ -30,9 +30,12 @@ def rooms() -> dict[int, list[str]]:
     return dict(sorted(floors.items()))
 
 
-def says(folder: Path) -> str:
-    """Return the first line of what a package says of itself."""
-    return (ast.get_docstring(ast.parse((folder / "__init__.py").read_text("utf-8"))) or "").splitlines()[0]
+def first_line(path: Path) -> str:
+    """Return the first line of what a file says of itself; raises ValueError for one that says nothing."""
+    said = ast.get_docstring(ast.parse(path.read_text("utf-8")))
+    if not said:
+        raise ValueError(f"{path} has no docstring")
+    return said.splitlines()[0]
 
 
 def files_in(folder: Path) -> str:
@@ -54,14 +57,11 @@ def table() -> str:
     for floor, names in rooms().items():
         for room in names:
             if (PACKAGE / f"{room}.py").is_file():
-                says_so = (
-                    ast.get_docstring(ast.parse((PACKAGE / f"{room}.py").read_text("utf-8"))) or ""
-                ).splitlines()[0]
-                rows.append(f"| {floor} | `{room}.py` | {says_so} | |")
+                rows.append(f"| {floor} | `{room}.py` | {first_line(PACKAGE / f'{room}.py')} | |")
                 continue
             for folder in folders_of(room):
                 name = folder.relative_to(PACKAGE).as_posix()
-                rows.append(f"| {floor} | `{name}/` | {says(folder)} | {files_in(folder)} |")
+                rows.append(f"| {floor} | `{name}/` | {first_line(folder / '__init__.py')} | {files_in(folder)} |")
     return "\n".join(rows)
 
 

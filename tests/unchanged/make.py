@@ -43,15 +43,14 @@ def levels(profile: Profile) -> dict[str, list[float]]:
 def numbers_of(profile: Profile) -> dict[str, list[float]]:
     """Return numbers that everything else follows from, by what they are of.
 
-    Expected answers of every hypothesis to every question, by kind of question; a rendered test; the best path.
+    Expected answers of every hypothesis to every test of the menu; a rendered test; the best path.
     """
     rows: dict[str, list[float]] = {}
     cases = [case for case in map(case_named, case_names()) if case.profile.name == profile.name]
     reasoner = reasoner_of(min(cases, key=lambda case: (case.difficulty, case.name)).name)
     kept = reasoner.universe.expectations.kept
-    menu = list(dict.fromkeys(question for test in reasoner.universe.menu for question in test.questions))
-    for kind in sorted({question.kind for question in menu}):
-        rows[kind] = _summary(np.concatenate([kept[one].ravel() for one in menu if one.kind == kind]))
+    for test in reasoner.universe.menu:
+        rows[test.name] = _summary(np.concatenate([kept[question].ravel() for question in test.questions]))
     sound = render(solved(profile, fault_of(profile, FaultKind.OPEN, 3)), "front", Bed(), 1)
     rows["levels"] = [part.level_dba for part in sound.slots]
     rows["centroids"] = [part.centroid_hz for part in sound.slots]
@@ -78,7 +77,7 @@ def moved(kept: Mapping[str, Any], numbers: Mapping[str, Mapping[str, list[float
 def _summary(values: NDArray[np.float64]) -> list[float]:
     """Return mean, spread and what a fixed random direction sees: a number that moves alone moves the third."""
     direction = np.random.default_rng(1).standard_normal(len(values))
-    return [float(values.mean()), float(values.std()), float(direction @ values / len(values) ** 0.5)]
+    return [float(values.mean()), float(values.std()), float(direction @ values)]
 
 
 def strip_svg(sound: Sound) -> str:

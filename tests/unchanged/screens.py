@@ -73,8 +73,13 @@ def main() -> None:
             keep(picture(root, focus, README_SIZE, 1.0, "light"), file_name(name, README_SIZE, 1.0, "light"))
 
 
+def with_few_colours(image: Image.Image) -> Image.Image:
+    """Return a picture as it is kept: a tenth of the size."""
+    return image.quantize(COLOURS, dither=Image.Dither.NONE)
+
+
 def keep(image: Image.Image, name: str) -> None:
-    image.quantize(COLOURS, dither=Image.Dither.NONE).save(FOLDER / name, optimize=True)
+    with_few_colours(image).save(FOLDER / name, optimize=True)
 
 
 if __name__ == "__main__":

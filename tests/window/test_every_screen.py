@@ -145,20 +145,35 @@ def test_tab_comes_to_everything_once_and_whatever_it_comes_to_is_seen(journey: 
     assert {one.name: one.wrong_with_tab for one in journey if one.wrong_with_tab} == {}
 
 
+TILE_PX, MOST_OFF = 32, 8.0
+"""A picture is compared tile by tile: a changed word moves its tile by 15 to 50 of 255, another renderer's edges by 3."""
+
+VARYING = {"sets", "set", "set, done", "instructor, empty", "instructor, sealed", "instructor, collected"}
+"""Screens that show a temporary folder or the code of a set."""
+
+
+def most_off(one: Image.Image, other: Image.Image) -> float:
+    """Return by how much two pictures differ in the tile where they differ most, on a scale of 255."""
+    off = np.abs(np.asarray(one.convert("RGB"), float) - np.asarray(other.convert("RGB"), float)).mean(axis=2)
+    rows, columns = (length // TILE_PX for length in off.shape)
+    tiles = off[: rows * TILE_PX, : columns * TILE_PX].reshape(rows, TILE_PX, columns, TILE_PX)
+    return float(tiles.mean(axis=(1, 3)).max())
+
+
 def test_the_screens_are_what_their_command_makes(journey: list[Shown]) -> None:
-    """A pixel may be a shade off where another version of the type's renderer is at work."""
     made = {
         pictures.file_name(one.name, size, scale)
-        for one in journey
-        for size in pictures.SIZES
-        for scale in pictures.SCALES
-    }
-    for one in journey:
-        name = pictures.file_name(one.name, pictures.README_SIZE, pictures.README_SCALE)
-        kept = Image.open(pictures.FOLDER / name).convert("RGB")
+        for one in journey for size in pictures.SIZES for scale in pictures.SCALES
+    }  # fmt: skip
+    last = {one.name: one for one in journey}  # where a screen comes again, the last picture is the one that is kept
+    off = {}
+    for one in last.values():
         again = pictures.picture(one.root, one.focus, pictures.README_SIZE, pictures.README_SCALE)
-        off = np.abs(np.asarray(kept, float) - np.asarray(again, float)).mean()
-        assert off < 2.0, f"{one.name}: run python -m tests.unchanged.screens and look at it"
+        name = pictures.file_name(one.name, pictures.README_SIZE, pictures.README_SCALE)
+        with Image.open(pictures.FOLDER / name) as kept:
+            off[one.name] = most_off(kept, pictures.with_few_colours(again))
+    differing = {name: by for name, by in off.items() if by > MOST_OFF and name not in VARYING}
+    assert differing == {}, "run python -m tests.unchanged.screens and look at them"
     light = {pictures.file_name(name, pictures.README_SIZE, 1.0, "light") for name in ("bench, heard", "debrief, open")}
     assert {path.name for path in pictures.FOLDER.iterdir()} == made | light
 

@@ -60,11 +60,11 @@ def collect_results(
 
 
 def _mark(store: Store, case_set: CaseSet, keys: Sequence[SetKey], *, again: bool = False) -> Marked:
-    def told(done: int, count: int) -> None:
+    def progress(done: int, count: int) -> None:
         if done % 10 == 0 or done == count:
             tell(text("mark.going", done=done, count=count))
 
-    return mark_set(store, case_set, keys, RememberingSolver(), universes(), again=again, told=told)
+    return mark_set(store, case_set, keys, RememberingSolver(), universes(), again=again, progress=progress)
 
 
 def mark_results(

@@ -130,7 +130,7 @@ class Labour:
             taken = collect(store, folders, case_set.id, keys)
             marked = mark_set(
                 store, case_set, keys, self._solver, self._universes,
-                told=lambda done, count: told("marking", done / count),
+                progress=lambda done, count: told("marking", done / count),
             )  # fmt: skip
             return taken, marked
         finally:

@@ -9,7 +9,7 @@ from trainer.output.wav import write_wav
 
 
 class FilePlayer(Player):
-    """Writes what would be heard; for machines without sound."""
+    """Writes each sound into a file, on machines without a sound device."""
 
     way = "file"
 
@@ -25,7 +25,7 @@ class FilePlayer(Player):
         return playing
 
     def check(self, playing: Playing) -> None:
-        """Nothing moves on: a file is written at once."""
+        """Do nothing: a file is written at once."""
 
     def play(self, samples: Samples, rate_hz: int) -> Played:
         """Write the buffer and tell where."""

@@ -1,4 +1,4 @@
-"""Finds the best way out there is: PortAudio, else the SDL mixer, else files."""
+"""Find the best output: PortAudio, else the SDL mixer, else files."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from trainer.output.sdl import SdlPlayer
 
 
 def find_player(device: str | None, files: HeardFiles) -> tuple[Player, list[MissingHereError]]:
-    """Return the best way out there is now, and what is missing for each better one; no stream may be open."""
+    """Return the best output available now, and what each better one lacks; no stream may be open."""
     with contextlib.suppress(MissingHereError):
         look_again()  # a device that was plugged in since, or a sound server that is back, is found only so
     missing: list[MissingHereError] = []

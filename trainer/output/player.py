@@ -1,4 +1,4 @@
-"""What plays a finished buffer, whatever the way out."""
+"""The interface of everything that plays a finished buffer."""
 
 from __future__ import annotations
 

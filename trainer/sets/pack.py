@@ -21,13 +21,13 @@ from trainer.words import text
 FieldPath = tuple[str | int, ...]
 
 MOST_PACKED = 2_000_000
-"""How many characters the cases of a set may have together; two hundred written out have a tenth of it."""
+"""How many characters the cases that a set lists may have together; two hundred written out have a tenth of it."""
 
 
 def pack_from(content: str, file: str, folder: Path) -> SetPack:
     """Return a set's text with the texts of its cases and profiles, looked for in a folder and among the shipped ones.
 
-    Raises ProblemsFoundError with every name that leads nowhere.
+    Raises ProblemsFoundError with every name that was not found.
     """
     packing = _Packing(YamlText(content, file), folder)
     for row, line in enumerate(filled(SetForm, packing.parsed).cases):
@@ -54,25 +54,26 @@ class _Packing:
         """Take the profiles that a draw names, and the shipped cases of its pool."""
         for place, name in enumerate(line.profiles):
             self._profile((*here, "profiles", place), name)
+        if line.source != "shipped":
+            return
         for name in pool_of(line, {name: case_named(name) for name in case_names()}):
             self.cases[name] = read_text(scenarios_folder() / "cases" / f"{name}.yaml")
 
     def listed(self, here: FieldPath, named: str) -> None:
-        """Take a case that is named, with its profile; raises ProblemsFoundError where it is too much."""
+        """Take a case that is named, with its profile; raises ProblemsFoundError if the cases are too long together."""
+        path = (*here, "case")
         found = _case_text(named, self._folder)
-        profile = _profile_of_code(named) if found is None else None
-        if found is None and profile is None:
-            allowed, mend = text("file.a_shipped_case_a_file_or_a_case_code"), text("set.name_it")
-            self._wrong((*here, "case"), named, allowed, mend)
-        elif profile is not None:
-            self._profile((*here, "case"), profile)
-        elif found is not None:
+        if found is not None:
             self.cases[named] = found
-            self._refuse_too_much((*here, "case"))
+            self._refuse_too_much(path)
             try:
-                self._profile((*here, "case"), filled(CaseForm, YamlText(found, named)).profile)
+                self._profile(path, filled(CaseForm, YamlText(found, named)).profile)
             except ProblemsFoundError as error:
                 self.problems += error.problems
+        elif (profile := _profile_of_code(named)) is not None:
+            self._profile(path, profile)
+        else:
+            self._wrong(path, named, text("file.a_shipped_case_a_file_or_a_case_code"), text("set.name_it"))
 
     def _profile(self, path: FieldPath, name: str) -> None:
         folder = self._folder

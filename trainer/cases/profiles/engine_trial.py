@@ -18,7 +18,7 @@ What else is solved for an engine, its test with each of a thousand faults, take
 """
 
 ENGINES_KEPT = 256
-"""Of so many engines it is remembered whether they can be solved."""
+"""How many results of trials are cached."""
 
 
 def try_engine(profile: Profile) -> None:

@@ -33,8 +33,8 @@ KEPT_DRAWS, KEPT_AT_ONCE = 64, 50
 MOST_REDRAWS = 100
 """A case can be voided this many times at most; a row that claims more belongs to no set."""
 
-Told = Callable[[int, int], None]
-"""Is told how many attempts of how many are marked."""
+Progress = Callable[[int, int], None]
+"""Called with how many attempts of how many have been looked at."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,10 +104,10 @@ class Marker:
         if broken_at(signed[0].derived("chain"), row, events, links) is not None:
             return Refusal("altered")
         answer = self._answers.get(row.item)
-        told = self._case_set.policy.debrief is DebriefOpens.AFTER_EACH
+        shown_at_once = self._case_set.policy.debrief is DebriefOpens.AFTER_EACH
         closing = _closing(events).data
-        if told and answer is None and "points" in closing:
-            return _as_told(closing)  # whatever program marks it
+        if shown_at_once and answer is None and "points" in closing:
+            return _as_shown(closing)  # whatever program marks it
         version = stated_version(row.model)
         if version != MODEL_VERSION:
             return Refusal("other_model", version)
@@ -125,7 +125,7 @@ class Marker:
         return outcome_of(attempt, found, judged(attempt, self._solver, reasoner).misconception or "")
 
 
-def _as_told(closing: Mapping[str, Any]) -> Outcome | Refusal:
+def _as_shown(closing: Mapping[str, Any]) -> Outcome | Refusal:
     """Return the outcome that a station showed its learner."""
     try:
         return outcome_from(dict(closing))
@@ -139,7 +139,7 @@ def _closing(events: Sequence[Event]) -> Event:
 
 
 def _quiet(_done: int, _count: int) -> None:
-    """Nobody waits to be told."""
+    """Ignore progress."""
 
 
 def mark_set(
@@ -150,7 +150,7 @@ def mark_set(
     universes: Universes,
     *,
     again: bool = False,
-    told: Told = _quiet,
+    progress: Progress = _quiet,
 ) -> Marked:
     """Mark every attempt of a set that has no result yet, all of them with `again`, and work out which count.
 
@@ -165,6 +165,7 @@ def mark_set(
     counted: Counter[str] = Counter()
     refused: Counter[Refusal] = Counter()
     for place, row in enumerate(rows, start=1):
+        progress(place, len(rows))
         try:
             events, links = store.logged(row.id)
         except DamagedError:
@@ -175,7 +176,6 @@ def mark_set(
             counted["voided" if EventKind.VOIDED in kinds else "unfinished"] += 1
             continue
         outcome = marker.outcome(row, events, links)
-        told(place, len(rows))
         if isinstance(outcome, Refusal):
             refused[outcome] += 1
             continue

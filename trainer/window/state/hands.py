@@ -19,7 +19,7 @@ ARROWS = {"left": (-1, 0), "right": (1, 0), "up": (0, -1), "down": (0, 1)}
 
 
 class Shown(Protocol):
-    """What hands and the pile of screens ask of a screen."""
+    """What hands and the shell need of a screen."""
 
     first: str
 
@@ -53,7 +53,7 @@ class Shown(Protocol):
 
 
 class Handled(Protocol):
-    """What hands ask of the window that they work."""
+    """What hands need of the window they work in."""
 
     services: Services
     sound: StationSound

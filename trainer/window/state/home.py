@@ -19,7 +19,7 @@ from trainer.window.state.choosing import Confirm
 from trainer.window.state.engine_view import picture_of
 from trainer.window.state.nodes import Node, button, column, field, flow, row, scroll, split, words
 from trainer.window.state.practice_page import PracticePage
-from trainer.window.state.practice_routes import PracticeRoutes
+from trainer.window.state.practice_routes import ROUTES
 from trainer.window.state.practising import Practising
 from trainer.window.state.progress import ProgressScreen
 from trainer.window.state.screen import Screen
@@ -118,7 +118,7 @@ class WaitingScreen(Screen):
     def __init__(self, shell: Shell, who: str, partner: str = "") -> None:
         super().__init__(shell)
         self.who, self.partner = who, partner
-        self.practising = Practising(shell, who, partner, PracticeRoutes())
+        self.practising = Practising(shell, who, partner, ROUTES)
         self.first = "lesson" if self.practising.lesson else "next"
         self.written = ""
         self.all_shown = False

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from typing import Protocol
+from dataclasses import dataclass
 
 from trainer.cases.single_case.shipped import profile_named, profile_names
 from trainer.desk.case_source import FoundCase, find_case
@@ -22,19 +22,17 @@ from trainer.window.state.shell import Shell
 from trainer.words import text
 
 
-class Routes(Protocol):
-    """Where practice leads: screens that are built on what practice is."""
+@dataclass(frozen=True)
+class Routes:
+    """Where practice leads: screens that need to know it, handed in so that it need not know them.
 
-    def case(
-        self, practising: Practising, found: FoundCase, begun: AttemptRow | None, at: Mapping[str, object]
-    ) -> None:
-        """Sit down at a case, going on with what was `begun`; `at` is what the attempt notes of why it came."""
+    `case` sits down at a case, going on with a begun attempt if one is given; the mapping is what the attempt notes of
+    why it came. The others return the screen to show.
+    """
 
-    def exercise(self, practising: Practising, begun: Begun, exercise: Exercise) -> Screen:
-        """Return the screen of an exercise."""
-
-    def lesson(self, practising: Practising, lesson: Lesson) -> Screen:
-        """Return the bench with a lesson above it."""
+    case: Callable[[Practising, FoundCase, AttemptRow | None, Mapping[str, object]], None]
+    exercise: Callable[[Practising, Begun, Exercise], Screen]
+    lesson: Callable[[Practising, Lesson], Screen]
 
 
 class Practising:
@@ -80,7 +78,7 @@ class Practising:
             self._make(begun.spec.name, "", "", lambda exercise: self._show(begun, exercise, instead))
         elif self._fresh and (case := self.course.begun_case()) is not None:
             self._fresh = False
-            self._routes.case(self, *case, at={})
+            self._routes.case(self, *case, {})
         elif self._rounds:
             self._next_round(instead)
         else:
@@ -117,7 +115,7 @@ class Practising:
         if instead is not None and self.shell.screen is instead:
             self.shell.close()
         at = {"why": chosen.why, "about": chosen.about}
-        self._routes.case(self, find_case(chosen.task.name), begun=None, at=at)
+        self._routes.case(self, find_case(chosen.task.name), None, at)
         self.shell.say(why_line(chosen.why, chosen.about, CASE))
 
     # exercises

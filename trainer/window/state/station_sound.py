@@ -14,7 +14,7 @@ REST_AT_S = (600.0, 1200.0)
 
 
 class Station(Protocol):
-    """What the sound of a station asks of the window that it is in."""
+    """What a station's sound needs of its window."""
 
     services: Services
     settings: Settings
@@ -30,7 +30,7 @@ class Station(Protocol):
 
 
 class StationSound:
-    """The way out for sound that is in use."""
+    """The output device in use."""
 
     def __init__(self, station: Station, wanted: str) -> None:
         self._station = station
@@ -69,7 +69,7 @@ class StationSound:
         self._station.touch()
 
     def again(self) -> None:
-        """Play once more what was torn."""
+        """Play the interrupted track again."""
         if self.listening.track is not None:
             self.listening.play(self.listening.track)
         self._station.touch()
@@ -89,5 +89,5 @@ class StationSound:
             self._station.say(text("sound.rest", minutes=heard_s / 60.0))
 
     def next_listener(self) -> None:
-        """Begin to count anew."""
+        """Reset the listening time for the next learner."""
         self._rests, self.listening.heard_s = list(REST_AT_S), 0.0
