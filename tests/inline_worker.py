@@ -7,7 +7,7 @@ from collections import deque
 from trainer.cases.solved.universe_cache import Universes
 from trainer.desk.labour import Labour
 from trainer.desk.worker import Job
-from trainer.errors import ToldError
+from trainer.errors import UserError
 
 
 class InlineWorker:
@@ -30,7 +30,7 @@ class InlineWorker:
             job = self._jobs.popleft()
             try:
                 value = getattr(self._labour, job.does)(lambda stage, share: None, *job.arguments)
-            except ToldError as error:
+            except UserError as error:
                 job.failed(error)
                 continue
             job.then(value)

@@ -1,4 +1,4 @@
-"""What a person can cause or lack, carried as facts; sentences are made in `trainer.words`."""
+"""The exit codes, and the errors that are shown to a user; `trainer.words` has their sentences."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from enum import IntEnum
 
 
 class ExitCode(IntEnum):
-    """What the program answers to the shell."""
+    """The exit codes of the program."""
 
     DONE = 0
     WRONG = 1
@@ -18,7 +18,7 @@ class ExitCode(IntEnum):
 
 @dataclass(frozen=True, slots=True)
 class Problem:
-    """One thing wrong with what a person gave: where it stands, what was found, what is allowed, how to mend it."""
+    """One problem in a user's input: where it is, what was found, what is allowed, how to fix it."""
 
     file: str
     line: int | None
@@ -29,7 +29,7 @@ class Problem:
 
 
 class ProblemsFoundError(Exception):
-    """Raised with every problem found in one reading; ends a command with exit code 1."""
+    """Raised with every problem found in one file or folder; a command then exits with code 1."""
 
     exit_code = ExitCode.WRONG
 
@@ -38,8 +38,11 @@ class ProblemsFoundError(Exception):
         self.problems = tuple(problems)
 
 
-class ToldError(Exception):
-    """An error that carries the id of its sentence and the values in it; `trainer.words` tells it."""
+class UserError(Exception):
+    """An error that is shown to the user: the id of its sentence and the values in it.
+
+    `trainer.words.message_of` writes the sentence. A command then exits with `exit_code`.
+    """
 
     exit_code = ExitCode.WRONG
 
@@ -47,32 +50,32 @@ class ToldError(Exception):
         super().__init__(key, values)
         self.key, self.values = key, values
 
-    def __reduce__(self) -> tuple[Callable[..., ToldError], tuple[type[ToldError], str, dict[str, object]]]:
-        """Let an error go from one process to another with its facts."""
-        return _again, (type(self), self.key, self.values)
+    def __reduce__(self) -> tuple[Callable[..., UserError], tuple[type[UserError], str, dict[str, object]]]:
+        """Pickle the error with its values, so that it can be sent to another process."""
+        return _unpickled, (type(self), self.key, self.values)
 
 
-def _again(kind: type[ToldError], key: str, values: dict[str, object]) -> ToldError:
+def _unpickled(kind: type[UserError], key: str, values: dict[str, object]) -> UserError:
     return kind(key, **values)
 
 
-class WrongCallError(ToldError):
-    """Raised when a command or action cannot be carried out as asked; ends a command with exit code 2."""
+class WrongCallError(UserError):
+    """Raised when a command or an action cannot be carried out as it was requested; exit code 2."""
 
     exit_code = ExitCode.CALL
 
 
 class UnsolvableError(WrongCallError):
-    """Raised where an engine's own figures leave its circuit without a solution; ends a command with exit code 1."""
+    """Raised when an engine's own figures leave its circuit without a solution; exit code 1."""
 
     exit_code = ExitCode.WRONG
 
 
-class DamagedError(ToldError):
-    """Raised when records hold what this program did not write; nothing of them is changed. Exit code 1."""
+class DamagedError(UserError):
+    """Raised when records hold data that this program did not write; they are left as they are. Exit code 1."""
 
 
-class MissingHereError(ToldError):
-    """Raised when this machine lacks something the work needs; ends a command with exit code 3."""
+class MissingHereError(UserError):
+    """Raised when this machine lacks something that the work needs; exit code 3."""
 
     exit_code = ExitCode.MISSING

@@ -16,7 +16,7 @@ from tests.universes import UNIVERSES
 from trainer.commands.stores import universe_folder
 from trainer.desk.labour import Labour
 from trainer.desk.worker import Job, ProcessWorker
-from trainer.errors import MissingHereError, ToldError, WrongCallError
+from trainer.errors import MissingHereError, UserError, WrongCallError
 from trainer.instruments.measuring import Request
 from trainer.practice.attempt.attempt import begun
 
@@ -42,9 +42,9 @@ def wait_for(worker: ProcessWorker, done: Callable[[], bool]) -> None:
 
 def ask(
     worker: ProcessWorker, does: str, *arguments: object, idle: bool = False
-) -> tuple[list[object], list[ToldError]]:
+) -> tuple[list[object], list[UserError]]:
     values: list[object] = []
-    errors: list[ToldError] = []
+    errors: list[UserError] = []
     worker.ask(Job(does, arguments, values.append, errors.append, idle))
     return values, errors
 
@@ -61,7 +61,7 @@ def test_a_sound_from_the_process_is_the_one_rendered_here(worker: ProcessWorker
 
 
 @pytest.mark.parametrize("error", [WrongCallError("no_place", place="x", places="y"), MissingHereError("no_portaudio")])
-def test_every_told_error_survives_the_way(error: ToldError) -> None:
+def test_every_told_error_survives_the_way(error: UserError) -> None:
     import pickle
 
     again = pickle.loads(pickle.dumps(error))

@@ -18,7 +18,7 @@ from tests.fuzz.figures import Figures, Mutant, counted, main
 from tests.fuzz.lines import damaged_bytes, damaged_lines
 from tests.fuzz.values import picked
 from tests.fuzz.world import World, copied, emptied
-from trainer.errors import ProblemsFoundError, ToldError
+from trainer.errors import ProblemsFoundError, UserError
 from trainer.records.store.backup import KEPT, MOST_LINE, restore_backup
 from trainer.records.store.store import Store
 
@@ -51,7 +51,7 @@ def used(rng: np.random.Generator, world: World, content: bytes) -> bool:
     store = emptied(world)
     try:
         put_back = restore_backup(store, path)
-    except (ToldError, ProblemsFoundError):
+    except (UserError, ProblemsFoundError):
         assert not _rows(store), "a refused backup left rows"
         return False
     else:

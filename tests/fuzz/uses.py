@@ -17,7 +17,7 @@ from tests.window_hands import Hands
 from trainer.commands.entry import main
 from trainer.desk.settings import read_settings
 from trainer.desk.solver import RememberingSolver
-from trainer.errors import ProblemsFoundError, ToldError
+from trainer.errors import ProblemsFoundError, UserError
 from trainer.records.class_report import exports
 from trainer.records.class_report.collect import collect
 from trainer.records.class_report.marking import mark_set
@@ -27,7 +27,7 @@ from trainer.records.store.bundle import BundleError, bundle_bytes, read_bundle
 from trainer.records.store.learner_record import taken_in
 from trainer.records.store.store import Store, opened
 from trainer.sets.opening import OpenedSet, open_set
-from trainer.words import told
+from trainer.words import message_of
 
 
 class RefusedError(Exception):
@@ -47,10 +47,10 @@ class Said:
         """Whether nothing was refused."""
         return not any(self.codes)
 
-    def refused(self, error: ToldError | ProblemsFoundError) -> None:
+    def refused(self, error: UserError | ProblemsFoundError) -> None:
         """Take down an error as it is told."""
         self.codes.append(error.exit_code)
-        self.output.append(told(error))
+        self.output.append(message_of(error))
 
 
 def command(said: Said, data: Path, *words: object, typed: str = "") -> int:
@@ -83,12 +83,12 @@ def records(world: World, said: Said) -> Iterator[Store]:
     """Open a world's records as commands over them do; the program's own errors are told."""
     try:
         store = opened(world.data)
-    except ToldError as error:
+    except UserError as error:
         said.refused(error)
         raise RefusedError from error
     try:
         yield store
-    except (ToldError, ProblemsFoundError) as error:
+    except (UserError, ProblemsFoundError) as error:
         said.refused(error)
     finally:
         store.close()

@@ -19,11 +19,11 @@ from trainer.cases.solved.case_proofs import inaudible, unsolvable
 from trainer.cases.solved.universe_cache import Universes
 from trainer.circuit.profile import Profile
 from trainer.commands.result import Result, problems_result
-from trainer.errors import Problem, ProblemsFoundError, ToldError
+from trainer.errors import Problem, ProblemsFoundError, UserError
 from trainer.practice.reports.reason_lines import finding_text
 from trainer.sets.proofs import set_problems
 from trainer.sets.set_file import read_set
-from trainer.words import percent, text, told_apart
+from trainer.words import message_parts, percent, text
 
 TOLD_LEFT = 3
 
@@ -42,8 +42,8 @@ def check_paths(paths: Sequence[Path], universes: Universes) -> Result:
             check_file(path, universes)
         except ProblemsFoundError as error:
             problems += error.problems
-        except ToldError as error:
-            found, mend = (words.rstrip(".") for words in told_apart(error))
+        except UserError as error:
+            found, mend = (words.rstrip(".") for words in message_parts(error))
             problems.append(Problem(path.name, None, "the file", found, text("check.can_be_checked"), mend))
         except Exception as error:  # a fault of the program: told here, never swallowed
             traces += traceback.format_exc().splitlines()

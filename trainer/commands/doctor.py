@@ -11,11 +11,11 @@ from trainer.commands.isolation import can_isolate
 from trainer.commands.result import Result
 from trainer.commands.stores import data_folder, now_utc, shared_url
 from trainer.desk.process_guard import can_guard_memory
-from trainer.errors import ToldError
+from trainer.errors import UserError
 from trainer.output.doctor import Check, clock_check, machine_checks
 from trainer.records.store.delivery import undelivered
 from trainer.records.store.store import opened, opened_at
-from trainer.words import text, told_apart
+from trainer.words import message_parts, text
 
 
 def examine(data: Path | None, store_url: str | None = None) -> Result:
@@ -50,8 +50,8 @@ def _shared(folder: Path, url: str | None) -> Iterator[Check]:
         waiting = sum(count for _row, count in undelivered(local))
         local.close()
         far.close()
-    except ToldError as error:
-        yield Check("shared store", False, *told_apart(error))
+    except UserError as error:
+        yield Check("shared store", False, *message_parts(error))
         return
     found = text("doctor.shared", place=far.place, waiting=waiting)
     yield Check("shared store", True, found, "")
@@ -62,6 +62,6 @@ def _records_and_clock(folder: Path) -> tuple[Check, ...]:
         store = opened(folder)
         count, latest = store.count(), store.latest()
         store.close()
-    except ToldError as error:
-        return Check("records", False, *told_apart(error)), clock_check(now_utc(), None)
+    except UserError as error:
+        return Check("records", False, *message_parts(error)), clock_check(now_utc(), None)
     return Check("records", True, text("file.events", count=count), ""), clock_check(now_utc(), latest)

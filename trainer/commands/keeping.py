@@ -13,7 +13,7 @@ from trainer.records.class_report.notes import Note, add_note, keep_until
 from trainer.records.class_report.results import kept_sets
 from trainer.records.class_report.roster import keep_roster, read_roster, roster
 from trainer.records.store.store import Store
-from trainer.words import text, told
+from trainer.words import message_of, text
 
 
 def take_roster(path: Path, data: Path | None, url: str | None, *, instead: bool) -> Result:
@@ -128,7 +128,7 @@ def deliver(data: Path | None, url: str | None) -> Result:
     lines += [text("delivery.forked", attempt=one) for one in done.forked]
     lines += [text("delivery.refused", attempt=one) for one in done.refused]
     if done.error is not None:
-        document |= {"error": done.error.key, "message": told(done.error)}
-        return Result((told(done.error), *lines), document, done.error.exit_code)
+        document |= {"error": done.error.key, "message": message_of(done.error)}
+        return Result((message_of(done.error), *lines), document, done.error.exit_code)
     code = ExitCode.WRONG if done.forked or done.refused else ExitCode.DONE
     return Result(tuple(lines), document, code)

@@ -22,7 +22,7 @@ from trainer.output.doctor import pygame_check
 from trainer.output.returning_player import terminal_player
 from trainer.records.store.store import Store
 from trainer.terminal.session import Session
-from trainer.words import text, told
+from trainer.words import message_of, text
 
 if TYPE_CHECKING:
     from trainer.window.state.shell import Shell
@@ -55,7 +55,7 @@ def practise(wanted: Wanted, data: Path | None) -> Result:
             except MissingHereError as error:
                 if error.key != "no_screen":
                     raise
-                tell(told(error))
+                tell(message_of(error))
         tell(text("window.absent"))
     return _in_terminal(wanted, data)
 
@@ -85,7 +85,7 @@ def _in_terminal(wanted: Wanted, data: Path | None) -> Result:
     ):
         lost = store.fetch(learner)
         if lost is not None:
-            tell(text("delivery.not_fetched", reason=told(lost)))
+            tell(text("delivery.not_fetched", reason=message_of(lost)))
 
         def new_desk() -> Desk:
             return Desk(store, player, now_utc, universes(), hints=wanted.hints)

@@ -12,7 +12,7 @@ import click
 
 from trainer.commands.streams import ended_by_signals, output_lost, prepare_streams, tell
 from trainer.errors import ExitCode
-from trainer.words import told
+from trainer.words import message_of
 from trainer.words.visible import visible
 
 
@@ -48,5 +48,5 @@ class Program(click.Group):
             except OSError as error:  # of help and the like, which click writes; commands tell their own
                 if error.filename is not None or error.errno not in (errno.ENOSPC, errno.EBADF, errno.EIO):
                     raise
-                tell(told(output_lost(error)))
+                tell(message_of(output_lost(error)))
                 sys.exit(ExitCode.MISSING)

@@ -9,8 +9,8 @@ from dataclasses import asdict, dataclass, field
 from typing import Any
 
 from trainer.commands.streams import give_up_output, say, tell
-from trainer.errors import ExitCode, MissingHereError, Problem, ProblemsFoundError, ToldError, WrongCallError
-from trainer.words import problem_line, told
+from trainer.errors import ExitCode, MissingHereError, Problem, ProblemsFoundError, UserError, WrongCallError
+from trainer.words import message_of, problem_line
 from trainer.words.visible import UNSEEN
 
 
@@ -36,7 +36,7 @@ def finish(work: Callable[[], Result], *, as_json: bool) -> None:
     except BrokenPipeError:  # whoever read the output has gone away: nothing to tell, and nowhere to tell it
         give_up_output()
     except MissingHereError as error:  # the result itself could not be printed
-        tell(told(error))
+        tell(message_of(error))
         code = error.exit_code
     sys.exit(code)
 
@@ -46,7 +46,7 @@ def _result_of(work: Callable[[], Result]) -> Result:
         return work()
     except ProblemsFoundError as error:
         return problems_result(error.problems)
-    except ToldError as error:
+    except UserError as error:
         return _told_result(error)
     except UnicodeEncodeError:
         return _told_result(WrongCallError("not_text"))
@@ -61,8 +61,8 @@ def _result_of(work: Callable[[], Result]) -> Result:
         return _told_result(lacking)
 
 
-def _told_result(error: ToldError) -> Result:
-    return Result((told(error),), {"error": error.key, "message": told(error)}, error.exit_code)
+def _told_result(error: UserError) -> Result:
+    return Result((message_of(error),), {"error": error.key, "message": message_of(error)}, error.exit_code)
 
 
 def problems_result(problems: Sequence[Problem]) -> Result:

@@ -32,7 +32,7 @@ from trainer.sets.sealed import is_sealed, read_head, seal
 from trainer.sets.set_file import read_set, set_of
 from trainer.sets.text import SetDraft, set_text
 from trainer.terminal.set_session import SetSession
-from trainer.words import text, told
+from trainer.words import message_of, text
 
 if TYPE_CHECKING:
     from trainer.window.state.shell import Shell
@@ -157,7 +157,7 @@ def _in_terminal(wanted: Sat, opened: OpenedSet, data: Path | None) -> Result:
     ):
         lost = store.fetch(wanted.learner)
         if lost is not None:
-            tell(text("delivery.not_fetched", reason=told(lost)))
+            tell(text("delivery.not_fetched", reason=message_of(lost)))
         sitting = Sitting(opened, wanted.learner, store, now_utc, time.monotonic, guards_missing())
         session = SetSession(
             sitting,

@@ -12,7 +12,7 @@ import platformdirs
 from trainer.commands.streams import tell
 from trainer.errors import MissingHereError
 from trainer.records.store.store import Store, opened, opened_at
-from trainer.words import text, told
+from trainer.words import message_of, text
 
 if TYPE_CHECKING:
     from trainer.cases.solved.universe_cache import Universes
@@ -68,7 +68,7 @@ def store_for(data: Path | None, url: str | None) -> Store:
     def stop() -> None:
         last = delivery.stop()
         if last.error is not None:
-            tell(told(last.error))
+            tell(message_of(last.error))
         if last.waiting:
             tell(text("delivery.waiting", count=last.waiting))
 
@@ -97,5 +97,5 @@ def store_in(folder: Path, *, insist: bool) -> Store:
     except MissingHereError as error:
         if insist:
             raise
-        tell(text("memory_store", reason=told(error)))
+        tell(text("memory_store", reason=message_of(error)))
         return opened(None)

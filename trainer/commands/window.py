@@ -15,7 +15,7 @@ from trainer.commands.stores import data_folder, now_utc, records_store, store_f
 from trainer.commands.streams import tell
 from trainer.errors import MissingHereError
 from trainer.output.heard_files import HeardFiles
-from trainer.words import told
+from trainer.words import message_of
 
 if TYPE_CHECKING:
     from trainer.output.player import Player
@@ -131,4 +131,4 @@ def _show(path: Path) -> None:
     try:
         webbrowser.open(path.resolve().as_uri())
     except webbrowser.Error as error:
-        tell(told(MissingHereError("no_browser", reason=error)))
+        tell(message_of(MissingHereError("no_browser", reason=error)))

@@ -18,11 +18,11 @@ from typing import Any, Protocol
 from trainer.cases.solved.universe_cache import Universes
 from trainer.desk.labour import Labour
 from trainer.desk.process_guard import guard_memory
-from trainer.errors import MissingHereError, ProblemsFoundError, ToldError
+from trainer.errors import MissingHereError, ProblemsFoundError, UserError
 from trainer.words import speak, spoken
 
 Then = Callable[[Any], None]
-Failed = Callable[[ToldError | ProblemsFoundError], None]
+Failed = Callable[[UserError | ProblemsFoundError], None]
 
 
 @dataclass(frozen=True, slots=True)
@@ -220,7 +220,7 @@ def _answer(line: Connection, labour: Labour, does: str, arguments: tuple[Any, .
         line.send(("done", getattr(labour, does)(told, *arguments)))
     except _AsideError:
         line.send(("aside", None))
-    except (ToldError, ProblemsFoundError) as error:
+    except (UserError, ProblemsFoundError) as error:
         line.send(("failed", error))
     except OSError:
         raise

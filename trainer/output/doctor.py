@@ -10,7 +10,7 @@ from pathlib import Path
 
 from trainer.cases.files.plain_file import is_there
 from trainer.errors import MissingHereError
-from trainer.words import text, told_apart
+from trainer.words import message_parts, text
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +44,7 @@ def _sound(in_use: str) -> list[Check]:
             make().close()
             checks.append(Check(name, True, text("file.an_output_device_answers"), ""))
         except MissingHereError as error:
-            checks.append(Check(name, False, *told_apart(error)))
+            checks.append(Check(name, False, *message_parts(error)))
     return checks
 
 

@@ -11,7 +11,7 @@ from trainer.output.find_player import find_player
 from trainer.output.heard_files import HeardFiles
 from trainer.output.player import Player
 from trainer.output.playing import Played, Playing, Samples
-from trainer.words import text, told
+from trainer.words import message_of, text
 
 Find = Callable[[], tuple[Player, list[MissingHereError]]]
 
@@ -28,7 +28,7 @@ class ReturningPlayer(Player):
         self._find, self._silent, self._tell = find, FilePlayer(files), tell
         self._now, missing = find()
         for error in missing:
-            tell(told(error))
+            tell(message_of(error))
         if self._is_silent:
             tell(text("hear.files"))
 
@@ -41,7 +41,7 @@ class ReturningPlayer(Player):
         except MissingHereError as error:
             if self._is_silent:
                 raise
-            self._tell(told(error))
+            self._tell(message_of(error))
         self.close()
         # a sound server that began again has a device at once; one that promises and fails is not tried for ever
         if self._found():

@@ -12,7 +12,7 @@ from trainer.errors import Problem, WrongCallError
 from trainer.sets.bounds import forms_of
 from trainer.sets.case_set import CaseSet, Draw, Listed, Seeds
 from trainer.sets.items import items_of, version_of
-from trainer.words import text, told
+from trainer.words import message_of, text
 
 MOST_TRIED = 400
 
@@ -27,7 +27,7 @@ def set_problems(case_set: CaseSet, file: str, universes: Universes, told_: Call
     try:
         forms = [items_of(case_set, learner) for learner in _learners(case_set)]
     except WrongCallError as error:
-        return [Problem(file, None, "cases", told(error), text("set.a_wider_pool"), text("set.widen_it"))]
+        return [Problem(file, None, "cases", message_of(error), text("set.a_wider_pool"), text("set.widen_it"))]
     distinct = {item.case.digest: item for items in reversed(forms) for item in reversed(items)}
     problems: list[tuple[int, Problem]] = []
     # cases of one engine and temperature after another: what is solved for them need not stay in memory

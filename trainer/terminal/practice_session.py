@@ -11,7 +11,7 @@ from trainer.desk.course import Begun, Course
 from trainer.desk.desk import Desk
 from trainer.desk.exercises import Exercises
 from trainer.desk.seat import seat
-from trainer.errors import MissingHereError, ToldError, WrongCallError
+from trainer.errors import MissingHereError, UserError, WrongCallError
 from trainer.practice.course.lessons import ALONE, LESSONS, Lesson, steps_done, worked_finding
 from trainer.practice.course.log import CASE
 from trainer.practice.course.session_time import REST_MINUTES, STOP_MINUTES
@@ -22,7 +22,7 @@ from trainer.practice.exercises.rematch import REMATCH, top_confusion
 from trainer.practice.reports.attempt_lines import engine_lines
 from trainer.reasoning.universe.finding import CERTAINTIES
 from trainer.terminal.session import Ask, Say, Session
-from trainer.words import text, told
+from trainer.words import message_of, text
 
 SLOW = ("reasoning", "job_card")
 """Kinds of exercise that can take seconds to make."""
@@ -72,8 +72,8 @@ class PracticeSession:
             return
         try:
             command(words[1:])
-        except ToldError as error:
-            self._say(told(error))
+        except UserError as error:
+            self._say(message_of(error))
         self._mind_the_time()
 
     def _lines(self, lines: Sequence[str]) -> None:
@@ -258,7 +258,7 @@ class PracticeSession:
             try:
                 played = self._player.play(sound.samples, sound.rate_hz)
             except MissingHereError as error:
-                self._say(told(error))
+                self._say(message_of(error))
                 continue
             except KeyboardInterrupt:
                 self._say(text("hear.stopped"))

@@ -11,7 +11,7 @@ from trainer.errors import WrongCallError
 from trainer.practice.reports import attempt_lines as shown
 from trainer.reasoning.universe.finding import CERTAINTIES, Claim, Finding
 from trainer.terminal import typed
-from trainer.words import numbers, text, told
+from trainer.words import message_of, numbers, text
 
 
 class _CancelledError(Exception):
@@ -69,7 +69,7 @@ class Questions:
                     return cylinders
                 raise WrongCallError("no_cylinder", cylinder=min(cylinders - known), cylinders=numbers(known))
             except WrongCallError as error:
-                self._say(told(error))
+                self._say(message_of(error))
 
     def _answer(self, question: str) -> str:
         answer = self._ask(question).strip().lower()

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 
 from trainer.circuit.elements import Location
 from trainer.desk.desk import Desk
-from trainer.errors import MissingHereError, ToldError, WrongCallError
+from trainer.errors import MissingHereError, UserError, WrongCallError
 from trainer.practice.attempt import actions, repair
 from trainer.practice.attempt.actions import Done
 from trainer.practice.attempt.allowed import refuse_feedback
@@ -16,7 +16,7 @@ from trainer.practice.reports import reason_lines as shown_reasons
 from trainer.sound.render import Sound
 from trainer.terminal import typed
 from trainer.terminal.questions import Questions
-from trainer.words import numbers, text, told
+from trainer.words import message_of, numbers, text
 
 Ask = Callable[[str], str]
 Say = Callable[[str], None]
@@ -76,8 +76,8 @@ class Session:
             if word in WORDLESS:
                 typed.refuse_extra(word, words[1:])
             command([word, *words[1:]] if word in typed.READINGS else words[1:])
-        except ToldError as error:
-            self._say(told(error))
+        except UserError as error:
+            self._say(message_of(error))
 
     def _lines(self, lines: Sequence[str]) -> None:
         for line in lines:
@@ -111,7 +111,7 @@ class Session:
         try:
             played = self.desk.play(sound)
         except MissingHereError as error:
-            self._say(told(error))
+            self._say(message_of(error))
             return
         except KeyboardInterrupt:
             self._say(text("hear.stopped"))

@@ -8,11 +8,11 @@ from pathlib import Path
 from trainer.cases.solved.universe_cache import Universes
 from trainer.desk.desk import Desk
 from trainer.desk.sitting import Sitting
-from trainer.errors import ToldError, WrongCallError
+from trainer.errors import UserError, WrongCallError
 from trainer.output.player import Player
 from trainer.practice.reports import set_lines as shown_set
 from trainer.terminal.session import Ask, Say, Session
-from trainer.words import text, told
+from trainer.words import message_of, text
 
 
 class SetSession:
@@ -42,8 +42,8 @@ class SetSession:
             try:
                 if not self._one():
                     break
-            except ToldError as error:
-                self._say(told(error))
+            except UserError as error:
+                self._say(message_of(error))
                 break
         if sitting.next_item is None:
             self._say(text("set.all_done", size=sitting.opened.case_set.size))
@@ -70,8 +70,8 @@ class SetSession:
     def _bundle(self) -> None:
         try:
             self._say(text("set.bundled", path=self._sitting.bundle(self._results)))
-        except ToldError as error:
-            self._say(told(error))
+        except UserError as error:
+            self._say(message_of(error))
 
     def _look_back(self) -> None:
         """Offer the debriefs of cases handed in, where they are open now."""
@@ -92,7 +92,7 @@ class SetSession:
                 break
             item = next((one for one in sitting.items if str(one.number) == word), None)
             if item is None:
-                self._say(told(WrongCallError("no_such_case", word=word, size=sitting.opened.case_set.size)))
+                self._say(message_of(WrongCallError("no_such_case", word=word, size=sitting.opened.case_set.size)))
                 continue
             desk = sitting.desk(self._player, self._universes)
             sitting.look_back(desk, item)

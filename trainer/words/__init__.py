@@ -7,7 +7,7 @@ from contextvars import ContextVar
 from pathlib import Path
 from string import Formatter
 
-from trainer.errors import Problem, ProblemsFoundError, ToldError
+from trainer.errors import Problem, ProblemsFoundError, UserError
 from trainer.words import english, spanish
 from trainer.words.visible import visible
 
@@ -71,20 +71,20 @@ def percent(chance: float) -> str:
     return text("percent.plain", percent=100.0 * chance)
 
 
-def told_apart(error: ToldError) -> tuple[str, str]:
-    """Return what is wrong and how to mend it."""
+def message_parts(error: UserError) -> tuple[str, str]:
+    """Return an error's message in two parts: what is wrong, and how to fix it."""
     return text(f"wrong.{error.key}", **error.values), text(f"mend.{error.key}", **error.values)
 
 
-def told(error: ToldError | ProblemsFoundError) -> str:
-    """Return what is wrong and how to mend it in one line; of many problems in a file the first few."""
+def message_of(error: UserError | ProblemsFoundError) -> str:
+    """Return an error's message in one line: what is wrong and how to fix it; of a file's problems the first few."""
     if isinstance(error, ProblemsFoundError):
-        return " ".join(problem_line(problem) for problem in error.problems[:MOST_TOLD])
-    return " ".join(told_apart(error))
+        return " ".join(problem_line(problem) for problem in error.problems[:MOST_PROBLEMS])
+    return " ".join(message_parts(error))
 
 
-MOST_TOLD = 3
-"""So many problems of a file find room in one line."""
+MOST_PROBLEMS = 3
+"""The most problems of one file that are put into one line."""
 
 
 def problem_line(problem: Problem) -> str:

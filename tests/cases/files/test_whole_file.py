@@ -13,7 +13,7 @@ import pytest
 from tests.special_files import pipe, without_waiting
 from trainer.cases.files.whole_file import write_bytes, write_whole
 from trainer.errors import MissingHereError, WrongCallError
-from trainer.words import told
+from trainer.words import message_of
 
 
 @pytest.fixture(autouse=True)
@@ -62,7 +62,10 @@ def test_what_is_no_plain_file_is_left_as_it_was(tmp_path: Path) -> None:
         for name, kind in kinds.items():
             with pytest.raises(WrongCallError) as refused:
                 write_bytes(tmp_path / name, b"x")
-            assert told(refused.value) == f"{tmp_path / name} is {kind}, so nothing was written. Name an ordinary file."
+            assert (
+                message_of(refused.value)
+                == f"{tmp_path / name} is {kind}, so nothing was written. Name an ordinary file."
+            )
             assert os.path.samestat(before[name], (tmp_path / name).stat())
         assert sorted(path.name for path in tmp_path.iterdir()) == ["folder", "link", "pipe", "socket"]
 

@@ -23,7 +23,7 @@ from trainer.circuit.fault_space import comes_and_goes
 from trainer.circuit.faults import Conditions, Fault
 from trainer.circuit.harness import circuit_of
 from trainer.circuit.profile import PASSES, Profile
-from trainer.errors import ToldError
+from trainer.errors import UserError
 from trainer.instruments.bench import Work
 from trainer.reasoning.model_version import MODEL_VERSION
 from trainer.reasoning.universe.equivalents import Equivalents
@@ -275,7 +275,7 @@ def _loaded(profile: Profile, path: Path) -> Pool | None:
 
 
 def _keep(pool: Pool, path: Path) -> None:
-    with contextlib.suppress(ToldError):  # what cannot be kept is solved again
+    with contextlib.suppress(UserError):  # what cannot be kept is solved again
         arrays = {name: getattr(pool, name) for name in ARRAYS}
         write_whole(path, lambda part: np.savez(part, **arrays), make_folder=True)
 

@@ -23,7 +23,7 @@ from trainer.cases.single_case.case import Case
 from trainer.circuit.codes import SlotCurrents, stored_code
 from trainer.circuit.drive import Slot, slots_of
 from trainer.circuit.faults import KINDS
-from trainer.errors import ToldError
+from trainer.errors import UserError
 from trainer.instruments.bench import Work
 from trainer.reasoning.model_version import MODEL_VERSION
 from trainer.reasoning.reasoner import Matter, Reasoner, Universe, universe_of
@@ -136,7 +136,7 @@ def _save(universe: Universe, path: Path) -> None:
     try:
         write_whole(path, lambda file: np.savez(file, allow_pickle=False, **_arrays(universe)), make_folder=True)
         _forget_oldest(path.parent)
-    except (ToldError, OSError):
+    except (UserError, OSError):
         return
 
 

@@ -10,7 +10,7 @@ from sqlalchemy import ExceptionContext
 from sqlalchemy.engine import make_url
 from sqlalchemy.exc import ArgumentError, DBAPIError, StatementError
 
-from trainer.errors import DamagedError, MissingHereError, ToldError
+from trainer.errors import DamagedError, MissingHereError, UserError
 
 _SQLITE: Mapping[str, str] = {
     "SQLITE_BUSY": "store_locked",
@@ -51,7 +51,7 @@ _POSTGRES_DAMAGE = ("42P01", "42703", "23", "XX")
 """Beginnings of SQLSTATE codes of PostgreSQL for tables, columns or content that are not whole."""
 
 
-def lacking(error: DBAPIError) -> ToldError:
+def lacking(error: DBAPIError) -> UserError:
     """Return what is wrong with the store that raised an error, and where: DamagedError for records not whole."""
     place = error.detail[0] if error.detail else ""
     reason = (str(error.orig).strip().splitlines() or [""])[0]

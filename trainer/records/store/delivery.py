@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from sqlalchemy import func, insert, select, update
 from sqlalchemy.exc import DatabaseError, DataError, IntegrityError
 
-from trainer.errors import DamagedError, MissingHereError, ToldError
+from trainer.errors import DamagedError, MissingHereError, UserError
 from trainer.records.store.database_errors import lacking
 from trainer.records.store.log_rows import AttemptRow
 from trainer.records.store.merging import ForkedError, WholeAttempt, merge_attempt
@@ -37,7 +37,7 @@ class Delivered:
     waiting: int
     forked: tuple[str, ...] = ()
     refused: tuple[str, ...] = ()
-    error: ToldError | None = None
+    error: UserError | None = None
 
 
 def whole_attempt(store: Store, row: AttemptRow) -> WholeAttempt:
@@ -116,7 +116,7 @@ class Delivery:
     def _once(self) -> Delivered:
         try:
             waiting = undelivered(self._local)
-        except ToldError as error:
+        except UserError as error:
             return Delivered(0, 0, error=error)
         left, carried = sum(count for _row, count in waiting), 0
         forked: list[str] = []
@@ -152,21 +152,21 @@ class Delivery:
             self._far = opened_at(self._url, STATEMENT_TIMEOUT_S)
         return self._far
 
-    def _lost(self, error: DatabaseError | MissingHereError) -> ToldError:
+    def _lost(self, error: DatabaseError | MissingHereError) -> UserError:
         """Let go of a store that does not answer; the next round tries anew."""
         if self._far is not None:
             self._far.close()
             self._far = None
         return error if isinstance(error, MissingHereError) else lacking(error)
 
-    def fetch(self, learner: str) -> ToldError | None:
+    def fetch(self, learner: str) -> UserError | None:
         """Bring a learner's attempts from the shared store here; return what kept it from that in time."""
-        lost: list[ToldError] = []
+        lost: list[UserError] = []
 
         def bring() -> None:
             try:
                 self._bring(learner)
-            except ToldError as error:
+            except UserError as error:
                 lost.append(error)
             except DatabaseError as error:
                 lost.append(lacking(error))

@@ -11,7 +11,7 @@ from sqlalchemy import Connection, Engine, create_engine, event, inspect, select
 from sqlalchemy import text as statement
 from sqlalchemy.exc import DBAPIError
 
-from trainer.errors import DamagedError, MissingHereError, ToldError
+from trainer.errors import DamagedError, MissingHereError, UserError
 from trainer.records.store.database_errors import lacking, note_place
 from trainer.records.store.store_url import shown, store_url
 from trainer.records.store.tables import SCHEMA_VERSION, metadata, schema_table
@@ -63,7 +63,7 @@ def place_of(engine: Engine) -> str:
     return shown(url)
 
 
-def as_told(error: Exception) -> ToldError | None:
+def as_told(error: Exception) -> UserError | None:
     """Return what a database's error comes to for a person, or None for another error."""
     return lacking(error) if isinstance(error, DBAPIError) else None
 

@@ -13,7 +13,7 @@ from typing import Any
 from sqlalchemy import Connection, Engine, func, insert, select
 from sqlalchemy.exc import DatabaseError, IntegrityError
 
-from trainer.errors import DamagedError, MissingHereError, ToldError
+from trainer.errors import DamagedError, MissingHereError, UserError
 from trainer.practice.attempt.events import Event, EventKind
 from trainer.practice.attempt.outcome import Outcome, outcome_from
 from trainer.records.store.database_errors import lacking
@@ -46,7 +46,7 @@ class Store:
         self.engine, self.place = engine, place_of(engine)
         weakref.finalize(self, engine.dispose)  # a store that nobody closed lets go of the database with its last user
         self.written: Callable[[], None] = _nothing
-        self.fetch: Callable[[str], ToldError | None] = _nothing
+        self.fetch: Callable[[str], UserError | None] = _nothing
         self.stop: Callable[[], object] = _nothing
         self.left_out: set[str] = set()
         """What was passed over because it is damaged, each as what it is and its id."""

@@ -26,7 +26,7 @@ from trainer.window.state.probing import ProbeScreen
 from trainer.window.state.screen import Screen
 from trainer.window.state.shell import Shell
 from trainer.window.state.strip import strip_node, strip_of
-from trainer.words import text, told
+from trainer.words import message_of, text
 
 
 class BenchScreen(CaseBench):
@@ -224,7 +224,7 @@ class BenchScreen(CaseBench):
         try:
             self.desk.may_hint()
         except WrongCallError as error:
-            self.say(told(error))
+            self.say(message_of(error))
             return
         self.ask("hint", self.desk.attempt, then=self._hinted)
 

@@ -13,7 +13,7 @@ from trainer.practice.reports.attempt_lines import code_lines, point_text
 from trainer.window.state.bench_hearing import BenchHearing
 from trainer.window.state.case_bench import CaseBench
 from trainer.window.state.choosing import ChooseCylinders, ChoosePlace, Confirm
-from trainer.words import text, told
+from trainer.words import message_of, text
 
 
 class EngineWork:
@@ -105,7 +105,7 @@ class EngineWork:
         try:
             done = act()
         except WrongCallError as error:
-            self._bench.say(told(error))
+            self._bench.say(message_of(error))
             return None
         before = self._bench.desk.attempt.events
         self.carry_out(done, lambda: self._bench.say(said) if said else None)

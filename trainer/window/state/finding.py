@@ -16,7 +16,7 @@ from trainer.window.state.choosing import Confirm
 from trainer.window.state.nodes import Node, button, column, flow, row, scroll, tick, words
 from trainer.window.state.screen import Screen
 from trainer.window.state.shell import Shell
-from trainer.words import text, told
+from trainer.words import message_of, text
 
 
 @dataclass(frozen=True)
@@ -242,7 +242,7 @@ class FindingScreen(Screen):
         try:
             self._bench.desk.commit(Finding(claims, self.certainty))
         except WrongCallError as error:
-            self.shell.say(told(error))
+            self.shell.say(message_of(error))
             return
         self.shell.close()
         self._committed()

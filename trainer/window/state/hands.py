@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Protocol
 
-from trainer.errors import ProblemsFoundError, ToldError
+from trainer.errors import ProblemsFoundError, UserError
 from trainer.records.store.opening import as_told
 from trainer.window.state.digits import Digits
 from trainer.window.state.focus import after, towards
@@ -13,7 +13,7 @@ from trainer.window.state.layout import Layout, Placed
 from trainer.window.state.nodes import Node
 from trainer.window.state.services import Services
 from trainer.window.state.station_sound import StationSound
-from trainer.words import told
+from trainer.words import message_of
 
 ARROWS = {"left": (-1, 0), "right": (1, 0), "up": (0, -1), "down": (0, 1)}
 
@@ -138,13 +138,13 @@ class Hands:
         """Do something; what is wrong with it is said."""
         try:
             act()
-        except (ToldError, ProblemsFoundError) as error:
-            self._shell.say(told(error))
+        except (UserError, ProblemsFoundError) as error:
+            self._shell.say(message_of(error))
         except Exception as error:
             lost = as_told(error)
             if lost is None:
                 raise
-            self._shell.say(told(lost))
+            self._shell.say(message_of(lost))
 
     def _go(self, name: str | None) -> None:
         if name:

@@ -8,7 +8,7 @@ from trainer.desk.desk import Desk
 from trainer.errors import MissingHereError
 from trainer.records.papers.sheets import write_sheet
 from trainer.window.state.shell import Shell
-from trainer.words import text, told
+from trainer.words import message_of, text
 
 
 def print_sheet(shell: Shell, kind: str, desk: Desk, lines: Sequence[str], who: str) -> None:
@@ -22,7 +22,7 @@ def print_sheet(shell: Shell, kind: str, desk: Desk, lines: Sequence[str], who: 
             folder, kind, desk.attempt, desk.attempt_id, lines, who, shell.sound.ears.verdict, settings.language
         )
     except MissingHereError as error:
-        shell.say(told(error))
+        shell.say(message_of(error))
         return
     shell.say(text("sheet.written", path=path))
     if not settings.station_pin:

@@ -34,7 +34,7 @@ from trainer.window.state.nodes import (
 from trainer.window.state.pictures import LadderPicture, PlotPicture
 from trainer.window.state.screen import Screen
 from trainer.window.state.shell import Shell
-from trainer.words import text, told
+from trainer.words import message_of, text
 
 Instrument = Literal["ohms", "insulation", "drop", "trace", "supply", "dummy"]
 INSTRUMENTS: tuple[tuple[Instrument, str], ...] = (
@@ -229,7 +229,7 @@ class ProbeScreen(Screen):
         try:
             request = self._request()
         except WrongCallError as error:
-            self.shown = (told(error),)
+            self.shown = (message_of(error),)
             return
         self._bench.ask("measure", self._bench.desk.attempt, request, self.expected or None, then=self._measured)
 

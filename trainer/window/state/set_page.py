@@ -9,7 +9,7 @@ from trainer.cases.solved.universe_cache import Universes
 from trainer.desk.desk import Desk
 from trainer.desk.process_guard import guards_missing
 from trainer.desk.sitting import Sitting
-from trainer.errors import ToldError, WrongCallError
+from trainer.errors import UserError, WrongCallError
 from trainer.practice.attempt.debrief import Debrief
 from trainer.practice.reports.set_lines import head_lines
 from trainer.sets.items import SetItem
@@ -21,7 +21,7 @@ from trainer.window.state.passphrase import PassphraseScreen
 from trainer.window.state.screen import Screen
 from trainer.window.state.shell import Shell
 from trainer.window.state.sitting import station, strength
-from trainer.words import text, told
+from trainer.words import message_of, text
 
 
 class SetScreen(Screen):
@@ -53,7 +53,7 @@ class SetScreen(Screen):
             "page",
             row(words(head, "title", "set.title", weight=1.0), words(self.who, "muted"), gap=0.5),
             lines(rules, "body", "set.rules"),
-            words(text("delivery.not_fetched", reason=told(self._lost)), "caution", "set.not_fetched")
+            words(text("delivery.not_fetched", reason=message_of(self._lost)), "caution", "set.not_fetched")
             if self._lost
             else None,
             words(text("set.unguarded"), "muted", "set.unguarded") if sitting.unguarded else None,
@@ -171,8 +171,8 @@ class SetScreen(Screen):
             return
         try:
             self._bundled = self.sitting.bundle(self._results)
-        except ToldError as error:
-            self.shell.say(told(error))
+        except UserError as error:
+            self.shell.say(message_of(error))
 
     def _draw(self) -> None:
         sitting = self.sitting

@@ -7,7 +7,7 @@ from typing import Any
 
 from trainer.desk.settings import SCALES, Settings, write_settings
 from trainer.desk.worker import Job, Then
-from trainer.errors import ProblemsFoundError, ToldError
+from trainer.errors import ProblemsFoundError, UserError
 from trainer.sets.opening import OpenedSet
 from trainer.window.state.focus import scrolled_into_view
 from trainer.window.state.hands import Hands, Shown
@@ -17,7 +17,7 @@ from trainer.window.state.nodes import Node, button, column, flow, words
 from trainer.window.state.notices import notices, status
 from trainer.window.state.services import Services
 from trainer.window.state.station_sound import StationSound
-from trainer.words import speak, text, told
+from trainer.words import message_of, speak, text
 
 IDLE_S = 180.0
 """In station mode the next learner is asked for after so much quiet."""
@@ -120,8 +120,8 @@ class Shell:
         """Return the screen on top, or why it cannot be shown: records can turn out damaged at any moment."""
         try:
             return self.screen.view()
-        except ToldError as error:
-            return column(words(told(error), "body", "view.failed"), self.footer(), gap=0.8)
+        except UserError as error:
+            return column(words(message_of(error), "body", "view.failed"), self.footer(), gap=0.8)
 
     @property
     def touched(self) -> str:
@@ -207,8 +207,8 @@ class Shell:
         )
         self.touch()
 
-    def _failed(self, error: ToldError | ProblemsFoundError) -> None:
-        self.say(told(error))
+    def _failed(self, error: UserError | ProblemsFoundError) -> None:
+        self.say(message_of(error))
 
     def keep(self, settings: Settings) -> None:
         """Take new settings over and keep them."""
@@ -221,8 +221,8 @@ class Shell:
         if self.services.settings_path is not None:
             try:
                 write_settings(settings, self.services.settings_path)
-            except ToldError as error:
-                self.say(told(error))
+            except UserError as error:
+                self.say(message_of(error))
         self.touch()
 
     def scale_by(self, steps: int) -> None:

@@ -7,7 +7,7 @@ from typing import Protocol
 from trainer.desk.settings import Ears, Settings
 from trainer.window.state.listening import Listening
 from trainer.window.state.services import Services
-from trainer.words import text, told
+from trainer.words import message_of, text
 
 REST_AT_S = (600.0, 1200.0)
 """After so much listening a rest is proposed: ten and twenty minutes."""
@@ -49,7 +49,7 @@ class StationSound:
         player.gain_db = self.ears.level_db
         self.listening.take(player)
         amiss = self.listening.silent or self.device != wanted
-        self.missing = [told(error) for error in missing] if amiss else []
+        self.missing = [message_of(error) for error in missing] if amiss else []
 
     @property
     def ears(self) -> Ears:
