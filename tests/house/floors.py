@@ -7,8 +7,8 @@ from pathlib import Path
 PACKAGE = Path(__file__).parents[2] / "trainer"
 
 FLOOR = {
-    "words": 0, "errors": 0, "circuit": 1, "sound": 2, "instruments": 2, "reasoning": 3, "cases": 4, "sets": 5, "practice": 6,
-    "records": 7, "output": 7, "desk": 8, "window": 9, "terminal": 9, "commands": 10, "__main__": 11, "__init__": 0,
+    "words": 0, "errors": 0, "arrays": 0, "circuit": 1, "sound": 2, "instruments": 2, "reasoning": 3, "cases": 4, "sets": 5,
+    "practice": 6, "records": 7, "output": 7, "desk": 8, "window": 9, "terminal": 9, "commands": 10, "__main__": 11, "__init__": 0,
 }  # fmt: skip
 """A room imports only from rooms on lower floors."""
 
@@ -24,6 +24,7 @@ SUB_ROOMS = {
 LIBRARIES = {
     "words": set(),
     "errors": set(),
+    "arrays": {"numpy"},
     "circuit": {"numpy"},
     "sound": {"numpy", "scipy", "mosqito"},
     "instruments": {"numpy"},

@@ -7,9 +7,8 @@ numbers are made from the raw bits here.
 from __future__ import annotations
 
 import numpy as np
-from numpy.typing import NDArray
 
-Floats = NDArray[np.float64]
+from trainer.arrays import Floats
 
 
 class Stream:

@@ -12,14 +12,10 @@ from functools import cache
 from types import MappingProxyType
 from typing import Literal
 
-import numpy as np
-from numpy.typing import NDArray
-
+from trainer.arrays import Floats
 from trainer.circuit.drive import Slot, shut_by
 from trainer.circuit.profile import Profile
 from trainer.circuit.solve import Solved, SolvedTest
-
-Floats = NDArray[np.float64]
 
 
 class Sensed(StrEnum):

@@ -11,8 +11,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
+from trainer.arrays import Floats
 from trainer.circuit.elements import (
     BATTERY,
     GROUND,
@@ -27,8 +27,6 @@ from trainer.circuit.elements import (
 )
 from trainer.circuit.network import Branch, Ports, ports_of
 from trainer.circuit.profile import Profile
-
-Floats = NDArray[np.float64]
 
 CHORD_WIDTHS = 8.0
 """How near to its bend, in widths, a law with `chord` uses it."""

@@ -8,15 +8,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
 
+from trainer.arrays import Floats
 from trainer.circuit.elements import GROUND
 from trainer.circuit.network import Branch, system_of
-
-Floats = NDArray[np.floating[Any]]
 
 FAR_OHM = 1e12
 """What a branch that is taken out is raised to."""

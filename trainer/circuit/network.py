@@ -8,14 +8,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
 
+from trainer.arrays import Floats
 from trainer.circuit.elements import GROUND, INSULATION_OHM
 
-Floats = NDArray[np.floating[Any]]
 Branch = tuple[str, str, float]
 """A resistance: from node, to node, ohm."""
 

@@ -12,11 +12,10 @@ from dataclasses import dataclass, fields, replace
 from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
 
+from trainer.arrays import Floats
 from trainer.circuit.profile import Solenoid
 
-Floats = NDArray[np.float64]
 MU_0 = 4e-7 * math.pi
 """Magnetic constant in henry per metre (exact before the SI of 2019, right to 1e-9 since)."""
 

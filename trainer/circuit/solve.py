@@ -6,19 +6,17 @@ between pulses leaves the array; a pulse that ends at rest where it began repeat
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
-from numpy.typing import NDArray
 
+from trainer.arrays import Floats, Integers
 from trainer.circuit.drive import OutputLaw, Reductions, Slot, pulse_law, quiet_law, shut_by, slots_of
 from trainer.circuit.elements import Circuit
 from trainer.circuit.solenoid import magnets_of_rows
 from trainer.circuit.stepping import SWITCH_PARTS, Row, Stage, State, state_at_rest
 from trainer.errors import UnsolvableError
-
-Floats = NDArray[np.float64]
 
 SAMPLE_RATE_HZ = 48_000
 STEPS_PER_SAMPLE = 2
@@ -278,14 +276,14 @@ class _Solver:
         same = {row for place, row in enumerate(active) if row in at_rest and (again or state.fed[place] == fed[place])}
         return Pulse(tuple(active), **arrays), state, at_rest, same
 
-    def _recharge(self, state: State, active: list[int], rest_from: NDArray[np.int_]) -> None:
+    def _recharge(self, state: State, active: list[int], rest_from: Integers) -> None:
         """Fill the reservoirs over the rest of the period, in closed form."""
         rails = [self.rows[row].circuit.rail for row in active]
         supply, source, reservoir = np.array([(r.supply_v, r.source_ohm, r.reservoir_f) for r in rails]).T
         fill = np.exp(-(self.period_steps - rest_from) * self.step_s / (source * reservoir))
         state.rail = supply + (state.rail - supply) * fill
 
-    def _still(self, records: dict[str, Floats], places: list[int], step: int) -> list[int]:
+    def _still(self, records: Mapping[str, Floats], places: list[int], step: int) -> list[int]:
         before = max(step - 1 - 2 * self.check_steps, 0)
         moved = np.abs(records["position_m"][step - 1, places] - records["position_m"][step - 2, places]).max(axis=1)
         current = np.abs(records["coil_a"][step - 1, places])
@@ -295,7 +293,7 @@ class _Solver:
         return [place for place, still in zip(places, at_rest_now, strict=True) if still]
 
     def _advance(
-        self, state: State, active: list[int], law: OutputLaw, records: dict[str, Floats], places: list[int],
+        self, state: State, active: list[int], law: OutputLaw, records: Mapping[str, Floats], places: list[int],
         steps: range, *, feeding: bool,
     ) -> None:  # fmt: skip
         """Take steps in one phase and record the state at the start of each."""

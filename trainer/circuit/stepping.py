@@ -12,13 +12,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
+from trainer.arrays import Floats
 from trainer.circuit.drive import OutputLaw, Reductions, Slot, stacked
 from trainer.circuit.elements import Circuit
 from trainer.circuit.solenoid import Magnets
-
-Floats = NDArray[np.float64]
 
 STEEP_OHM = 1.0
 """A law flatter than this is far from its bend."""

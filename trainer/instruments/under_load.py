@@ -5,12 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import accumulate
-from typing import Any
 
 import numpy as np
 from numpy.lib.stride_tricks import sliding_window_view
-from numpy.typing import NDArray
 
+from trainer.arrays import Floats
 from trainer.circuit.chance import Stream
 from trainer.circuit.drive import battery_branch, feed_branches, port_nodes, slots_of
 from trainer.circuit.elements import RAIL, Circuit
@@ -20,8 +19,6 @@ from trainer.circuit.profile import Meter, Profile
 from trainer.circuit.solve import MOST_PULSES, SolvedTest, solve_test
 from trainer.instruments.bench import Pin, Work, node_of, worked_circuit
 from trainer.instruments.reading import Reading
-
-Floats = NDArray[np.floating[Any]]
 
 TRACE_S = 0.004
 """How much of a pulse a current trace shows."""

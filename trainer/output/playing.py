@@ -6,9 +6,10 @@ from dataclasses import dataclass
 from pathlib import Path
 
 import numpy as np
-from numpy.typing import NDArray
 
-Samples = NDArray[np.float32]
+from trainer.arrays import Floats32
+
+Samples = Floats32
 
 FADE_FRAMES = 960
 """How long a start in the middle and a stop take to fade: 20 ms at 48 kHz, so that neither clicks."""

@@ -7,18 +7,18 @@ import wave
 from pathlib import Path
 
 import numpy as np
-from numpy.typing import NDArray
 
+from trainer.arrays import Floats32
 from trainer.cases.files.whole_file import write_bytes
 
 
-def to_pcm24(samples: NDArray[np.float32]) -> bytes:
+def to_pcm24(samples: Floats32) -> bytes:
     """Return samples of full scale 1.0 as little-endian 24-bit values."""
     whole = np.clip(np.round(samples.astype(np.float64) * 2**23), -(2**23), 2**23 - 1).astype("<i4")
     return whole.reshape(-1).view(np.uint8).reshape(-1, 4)[:, :3].tobytes()
 
 
-def wav_bytes(samples: NDArray[np.float32], rate_hz: int) -> bytes:
+def wav_bytes(samples: Floats32, rate_hz: int) -> bytes:
     """Return a stereo file of samples of shape (frame, channel)."""
     whole = io.BytesIO()
     with wave.open(whole, "wb") as file:
@@ -29,6 +29,6 @@ def wav_bytes(samples: NDArray[np.float32], rate_hz: int) -> bytes:
     return whole.getvalue()
 
 
-def write_wav(path: Path, samples: NDArray[np.float32], rate_hz: int) -> None:
+def write_wav(path: Path, samples: Floats32, rate_hz: int) -> None:
     """Write a stereo file of shape (frame, channel); raises MissingHereError where it cannot be written."""
     write_bytes(path, wav_bytes(samples, rate_hz))

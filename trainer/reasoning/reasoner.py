@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
 
+from trainer.arrays import Floats
 from trainer.circuit.elements import Location
 from trainer.circuit.profile import Profile
 from trainer.reasoning.advice.channels import Channel, channels_of
@@ -22,8 +21,6 @@ from trainer.reasoning.universe.menu import closer_tests, menu_of, offered
 from trainer.reasoning.universe.pairs import chosen_pairs, composed, with_pairs
 from trainer.reasoning.universe.questions import Answers, Expected, Question, Test
 from trainer.reasoning.verdict.belief import Belief, believed, finding_key
-
-Floats = NDArray[np.floating[Any]]
 
 
 @dataclass(frozen=True)

@@ -4,16 +4,13 @@ from __future__ import annotations
 
 from enum import StrEnum
 from functools import lru_cache
-from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
 
+from trainer.arrays import Floats
 from trainer.circuit.chance import Stream
 from trainer.sound.iec_61672 import a_weighting_gain
 from trainer.sound.levels import REFERENCE_PA
-
-Floats = NDArray[np.floating[Any]]
 
 LOOP_FRAMES = 2**18
 """The bed repeats without a seam after this many frames: 5.5 s at 48 kHz."""

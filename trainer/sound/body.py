@@ -2,16 +2,11 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 import numpy as np
-from numpy.typing import NDArray
 
+from trainer.arrays import Complex, Floats
 from trainer.circuit.chance import Stream
 from trainer.circuit.profile import Profile
-
-Complex = NDArray[np.complex128]
-Floats = NDArray[np.floating[Any]]
 
 
 def body_response(profile: Profile, frequency_hz: Floats) -> Complex:

@@ -5,11 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import numpy as np
-from numpy.typing import NDArray
 
+from trainer.arrays import Floats32
 from trainer.sound.render import PRE_ROLL_S, RAMP_S, TAIL_S, Sound
-
-Floats32 = NDArray[np.float32]
 
 AROUND_S = 0.2
 """Bed that is heard before and after each slot."""

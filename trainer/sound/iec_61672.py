@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 import numpy as np
-from numpy.typing import NDArray
 
-Floats = NDArray[np.floating[Any]]
+from trainer.arrays import Floats
 
 POLES_HZ = (20.598997, 107.65265, 737.86223, 12194.217)
 """f1 to f4 of annex E."""

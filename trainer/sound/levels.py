@@ -4,14 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
 
+from trainer.arrays import Floats
 from trainer.sound.iec_61672 import a_weighting_gain
-
-Floats = NDArray[np.floating[Any]]
 
 REFERENCE_PA = 20e-6
 FULL_SCALE_PA = 2.8284271247461903

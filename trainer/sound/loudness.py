@@ -2,14 +2,10 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 import numpy as np
-from numpy.typing import NDArray
 
+from trainer.arrays import Floats
 from trainer.errors import MissingHereError
-
-Floats = NDArray[np.floating[Any]]
 
 
 def loudness_sone(pressure_pa: Floats, rate_hz: int) -> float:

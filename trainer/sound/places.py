@@ -8,15 +8,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
 
+from trainer.arrays import Complex, Floats
 from trainer.circuit.profile import Place, Profile
-
-Complex = NDArray[np.complex128]
-Floats = NDArray[np.floating[Any]]
 
 SPEED_OF_SOUND_M_S = 343.2
 """At 20 °C: 331.3·sqrt(1 + 20/273.15)."""

@@ -8,8 +8,8 @@ from functools import lru_cache
 
 import numpy as np
 import scipy.fft
-from numpy.typing import NDArray
 
+from trainer.arrays import Complex64, Floats, Floats32
 from trainer.circuit.chance import Stream
 from trainer.circuit.drive import Slot
 from trainer.circuit.profile import ByContent, Profile, Schedule
@@ -19,10 +19,6 @@ from trainer.sound.body import body_response
 from trainer.sound.levels import FULL_SCALE_PA, a_weighted_level_db, measure
 from trainer.sound.places import ear_response
 from trainer.sound.room import late_decay
-
-Floats32 = NDArray[np.float32]
-Complex64 = NDArray[np.complex64]
-Floats = NDArray[np.float64]
 
 PRE_ROLL_S = 0.6
 """Bed before the first slot: sleeping outputs swallow the first sound, which would sound like an open circuit."""

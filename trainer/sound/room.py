@@ -3,15 +3,12 @@
 from __future__ import annotations
 
 import math
-from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
 
+from trainer.arrays import Floats
 from trainer.circuit.chance import Stream
 from trainer.circuit.profile import Profile
-
-Floats = NDArray[np.floating[Any]]
 
 LATE_FROM_S = 0.02
 """Where single reflections end and the decay begins: from memory."""

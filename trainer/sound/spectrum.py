@@ -3,12 +3,10 @@
 from __future__ import annotations
 
 from itertools import pairwise
-from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
 
-Floats = NDArray[np.floating[Any]]
+from trainer.arrays import Floats
 
 FRAME = 2048
 """What one column is transformed over: 43 ms, bands of 23 Hz."""

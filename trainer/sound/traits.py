@@ -11,15 +11,13 @@ from dataclasses import dataclass
 
 import numpy as np
 import scipy.fft
-from numpy.typing import NDArray
 
+from trainer.arrays import Complex64, Floats
 from trainer.circuit.profile import Profile
 from trainer.circuit.solve import SAMPLE_RATE_HZ
 from trainer.sound.iec_61672 import a_weighting_gain
 from trainer.sound.levels import level_db
 from trainer.sound.render import TEMPLATE_FRAMES, limiter_gain_db, paths_of
-
-Floats = NDArray[np.float64]
 
 PULSE_FRAMES = 512
 """What a pulse of force is transformed over: 10.7 ms, bands of 94 Hz."""
@@ -35,7 +33,7 @@ class Ears:
 
     profile: Profile
     places: tuple[str, ...]
-    weight: NDArray[np.complex64]
+    weight: Complex64
 
     def power(self, force_n: Floats) -> Floats:
         """Return the mean square A-weighted pressure of pulses repeated at the test's rate.
@@ -76,7 +74,7 @@ def ears_of(profile: Profile, places: Sequence[str]) -> Ears:
     return Ears(profile, tuple(places), np.stack(weights))
 
 
-def _banded(paths: NDArray[np.complex64]) -> NDArray[np.complex64]:
+def _banded(paths: Complex64) -> Complex64:
     """Return mean cross spectra, shape (ear, band, cylinder, cylinder), of paths (cylinder, ear, frequency)."""
     count, ears, _bins = paths.shape
     bands = PULSE_FRAMES // 2

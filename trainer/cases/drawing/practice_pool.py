@@ -8,11 +8,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 from pathlib import Path
-from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
 
+from trainer.arrays import Flags, Floats, Integers
 from trainer.cases.drawing.practice_case import HARDEST, TEMPERATURE_C
 from trainer.cases.drawing.random_case import drawable, is_group
 from trainer.cases.files.plain_file import open_plain
@@ -32,9 +31,6 @@ from trainer.reasoning.universe.hearing import DULL_DB
 from trainer.reasoning.universe.hypotheses import Faults
 from trainer.reasoning.universe.scales import heard_scale
 from trainer.sound.traits import LEVEL, ears_of
-
-Floats = NDArray[np.float64]
-Flags = NDArray[np.bool_]
 
 CYLINDERS_EACH = 3
 """So many places on the engine stand for each form of fault; the forms begin at different ones."""
@@ -58,7 +54,7 @@ class Table:
     margins: Floats
     shortfalls: Floats
     audible: Flags
-    alike: NDArray[np.int_]
+    alike: Integers
 
 
 @dataclass(frozen=True, eq=False)
@@ -72,7 +68,7 @@ class Pool:
     """
 
     profile: Profile
-    rows: NDArray[np.int_]
+    rows: Integers
     heard: Floats
     good: Floats
     codes: Flags
@@ -259,7 +255,7 @@ def _content(profile: Profile) -> str:
 def _loaded(profile: Profile, path: Path) -> Pool | None:
     try:
         with open_plain(path) as opened, np.load(opened, allow_pickle=False) as kept:
-            arrays: dict[str, NDArray[Any]] = {name: kept[name] for name in ARRAYS}
+            arrays: dict[str, np.ndarray] = {name: kept[name] for name in ARRAYS}
     except Exception:  # a damaged archive can raise nearly anything, and nothing is lost by solving anew
         return None
     count, slots = len(_forms(profile)), len(profile.cylinders) + 1

@@ -10,11 +10,10 @@ import hashlib
 import os
 from collections.abc import Callable
 from pathlib import Path
-from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
 
+from trainer.arrays import Floats
 from trainer.cases.drawing.practice_pool import POOL_PREFIX, Pools
 from trainer.cases.files.plain_file import open_plain
 from trainer.cases.files.whole_file import write_whole
@@ -31,7 +30,7 @@ from trainer.reasoning.universe.hypotheses import SEVERITIES, Faults
 from trainer.reasoning.universe.questions import Question, name_of
 from trainer.reasoning.universe.slot_traits import SlotTraits, TraceMarks
 
-Arrays = dict[str, NDArray[Any]]
+Arrays = dict[str, np.ndarray]
 KEPT_FILES = 12
 """How many universes stay on disk."""
 
@@ -190,11 +189,13 @@ def _arrays(universe: Universe) -> Arrays:
     }
 
 
-def _vector(traits: SlotTraits, name: str) -> NDArray[Any]:
+def _vector(traits: SlotTraits, name: str) -> np.ndarray:
     return np.asarray(getattr(traits.seen if hasattr(traits.seen, name) else traits, name))
 
 
-def _from_arrays(universe: Universe, arrays: Arrays) -> tuple[dict[Any, Any], dict[Any, Any], dict[Any, Any]]:
+def _from_arrays(
+    universe: Universe, arrays: Arrays
+) -> tuple[dict[bytes, SlotTraits], dict[bytes, tuple[SlotTraits, ...]], dict[Question, Floats]]:
     """Return solved slots, tests and kept answers; raises KeyError, ValueError or IndexError for what does not fit."""
     profile = universe.profile
     outputs = tuple(profile.wiring.outputs)

@@ -7,8 +7,8 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
 
+from trainer.arrays import Floats
 from trainer.circuit.drive import slots_of
 from trainer.circuit.elements import Location, Side
 from trainer.instruments.bench import Work
@@ -23,7 +23,6 @@ from trainer.reasoning.universe.menu import WHOLE
 from trainer.reasoning.universe.questions import Question
 from trainer.reasoning.universe.scales import OPEN_READS_OHM, insulation_scale, ohm_scale
 
-Floats = NDArray[np.floating[Any]]
 Shown = dict[Question, Floats]
 
 

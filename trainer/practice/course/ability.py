@@ -14,11 +14,9 @@ from dataclasses import dataclass
 from functools import cache
 
 import numpy as np
-from numpy.typing import NDArray
 
+from trainer.arrays import Floats
 from trainer.practice.course.skills import Answer, Demand
-
-Floats = NDArray[np.float64]
 
 STEP = 0.1
 GRID: Floats = np.linspace(-5.0, 5.0, 101)

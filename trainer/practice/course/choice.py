@@ -7,16 +7,14 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
+from trainer.arrays import Floats
 from trainer.practice.course.ability import Ability, expected
 from trainer.practice.course.demands import FINDING
 from trainer.practice.course.log import CASE, Entry, Learner, Task, abilities_on
 from trainer.practice.course.skills import Demand, Skill
 from trainer.practice.course.slips import FOUND_FROM, SUSPECTED_FROM, holding
 from trainer.practice.course.waiting import due_now
-
-Floats = NDArray[np.float64]
 
 LEAST, MOST = 0.80, 0.90
 """The share of tasks to be got right: a band taken as a rule of thumb from Wilson, Shenhav, Straccia and Cohen 2019."""

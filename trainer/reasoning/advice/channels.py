@@ -9,15 +9,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
+from trainer.arrays import Floats, Integers
 from trainer.reasoning.advice.information import information_bits, updated
 from trainer.reasoning.universe.questions import SPREAD, Expected, Question, Test
-
-Floats = NDArray[np.floating[Any]]
 
 FLAG_UNITS = 6.0
 """How far apart a flag that is surely up lies from one that is surely down."""
@@ -34,7 +32,7 @@ class Channel:
     """
 
     test: Test
-    label: NDArray[np.int_]
+    label: Integers
     table: Floats
 
     def bits(self, probability: Floats) -> float:

@@ -8,12 +8,10 @@ Heckerman, Breese and Rommelse 1995.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
 
-Floats = NDArray[np.floating[Any]]
+from trainer.arrays import Floats
 
 
 def entropy_bits(probability: Floats) -> float:

@@ -4,16 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Collection, Hashable, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
 
+from trainer.arrays import Floats
 from trainer.reasoning.advice.channels import Channel
 from trainer.reasoning.advice.prices import after_plugging_back, minutes_of, unpaid
 from trainer.reasoning.universe.questions import Test
-
-Floats = NDArray[np.floating[Any]]
 
 PROVED = 0.95
 """The posterior at which a finding is proved."""

@@ -8,11 +8,10 @@ from __future__ import annotations
 
 from collections.abc import Collection
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
 
+from trainer.arrays import Floats
 from trainer.circuit.elements import Location
 from trainer.circuit.profile import Profile
 from trainer.reasoning.advice.channels import Channel
@@ -20,7 +19,6 @@ from trainer.reasoning.advice.information import best_value, expected_cost, repa
 from trainer.reasoning.advice.prices import repair_minutes
 from trainer.reasoning.universe.hypotheses import Faults
 
-Floats = NDArray[np.floating[Any]]
 Mend = tuple[Location, tuple[int, ...]]
 """A place and the cylinders whose circuit is mended there; a module and an injector are replaced whole."""
 

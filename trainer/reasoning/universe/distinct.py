@@ -6,8 +6,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
-from numpy.typing import NDArray
 
+from trainer.arrays import Integers
 from trainer.circuit.edits import Edit
 from trainer.circuit.elements import Circuit
 from trainer.circuit.faults import KINDS, Conditions, with_faults
@@ -23,7 +23,7 @@ class Group:
     base: Circuit
     circuits: tuple[Circuit, ...]
     edits: tuple[Edit, ...]
-    index: NDArray[np.int_]
+    index: Integers
 
 
 class DistinctCircuits:

@@ -12,11 +12,10 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from hashlib import blake2b
-from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
 
+from trainer.arrays import Flags, Floats
 from trainer.circuit.drive import Reductions, Slot, port_nodes, rail_branches, slots_of
 from trainer.circuit.edits import EditedNetwork, edit_between
 from trainer.circuit.elements import RAIL, Circuit
@@ -26,7 +25,6 @@ from trainer.circuit.stepping import Row
 from trainer.reasoning.universe.slot_traits import SlotTraits, traits_of
 from trainer.sound.traits import Ears
 
-Floats = NDArray[np.floating[Any]]
 Key = bytes
 
 REFERENCE_OHM = 5.0
@@ -194,7 +192,7 @@ class Equivalents:
         return keys
 
 
-def _commanded(rows: Sequence[Row]) -> NDArray[np.bool_]:
+def _commanded(rows: Sequence[Row]) -> Flags:
     cylinders = rows[0].circuit.profile.cylinders
     return np.array([[number in row.slot.commanded for number in cylinders] for row in rows])
 

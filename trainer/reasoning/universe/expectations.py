@@ -8,11 +8,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
-from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
 
+from trainer.arrays import Floats
 from trainer.circuit.codes import codes_from, known_codes
 from trainer.circuit.drive import port_nodes, rail_branches, slots_of
 from trainer.circuit.edits import EditedNetwork, edit_between
@@ -39,8 +38,6 @@ from trainer.reasoning.universe.scales import (
 from trainer.reasoning.universe.slot_traits import SlotTraits, TraceMarks
 from trainer.sound.places import places_of
 from trainer.sound.traits import ears_of
-
-Floats = NDArray[np.floating[Any]]
 
 KEPT, STRAY, OLD, FROM_THE_ROAD = 0.998, 0.002, 0.02, 0.5
 """Chances that a code stands in memory: set by the test just run; by nothing; left by something mended since; left by

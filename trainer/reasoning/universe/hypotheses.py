@@ -9,14 +9,13 @@ from functools import cached_property
 from itertools import permutations
 
 import numpy as np
-from numpy.typing import NDArray
 
+from trainer.arrays import Floats
 from trainer.circuit.fault_space import single_faults
 from trainer.circuit.faults import KINDS, Fault
 from trainer.circuit.profile import PASSES, Profile
 from trainer.reasoning.universe.finding import Claim, truth_of
 
-Floats = NDArray[np.float64]
 Faults = tuple[Fault, ...]
 
 SEVERITIES = 3

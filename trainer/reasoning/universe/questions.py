@@ -5,14 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
-from typing import Any, Literal
+from typing import Literal
 
 import numpy as np
-from numpy.typing import NDArray
 
+from trainer.arrays import Floats
 from trainer.instruments.bench import Pin, Work
-
-Floats = NDArray[np.floating[Any]]
 
 SPREAD = 1e-3
 """Share of answers that are anything: a slip of ear, hand or pen."""

@@ -6,17 +6,13 @@ Level: Jesteadt, Wier and Green 1977, ΔI/I = 0.463·(I/I0)^−0.072 over the ma
 
 from __future__ import annotations
 
-from typing import Any
-
 import numpy as np
-from numpy.typing import NDArray
 from scipy.special import ndtri
 
+from trainer.arrays import Floats
 from trainer.circuit.profile import Meter
 from trainer.reasoning.universe.hearing import MASKED_DB
 from trainer.sound.traits import BALANCE, CENTROID, LEVEL
-
-Floats = NDArray[np.floating[Any]]
 
 TRACKED_CORRECT = 0.7071
 """What a one-up two-down track converges to: the square root of one half."""

@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
+from trainer.arrays import Floats
 from trainer.circuit.codes import SlotCurrents, slot_currents
 from trainer.circuit.profile import Profile
 from trainer.circuit.solve import Solved
@@ -15,8 +15,6 @@ from trainer.circuit.stepping import Row
 from trainer.instruments.under_load import Trace, clean_trace, dip_of
 from trainer.sound.render import force_of
 from trainer.sound.traits import PULSE_FRAMES, Ears
-
-Floats = NDArray[np.float64]
 
 EARLY_S = 1e-4
 """Where the start of a trace is read: common practice, no published source."""

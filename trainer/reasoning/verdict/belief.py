@@ -5,16 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable, Hashable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Any, TypeVar
+from typing import TypeVar
 
 import numpy as np
-from numpy.typing import NDArray
 
+from trainer.arrays import Floats
 from trainer.reasoning.universe.finding import Claim
 from trainer.reasoning.universe.hypotheses import Hypotheses
 from trainer.reasoning.universe.questions import Answers, Expected, Question, in_order
 
-Floats = NDArray[np.floating[Any]]
 LEAST_PRIOR = 1e-300
 """What a prior of nought is taken for, so that its logarithm is a number."""
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from trainer.arrays import Floats
 from trainer.practice.attempt import actions
 from trainer.practice.attempt.actions import Done
 from trainer.sound.render import Sound
@@ -12,7 +13,6 @@ from trainer.window.state.case_bench import CaseBench
 from trainer.window.state.choosing import ChooseCylinders
 from trainer.window.state.heard_sounds import HeardSounds
 from trainer.window.state.listening import Track
-from trainer.window.state.pictures import Floats
 from trainer.window.state.strip import starts_of
 from trainer.words import text
 

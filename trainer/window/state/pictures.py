@@ -4,16 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Any
 
-import numpy as np
-from numpy.typing import NDArray
-
+from trainer.arrays import Floats
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.geometry import Drawing, Point
 from trainer.instruments.bench import Pin
-
-Floats = NDArray[np.floating[Any]]
 
 
 @dataclass(frozen=True)
