@@ -10,7 +10,7 @@ from tests.universes import UNIVERSES
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import FaultKind
 from trainer.desk.desk import Desk
-from trainer.desk.sitting import Sitting
+from trainer.desk.set_sitting import Sitting
 from trainer.practice.attempt import actions
 from trainer.reasoning.universe.finding import Claim, Finding, truth_of
 from trainer.records.store.store import Store

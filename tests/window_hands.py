@@ -14,10 +14,10 @@ from trainer.desk.settings import Settings
 from trainer.errors import MissingHereError
 from trainer.output.player import Player
 from trainer.records.store.store import Store, opened
-from trainer.window.state.home import WhoScreen
-from trainer.window.state.layout import Layout
-from trainer.window.state.services import Services
-from trainer.window.state.shell import Shell
+from trainer.window.kit.layout import Layout
+from trainer.window.shell.services import Services
+from trainer.window.shell.shell import Shell
+from trainer.window.station.home import WhoScreen
 
 
 class PlainMeasure:

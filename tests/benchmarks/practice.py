@@ -16,7 +16,7 @@ import numpy as np
 from sqlalchemy import insert
 
 from tests.simulated_learners import shipped_pools
-from trainer.desk.course import Course
+from trainer.desk.learner_course import Course
 from trainer.practice.attempt.events import Event, EventKind
 from trainer.practice.course.log import entry_data, learner_of
 from trainer.practice.course.skills import Demand

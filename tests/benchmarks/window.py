@@ -30,8 +30,8 @@ from trainer.output.player import Player
 from trainer.output.playing import Playing
 from trainer.output.portaudio import PortAudioPlayer
 from trainer.window.app import App
-from trainer.window.state.bench import BenchScreen
-from trainer.window.state.home import WhoScreen
+from trainer.window.bench.bench_screen import BenchScreen
+from trainer.window.station.home import WhoScreen
 
 CASE = "faint_hum_on_three"
 LONGEST_S = 60.0

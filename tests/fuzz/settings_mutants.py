@@ -17,8 +17,8 @@ from tests.window_hands import Hands
 from trainer.desk.settings import read_settings, write_settings
 from trainer.records.papers.sheets import listening_text
 from trainer.records.store.store import Store, opened
-from trainer.window.state.settings_page import SettingsScreen
-from trainer.window.state.setup import SetupScreen
+from trainer.window.station.settings_page import SettingsScreen
+from trainer.window.station.setup import SetupScreen
 
 OPEN_THE_WINDOW = 40
 """Of so many mutants one is seen in the window itself; of the others, only what the window asks of settings."""

@@ -8,9 +8,9 @@ import pytest
 
 from tests.fuzz.window_monkey import SEED, Monkey, MonkeyFoundError
 from tests.window_hands import Hands, PlainMeasure
-from trainer.window.state.glossary import GlossaryScreen
-from trainer.window.state.screen import Screen
-from trainer.window.state.shell import Shell
+from trainer.window.course.glossary import GlossaryScreen
+from trainer.window.shell.screen import Screen
+from trainer.window.shell.shell import Shell
 
 
 def test_a_thousand_events_leave_the_window_whole(tmp_path: Path) -> None:

@@ -37,8 +37,8 @@ from trainer.desk.settings import SCALES, pin_kept, read_settings
 from trainer.desk.worker import Job
 from trainer.errors import MissingHereError
 from trainer.window.drawing.paint import Painter
-from trainer.window.drawing.type import Type
-from trainer.window.state.screen import Screen
+from trainer.window.drawing.typeface import Type
+from trainer.window.shell.screen import Screen
 from trainer.words import speak
 
 SEED = 20261127

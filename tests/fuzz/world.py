@@ -22,9 +22,9 @@ from tests.universes import UNIVERSES
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import FaultKind
 from trainer.desk.case_source import find_case
-from trainer.desk.course import Course
 from trainer.desk.desk import Desk
-from trainer.desk.exercises import Exercises
+from trainer.desk.exercise_maker import Exercises
+from trainer.desk.learner_course import Course
 from trainer.desk.seat import seat
 from trainer.desk.settings import Ears, Settings, write_settings
 from trainer.desk.solver import RememberingSolver

@@ -17,6 +17,7 @@ SUB_ROOMS = {
     "cases": ("files", "profiles", "single_case", "drawing", "solved"),
     "practice": ("attempt", "reports", "course", "exercises"),
     "records": ("store", "papers", "class_report"),
+    "window": ("kit", "pictures", "shell", "bench", "course", "instructor", "station", "drawing"),
     "words": ("english", "spanish"),
 }
 """The sub-rooms of a room, from below: each imports only from those before it; what lies beside them may use all."""
@@ -35,11 +36,16 @@ LIBRARIES = {
     "records": {"sqlalchemy", "alembic", "psycopg", "pydantic", "jinja2", "markupsafe", "matplotlib"},
     "output": {"numpy", "pygame", "sounddevice"},
     "desk": {"numpy", "pydantic", "markupsafe"},
-    "window": {"numpy", "pygame"},
-    "window/state": {"numpy"},
+    "window": {"numpy"},
+    "window/app": {"pygame"},
+    "window/drawing": {"numpy", "pygame"},
+    "window/kit": set(),
     "terminal": set(),
     "commands": {"numpy", "click", "platformdirs", "pygame"},
     "__main__": set(),
     "__init__": set(),
 }
 """What a room, or a folder in it, may import from outside the standard library."""
+
+KNOWS_ONLY = {"window/kit": {"window/kit", "words"}}
+"""Folders that are general: the rooms and folders of ours that they may import, whatever lies below them."""

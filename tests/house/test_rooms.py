@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.house.floors import FLOOR, LIBRARIES, PACKAGE, SUB_ROOMS
+from tests.house.floors import FLOOR, KNOWS_ONLY, LIBRARIES, PACKAGE, SUB_ROOMS
 
 DRAWN_TOGETHER = {("words", "errors")}
 """Words tell errors: both are on the ground, and errors import nothing."""
@@ -88,6 +88,16 @@ def test_a_sub_room_imports_only_from_those_below_it() -> None:
         if above:
             upward[file] = above
     assert upward == {}
+
+
+@pytest.mark.parametrize("folder", KNOWS_ONLY)
+def test_a_general_folder_knows_nothing_of_injectors(folder: str) -> None:
+    known = tuple(f"trainer.{name.replace('/', '.')}." for name in KNOWS_ONLY[folder])
+    reaching = {
+        file: over for file, tree in trees().items() if file.startswith(f"{folder}/")
+        and (over := {name for name in imported(tree) if not f"{name}.".startswith(known)})
+    }  # fmt: skip
+    assert reaching == {}
 
 
 def sub_room_in(module: str, order: Sequence[str]) -> str:

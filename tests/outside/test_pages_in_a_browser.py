@@ -16,7 +16,7 @@ from tests.results import keep, put, result
 from tests.thinned import thinned
 from tests.universes import UNIVERSES
 from trainer.cases.single_case.shipped import case_named
-from trainer.desk.handout import handout_html
+from trainer.desk.handout_page import handout_html
 from trainer.desk.preview import write_preview
 from trainer.records.class_report.report import report_html
 from trainer.records.store.store import opened

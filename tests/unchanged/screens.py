@@ -20,9 +20,9 @@ from tests.window.every_screen import every_screen
 from tests.window_hands import Hands
 from trainer.desk.settings import Settings
 from trainer.window.drawing.paint import Painter
-from trainer.window.drawing.type import Type, grown
-from trainer.window.state.layout import laid_out
-from trainer.window.state.nodes import Node
+from trainer.window.drawing.typeface import Type, grown
+from trainer.window.kit.layout import laid_out
+from trainer.window.kit.nodes import Node
 
 FOLDER = Path(__file__).parents[2] / "assets_generated" / "screens"
 SIZES = ((1024, 600), (1280, 800), (1920, 1080))

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from tests.window_hands import Hands
-from trainer.window.state.layout import Layout, Measure, Placed
+from trainer.window.kit.layout import Layout, Measure, Placed
 
 LEAVES = ("text", "button", "tick", "field", "bar", "picture")
 

@@ -22,9 +22,9 @@ from tests.universes import POOLS, UNIVERSES
 from trainer.desk.settings import Settings
 from trainer.records.store.store import opened
 from trainer.window.app import App
-from trainer.window.state.bench import BenchScreen
-from trainer.window.state.home import WhoScreen
-from trainer.window.state.services import Services
+from trainer.window.bench.bench_screen import BenchScreen
+from trainer.window.shell.services import Services
+from trainer.window.station.home import WhoScreen
 
 
 class Sitting:

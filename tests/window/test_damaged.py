@@ -12,7 +12,7 @@ from tests.window_hands import Hands
 from trainer.desk.case_source import find_case
 from trainer.desk.settings import read_settings
 from trainer.records.store.store import Store, opened
-from trainer.window.state.sitting import sit
+from trainer.window.course.case_start import sit
 
 
 def emptied(store: Store) -> Store:

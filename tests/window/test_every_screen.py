@@ -25,9 +25,9 @@ from tests.window_hands import Hands
 from trainer import words
 from trainer.desk.settings import Settings
 from trainer.window.drawing.paint import Painter
-from trainer.window.drawing.type import Type, grown
-from trainer.window.state.layout import laid_out
-from trainer.window.state.nodes import Node
+from trainer.window.drawing.typeface import Type, grown
+from trainer.window.kit.layout import laid_out
+from trainer.window.kit.nodes import Node
 
 pygame.font.init()
 

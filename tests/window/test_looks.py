@@ -8,8 +8,8 @@ import pygame
 import pytest
 
 import trainer.window
-from trainer.window.drawing.type import FILES, FONTS, Type
-from trainer.window.state.looks import THEMES, contrast
+from trainer.window.drawing.typeface import FILES, FONTS, Type
+from trainer.window.kit.looks import THEMES, contrast
 from trainer.words import LANGUAGES
 from trainer.words.visible import visible
 

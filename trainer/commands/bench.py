@@ -11,7 +11,7 @@ from trainer.commands.window import Asked, can_open, open_window
 from trainer.errors import MissingHereError, WrongCallError
 
 if TYPE_CHECKING:
-    from trainer.window.state.shell import Shell
+    from trainer.window.shell.shell import Shell
 
 
 def open_bench(profile: str | None, data: Path | None, device: str | None, store: str | None) -> Result:
@@ -25,7 +25,7 @@ def open_bench(profile: str | None, data: Path | None, device: str | None, store
         raise MissingHereError("no_screen", reason="DISPLAY")
 
     def then(shell: Shell) -> None:
-        from trainer.window.state.free_bench import FreeChoice
+        from trainer.window.bench.free_bench import FreeChoice
 
         shell.show(FreeChoice(shell, profile_named(profile or profile_names()[0])))
 

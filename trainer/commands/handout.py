@@ -7,7 +7,7 @@ from pathlib import Path
 from trainer.cases.files.whole_file import write_bytes
 from trainer.commands.result import Result
 from trainer.desk.case_source import find_case
-from trainer.desk.handout import handout_html
+from trainer.desk.handout_page import handout_html
 
 
 def write_handout(asked: str, output: Path) -> Result:

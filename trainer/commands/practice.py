@@ -25,7 +25,7 @@ from trainer.terminal.session import Session
 from trainer.words import message_of, text
 
 if TYPE_CHECKING:
-    from trainer.window.state.shell import Shell
+    from trainer.window.shell.shell import Shell
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +65,7 @@ def _in_window(wanted: Wanted, data: Path | None) -> Result:
     found = find_case(wanted.case) if wanted.case else None
 
     def then(shell: Shell) -> None:
-        from trainer.window.state.sitting import sit
+        from trainer.window.course.case_start import sit
 
         if found is not None:
             sit(shell, found, learner_name(wanted.learner or DEFAULT_LEARNER), new=wanted.new, seed=wanted.seed)
@@ -107,8 +107,8 @@ def _practise_on(store: Store, learner: str, new_desk: Callable[[], Desk], unive
 
     from trainer.cases.drawing.practice_pool import kept
     from trainer.cases.single_case.shipped import profile_named, profile_names
-    from trainer.desk.course import Course
-    from trainer.desk.exercises import Exercises
+    from trainer.desk.exercise_maker import Exercises
+    from trainer.desk.learner_course import Course
     from trainer.terminal.practice_session import PracticeSession
 
     pools = universes.pools

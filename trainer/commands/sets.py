@@ -20,7 +20,7 @@ from trainer.commands.streams import ask, say, tell
 from trainer.desk.learner_name import learner_name
 from trainer.desk.preview import write_preview
 from trainer.desk.process_guard import guards_missing
-from trainer.desk.sitting import Sitting
+from trainer.desk.set_sitting import Sitting
 from trainer.errors import WrongCallError
 from trainer.output.returning_player import terminal_player
 from trainer.practice.reports.set_lines import head_lines, weak_spots
@@ -35,7 +35,7 @@ from trainer.terminal.set_session import SetSession
 from trainer.words import message_of, text
 
 if TYPE_CHECKING:
-    from trainer.window.state.shell import Shell
+    from trainer.window.shell.shell import Shell
 
 
 def make_set(draft: SetDraft, path: Path, *, force: bool) -> Result:
@@ -137,7 +137,7 @@ def _window_opens(wanted: Sat, opened: OpenedSet, data: Path | None) -> bool:
         return False
 
     def then(shell: Shell) -> None:
-        from trainer.window.state.set_page import SetScreen
+        from trainer.window.course.set_page import SetScreen
 
         shell.show(SetScreen(shell, opened, wanted.learner, results_folder(wanted.results, data)))
 

@@ -19,8 +19,8 @@ from trainer.words import message_of
 
 if TYPE_CHECKING:
     from trainer.output.player import Player
-    from trainer.window.state.services import Services
-from trainer.window.state.shell import Shell
+    from trainer.window.shell.services import Services
+from trainer.window.shell.shell import Shell
 
 
 def can_open() -> bool:
@@ -54,7 +54,7 @@ def open_window(data: Path | None, then: Callable[[Shell], None], asked: Asked) 
 
     from trainer.desk.settings import damage_line, read_settings
     from trainer.window.app import App
-    from trainer.window.state.home import WhoScreen
+    from trainer.window.station.home import WhoScreen
 
     path = data_folder(data) / "settings.json"
     settings, damaged = read_settings(path)
@@ -83,7 +83,7 @@ def services_in(data: Path | None, asked: Asked, files: HeardFiles) -> Services:
     from trainer.cases.drawing.practice_pool import Pools
     from trainer.commands.doctor import checks_in
     from trainer.desk.worker import ProcessWorker
-    from trainer.window.state.services import Services
+    from trainer.window.shell.services import Services
 
     folder = data_folder(data)
     store = store_for(data, asked.store)

@@ -9,7 +9,7 @@ from trainer.cases.single_case.shipped import profile_named, profile_names
 from trainer.cases.solved.universe_cache import Universes
 from trainer.circuit.elements import Location
 from trainer.circuit.profile import Profile
-from trainer.desk.exercises import Exercises
+from trainer.desk.exercise_maker import Exercises
 from trainer.desk.preview import write_preview
 from trainer.desk.solver import RememberingSolver
 from trainer.errors import Problem

@@ -7,9 +7,9 @@ from collections.abc import Callable, Sequence
 from trainer.cases.drawing.practice_pool import Pool
 from trainer.circuit.profile import Profile
 from trainer.desk.case_source import FoundCase, find_case
-from trainer.desk.course import Begun, Course
 from trainer.desk.desk import Desk
-from trainer.desk.exercises import Exercises
+from trainer.desk.exercise_maker import Exercises
+from trainer.desk.learner_course import Begun, Course
 from trainer.desk.seat import seat
 from trainer.errors import MissingHereError, UserError, WrongCallError
 from trainer.practice.course.lessons import ALONE, LESSONS, Lesson, steps_done, worked_finding

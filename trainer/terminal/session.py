@@ -15,7 +15,7 @@ from trainer.practice.reports import debrief_lines as shown_debrief
 from trainer.practice.reports import reason_lines as shown_reasons
 from trainer.sound.render import Sound
 from trainer.terminal import typed
-from trainer.terminal.questions import Questions
+from trainer.terminal.finding_questions import Questions
 from trainer.words import message_of, numbers, text
 
 Ask = Callable[[str], str]

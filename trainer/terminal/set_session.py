@@ -7,7 +7,7 @@ from pathlib import Path
 
 from trainer.cases.solved.universe_cache import Universes
 from trainer.desk.desk import Desk
-from trainer.desk.sitting import Sitting
+from trainer.desk.set_sitting import Sitting
 from trainer.errors import UserError, WrongCallError
 from trainer.output.player import Player
 from trainer.practice.reports import set_lines as shown_set

@@ -1,1 +1,1 @@
-"""The window: `state/` decides what is shown and what a key does; everything here that draws knows pygame only."""
+"""The window: what is shown and what a key does is decided without pygame; only `drawing` and `app` know it."""

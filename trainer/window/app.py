@@ -11,12 +11,12 @@ import pygame
 
 from trainer.desk.settings import Settings
 from trainer.window.drawing.paint import Painter
-from trainer.window.drawing.type import Type, grown
-from trainer.window.state.looks import THEMES
-from trainer.window.state.screen import Screen
-from trainer.window.state.services import Services
-from trainer.window.state.shell import Shell
-from trainer.window.state.station import ask_to_end
+from trainer.window.drawing.typeface import Type, grown
+from trainer.window.kit.looks import THEMES
+from trainer.window.shell.screen import Screen
+from trainer.window.shell.services import Services
+from trainer.window.shell.shell import Shell
+from trainer.window.station.station_pin import ask_to_end
 from trainer.words import text
 
 LEAST_SIZE = (640, 400)

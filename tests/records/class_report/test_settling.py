@@ -9,7 +9,7 @@ import pytest
 from tests.desk_hands import RecordingPlayer
 from tests.exam_sets import SMALL, Clocks, right_finding, sitting_of, small_set, work_through
 from tests.universes import UNIVERSES
-from trainer.desk.sitting import Sitting
+from trainer.desk.set_sitting import Sitting
 from trainer.desk.solver import RememberingSolver
 from trainer.practice.attempt.events import Event, EventKind
 from trainer.records.class_report.collect import collect

@@ -12,8 +12,8 @@ import pytest
 from tests.desk_hands import clock
 from tests.universes import POOLS, UNIVERSES
 from trainer.cases.single_case.shipped import profile_named
-from trainer.desk.course import Course
-from trainer.desk.exercises import Exercises
+from trainer.desk.exercise_maker import Exercises
+from trainer.desk.learner_course import Course
 from trainer.errors import ProblemsFoundError
 from trainer.practice.exercises.exercise import Spec
 from trainer.records.store.learner_record import Taken, record_name, taken_in, write_record

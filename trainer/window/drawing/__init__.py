@@ -1,1 +1,1 @@
-"""Turns placed nodes into pixels with pygame; decides nothing."""
+"""Turns placed nodes into pixels with pygame; decides nothing, and nothing that decides imports it."""

@@ -8,16 +8,16 @@ from typing import Any
 import numpy as np
 import pygame
 
-from trainer.window.drawing.engine import draw_engine
-from trainer.window.drawing.meters import draw_ladder, draw_plot
+from trainer.window.drawing.draw_engine import draw_engine
+from trainer.window.drawing.draw_meters import draw_ladder, draw_plot
+from trainer.window.drawing.draw_progress import draw_progress
+from trainer.window.drawing.draw_strip import draw_bands, draw_strip
 from trainer.window.drawing.pen import Pen
-from trainer.window.drawing.progress import draw_progress
-from trainer.window.drawing.strip import draw_bands, draw_strip
-from trainer.window.drawing.type import Type
-from trainer.window.state.layout import BUTTON_GAP, BUTTON_PAD, TICK_BOX, Layout, Placed
-from trainer.window.state.looks import LOOKS, THEMES, Colour
-from trainer.window.state.nodes import Box, key_cap
-from trainer.window.state.pictures import (
+from trainer.window.drawing.typeface import Type
+from trainer.window.kit.layout import BUTTON_GAP, BUTTON_PAD, TICK_BOX, Layout, Placed
+from trainer.window.kit.looks import LOOKS, THEMES, Colour
+from trainer.window.kit.nodes import Box, key_cap
+from trainer.window.pictures.pictures import (
     EnginePicture,
     LadderPicture,
     PlotPicture,

@@ -7,8 +7,8 @@ from itertools import pairwise
 
 import pygame
 
-from trainer.window.drawing.type import Type
-from trainer.window.state.looks import Colour
+from trainer.window.drawing.typeface import Type
+from trainer.window.kit.looks import Colour
 
 FINE = 2
 """How many times finer a picture is drawn than shown, so that slanted and round lines are smooth."""

@@ -1,0 +1,302 @@
+"""The bench: hear, read codes, do work on the engine, think; everything else opens from here."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from trainer.desk.desk import Desk
+from trainer.errors import WrongCallError
+from trainer.practice.attempt.actions import Done
+from trainer.practice.attempt.allowed import refuse_feedback
+from trainer.practice.attempt.debrief import Debrief
+from trainer.practice.attempt.events import EventKind
+from trainer.practice.attempt.hints import Hint
+from trainer.practice.reports.attempt_lines import code_lines, heading, prompt_state, stand_text
+from trainer.practice.reports.reason_lines import hint_lines
+from trainer.window.bench.bench_hearing import BenchHearing
+from trainer.window.bench.case_bench import CaseBench
+from trainer.window.bench.debrief_screen import DebriefScreen
+from trainer.window.bench.engine_work import EngineWork
+from trainer.window.bench.finding_screen import FindingScreen
+from trainer.window.bench.job_card_view import card_node
+from trainer.window.bench.mending import RepairScreen, RetestScreen
+from trainer.window.bench.printing import print_sheet
+from trainer.window.bench.probing import ProbeScreen
+from trainer.window.kit.nodes import Node, button, column, flow, lines, row, scroll, split, words
+from trainer.window.pictures.engine_view import engine_node, picture_of, stands_of
+from trainer.window.pictures.sound_strip import strip_node, strip_of
+from trainer.window.shell.screen import Screen
+from trainer.window.shell.shell import Shell
+from trainer.words import message_of, text
+
+
+class BenchScreen(CaseBench):
+    """One attempt at one case; `trace` is how visible the outline on the strip is, 0 to 1.
+
+    In a set `place_in_set` says which case this is; `next_task` opens the next task of practice in place of a
+    screen.
+    """
+
+    name = "bench"
+    first = "run_test"
+
+    def __init__(
+        self,
+        shell: Shell,
+        desk: Desk,
+        who: str,
+        trace: float = 0.0,
+        pair: tuple[str, str] | None = None,
+        place_in_set: str = "",
+        next_task: Callable[[Screen], None] | None = None,
+    ) -> None:
+        super().__init__(shell, desk, who)
+        self.pair, self._place_in_set = pair, place_in_set
+        self._next_task = next_task
+        self.ears = BenchHearing(self, trace)
+        self.work = EngineWork(self, self.ears)
+        self._drafted: Screen | None = None
+        shell.listening.stop()
+
+    @property
+    def title(self) -> str:
+        """What the case is called here: its place in a set, or a number until its fault may be told."""
+        return self._place_in_set or heading(self.desk.attempt.case, told=self.desk.attempt.finding is not None)
+
+    # what is shown
+
+    def view(self) -> Node:
+        """Return the bench beside the job card."""
+        shown = (self.above(), self._head(), self._engine(), self._strip(), self._said(), self._tools())
+        return split(scroll("main", *shown, gap=0.6), column(self.card(), least=20.0), least=58.0)
+
+    def above(self) -> Node | None:
+        """Return what stands above the bench; a lesson has something there."""
+        return None
+
+    def _head(self) -> Node:
+        attempt = self.desk.attempt
+        case = attempt.case
+        firing = "-".join(str(number) for number in case.profile.firing_order)
+        engine = text("bench.engine", title=case.profile.title, firing=firing)
+        level = self.shell.listening.player.gain_db
+        minutes = text("bench.minutes", hours=int(attempt.minutes // 60), minutes=attempt.minutes % 60)
+        state = prompt_state(attempt)
+        pair = text("bench.pair", hears=self.pair[0], measures=self.pair[1]) if self.pair else ""
+        return column(
+            row(
+                words(self.title, "title", "bench.title", weight=1.0, least=12.0),
+                flow(
+                    button("softer", "-", lambda: self.shell.sound.louder(-1)),
+                    words(text("bench.level", level=level), "mono_muted", "bench.level"),
+                    button("louder", "+", lambda: self.shell.sound.louder(1)),
+                    words(minutes, "mono", "bench.minutes"),
+                ),
+                gap=1.0,
+            ),
+            words(" · ".join(part for part in (engine, pair) if part), "muted", "bench.engine"),
+            words(state, "touch", "bench.state") if state else None,
+            gap=0.2,
+        )
+
+    def _engine(self) -> Node:
+        work = self.desk.attempt.work
+        picture = picture_of(
+            self.profile,
+            marked=frozenset({self.marked} if self.marked else ()),
+            stands=stands_of(self.profile),
+            here=self.place,
+            unplugged=work.unplugged,
+        )
+        return engine_node(picture, injector=self.hear_one, point=self.probe_at, stand=self.stand_at)
+
+    def _strip(self) -> Node:
+        marked = frozenset({self.marked} if self.marked else ())
+        picture = strip_of(
+            self.profile,
+            outline=self.ears.outline,
+            strength=self.ears.trace,
+            marked=marked,
+            follows="whole",
+            heard_s=self.ears.heard_s,
+        )
+        return strip_node(picture, "strip", self._hear_slot)
+
+    def _said(self) -> Node:
+        return lines(self.told or [text("bench.keys")], "body", "said")
+
+    def _tools(self) -> Node:
+        listening = self.shell.listening
+        pause = text("tool.go_on" if listening.paused else "tool.pause")
+        found = self.desk.attempt.finding is not None
+        read = any(line.kind is EventKind.CODES_READ for line in self.desk.attempt.card)
+        return flow(
+            button("run_test", text("tool.test"), self.run_test, "t"),
+            button("pause", pause, listening.pause if listening.on or listening.paused else None, "space"),
+            button("loop", text("tool.loop"), self.ears.loop, "o", chosen=listening.loop),
+            button("compare", text("tool.compare"), self.ears.compare, "m"),
+            button("codes", text("tool.codes"), self.work.codes, "c"),
+            button("clear", text("tool.clear"), lambda: self.work.codes(clear=True), "k") if read else None,
+            button("probe", text("tool.probe"), self.probe, "p"),
+            button("wiggle", text("tool.move"), self.work.move, "w"),
+            button("warm", text("tool.heat"), self.work.heat, "h"),
+            button("swap", text("tool.swap"), self.work.swap, "x"),
+            button("lend", text("tool.lend"), self.work.lend, "l"),
+            button("look", text("tool.look"), self.work.look, "v"),
+            button("hint", text("tool.hint"), self._hint, "i") if self.desk.hints and not found else None,
+            *self._endings(found),
+            button("menu", text("tool.leave"), self.back, "escape"),
+            gap=0.6,
+        )
+
+    def _endings(self, found: bool) -> list[Node]:
+        """Return the buttons that lead on: the finding first, after it repair, retest and debrief."""
+        if not found:
+            return [button("finding", text("tool.finding"), self._finding, "f", chosen=True)]
+        claims = self.desk.attempt.finding and self.desk.attempt.finding.claims
+        return [
+            *([button("repair", text("tool.repair"), self._repair, "r")] if claims else []),
+            button("retest", text("tool.retest"), self._retest, "e"),
+            button("debrief", text("tool.debrief"), self.debrief_now, "d", chosen=True),
+        ]
+
+    def card(self) -> Node:
+        """Return the job card."""
+        return card_node(self.desk.attempt, self.who, self._suspect, self.print_button())
+
+    def print_button(self) -> Node:
+        """Return the button that prints the card."""
+        return flow(button("sheet", text("tool.sheet"), self._sheet, "j"))
+
+    # listening
+
+    def run_test(self) -> None:
+        """Run the whole test."""
+        self.ears.hear(None)
+
+    def hear_one(self, number: int) -> None:
+        """Mark a cylinder and hear its slot."""
+        self.marked = number
+        self.ears.hear((number,))
+
+    def _hear_slot(self, number: int) -> None:
+        self.marked = number or self.marked
+        self.ears.hear((number,))
+
+    def named(self, cylinder: int, *, shift: bool) -> None:
+        """Hear the slot of a cylinder; with Shift, after the marked one's, at the same gain."""
+        if shift and self.marked and self.marked != cylinder:
+            self.ears.hear((self.marked, cylinder))
+        else:
+            self.hear_one(cylinder)
+
+    def stand_at(self, place: str) -> None:
+        """Stand somewhere else; the sound changes with it."""
+        self.place = place
+        self.say(text("stand.now", place=stand_text(place)))
+
+    def press(self, key: str, *, shift: bool) -> bool:
+        """Take Space before anything was heard, and the key that puts the probe's rod to the ear."""
+        if key == "space":
+            self.run_test()
+            return True
+        if key == "b" and self.marked:
+            on = f"probe {self.marked}"
+            self.stand_at("front" if self.place == on else on)
+            return True
+        return False
+
+    # evidence
+
+    def probe(self) -> None:
+        """Go to the probes."""
+        self.probe_at("")
+
+    def probe_at(self, point: str) -> None:
+        """Go to the probes at a break point."""
+        self.shell.show(ProbeScreen(self.shell, self, self.work, self.card, point))
+
+    # thinking
+
+    def _suspect(self, place: str) -> None:
+        out = self.desk.attempt.ruled_out
+        self.desk.suspect(out - {place} if place in out else out | {place})
+
+    def _hint(self) -> None:
+        try:
+            self.desk.may_hint()
+        except WrongCallError as error:
+            self.say(message_of(error))
+            return
+        self.ask("hint", self.desk.attempt, then=self._hinted)
+
+    def _hinted(self, hint: Hint) -> None:
+        self.say(*hint_lines(self.desk.take_hint(hint)))
+
+    def _sheet(self) -> None:
+        print_sheet(self.shell, "card", self.desk, (), self.who)
+
+    # leading on
+
+    def _finding(self) -> None:
+        self._drafted = self._drafted or FindingScreen(self.shell, self, self.committed)
+        self.shell.show(self._drafted)
+
+    def _repair(self) -> None:
+        refuse_feedback(self.desk.limits)
+        self.shell.show(RepairScreen(self.shell, self, self.work))
+
+    def _retest(self) -> None:
+        refuse_feedback(self.desk.limits)
+        self.shell.show(RetestScreen(self.shell, self, self.retested))
+
+    def debrief_now(self) -> None:
+        """Open the debrief."""
+        refuse_feedback(self.desk.limits)
+        self.ask("debrief", self.desk.attempt, then=self._debriefed)
+
+    def _debriefed(self, debrief: Debrief) -> None:
+        self.shell.instead(self, DebriefScreen(self.shell, self.desk, debrief, self.who, self._next_task))
+
+    def retested(self, done: Done) -> None:
+        """Take a retest: hear it, and tell what it proves."""
+        self.desk.do(done)
+        assert done.sound is not None
+        self.ears.play_whole(done.sound)
+        shown = [text("retest.proved" if done.data["proved"] else "retest.not_proved")]
+        if done.data["to_provoke"]:
+            shown.append(text("retest.provoke"))
+        self.say(*code_lines(self.profile, done.data["codes"]), *shown)
+
+    def opened(self) -> None:
+        """Tell what a real engine asks for, the first time."""
+        self.shell.hands.does(self.shell.listening.player.ready)
+        self.told = self.told or (*self.caution("caution.real"), *self.caution("caution.sound"))
+
+    def tick(self) -> None:
+        """Follow what is heard."""
+        self.ears.tick()
+
+    def committed(self) -> None:
+        """Go on after the finding: to repair and debrief, or in an exam out of the case."""
+        if not self.desk.limits.feedback:
+            self.desk.hand_in()
+            self.back()
+            return
+        claims = self.desk.attempt.finding and self.desk.attempt.finding.claims
+        self.say(text("finding.next" if claims else "finding.next_passes"))
+
+    def away(self) -> None:
+        """Take down that the window was left, where that matters."""
+        if self._place_in_set:
+            self.shell.hands.does(lambda: self.desk.note(EventKind.AWAY))
+
+    def back(self) -> None:
+        """Leave; nothing is lost."""
+        self.away()
+        self.shell.services.worker.forget()
+        self.shell.close()
+
+    def left(self) -> None:
+        """Stop what plays, and give up the sounds that were kept."""
+        self.ears.left()

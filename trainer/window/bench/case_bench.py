@@ -1,0 +1,53 @@
+"""What a bench and everything that opens from it share: one attempt, where the learner stands, what was said."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from trainer.circuit.profile import Profile
+from trainer.desk.desk import Desk
+from trainer.window.shell.screen import Screen
+from trainer.window.shell.shell import Shell
+from trainer.words import text
+
+
+class CaseBench(Screen):
+    """A screen with one attempt; `place` is where the learner stands, `told` what is said under the strip."""
+
+    def __init__(self, shell: Shell, desk: Desk, who: str) -> None:
+        super().__init__(shell)
+        self.desk, self.who = desk, who
+        self.place = "front"
+        self.marked: int | None = None
+        self.told: tuple[str, ...] = ()
+        self._cautioned: set[str] = set()
+
+    @property
+    def profile(self) -> Profile:
+        """The engine on the bench."""
+        return self.desk.attempt.case.profile
+
+    @property
+    def cylinders(self) -> tuple[int, ...]:
+        """Digits name the cylinder whose slot is heard."""
+        return tuple(self.profile.cylinders)
+
+    def ask(self, does: str, *arguments: object, then: Callable[..., None]) -> None:
+        """Ask for long work; the result is dropped if this screen has been closed."""
+        self.shell.ask(does, *arguments, then=lambda value: then(value) if self in self.shell.screens else None)
+
+    def prepare(self) -> None:
+        """Prepare the reasoner in the background while the worker is idle."""
+        self.shell.ask("prepare", self.desk.attempt, then=lambda _nothing: None, idle=True)
+
+    def say(self, *lines: str) -> None:
+        """Tell something under the strip until something else is told."""
+        self.told = tuple(lines)
+        self.shell.touch()
+
+    def caution(self, key: str) -> tuple[str, ...]:
+        """Return a caution the first time that it is called for."""
+        if key in self._cautioned:
+            return ()
+        self._cautioned.add(key)
+        return (text(key),)

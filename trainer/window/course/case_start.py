@@ -1,0 +1,61 @@
+"""Sits a learner down at a case on the bench of this window."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from types import MappingProxyType
+
+from trainer.cases.solved.universe_cache import Universes
+from trainer.desk.case_source import FoundCase
+from trainer.desk.desk import Desk
+from trainer.desk.seat import seat
+from trainer.practice.attempt.fading import trace_strength
+from trainer.records.store.log_rows import AttemptRow
+from trainer.window.bench.bench_screen import BenchScreen
+from trainer.window.shell.screen import Screen
+from trainer.window.shell.shell import Shell
+
+
+def sit(
+    shell: Shell,
+    found: FoundCase,
+    who: str,
+    partner: str = "",
+    *,
+    new: bool = False,
+    seed: int | None = None,
+    begun: AttemptRow | None = None,
+    at: Mapping[str, object] = MappingProxyType({}),
+    next_task: Callable[[Screen], None] | None = None,
+) -> None:
+    """Sit down at a case, going on with what was begun: with `begun`, or with the newest one of this case."""
+    services = shell.services
+    desk = Desk(services.store, shell.listening.player, services.now_utc, Universes(None), hints=services.hints)
+    pair = paired(shell, who, partner)
+    if begun is not None:
+        desk.resume(found.case, begun)
+    else:
+        told = {**station(shell), **({"pair": list(pair)} if pair else {}), **at}
+        seat(desk, found, who, services.now_utc(), new=new, seed=seed, at=told)
+    shell.show(BenchScreen(shell, desk, who, strength(shell, who, shell.settings.trace), pair, next_task=next_task))
+
+
+def paired(shell: Shell, who: str, partner: str) -> tuple[str, str] | None:
+    """Return who hears and who measures; the roles change with every case."""
+    if not partner:
+        return None
+    finished = len(shell.services.store.closings(who))
+    return (who, partner) if finished % 2 == 0 else (partner, who)
+
+
+def strength(shell: Shell, who: str, trace: str) -> float:
+    """Return how visible the outline on the strip is for a learner: `fading`, `shown` or `off`."""
+    if trace != "fading":
+        return 1.0 if trace == "shown" else 0.0
+    return trace_strength([one.right for one in shell.services.store.closings(who)])
+
+
+def station(shell: Shell) -> dict[str, object]:
+    """Return what an attempt notes of the station that it is heard at."""
+    ears = shell.sound.ears
+    return {"listening": ears.verdict} if ears.holds(shell.services.now_utc()) else {}

@@ -1,0 +1,1 @@
+"""The instructor's pages: collecting, reporting, sealing and building sets."""

@@ -1,0 +1,241 @@
+"""The instructor's page: sets to build, prove, preview and seal; results to collect and report."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from trainer.cases.files.plain_file import is_there
+from trainer.errors import MissingHereError, Problem, WrongCallError
+from trainer.practice.reports.set_lines import weak_spots
+from trainer.records.class_report.collect import Collected, salts_in
+from trainer.records.class_report.collect_lines import collected_lines
+from trainer.records.class_report.marking import Marked
+from trainer.records.class_report.results import KeptSet, checked, kept_sets
+from trainer.records.store.store import Store
+from trainer.sets.opening import OpenedSet, keys_of, needs_passphrase
+from trainer.sets.sealed import seal
+from trainer.window.course.set_choice import open_file, set_files
+from trainer.window.instructor.set_builder import SetBuilder
+from trainer.window.kit.nodes import Node, button, column, field, flow, row, scroll, words
+from trainer.window.shell.choosing import Confirm
+from trainer.window.shell.passphrase_screen import PassphraseScreen
+from trainer.window.shell.screen import Screen
+from trainer.window.shell.shell import Shell
+from trainer.words import problem_line, text
+
+SHOWN_FILES, SHOWN_LINES = 12, 12
+
+
+class InstructorScreen(Screen):
+    """What an instructor does on this machine."""
+
+    name = "instructor"
+    first = "build"
+
+    def __init__(self, shell: Shell) -> None:
+        super().__init__(shell)
+        self._chosen: Path | None = None
+        self._folder = ""
+        self._told: tuple[str, ...] = ()
+        self._files: list[Path] = []
+        self._kept: tuple[KeptSet, ...] = ()
+
+    # what is shown
+
+    def view(self) -> Node:
+        """Return sets and results one under another."""
+        files = self._files[:SHOWN_FILES]
+        return scroll(
+            "page",
+            words(text("instructor.title"), "title", "instructor.title"),
+            words(text("instructor.keep"), "muted"),
+            flow(button("build", text("instructor.build"), self._build, "b", chosen=not files)),
+            words(text("instructor.sets"), "bold"),
+            words(text("sets.folder", folder=self.shell.services.sets or ""), "muted"),
+            flow(
+                *(
+                    button(f"file.{path.name}", path.name, self._chooser(path), chosen=path == self._chosen)
+                    for path in files
+                ),
+                gap=0.4,
+            )
+            if files
+            else words(text("sets.none"), "muted"),
+            self._on_chosen() if self._chosen else None,
+            words(text("instructor.results"), "bold"),
+            self._results(),
+            column(*(words(line, "body", f"told.{place}") for place, line in enumerate(self._told)), gap=0.2)
+            if self._told
+            else None,
+            self.shell.footer(),
+            gap=0.8,
+        )
+
+    def _on_chosen(self) -> Node:
+        assert self._chosen is not None
+        plain = self._chosen.suffix != ".sealed"
+        return column(
+            flow(
+                button("prove", text("instructor.prove"), self._with_set(self._prove)),
+                button("preview", text("instructor.preview"), self._with_set(self._preview)),
+                button("seal", text("instructor.seal"), self._with_set(self._seal) if plain else None),
+                gap=0.6,
+            ),
+            words(text("instructor.collect_how"), "muted"),
+            row(
+                field("folder", self._folder, self._write, self._with_set(self._collect)),
+                button("collect", text("instructor.collect"), self._with_set(self._collect) if self._folder else None),
+                gap=0.6,
+            ),
+            gap=0.5,
+        )
+
+    def _results(self) -> Node:
+        if not self._kept:
+            return words(text("records.no_sets"), "muted")
+        return column(*(self._result(one) for one in self._kept[:SHOWN_FILES]), gap=0.3)
+
+    def _result(self, kept: KeptSet) -> Node:
+        title = text("records.set", name=kept.name, title=kept.title, size=kept.size, id=kept.id[:8])
+        return row(
+            words(title, "body", weight=1.0, least=20.0),
+            button(f"report.{kept.id}", text("instructor.report"), lambda: self._report(kept)),
+            button(f"marks.{kept.id}", text("instructor.marks"), lambda: self._marks(kept)),
+            gap=0.6,
+        )
+
+    # hands
+
+    def _write(self, written: str) -> None:
+        self._folder = written[:400]
+
+    def _chooser(self, path: Path) -> Callable[[], None]:
+        def choose() -> None:
+            self._chosen, self._told = path, ()
+
+        return choose
+
+    def _build(self) -> None:
+        if self.shell.services.sets is None:
+            raise WrongCallError("nothing_kept_here")
+        self.shell.show(SetBuilder(self.shell, self.shell.services.sets))
+
+    def _with_set(self, then: Callable[[OpenedSet], None]) -> Callable[[], None]:
+        def act() -> None:
+            if self._chosen is not None:
+                open_file(self.shell, self._chosen, then)
+
+        return act
+
+    def _say(self, *told: str) -> None:
+        self._told = told[:SHOWN_LINES]
+        self.shell.touch()
+
+    def _prove(self, opened: OpenedSet) -> None:
+        name = opened.case_set.name
+
+        def proved(problems: list[Problem]) -> None:
+            good = text("set.good", path=name, size=opened.case_set.size)
+            self._say(*([problem_line(one) for one in problems] or [good]))
+
+        self.shell.ask("prove_set", opened.case_set, name, then=proved)
+
+    def _preview(self, opened: OpenedSet) -> None:
+        folder = self._sheets() / f"preview_{opened.case_set.name}"
+
+        def previewed(files: list[Path]) -> None:
+            self._say(text("set.previewed", count=len(files), folder=folder))
+            self.shell.services.show_file(files[-1])
+
+        self.shell.ask("preview_set", opened.case_set, "preview", folder, then=previewed)
+
+    def _seal(self, opened: OpenedSet) -> None:
+        assert self._chosen is not None
+        output, case_set = self._chosen.with_suffix(".sealed"), opened.case_set
+
+        def sealed(passphrase: str) -> None:
+            seal(case_set, passphrase, output)
+            what = text("set.sealed", path=output, size=case_set.size)
+            self._say(what, text("set.sealed_means"), *weak_spots(case_set))
+            self._look()
+
+        def ask() -> None:
+            self.shell.show(PassphraseScreen(self.shell, text("instructor.seal"), sealed, twice=True))
+
+        if is_there(output):
+            self.shell.show(Confirm(self.shell, text("instructor.seal_again", path=output), ask))
+        else:
+            ask()
+
+    def _collect(self, opened: OpenedSet) -> None:
+        folder = Path(self._folder.strip())
+        if not is_there(folder):
+            raise MissingHereError("file_unreadable", path=folder, reason=text("records.not_there"))
+        salts = salts_in([folder])
+
+        def go(passphrase: str) -> None:
+            keys = keys_of(opened, lambda: passphrase, salts)
+            with self._records() as store:
+                url = store.engine.url.render_as_string(hide_password=False)
+            self.shell.ask("collect", url, [folder], opened.case_set, keys, then=self._collected)
+
+        if not needs_passphrase(opened, salts):
+            go("")
+        else:
+            title = text("instructor.collect")
+            self.shell.show(PassphraseScreen(self.shell, title, go))
+
+    def _collected(self, done: tuple[list[Collected], Marked]) -> None:
+        self._say(*collected_lines(*done))
+        self._look()
+
+    def _report(self, kept: KeptSet) -> None:
+        from trainer.cases.files.whole_file import write_bytes
+        from trainer.records.class_report.report import report_html
+
+        path = self._sheets() / f"report_{kept.name}.html"
+        with self._records() as store:
+            page = report_html(store, checked(store, kept), self.shell.services.now_utc())
+        write_bytes(path, page.encode("utf-8"), make_folder=True)
+        self._say(text("records.written", path=path))
+        self.shell.services.show_file(path)
+
+    def _marks(self, kept: KeptSet) -> None:
+        from trainer.cases.files.whole_file import write_bytes
+        from trainer.records.class_report.exports import gradebook
+
+        path = self._sheets() / f"gradebook_{kept.name}.csv"
+        with self._records() as store:
+            table = b"".join(gradebook(store, checked(store, kept), bom=True))
+        write_bytes(path, table, make_folder=True)
+        self._say(text("records.written", path=path))
+
+    @contextmanager
+    def _records(self) -> Iterator[Store]:
+        if self.shell.services.sheets is None:
+            raise WrongCallError("nothing_kept_here")
+        store = self.shell.services.records()
+        try:
+            yield store
+        finally:
+            self.shell.services.store.left_out |= store.left_out
+            store.close()
+
+    def _look(self) -> None:
+        """Read which sets lie here and which have results; a page is drawn more often than that changes."""
+        self._files = set_files(self.shell.services.sets)
+        if self.shell.services.sheets is not None:
+            with self._records() as store:
+                self._kept = kept_sets(store)
+        self.shell.touch()
+
+    def opened(self) -> None:
+        """Look what is there."""
+        self.shell.hands.does(self._look)
+
+    def _sheets(self) -> Path:
+        if self.shell.services.sheets is None:
+            raise WrongCallError("nothing_kept_here")
+        return self.shell.services.sheets

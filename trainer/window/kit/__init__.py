@@ -1,0 +1,1 @@
+"""Nodes, their layout, the keyboard's focus, digits, colours: everything general, knowing nothing of injectors."""

@@ -1,0 +1,1 @@
+"""What every screen runs in: the stack of screens, keys and clicks, sound, long work, notices, small questions."""

@@ -1,0 +1,93 @@
+"""The sound of a station: which device, at what level, what is missing for a better one, when a rest is due."""
+
+from __future__ import annotations
+
+from typing import Protocol
+
+from trainer.desk.settings import Ears, Settings
+from trainer.window.shell.listening import Listening
+from trainer.window.shell.services import Services
+from trainer.words import message_of, text
+
+REST_AT_S = (600.0, 1200.0)
+"""After so much listening a rest is proposed: ten and twenty minutes."""
+
+
+class Station(Protocol):
+    """What a station's sound needs of its window."""
+
+    services: Services
+    settings: Settings
+
+    def touch(self) -> None:
+        """Note that what is shown has changed."""
+
+    def keep(self, settings: Settings) -> None:
+        """Take new settings over and keep them."""
+
+    def say(self, notice: str) -> None:
+        """Show a notice."""
+
+
+class StationSound:
+    """The output device in use."""
+
+    def __init__(self, station: Station, wanted: str) -> None:
+        self._station = station
+        self._rests = list(REST_AT_S)
+        self.wanted, self.device, self.missing = wanted, wanted, list[str]()
+        self.listening = Listening(None)
+        self.use(wanted)
+
+    def use(self, wanted: str) -> None:
+        """Take a device by name, or what there is in its place; what plays waits and keeps its slot."""
+        self.wanted = wanted
+        self.listening.let_go()
+        player, missing = self._station.services.player(wanted)
+        # another device than the one asked for has another level, and nothing is known of how it sounds
+        self.device = wanted if player.way == "portaudio" else ""
+        player.gain_db = self.ears.level_db
+        self.listening.take(player)
+        amiss = self.listening.silent or self.device != wanted
+        self.missing = [message_of(error) for error in missing] if amiss else []
+
+    @property
+    def ears(self) -> Ears:
+        """What is known of the device in use."""
+        return self._station.settings.ears_at(self.device)
+
+    def reopen(self) -> None:
+        """Try the device again, or whatever else there is, and go on where it was."""
+        self.use(self.wanted)
+        self.listening.pause()
+        self._station.touch()
+
+    def removed(self) -> None:
+        """Be told by the system that an output went away: what plays has lost it."""
+        if self.listening.playing is not None:
+            self.listening.playing.lose()
+        self._station.touch()
+
+    def again(self) -> None:
+        """Play the interrupted track again."""
+        if self.listening.track is not None:
+            self.listening.play(self.listening.track)
+        self._station.touch()
+
+    def louder(self, steps: int) -> None:
+        """Change the level; it is kept for this device."""
+        level = self.listening.louder(steps)
+        station = self._station
+        station.keep(station.settings.with_ears(self.device, level_db=level))
+        station.say(text("sound.level", level=level))
+
+    def tick(self) -> None:
+        """Propose a rest when it is due."""
+        heard_s = self.listening.heard_s
+        if self._rests and heard_s >= self._rests[0]:
+            self._rests.pop(0)
+            self._station.say(text("sound.rest", minutes=heard_s / 60.0))
+
+    def next_listener(self) -> None:
+        """Reset the listening time for the next learner."""
+        self._rests, self.listening.heard_s = list(REST_AT_S), 0.0

@@ -1,1 +1,0 @@
-"""What the window shows and does, decided without pygame."""

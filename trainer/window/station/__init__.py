@@ -1,0 +1,1 @@
+"""The start page, and what belongs to this machine: sound set-up, settings, station mode, doctor."""
