@@ -30,7 +30,7 @@ LIBRARIES = {
     "sound": {"numpy", "scipy", "mosqito"},
     "instruments": {"numpy"},
     "reasoning": {"numpy", "scipy"},
-    "cases": {"numpy", "pydantic", "yaml"},
+    "cases": {"numpy", "pydantic", "pydantic_core", "yaml"},
     "sets": {"pydantic", "cryptography"},
     "practice": {"numpy", "pydantic"},
     "records": {"sqlalchemy", "alembic", "psycopg", "pydantic", "jinja2", "markupsafe", "matplotlib"},

@@ -9,7 +9,6 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, fields, replace
-from typing import Any
 
 import numpy as np
 
@@ -87,7 +86,7 @@ def magnets_of_rows(rows: Sequence[Sequence[Solenoid]]) -> Magnets:
     )
 
 
-def _gathered(values: Callable[[str], list[Any]], saturation_power: int) -> Magnets:
+def _gathered(values: Callable[[str], Sequence[object]], saturation_power: int) -> Magnets:
     def gather(name: str) -> Floats:
         return np.array(values(name), dtype=float)
 

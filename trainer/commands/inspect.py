@@ -12,7 +12,7 @@ from trainer.cases.single_case.case import Case
 from trainer.circuit.codes import codes_of, stored_code
 from trainer.circuit.drive import slots_of
 from trainer.circuit.elements import Side
-from trainer.circuit.faults import Conditions
+from trainer.circuit.faults import Conditions, Fault
 from trainer.circuit.netlist import netlist_of
 from trainer.circuit.solve import SolvedTest
 from trainer.commands.reasoned import reasoned, reasoned_lines, why_document
@@ -66,7 +66,7 @@ def inspect_case(asked: str, netlist: Path | None, slot: str | None, loudness: b
     return Result(tuple(told), document | {"why": rows})
 
 
-def _fault(fault: Any) -> dict[str, Any]:
+def _fault(fault: Fault) -> dict[str, Any]:
     return {
         "kind": fault.kind, "location": fault.location, "side": fault.side,
         "cylinders": list(fault.cylinders), "severity": fault.amount(),

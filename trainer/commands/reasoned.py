@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from trainer.circuit.profile import PASSES
 from trainer.errors import WrongCallError
 from trainer.practice.reports.attempt_lines import test_text
@@ -17,7 +15,7 @@ LEAST_TOLD = 1e-6
 SHOWN, SHOWN_FROM = 5, 1e-4
 
 
-def reasoned(reasoner: Reasoner) -> dict[str, Any]:
+def reasoned(reasoner: Reasoner) -> dict[str, object]:
     """Return the posterior with all offered evidence and the best path as a document."""
     belief = reasoner.everything
     findings = belief.findings
@@ -83,7 +81,7 @@ def _finding_of(reasoner: Reasoner, asked: str) -> FindingKey:
     return key
 
 
-def why_document(reasoner: Reasoner, asked: str) -> tuple[list[str], dict[str, Any]]:
+def why_document(reasoner: Reasoner, asked: str) -> tuple[list[str], dict[str, object]]:
     """Return why one hypothesis has its probability, by evidence, in bits against its strongest rival.
 
     Raises WrongCallError for words that are no hypothesis of this engine.

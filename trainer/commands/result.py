@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import json
 import sys
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import asdict, dataclass, field
-from typing import Any
 
 from trainer.commands.streams import give_up_output, say, tell
 from trainer.errors import ExitCode, MissingHereError, Problem, ProblemsFoundError, UserError, WrongCallError
@@ -19,7 +18,7 @@ class Result:
     """Lines for a person, one document for a program, and the exit code."""
 
     lines: tuple[str, ...] = ()
-    document: dict[str, Any] = field(default_factory=dict)
+    document: Mapping[str, object] = field(default_factory=dict)
     exit_code: ExitCode = ExitCode.DONE
 
 
@@ -71,7 +70,7 @@ def problems_result(problems: Sequence[Problem]) -> Result:
     return Result(lines, {"problems": [asdict(problem) for problem in problems]}, ExitCode.WRONG)
 
 
-def _json(document: dict[str, Any]) -> str:
+def _json(document: Mapping[str, object]) -> str:
     """Return a document as JSON in which no character drives a terminal."""
     written = json.dumps(document, indent=2, ensure_ascii=False)
     return UNSEEN.sub(lambda found: found[0] if found[0] == "\n" else json.dumps(found[0])[1:-1], written)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import base64
-from typing import Any
 
 from trainer.cases.single_case.case import Case
 from trainer.circuit.codes import codes_of
@@ -54,12 +53,12 @@ def handout_html(case: Case) -> str:
 
 def _sounds(
     case: Case, solved: SolvedTest, fine: SolvedTest, reasons: dict[int, SlotReason], numbers: list[int]
-) -> list[dict[str, Any]]:
+) -> list[dict[str, object]]:
     """Return the slot that tells, good and as it is, and where a circuit passes only as it is."""
     number = numbers[0]
     slot = text("slot.one", number=number)
 
-    def row(label: str, test: SolvedTest, reason: str) -> dict[str, Any]:
+    def row(label: str, test: SolvedTest, reason: str) -> dict[str, object]:
         sound = render(test, "front", case.bed, case.seed, [number])
         return {"label": text(label, slot=slot), "source": _source(sound), "reason": reason}
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
-from typing import Any
 
 from trainer.cases.files.whole_file import write_bytes
 from trainer.cases.solved.universe_cache import Universes
@@ -49,7 +48,7 @@ def write_preview(
     return [*written, sheet]
 
 
-def _shown(item: SetItem, file: str, codes: list[str], universes: Universes) -> dict[str, Any]:
+def _shown(item: SetItem, file: str, codes: list[str], universes: Universes) -> dict[str, object]:
     case = item.case
     path = universes.reasoner(case).best_path
     return {

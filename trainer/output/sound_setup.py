@@ -6,7 +6,7 @@ It proves that the hum exists on this station before anything is judged by it. I
 from __future__ import annotations
 
 from dataclasses import asdict, dataclass, replace
-from typing import Any, Literal
+from typing import Literal
 
 from trainer.circuit.chance import Stream
 from trainer.output.setup_sounds import MOST_HUMS, SetupSound
@@ -46,7 +46,7 @@ class Verdict:
     headphones: str = ""
 
     @property
-    def plain(self) -> dict[str, Any]:
+    def plain(self) -> dict[str, str | float | None]:
         """The verdict as plain data."""
         return asdict(self)
 

@@ -7,7 +7,7 @@ import hmac
 from collections.abc import Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass, replace
 from types import MappingProxyType
-from typing import Any
+from typing import TypeVar
 
 from trainer.cases.drawing.random_case import draw_case, drawable, is_group
 from trainer.cases.single_case.case import Case
@@ -20,6 +20,8 @@ from trainer.errors import WrongCallError
 from trainer.sets.case_set import CaseSet, Draw, Listed, Mode, Order, Seeds
 from trainer.sets.sealed import SetKey
 from trainer.sets.shares import drawn_shares
+
+Shuffled = TypeVar("Shuffled")
 
 LEAST_BED_DBA = 20.0
 GROUP = "group"
@@ -136,7 +138,7 @@ def _stream(case_set: CaseSet, *parts: object) -> Stream:
     return Stream(int.from_bytes(digest[:8], "big"), "set")
 
 
-def _shuffle(values: list[Any], chance: Stream) -> None:
+def _shuffle(values: list[Shuffled], chance: Stream) -> None:
     for last in range(len(values) - 1, 0, -1):
         other = chance.below(last + 1)
         values[last], values[other] = values[other], values[last]

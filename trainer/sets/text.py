@@ -6,7 +6,6 @@ import re
 import secrets
 from dataclasses import dataclass
 from datetime import datetime
-from typing import Any
 
 from trainer.cases.files.plain_yaml import yaml_of
 from trainer.sets.case_set import DebriefOpens, Mode, Seeds
@@ -51,9 +50,9 @@ def new_draw_key() -> str:
 
 def set_text(draft: SetDraft) -> str:
     """Return a set file's text; whether it is a good set is for reading it to tell."""
-    lines: list[dict[str, Any]] = [{"case": name} for name in draft.cases]
+    lines: list[dict[str, object]] = [{"case": name} for name in draft.cases]
     if draft.drawn:
-        draw: dict[str, Any] = {
+        draw: dict[str, object] = {
             "draw": draft.drawn, "profiles": list(draft.profiles), "difficulty": list(draft.difficulty),
         }  # fmt: skip
         lines.append({**draw, "places": list(draft.places)} if draft.places else draw)
@@ -70,7 +69,7 @@ def set_text(draft: SetDraft) -> str:
         "order": "shuffled" if draft.shuffled else None,
         "passes_at": draft.passes_at,
     }
-    document: dict[str, Any] = {
+    document: dict[str, object] = {
         "form": "set/1",
         "name": draft.name,
         "title": draft.title,

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from difflib import get_close_matches
-from typing import TYPE_CHECKING, Annotated, Any, TypeVar
+from enum import Enum
+from typing import TYPE_CHECKING, Annotated, TypeVar
 
 from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, ValidationError
 
@@ -12,6 +13,8 @@ from trainer.errors import Problem, ProblemsFoundError
 from trainer.words import text
 
 if TYPE_CHECKING:
+    from pydantic_core import ErrorDetails
+
     from trainer.cases.files.yaml_text import YamlText
 
 Model = TypeVar("Model", bound=BaseModel)
@@ -26,7 +29,7 @@ class Form(BaseModel):
     model_config = ConfigDict(extra="forbid", strict=True, frozen=True, allow_inf_nan=False)
 
 
-def from_word(kind: type[Any]) -> BeforeValidator:
+def from_word(kind: type[Enum]) -> BeforeValidator:
     """Take an enumeration by its word; the strict form then accepts only its own members."""
 
     def convert(value: object) -> object:
@@ -70,7 +73,7 @@ _NO_FIELDS = ("function-", "tagged-", "[key]")
 """How steps to an error begin that pydantic takes inside a field."""
 
 
-def _problem(parsed: YamlText, form: type[BaseModel], item: Any) -> Problem:
+def _problem(parsed: YamlText, form: type[BaseModel], item: ErrorDetails) -> Problem:
     path = [step for step in item["loc"] if not (isinstance(step, str) and step.startswith(_NO_FIELDS))]
     field = ".".join(str(step) for step in path) or "the file"
     kind, context = item["type"], item.get("ctx", {})
@@ -136,7 +139,7 @@ def _short(value: object) -> str:
 
 
 def _fields_at(form: type[BaseModel], path: Iterable[str | int]) -> list[str]:
-    here: Any = form
+    here: object = form
     for step in path:
         fields = getattr(here, "model_fields", {})
         annotation = fields[step].annotation if step in fields else None

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from typing import Any
 
 import yaml
 from yaml.composer import Composer
@@ -190,6 +189,6 @@ class _PlainDumper(yaml.SafeDumper):
 _PlainDumper.add_implicit_resolver("tag:yaml.org,2002:float", re.compile(f"^{_NUMBER.pattern}$"), list("-+.0123456789"))
 
 
-def yaml_of(document: dict[str, Any]) -> str:
+def yaml_of(document: dict[str, object]) -> str:
     """Return a document as YAML that reads back as it was."""
     return str(yaml.dump(document, Dumper=_PlainDumper, sort_keys=False, allow_unicode=True, width=100))

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from pathlib import Path
-from typing import Any
 
 import yaml
 
 from trainer.cases.files.plain_file import decoded, read_plain
-from trainer.cases.files.plain_yaml import RefusedYamlError, plain_yaml
+from trainer.cases.files.plain_yaml import RefusedYamlError, Value, plain_yaml
 from trainer.errors import Problem, ProblemsFoundError
 from trainer.words import text
 
@@ -55,7 +54,7 @@ class YamlText:
                 text("file.a_mapping_of_fields"),
                 text("file.start_with_form"),
             )
-        self.value: dict[Any, Any] = plain.value
+        self.value: dict[str | int, Value] = plain.value
         self._lines = plain.lines
 
     def _refuse(self, line: int | None, field: str, found: str, allowed: str, mend: str) -> ProblemsFoundError:

@@ -58,6 +58,6 @@ def discrimination(one: ItemSums) -> float | None:
     return max(min(together / math.sqrt(spread), 1.0), -1.0)
 
 
-def shown_as(count: int) -> str:
-    """Return how an index of so many learners is shown: `hidden`, `rough` or `plain`."""
+def precision_of(count: int) -> str:
+    """Return how to show an index over that many learners: `hidden`, `rough` or `plain`."""
     return "hidden" if count < HIDDEN_UNDER else "rough" if count < ROUGH_UNDER else "plain"

@@ -18,7 +18,7 @@ from trainer.practice.attempt.judging import judged, scored
 from trainer.practice.attempt.outcome import Outcome, outcome_from, outcome_of
 from trainer.reasoning.model_version import MODEL_VERSION, stated_version
 from trainer.records.class_report.notes import other_answers
-from trainer.records.class_report.results import keep_set, marked_ids, put_results, recount, result_row
+from trainer.records.class_report.results import ResultRow, keep_set, marked_ids, put_results, recount, result_row
 from trainer.records.class_report.settling import note_unsettled
 from trainer.records.store.chain import broken_at
 from trainer.records.store.log_rows import AttemptRow
@@ -160,7 +160,7 @@ def mark_set(
     keep_set(store, case_set)
     have = frozenset() if again else marked_ids(store, case_set.id)
     rows = [row for row in store.all_in_set(case_set.id) if row.id not in have]
-    part: list[dict[str, Any]] = []
+    part: list[ResultRow] = []
     marked = 0
     counted: Counter[str] = Counter()
     refused: Counter[Refusal] = Counter()

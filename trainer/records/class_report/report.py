@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from typing import Any
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 
 from trainer.circuit.profile import PASSES
-from trainer.records.class_report.item_statistics import alpha, discrimination, shown_as
+from trainer.records.class_report.item_statistics import alpha, discrimination, precision_of
 from trainer.records.class_report.notes import notes_of
 from trainer.records.class_report.results import KeptSet
 from trainer.records.class_report.roster import roster
 from trainer.records.class_report.settling import settle_lines
 from trainer.records.class_report.sums import ClassSums, class_sums, learner_sums, repeated_by, solid_by_class
-from trainer.records.class_report.teaching import lessons
+from trainer.records.class_report.teaching import Lesson, lessons
 from trainer.records.papers.charts import calibration_chart, marks_chart, slips_chart
 from trainer.records.papers.page import page
 from trainer.records.store.store import Store
@@ -20,6 +20,76 @@ from trainer.words import LANGUAGES, spoken, text
 
 SHOWN_LEARNERS = 200
 SHOWN_PAIRS = 12
+
+
+@dataclass(frozen=True, slots=True)
+class _Cell:
+    """One count of a matrix, and whether it counts right answers."""
+
+    count: int
+    right: bool
+
+
+@dataclass(frozen=True, slots=True)
+class _MatrixRow:
+    """What was said where one thing was true; `others` counts what has no column of its own."""
+
+    name: str
+    cells: tuple[_Cell, ...]
+    others: int
+    total: int
+
+
+@dataclass(frozen=True, slots=True)
+class _Matrix:
+    """Counts of (true, said); `more` is whether some answers have no column of their own."""
+
+    columns: tuple[str, ...]
+    rows: tuple[_MatrixRow, ...]
+    more: bool
+
+
+@dataclass(frozen=True, slots=True)
+class _LearnerRow:
+    """A learner's results; `path` is the best path's minutes in percent of those used."""
+
+    name: str
+    mark: float
+    passed: bool
+    cases: int
+    right: int
+    solid: str
+    weak: str
+    path: float
+    supported: bool
+
+
+@dataclass(frozen=True, slots=True)
+class _LessonRow:
+    """A misconception with what to teach against it."""
+
+    number: int
+    name: str
+    count: int
+    weight: float
+    confused: str
+    teach: str
+
+
+@dataclass(frozen=True, slots=True)
+class _ItemRow:
+    """A case's results; `facility` and `path` are percentages, `shown` and `index_shown` as `precision_of` says."""
+
+    item: int
+    count: int
+    right: int
+    mark: float
+    path: float
+    facility: float
+    shown: str
+    discrimination: float | None
+    complete: int
+    index_shown: str
 
 
 def report_html(store: Store, kept: KeptSet, made_at: str) -> str:
@@ -102,8 +172,8 @@ def _class_name(name: str) -> str:
     return text(f"class.{name}") if name in (PASSES, "group", "two_faults") else _place(name)
 
 
-def _matrix(pairs: Mapping[tuple[str, str], int], named: Any) -> dict[str, Any]:
-    """Return (true, said) counts as rows; the rarest columns are put together where there are many."""
+def _matrix(pairs: Mapping[tuple[str, str], int], named: Callable[[str], str]) -> _Matrix:
+    """Return (true, said) counts as rows; where there are many columns, the rarest share one."""
     truths = sorted({truth for truth, _said in pairs})
     totals: dict[str, int] = {}
     for (_truth, said), count in pairs.items():
@@ -114,13 +184,12 @@ def _matrix(pairs: Mapping[tuple[str, str], int], named: Any) -> dict[str, Any]:
     for truth in truths:
         counts = [pairs.get((truth, said), 0) for said in columns]
         total = sum(count for (one, _said), count in pairs.items() if one == truth)
-        cells = [{"count": count, "right": said == truth} for said, count in zip(columns, counts, strict=True)]
-        rows.append({"name": named(truth), "cells": cells, "others": total - sum(counts), "total": total})
-    more = len(totals) > len(often)
-    return {"columns": [named(one) for one in columns], "rows": rows, "more": more}
+        cells = tuple(_Cell(count, said == truth) for said, count in zip(columns, counts, strict=True))
+        rows.append(_MatrixRow(named(truth), cells, total - sum(counts), total))
+    return _Matrix(tuple(map(named, columns)), tuple(rows), more=len(totals) > len(often))
 
 
-def _learners(store: Store, kept: KeptSet) -> list[dict[str, Any]]:
+def _learners(store: Store, kept: KeptSet) -> list[_LearnerRow]:
     rows = learner_sums(store, kept, SHOWN_LEARNERS)
     names = roster(store)
     solid = solid_by_class(store, kept, [row.learner for row in rows])
@@ -131,31 +200,36 @@ def _learners(store: Store, kept: KeptSet) -> list[dict[str, Any]]:
         weak = [f"{_class_name(name)} {right}/{count}" for name, (count, right) in kinds.items() if right < count]
         person = names.get(row.learner)
         shown.append(
-            {
-                "name": person.name if person and person.name else row.learner,
-                "mark": row.mark,
-                "passed": row.mark >= kept.passes_at,
-                "cases": row.cases,
-                "right": row.right,
-                "solid": ", ".join(good),
-                "weak": ", ".join(weak),
-                "path": 100.0 * row.best_minutes / row.minutes if row.minutes else 100.0,
-                "supported": row.supported,
-            }
+            _LearnerRow(
+                name=person.name if person and person.name else row.learner,
+                mark=row.mark,
+                passed=row.mark >= kept.passes_at,
+                cases=row.cases,
+                right=row.right,
+                solid=", ".join(good),
+                weak=", ".join(weak),
+                path=_path_share(row.best_minutes, row.minutes),
+                supported=row.supported,
+            )
         )
     return shown
 
 
-def _lesson(number: int, one: Any) -> dict[str, Any]:
+def _path_share(best_minutes: float, minutes: float) -> float:
+    """Return the best path's minutes in percent of the minutes used."""
+    return 100.0 * best_minutes / minutes if minutes else 100.0
+
+
+def _lesson(number: int, one: Lesson) -> _LessonRow:
     pair = [name for name in (one.truth_case, one.said_case) if name]
-    return {
-        "number": number,
-        "name": text(f"misconception.{one.misconception}") if one.misconception else text("misconception.unclassified"),
-        "count": one.count,
-        "weight": one.weight,
-        "confused": text("report.confused", truth=_fault(one.truth, one.said), said=_fault(one.said, one.truth)),
-        "teach": text("report.play", first=pair[0], second=pair[1]) if len(pair) == 2 else "",
-    }
+    return _LessonRow(
+        number,
+        text(f"misconception.{one.misconception}") if one.misconception else text("misconception.unclassified"),
+        one.count,
+        one.weight,
+        text("report.confused", truth=_fault(one.truth, one.said), said=_fault(one.said, one.truth)),
+        text("report.play", first=pair[0], second=pair[1]) if len(pair) == 2 else "",
+    )
 
 
 def _detection(sums: ClassSums) -> dict[str, int]:
@@ -169,7 +243,7 @@ def _detection(sums: ClassSums) -> dict[str, int]:
     }
 
 
-def _effort(sums: ClassSums) -> dict[str, Any]:
+def _effort(sums: ClassSums) -> dict[str, float]:
     return {
         "plays": median_of(sums.plays),
         "readings": median_of(sums.readings),
@@ -194,25 +268,25 @@ def median_of(histogram: Mapping[int, int]) -> float:
     return (at((count - 1) // 2) + at(count // 2)) / 2.0
 
 
-def _items(sums: ClassSums) -> list[dict[str, Any]]:
+def _items(sums: ClassSums) -> list[_ItemRow]:
     by_item = {one.item: one for one in sums.item_sums}
     rows = []
-    for item, (count, right, mark, minutes, best) in sums.items.items():
+    for item, totals in sums.items.items():
         one = by_item.get(item)
-        index = None if one is None else discrimination(one)
+        complete = 0 if one is None else one.count
         rows.append(
-            {
-                "item": item,
-                "count": count,
-                "right": right,
-                "mark": mark / count,
-                "path": 100.0 * best / minutes if minutes else 100.0,
-                "facility": 100.0 * right / count,
-                "shown": shown_as(count),
-                "discrimination": index,
-                "complete": 0 if one is None else one.count,
-                "index_shown": shown_as(0 if one is None else one.count),
-            }
+            _ItemRow(
+                item=item,
+                count=totals.count,
+                right=totals.right,
+                mark=totals.mark / totals.count,
+                path=_path_share(totals.best_minutes, totals.minutes),
+                facility=100.0 * totals.right / totals.count,
+                shown=precision_of(totals.count),
+                discrimination=None if one is None else discrimination(one),
+                complete=complete,
+                index_shown=precision_of(complete),
+            )
         )
     return rows
 
@@ -220,7 +294,7 @@ def _items(sums: ClassSums) -> list[dict[str, Any]]:
 def _reliability(sums: ClassSums) -> str:
     count = sums.item_sums[0].count if sums.item_sums else 0
     value = alpha(sums.item_sums) if sums.item_sums else None
-    if shown_as(count) == "hidden" or value is None:
+    if precision_of(count) == "hidden" or value is None:
         return text("report.alpha_hidden", count=count)
-    rough = text("report.rough") if shown_as(count) == "rough" else ""
+    rough = text("report.rough") if precision_of(count) == "rough" else ""
     return text("report.alpha", value=value, count=count, rough=rough)

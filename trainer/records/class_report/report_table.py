@@ -35,8 +35,8 @@ def _rows(sums: ClassSums) -> Iterator[list[Cell]]:
         yield ["fault or none", faulty, said_faulty, count, count if faulty == said_faulty else 0, None]
     for name, (count, right) in sums.classes.items():
         yield ["classes", name, "", count, right, None]
-    for item, (count, right, mark, _minutes, _best) in sums.items.items():
-        yield ["cases", item, "", count, right, round(mark / count, 2)]
+    for item, totals in sums.items.items():
+        yield ["cases", item, "", totals.count, totals.right, round(totals.mark / totals.count, 2)]
     for one_item in sums.item_sums:
         index = discrimination(one_item)
         yield ["discrimination", one_item.item, "", one_item.count, None, None if index is None else round(index, 4)]

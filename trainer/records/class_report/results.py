@@ -6,7 +6,7 @@ import json
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import combinations_with_replacement
-from typing import Annotated, Any
+from typing import Annotated
 
 from pydantic import Field, TypeAdapter
 from sqlalchemy import ColumnElement, Connection, Select, and_, case, delete, func, insert, literal, select, update
@@ -32,6 +32,9 @@ MOST_CASES, MOST_LEFT_OUT, MOST_AMOUNT = 10_000, 500, 1e9
 
 NOT_VOID, VOID, REPEATED = 0, 1, 2
 """What `voided` says: counts if its try does, taken out by the instructor, handed in before elsewhere."""
+
+ResultRow = dict[str, str | int | float]
+"""A row of the table of results by column, without `voided` and `counted`: `recount` works those out."""
 
 
 def _sound() -> ColumnElement[bool]:
@@ -102,7 +105,7 @@ def keep_set(store: Store, case_set: CaseSet) -> None:
 
 def result_row(
     case_set: CaseSet, row: AttemptRow, outcome: Outcome, closed_at: str, engine: str, title: str, supported: bool
-) -> dict[str, Any]:
+) -> ResultRow:
     """Return an outcome as a row of results."""
     weight = case_set.policy.certainty_weight
     brier = (outcome.certainty - float(outcome.right)) ** 2
@@ -141,8 +144,8 @@ def result_row(
     }
 
 
-def put_results(store: Store, rows: Sequence[dict[str, Any]]) -> None:
-    """Keep results; one that was there is made anew."""
+def put_results(store: Store, rows: Sequence[ResultRow]) -> None:
+    """Store results; a new one replaces an older one of the same attempt."""
     if not rows:
         return
     with store.writing() as connection:
@@ -203,8 +206,8 @@ def _mark_repeated(connection: Connection, set_id: str) -> None:
     connection.execute(update(result_table).where(R.attempt_id.in_(later)).values(voided=REPEATED))
 
 
-def weight_of(weights: Sequence[float], item: ColumnElement[Any]) -> ColumnElement[Any]:
-    """Return the weight of an item as the database reckons it."""
+def weight_of(weights: Sequence[float], item: ColumnElement[int]) -> ColumnElement[float]:
+    """Return the weight of an item as an expression of the database."""
     if len(set(weights)) <= 1:
         return literal(weights[0] if weights else 1.0)
     return case(dict(enumerate(weights, start=1)), value=item, else_=1.0)
@@ -221,7 +224,7 @@ def _tries(connection: Connection, set_id: str, weights: Sequence[float]) -> lis
     return [(learner, number, float(sum_)) for learner, number, sum_ in connection.execute(wanted)]
 
 
-def void_notes(set_id: str) -> Select[Any]:
+def void_notes(set_id: str) -> Select[str, int]:
     """Return the query of cases that an instructor let not count, each once."""
     columns = note_table.c
     here = (columns.set_id == set_id) & (columns.kind == "void") & typed(note_table)

@@ -7,10 +7,9 @@ from __future__ import annotations
 
 import contextlib
 import uuid
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
-from typing import Any
 
 from sqlalchemy import ColumnElement, insert, or_, select
 
@@ -43,7 +42,7 @@ class _Found:
     number: int
     kind: str
     at: str
-    data: dict[str, Any]
+    data: Mapping[str, object]
 
 
 def note_unsettled(store: Store, case_set: CaseSet) -> int:
@@ -60,7 +59,7 @@ def note_unsettled(store: Store, case_set: CaseSet) -> int:
     return len(known) + len(fresh)
 
 
-def _notes(store: Store, case_set: CaseSet) -> Iterator[dict[str, Any]]:
+def _notes(store: Store, case_set: CaseSet) -> Iterator[dict[str, str | int]]:
     for one in _found(store, case_set):
         told = _told(store, case_set, one)
         if not told:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any
+from typing import TypeVar
 
 from sqlalchemy import ColumnElement, Connection, Select, case, func, select
 
@@ -15,6 +15,7 @@ from trainer.records.store.store import Store
 from trainer.records.store.tables import result_table
 
 R = result_table.c
+Key = TypeVar("Key", str, float, int, tuple[str, str], tuple[int, int])
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,14 +33,65 @@ class LearnerSum:
 
 
 @dataclass(frozen=True, slots=True)
+class Confusion:
+    """Wrong findings of one sort: the true and the stated place and kinds, how many, and the sum of their certainty."""
+
+    misconception: str
+    place: str
+    kinds: str
+    said_place: str
+    said_kinds: str
+    count: int
+    certainty: float
+
+
+@dataclass(frozen=True, slots=True)
+class ItemTotals:
+    """All counted results of one case: how many, how many right, and sums of marks and minutes."""
+
+    count: int
+    right: int
+    mark: float
+    minutes: float
+    best_minutes: float
+
+
+@dataclass(frozen=True, slots=True)
+class _MarkBin:
+    """Learners whose marks lie in one ten, by whether they passed and had support; `total` is the sum of the marks."""
+
+    ten: int
+    passed: bool
+    supported: bool
+    learners: int
+    total: float
+
+
+@dataclass(frozen=True, slots=True)
+class _ResultGroup:
+    """Results that agree in everything that a report counts by; the fields are columns of the table of results."""
+
+    place: str
+    said_place: str
+    kinds: str
+    said_kinds: str
+    misconception: str
+    certainty: float
+    faulty: int
+    said_faulty: int
+    kind_class: str
+    right: int
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
 class ClassSums:
     """A class's counted results of one set, as counts and sums.
 
-    `marks` counts learners by tens of their mark. `places` and `cylinders` count (true, said) pairs; `slips` are wrong
-    findings as (misconception, place, kinds, said place, said kinds, count, sum of certainty); `certainty` counts
-    (certainty, right); `detected` counts (faulty, said faulty); `plays` and `readings` are histograms. `classes` gives,
-    by class of fault, how many results and how many right; `items` likewise by index, with mark and
-    minutes. `voided` cases do not count by the instructor's word, `repeated` results because they came second.
+    `marks` counts learners by tens of their mark. `places` and `cylinders` count (true, said) pairs; `certainty` gives,
+    by stated certainty, how many results and how many right, `classes` the same by class of fault; `detected` counts
+    (faulty, said faulty); `plays` and `readings` are histograms; `items` is by index. An instructor declared `voided`
+    cases void; `repeated` results do not count because the learner had handed the case in before.
     """
 
     results: int
@@ -51,7 +103,7 @@ class ClassSums:
     marks: Mapping[int, int]
     places: Mapping[tuple[str, str], int]
     cylinders: Mapping[tuple[str, str], int]
-    slips: tuple[tuple[str, str, str, str, str, int, float], ...]
+    confusions: tuple[Confusion, ...]
     certainty: Mapping[float, tuple[int, int]]
     detected: Mapping[tuple[int, int], int]
     plays: Mapping[int, int]
@@ -59,7 +111,7 @@ class ClassSums:
     minutes: float
     best_minutes: float
     classes: Mapping[str, tuple[int, int]]
-    items: Mapping[int, tuple[int, int, float, float, float]]
+    items: Mapping[int, ItemTotals]
     item_sums: tuple[ItemSums, ...]
     voided: int
     repeated: int
@@ -70,8 +122,8 @@ def counted(kept: KeptSet) -> ColumnElement[bool]:
     return (R.set_id == kept.id) & (R.counted == 1) & without(kept.damaged)
 
 
-def learner_marks(kept: KeptSet) -> Select[Any]:
-    """Return the query of each learner's mark of 100: what is not handed in counts nought, what is void not at all."""
+def learner_marks(kept: KeptSet) -> Select[str, int, float, int, float, float, int, str]:
+    """Return the query of each learner's mark of 100: a case not handed in counts zero, a void one is left out."""
     whole = float(sum(kept.weights)) or 1.0
     items = void_notes(kept.id).subquery()
     void = (
@@ -147,104 +199,107 @@ def class_sums(store: Store, kept: KeptSet) -> ClassSums:
 
 def _sums(connection: Connection, kept: KeptSet) -> ClassSums:
     here = counted(kept)
-    marks = list(connection.execute(_mark_bins(kept)))
-    mean, learners = _mean(marks)
-    unsupported, _count = _mean([row for row in marks if not row.supported])
-    sorts = list(connection.execute(_sorted_results(here)))
-    efforts = _grouped(connection, (R.plays, R.readings), here)
+    bins = _mark_bins(connection, kept)
+    mean, learners = _mean(bins)
+    unsupported, _count = _mean([one for one in bins if not one.supported])
+    groups = _result_groups(connection, here)
+    efforts = _pair_counts(connection, R.plays, R.readings, here)
     items = _items(connection, here)
     repeated = select(func.count()).where(R.set_id == kept.id, R.voided == REPEATED)
     tens = Counter(dict.fromkeys(range(10), 0))
-    for row in marks:
-        tens[min(max(int(row.ten), 0), 9)] += int(row.learners)
+    for one in bins:
+        tens[min(max(one.ten, 0), 9)] += one.learners
     return ClassSums(
-        results=sum(int(row.results) for row in sorts),
+        results=sum(one.count for one in groups),
         learners=learners,
         mean_mark=mean or 0.0,
         mean_mark_unsupported=unsupported,
-        passed=sum(int(row.learners) for row in marks if row.passed),
-        right=sum(int(row.results) for row in sorts if row.right),
+        passed=sum(one.learners for one in bins if one.passed),
+        right=sum(one.count for one in groups if one.right),
         marks=dict(sorted(tens.items())),
-        places=_counted(((row.place, row.said_place), row.results) for row in sorts),
-        cylinders=_grouped(connection, (R.cylinders, R.said_cylinders), here & (R.faulty == 1)),
-        slips=_slips(sorts),
-        certainty=_shares((row.certainty, row.results, row.right) for row in sorts),
-        detected=_counted(((row.faulty, row.said_faulty), row.results) for row in sorts),
-        plays=_counted((plays, count) for (plays, _readings), count in efforts.items()),
-        readings=_counted((readings, count) for (_plays, readings), count in efforts.items()),
-        minutes=sum(one[3] for one in items.values()),
-        best_minutes=sum(one[4] for one in items.values()),
-        classes=_shares((row.kind_class, row.results, row.right) for row in sorts),
+        places=_totals(((one.place, one.said_place), one.count) for one in groups),
+        cylinders=_pair_counts(connection, R.cylinders, R.said_cylinders, here & (R.faulty == 1)),
+        confusions=_confusions(groups),
+        certainty=_right_counts((one.certainty, one) for one in groups),
+        detected=_totals(((one.faulty, one.said_faulty), one.count) for one in groups),
+        plays=_totals((plays, count) for (plays, _readings), count in efforts.items()),
+        readings=_totals((readings, count) for (_plays, readings), count in efforts.items()),
+        minutes=sum(one.minutes for one in items.values()),
+        best_minutes=sum(one.best_minutes for one in items.values()),
+        classes=_right_counts((one.kind_class, one) for one in groups),
         items=items,
         item_sums=_item_sums(connection, kept, here),
         voided=len(void_items(connection, kept.id)),
-        repeated=int(connection.execute(repeated).scalar_one()),
+        repeated=connection.execute(repeated).scalar_one(),
     )
 
 
-def _mark_bins(kept: KeptSet) -> Select[Any]:
-    """Return the query of learners by tens of their mark, whether they passed, and whether they had support."""
+def _mark_bins(connection: Connection, kept: KeptSet) -> list[_MarkBin]:
     marks = learner_marks(kept).subquery()
     # nudged, so that a mark shown as 90 is in the nineties though rounding made it 89.9999999
     ten = func.floor((marks.c.mark + 1e-9) / 10.0)
     passed = case((marks.c.mark >= kept.passes_at, 1), else_=0)
-    columns = (ten.label("ten"), passed.label("passed"), marks.c.supported)
-    return select(*columns, func.count().label("learners"), func.sum(marks.c.mark).label("total")).group_by(
-        ten, passed, marks.c.supported
-    )
+    keys = (ten, passed, marks.c.supported)
+    wanted = select(*keys, func.count(), func.sum(marks.c.mark)).group_by(*keys)
+    return [
+        _MarkBin(int(ten), bool(passed), bool(supported), int(learners), float(total))
+        for ten, passed, supported, learners, total in connection.execute(wanted)
+    ]
 
 
-def _mean(marks: Sequence[Any]) -> tuple[float | None, int]:
-    learners = sum(int(row.learners) for row in marks)
-    return (sum(float(row.total) for row in marks) / learners if learners else None), learners
+def _mean(bins: Sequence[_MarkBin]) -> tuple[float | None, int]:
+    """Return the mean mark, None for nobody, and the number of learners."""
+    learners = sum(one.learners for one in bins)
+    return (sum(one.total for one in bins) / learners if learners else None), learners
 
 
-SORTS = (
+GROUPED_BY = (
     R.place, R.said_place, R.kinds, R.said_kinds, R.misconception, R.certainty, R.faulty, R.said_faulty, R.kind_class,
     R.right,
 )  # fmt: skip
 
 
-def _sorted_results(here: ColumnElement[bool]) -> Select[Any]:
-    """Return the query of results counted by everything of which a report counts: one pass for many tables."""
-    return select(*SORTS, func.count().label("results")).where(here).group_by(*SORTS).order_by(*SORTS)
+def _result_groups(connection: Connection, here: ColumnElement[bool]) -> list[_ResultGroup]:
+    """Return results counted by everything that a report counts by: one pass over the table for many counts."""
+    wanted = select(*GROUPED_BY, func.count()).where(here).group_by(*GROUPED_BY).order_by(*GROUPED_BY)
+    return [_ResultGroup(*row) for row in connection.execute(wanted)]
 
 
-def _counted(pairs: Iterable[tuple[Any, int]]) -> dict[Any, int]:
-    counts: Counter[Any] = Counter()
+def _totals(pairs: Iterable[tuple[Key, int]]) -> dict[Key, int]:
+    counts: Counter[Key] = Counter()
     for key, count in pairs:
-        counts[key] += int(count)
+        counts[key] += count
     return dict(sorted(counts.items()))
 
 
-def _shares(rows: Iterable[tuple[Any, int, int]]) -> dict[Any, tuple[int, int]]:
-    """Return, by value, how many results and how many of them right."""
-    counts: dict[Any, tuple[int, int]] = {}
-    for value, count, right in rows:
-        before = counts.get(value, (0, 0))
-        counts[value] = (before[0] + int(count), before[1] + int(count) * int(right))
+def _right_counts(groups: Iterable[tuple[Key, _ResultGroup]]) -> dict[Key, tuple[int, int]]:
+    """Return, by key, how many results there are and how many of them are right."""
+    counts: dict[Key, tuple[int, int]] = {}
+    for key, one in groups:
+        count, right = counts.get(key, (0, 0))
+        counts[key] = (count + one.count, right + one.count * one.right)
     return dict(sorted(counts.items()))
 
 
-def _grouped(
-    connection: Connection, columns: tuple[ColumnElement[Any], ColumnElement[Any]], here: ColumnElement[bool]
-) -> dict[tuple[Any, Any], int]:
-    wanted = select(*columns, func.count()).where(here).group_by(*columns).order_by(*columns)
-    return {(one, two): int(count) for one, two, count in connection.execute(wanted)}
+def _pair_counts(
+    connection: Connection, first: ColumnElement[Key], second: ColumnElement[Key], here: ColumnElement[bool]
+) -> dict[tuple[Key, Key], int]:
+    wanted = select(first, second, func.count()).where(here).group_by(first, second).order_by(first, second)
+    return {(one, two): count for one, two, count in connection.execute(wanted)}
 
 
-def _slips(sorts: Sequence[Any]) -> tuple[tuple[str, str, str, str, str, int, float], ...]:
-    """Return wrong findings by misconception and what was confused, with count and sum of certainty."""
-    slips: dict[tuple[str, ...], tuple[int, float]] = {}
-    for row in sorts:
-        if not row.right:
-            key = (row.misconception, row.place, row.kinds, row.said_place, row.said_kinds)
-            count, sure = slips.get(key, (0, 0.0))
-            slips[key] = (count + int(row.results), sure + int(row.results) * float(row.certainty))
-    return tuple((*key, *slips[key]) for key in sorted(slips))  # type: ignore[misc]  # five words, a count and a sum
+def _confusions(groups: Sequence[_ResultGroup]) -> tuple[Confusion, ...]:
+    """Return wrong findings by misconception and by what was taken for what."""
+    found: dict[tuple[str, str, str, str, str], tuple[int, float]] = {}
+    for one in groups:
+        if not one.right:
+            key = (one.misconception, one.place, one.kinds, one.said_place, one.said_kinds)
+            count, certainty = found.get(key, (0, 0.0))
+            found[key] = (count + one.count, certainty + one.count * one.certainty)
+    return tuple(Confusion(*key, *found[key]) for key in sorted(found))
 
 
-def _items(connection: Connection, here: ColumnElement[bool]) -> dict[int, tuple[int, int, float, float, float]]:
+def _items(connection: Connection, here: ColumnElement[bool]) -> dict[int, ItemTotals]:
     wanted = (
         select(R.item, func.count(), func.sum(R.right), func.sum(R.mark), func.sum(R.minutes), func.sum(R.best_minutes))
         .where(here)
@@ -252,7 +307,7 @@ def _items(connection: Connection, here: ColumnElement[bool]) -> dict[int, tuple
         .order_by(R.item)
     )
     return {
-        int(item): (int(count), int(right), float(mark), float(minutes), float(best))
+        item: ItemTotals(count, int(right), float(mark), float(minutes), float(best))
         for item, count, right, mark, minutes, best in connection.execute(wanted)
     }
 

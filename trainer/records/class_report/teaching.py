@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from trainer.cases.single_case.case import Case
 from trainer.cases.single_case.shipped import case_named, case_names
-from trainer.records.class_report.sums import ClassSums
+from trainer.records.class_report.sums import ClassSums, Confusion
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,15 +27,15 @@ class Lesson:
 
 
 def lessons(sums: ClassSums) -> list[Lesson]:
-    """Return lessons, the one that matters most first; equals stand in the order of their names."""
-    slips: dict[str, list[tuple[str, str, str, str, str, int, float]]] = {}
-    for slip in sums.slips:
-        slips.setdefault(slip[0], []).append(slip)
+    """Return lessons sorted by weight, the heaviest first, then by name."""
+    confusions: dict[str, list[Confusion]] = {}
+    for one in sums.confusions:
+        confusions.setdefault(one.misconception, []).append(one)
     found = []
-    for name, rows in slips.items():
-        commonest = max(rows, key=lambda row: (row[6], row[5]))
-        truth, said = (commonest[1], commonest[2]), (commonest[3], commonest[4])
-        count, weight = sum(row[5] for row in rows), sum(row[6] for row in rows)
+    for name, rows in confusions.items():
+        commonest = max(rows, key=lambda row: (row.certainty, row.count))
+        truth, said = (commonest.place, commonest.kinds), (commonest.said_place, commonest.said_kinds)
+        count, weight = sum(row.count for row in rows), sum(row.certainty for row in rows)
         found.append(Lesson(name, count, weight, truth, said, *contrast(truth, said)))
     return sorted(found, key=lambda one: (-round(one.weight, 9), one.misconception))
 

@@ -6,10 +6,9 @@ import uuid
 from collections import Counter
 from collections.abc import Iterator
 from datetime import datetime
-from typing import Any
 from urllib.parse import quote
 
-from sqlalchemy import select
+from sqlalchemy import RowMapping, select
 
 from trainer.circuit.elements import Location
 from trainer.circuit.profile import PASSES
@@ -18,6 +17,8 @@ from trainer.records.class_report.sums import counted, learner_sums
 from trainer.records.store.store import Store
 from trainer.records.store.tables import result_table
 from trainer.words import spoken, text
+
+Statement = dict[str, object]
 
 SPACE = uuid.UUID("5b0d0d5e-6b0b-5a53-9c26-2f2b6f9d4a10")
 """Statement ids are made from this and what the statement is about (RFC 4122, version 5), so that they stay."""
@@ -33,14 +34,14 @@ def default_home(store_id: str) -> str:
     return f"https://injector-ear-trainer.invalid/store/{store_id}"
 
 
-def statements(store: Store, kept: KeptSet, home: str) -> Iterator[dict[str, Any]]:
+def statements(store: Store, kept: KeptSet, home: str) -> Iterator[Statement]:
     """Yield a statement for each counted result, and one for each learner's whole set."""
     base = f"{home.rstrip('/')}/set/{quote(kept.id)}"
-    parent = {"id": base, "definition": {"type": ASSESSMENT, "name": {spoken(): kept.title}}}
+    parent: Statement = {"id": base, "definition": {"type": ASSESSMENT, "name": {spoken(): kept.title}}}
     columns = result_table.c
     wanted = select(result_table).where(counted(kept)).order_by(columns.learner, columns.item)
     with store.reading(yield_per=2000) as connection:
-        for row in connection.execute(wanted):
+        for row in connection.execute(wanted).mappings():
             yield _answered(row, kept, home, base, parent)
     with store.reading() as connection:
         voids = Counter(learner for learner, _item in void_items(connection, kept.id))
@@ -62,48 +63,48 @@ def statements(store: Store, kept: KeptSet, home: str) -> Iterator[dict[str, Any
         }
 
 
-def _answered(row: Any, kept: KeptSet, home: str, base: str, parent: dict[str, Any]) -> dict[str, Any]:
+def _answered(row: RowMapping, kept: KeptSet, home: str, base: str, parent: Statement) -> Statement:
     choices = [
         {"id": name, "description": {spoken(): text(f"location.{name}") if name != PASSES else text("debrief.passes")}}
         for name in (*map(str, Location), PASSES)
     ]
     return {
-        "id": str(uuid.uuid5(SPACE, f"answered {row.attempt_id} {row.mark:.4f}")),
-        "actor": _actor(row.learner, home),
+        "id": str(uuid.uuid5(SPACE, f"answered {row['attempt_id']} {row['mark']:.4f}")),
+        "actor": _actor(row["learner"], home),
         "verb": _verb("answered"),
         "object": {
             "objectType": "Activity",
-            "id": f"{base}/case/{row.item}",
+            "id": f"{base}/case/{row['item']}",
             "definition": {
                 "type": INTERACTION,
                 "interactionType": "choice",
-                "name": {spoken(): text("set.case", number=row.item, size=kept.size)},
+                "name": {spoken(): text("set.case", number=row["item"], size=kept.size)},
                 "description": {spoken(): text("xapi.question")},
                 "choices": choices,
-                "correctResponsesPattern": [_pattern(row.place)],
+                "correctResponsesPattern": [_pattern(row["place"])],
             },
         },
         "result": {
-            "score": _score(row.mark),
-            "success": bool(row.right),
+            "score": _score(row["mark"]),
+            "success": bool(row["right"]),
             "completion": True,
-            "response": _pattern(row.said_place),
-            "duration": f"PT{row.spent_s:.2f}S",
+            "response": _pattern(row["said_place"]),
+            "duration": f"PT{row['spent_s']:.2f}S",
         },
         "context": {
-            "registration": str(uuid.uuid5(SPACE, f"{kept.id} {row.learner}")),
+            "registration": str(uuid.uuid5(SPACE, f"{kept.id} {row['learner']}")),
             "contextActivities": {"parent": [{"objectType": "Activity", **parent}]},
         },
-        **_moment(row.closed_at),
+        **_moment(row["closed_at"]),
         "version": VERSION,
     }
 
 
-def _actor(learner: str, home: str) -> dict[str, Any]:
+def _actor(learner: str, home: str) -> Statement:
     return {"objectType": "Agent", "account": {"homePage": home, "name": learner}}
 
 
-def _verb(name: str) -> dict[str, Any]:
+def _verb(name: str) -> Statement:
     return {"id": f"{VERBS}{name}", "display": {"en": name}}
 
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Any
 
 from trainer.words.visible import visible
 
@@ -15,7 +14,7 @@ def _seen(value: object) -> object:
     return visible(value, "\n\t") if type(value) is str else value
 
 
-def page(template: str, title: str, language: str, **values: Any) -> str:
+def page(template: str, title: str, language: str, **values: object) -> str:
     """Return a whole page from the template of its body."""
     import jinja2
     from markupsafe import Markup

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from pathlib import Path
-from typing import Any
 
 from trainer.cases.files.whole_file import write_bytes
 from trainer.practice.attempt.attempt import Attempt
@@ -40,7 +39,7 @@ td.minutes { text-align: right; white-space: nowrap; font-family: "B612 Mono", m
 
 
 def sheet_html(
-    kind: str, attempt: Attempt, lines: Sequence[str], who: str, verdict: Mapping[str, Any] | None, language: str
+    kind: str, attempt: Attempt, lines: Sequence[str], who: str, verdict: Mapping[str, object] | None, language: str
 ) -> str:
     """Return a sheet: `kind` is `card` or `result`; `lines` are the debrief's. What a person wrote is escaped."""
     import jinja2
@@ -67,7 +66,7 @@ def sheet_html(
     )
 
 
-def listening_text(verdict: Mapping[str, Any] | None) -> str:
+def listening_text(verdict: Mapping[str, object] | None) -> str:
     """Return what is known of the station's sound."""
     if not verdict:
         return text("setup.none")
@@ -85,7 +84,7 @@ def write_sheet(
     attempt_id: str,
     lines: Sequence[str],
     who: str,
-    verdict: Mapping[str, Any] | None,
+    verdict: Mapping[str, object] | None,
     language: str = "en",
 ) -> Path:
     """Write a sheet whole and return its path; raises MissingHereError where it cannot be written."""

@@ -35,6 +35,7 @@ from trainer.records.store.tables import (
 )
 
 KEPT: tuple[Table, ...] = (set_table, attempt_table, event_table, result_table, note_table, roster_table)
+BackupRow = dict[str, str | int | float]
 FORM = "records backup/1"
 PART_ROWS, PART_BYTES = 500, 4_000_000
 """So many rows, or so many bytes of them, are put into the database together."""
@@ -105,8 +106,8 @@ def restore_backup(store: Store, path: Path) -> Rows:
         raise MissingHereError("file_unreadable", path=path, reason=error.strerror) from error
 
 
-def _put_back(connection: Connection, rows: Iterator[tuple[Table, dict[str, Any], int]]) -> Rows:
-    part: list[dict[str, Any]] = []
+def _put_back(connection: Connection, rows: Iterator[tuple[Table, BackupRow, int]]) -> Rows:
+    part: list[BackupRow] = []
     here, part_bytes, count, left_out = KEPT[0], 0, 0, 0
 
     def flush() -> None:
@@ -128,7 +129,7 @@ def _put_back(connection: Connection, rows: Iterator[tuple[Table, dict[str, Any]
     return Rows(count - left_out, left_out)
 
 
-def _fits(connection: Connection, table: Table, rows: list[dict[str, Any]]) -> bool:
+def _fits(connection: Connection, table: Table, rows: list[BackupRow]) -> bool:
     """Add rows, all or none; tell whether they fit: each once, and to attempts that are there."""
     try:
         with connection.begin_nested():
@@ -144,7 +145,7 @@ _LINE = create_model("Line", __config__=ConfigDict(strict=True, extra="forbid"),
 _HEAD = TypeAdapter(dict[str, str | int])
 
 
-def _rows_in(opened: BinaryIO, path: Path) -> Iterator[tuple[Table, dict[str, Any], int]]:
+def _rows_in(opened: BinaryIO, path: Path) -> Iterator[tuple[Table, BackupRow, int]]:
     """Yield the rows of a backup, each with its table and the length of its line in bytes.
 
     Raises ValueError and its like for a file that is not as it was written, at the latest at its end.

@@ -12,7 +12,6 @@ import json
 import unicodedata
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
 
 from sqlalchemy import func, select
 
@@ -145,7 +144,7 @@ def _attempts(body: bytes) -> list[WholeAttempt]:
     return attempts
 
 
-def _line(line: bytes) -> dict[str, Any] | None:
+def _line(line: bytes) -> dict[str, object] | None:
     try:
         value = json.loads(line)
     except (ValueError, RecursionError):

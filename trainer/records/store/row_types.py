@@ -29,7 +29,7 @@ def row_model(table: Table) -> type[BaseModel]:
     return create_model(f"{table.name}_row", __config__=config, **fields)
 
 
-def _type_of(column: Column[Any]) -> Any:
+def _type_of(column: Column[object]) -> object:
     if isinstance(column.type, String):
         return Annotated[str, Field(max_length=_length(column.type))]
     if isinstance(column.type, Integer):
@@ -41,7 +41,7 @@ def _length(kind: String) -> int:
     return MOST_TEXT if isinstance(kind, Text) or kind.length is None else kind.length
 
 
-def typed(what: Table | ColumnElement[Any]) -> ColumnElement[bool]:
+def typed(what: Table | ColumnElement[object]) -> ColumnElement[bool]:
     """Return the condition that a column, or each column of a row, holds what `row_model` allows there."""
     return and_(*(_Holds(column) for column in what.columns)) if isinstance(what, Table) else _Holds(what)
 
@@ -54,12 +54,12 @@ class _Holds(FunctionElement[bool]):
 
 
 @compiles(_Holds)
-def _always(_element: _Holds, _compiler: SQLCompiler, **_options: Any) -> str:
+def _always(_element: _Holds, _compiler: SQLCompiler, **_options: object) -> str:
     return "true"
 
 
 @compiles(_Holds, "sqlite")
-def _asked(element: _Holds, compiler: SQLCompiler, **options: Any) -> str:
+def _asked(element: _Holds, compiler: SQLCompiler, **options: object) -> str:
     (column,) = element.clauses
     name, kind = compiler.process(column, **options), column.type
     if isinstance(kind, String):

@@ -90,10 +90,10 @@ class Store:
             yield connection
 
     @contextlib.contextmanager
-    def reading(self, **options: Any) -> Iterator[Connection]:
-        """A connection to read by, with SQLAlchemy's options for it; failures are told as they are in `writing`."""
+    def reading(self, yield_per: int | None = None) -> Iterator[Connection]:
+        """Open a connection to read by, fetching `yield_per` rows at a time; errors are translated as in `writing`."""
         with self._telling(), self.engine.connect() as connection:
-            yield connection.execution_options(**options)
+            yield connection if yield_per is None else connection.execution_options(yield_per=yield_per)
 
     @contextlib.contextmanager
     def _telling(self) -> Iterator[None]:

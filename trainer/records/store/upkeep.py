@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 import sqlite3
-from typing import Any
 
-from sqlalchemy import Connection, delete, select
+from sqlalchemy import Connection, ScalarSelect, delete, select
 
 from trainer.errors import DamagedError
 from trainer.records.store.store import Store
@@ -42,7 +41,7 @@ def delete_set(store: Store, set_id: str) -> int:
     return count
 
 
-def _delete_attempts(connection: Connection, ids: Any) -> int:
+def _delete_attempts(connection: Connection, ids: ScalarSelect[str]) -> int:
     for table in (result_table, delivery_table, event_table):
         connection.execute(delete(table).where(table.c.attempt_id.in_(ids)))
     return connection.execute(delete(attempt_table).where(attempt_table.c.id.in_(ids))).rowcount

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
@@ -90,7 +90,7 @@ class SetBuilder(Screen):
             gap=0.6,
         )
 
-    def _several(self, name: str, values: Any, now: object, told: Callable[[object], str]) -> Node:
+    def _several(self, name: str, values: Iterable[object], now: object, told: Callable[[object], str]) -> Node:
         ticks = [tick(f"{name}.{one}", told(one), one == now, self._setter(name, one), round=True) for one in values]
         return flow(*ticks, gap=1.0)
 

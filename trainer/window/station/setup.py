@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Any
 
 from trainer.output.playing import Samples
 from trainer.output.sound_setup import Course, Trial, answered, course, taken_back, verdict_of
@@ -160,7 +159,7 @@ class SetupScreen(Screen):
     def _keep(self) -> None:
         assert self.course is not None
         sound, level = self.shell.sound, self.shell.listening.player.gain_db
-        plain: dict[str, Any] = {**verdict_of(self.course).plain, "level_db": level}
+        plain: dict[str, object] = {**verdict_of(self.course).plain, "level_db": level}
         checked = self.shell.services.now_utc()
         self.shell.keep(self.shell.settings.with_ears(sound.device, verdict=plain, level_db=level, checked_at=checked))
 
