@@ -128,3 +128,53 @@ def test_a_store_that_nobody_uses_any_more_lets_go_of_the_database(place: str, t
     del store
     gc.collect()
     assert len(closed) == 1
+
+
+CRASH = """
+import os, sys
+from pathlib import Path
+from trainer.practice.attempt.events import Event, EventKind
+from trainer.records.store.log_rows import AttemptRow
+from trainer.records.store.store import opened
+
+store = opened(Path(sys.argv[1]))
+at = "2026-11-02T08:00:00.000+00:00"
+for number in range(300):
+    row = AttemptRow(f"a{number}", "ben", "shipped", "x", "p", "c", 1, "0", at)
+    store.begin(row, Event(1, EventKind.STARTED, at, {"why": "x" * 500}))
+os._exit(9)
+"""
+
+
+def crashed(folder: Path) -> Path:
+    """Fill a store in a program that ends without closing it, and return its file; the write-ahead log stays."""
+    ended = subprocess.run([sys.executable, "-c", CRASH, str(folder)], check=False)
+    assert ended.returncode == 9
+    assert (folder / "attempts.sqlite3-wal").stat().st_size > 0
+    return folder / "attempts.sqlite3"
+
+
+def test_a_store_that_a_crash_left_whole_opens_with_everything_in_it(tmp_path: Path) -> None:
+    crashed(tmp_path)
+    store = opened(tmp_path)
+    assert store.count() == 300
+    store.close()
+
+
+def test_a_store_that_a_crash_left_in_pieces_is_refused_each_time_and_left_alone(tmp_path: Path) -> None:
+    path = crashed(tmp_path)
+    log = path.with_name("attempts.sqlite3-wal")
+    content = bytearray(path.read_bytes())
+    pages = len(content) // 4096
+    assert pages > 60
+    for page in range(pages - 20, pages):  # where rows are; opening alone would not look at them
+        content[page * 4096 : page * 4096 + 64] = b"\xa5" * 64
+    path.write_bytes(content)
+    # a log of another file's generation: SQLite ignores it, as after a disk that lost the order of its writes
+    log.write_bytes(log.read_bytes()[:32])
+    for _time in range(2):
+        with pytest.raises(DamagedError) as refused:
+            opened(tmp_path)
+        assert refused.value.key == "store_damaged"
+        assert "not closed properly" in str(refused.value.values["reason"])
+    assert path.read_bytes() == bytes(content)

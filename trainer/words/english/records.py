@@ -240,6 +240,7 @@ TEXTS = {
         "Write a backup, restore it into an empty folder, go on there, and then delete this file yourself."
     ),
     "damage.no_tables": "what they say of their tables is unreadable",
+    "damage.not_closed": "the file was not closed properly, and parts of it no longer fit together",
     "damage.no_identity": "the name that tells this station from others is missing",
     "damage.left_out": (
         "Damaged in the records and left out: {count} ({which}). Everything else was read, and nothing was deleted. "

@@ -248,6 +248,7 @@ TEXTS = {
         "Haz una copia de seguridad, restáurala en una carpeta vacía, sigue allí y borra después este archivo tú mismo."
     ),
     "damage.no_tables": "lo que dicen de sus tablas no se puede leer",
+    "damage.not_closed": "el archivo no se cerró bien y hay partes que ya no encajan",
     "damage.no_identity": "falta el nombre que distingue este puesto de otros",
     "damage.left_out": (
         "Dañado en los registros y no tomado: {count} ({which}). Todo lo demás se leyó y no se borró nada. "
