@@ -17,7 +17,7 @@ from trainer.desk.desk import Desk
 from trainer.errors import MissingHereError
 from trainer.output.playing import Played
 from trainer.records.store.log_rows import AttemptRow
-from trainer.records.store.store import Store, opened
+from trainer.records.store.store import Store, open_store
 from trainer.terminal.session import Session
 
 
@@ -65,7 +65,7 @@ def clock() -> Callable[[], str]:
 
 def new_desk(name: str, store: Store | None = None, player: object | None = None, attempt_id: str = "a1") -> Desk:
     found = find_case(name)
-    desk = Desk(store or opened(None), player or RecordingPlayer(), clock(), UNIVERSES)
+    desk = Desk(store or open_store(None), player or RecordingPlayer(), clock(), UNIVERSES)
     row = AttemptRow(
         attempt_id,
         "me",

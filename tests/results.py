@@ -8,14 +8,14 @@ from typing import Any
 
 from sqlalchemy import insert
 
-from trainer.records.class_report.results import KeptSet, kept_sets, put_results, recount
+from trainer.records.class_report.results import StoredSet, put_results, recount, stored_sets
 from trainer.records.store.store import Store
 from trainer.records.store.tables import attempt_table, set_table
 
 SET_ID = "0123456789abcdef0123456789abcdef"
 
 
-def keep(store: Store, size: int, **changes: Any) -> KeptSet:
+def keep(store: Store, size: int, **changes: Any) -> StoredSet:
     """Put a set into a store."""
     row = {
         "id": SET_ID, "name": "made_up", "title": "Made up", "mode": "exam", "size": size, "counts": "best",
@@ -23,7 +23,7 @@ def keep(store: Store, size: int, **changes: Any) -> KeptSet:
     }  # fmt: skip
     with store.writing() as connection:
         connection.execute(insert(set_table), row)
-    return kept_sets(store)[0]
+    return stored_sets(store)[0]
 
 
 def result(learner: str, item: int, mark: float, **changes: Any) -> dict[str, Any]:

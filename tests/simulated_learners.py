@@ -11,12 +11,12 @@ from tests.universes import POOLS
 from trainer.cases.drawing.practice_pool import Pool
 from trainer.cases.single_case.shipped import profile_named, profile_names
 from trainer.circuit.elements import Location
-from trainer.practice.course.choice import Chosen, choose
 from trainer.practice.course.demands import FINDING
-from trainer.practice.course.log import CASE, Entry, Learner, Task, learner_of
+from trainer.practice.course.next_task import Chosen, choose
+from trainer.practice.course.practice_log import CASE, Entry, Learner, Task, learner_of
 from trainer.practice.course.skills import Answer, Demand, Skill
 from trainer.practice.course.slips import WRONG_SHARE
-from trainer.practice.exercises.offers import tasks_for
+from trainer.practice.exercises.candidate_tasks import tasks_for
 
 TASKS_A_DAY = 20
 CLASSES = tuple(place.value for place in Location)

@@ -13,7 +13,7 @@ from tests.universes import POOLS, UNIVERSES
 from trainer.desk.settings import Settings
 from trainer.errors import MissingHereError
 from trainer.output.player import Player
-from trainer.records.store.store import Store, opened
+from trainer.records.store.store import Store, open_store
 from trainer.window.kit.layout import Layout
 from trainer.window.shell.services import Services
 from trainer.window.shell.shell import Shell
@@ -47,7 +47,7 @@ class Hands:
         measure: object | None = None,
     ) -> None:
         self.player = player or ClockedPlayer()
-        self.store = store or opened(folder)
+        self.store = store or open_store(folder)
         services = Services(
             store=self.store,
             worker=InlineWorker(UNIVERSES),
@@ -63,7 +63,7 @@ class Hands:
             carried=folder / "records" if folder else None,
             pools=POOLS,
             chance=np.random.default_rng(6),
-            records=lambda: opened(folder) if folder else self.store,
+            records=lambda: open_store(folder) if folder else self.store,
         )
         self.shell = Shell(services, settings or Settings(), WhoScreen)
         self.shell.measured_by(*size, measure or PlainMeasure())

@@ -18,11 +18,11 @@ from sqlalchemy import insert
 from tests.simulated_learners import shipped_pools
 from trainer.desk.learner_course import Course
 from trainer.practice.attempt.events import Event, EventKind
-from trainer.practice.course.log import entry_data, learner_of
+from trainer.practice.course.practice_log import entry_data, learner_of
 from trainer.practice.course.skills import Demand
-from trainer.practice.exercises.offers import tasks_for
+from trainer.practice.exercises.candidate_tasks import tasks_for
 from trainer.records.store.log_rows import AttemptRow, row_of
-from trainer.records.store.store import EXERCISE, PRACTICE, Store, opened
+from trainer.records.store.store import EXERCISE, PRACTICE, Store, open_store
 from trainer.records.store.tables import attempt_table, event_table
 
 COUNTS = (500, 1000, 2000, 5000, 10_000)
@@ -66,7 +66,7 @@ def row_for(count: int) -> str:
     """Return the times with so many past tasks as a line."""
     pools = shipped_pools()
     with tempfile.TemporaryDirectory() as folder:
-        store = opened(Path(folder))
+        store = open_store(Path(folder))
         filled(store, count)
 
         def course() -> Course:

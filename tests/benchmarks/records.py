@@ -20,10 +20,11 @@ from sqlalchemy import insert, select
 
 from tests.postgres import Postgres
 from tests.results import SET_ID, keep, result
+from trainer.records.class_report.learner_sums import counted
 from trainer.records.class_report.report import report_html
-from trainer.records.class_report.results import kept_sets
-from trainer.records.class_report.sums import class_sums, counted
-from trainer.records.store.store import Store, opened_at
+from trainer.records.class_report.results import stored_sets
+from trainer.records.class_report.sums import class_sums
+from trainer.records.store.store import Store, open_store_at
 from trainer.records.store.tables import attempt_table, result_table
 
 CASES = 8
@@ -80,7 +81,7 @@ def in_python(store: Store) -> None:
     places, slips, plays = Counter(), Counter(), Counter()
     marks: dict[str, dict[int, float]] = {}
     with store.engine.connect() as connection:
-        for row in connection.execute(select(result_table).where(counted(kept_sets(store)[0]))):
+        for row in connection.execute(select(result_table).where(counted(stored_sets(store)[0]))):
             places[row.place, row.said_place] += 1
             slips[row.misconception] += 1
             plays[row.plays] += 1
@@ -101,8 +102,8 @@ def timed(act: Callable[[], object]) -> float:
 
 def measure(url: str) -> None:
     """Print the figures of a store, in a process that did nothing else."""
-    store = opened_at(url)
-    (kept,) = kept_sets(store)
+    store = open_store_at(url)
+    (kept,) = stored_sets(store)
     report_html(store, kept, "2026-12-01T00:00")
     memory = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
     report = timed(lambda: report_html(store, kept, "2026-12-01T00:00"))
@@ -124,7 +125,7 @@ def main(words: list[str]) -> None:
         with tempfile.TemporaryDirectory() as folder:
             for count in counts or [25_000, 50_000, 100_000]:
                 url = server.fresh() if server else f"sqlite:///{Path(folder) / f'{count}.sqlite3'}"
-                store = opened_at(url)
+                store = open_store_at(url)
                 fill(store, count)
                 store.close()
                 print(f"{count} results, {'PostgreSQL' if server else 'embedded'}: ", end="", flush=True)

@@ -13,7 +13,7 @@ from click.testing import CliRunner, Result
 
 from tests.exam_sets import PASSPHRASE, SMALL, sealed_set, sitting_of, work_through
 from trainer.commands.entry import main
-from trainer.records.store.store import opened
+from trainer.records.store.store import open_store
 
 FINDING = "finding\n1\n3\nconnector\nopen\nreturn\n0.75\ny\n"
 NONE = "finding\n0\n0.95\ny\n"
@@ -30,7 +30,7 @@ def classroom(tmp_path_factory: pytest.TempPathFactory) -> Path:
     (folder / "pass").write_text(PASSPHRASE + "\n", "utf-8")
     (folder / "small.yaml").write_text(SMALL, "utf-8")
     _path, exam = sealed_set(folder)
-    station = opened(None)
+    station = open_store(None)
     for learner, right in (("ann", [True] * 3), ("=ben()", [True, False, False])):
         sitting = sitting_of(exam, station, learner)
         work_through(sitting, right)
@@ -178,7 +178,7 @@ def test_marks_are_voided_commented_regraded_and_named(here: Path, school: Path)
 def test_records_are_backed_up_restored_kept_and_deleted(here: Path, school: Path) -> None:
     assert run("records", "backup", here / "all.gz", data=school).exit_code == 0
     assert run("records", "restore", here / "all.gz", data=here / "other").exit_code == 0
-    first, second = (opened(folder) for folder in (school, here / "other"))
+    first, second = (open_store(folder) for folder in (school, here / "other"))
     assert first.count() == second.count()
     first.close(), second.close()
     assert run("records", "restore", here / "all.gz", data=school).exit_code == 2

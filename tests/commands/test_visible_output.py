@@ -12,7 +12,7 @@ from sqlalchemy import insert
 from tests.commands.test_commands import run
 from trainer.commands import streams
 from trainer.records.papers.page import page
-from trainer.records.store.store import opened
+from trainer.records.store.store import open_store
 from trainer.records.store.tables import set_table
 from trainer.words.visible import unseen_in
 
@@ -41,7 +41,7 @@ def test_the_words_of_a_wrong_call_are_shown(words: tuple[str, ...]) -> None:
 
 
 def test_what_the_records_hold_is_shown_on_one_line(tmp_path: Path) -> None:
-    store = opened(tmp_path)
+    store = open_store(tmp_path)
     row = {
         "id": "0" * 32, "name": f"a{HOSTILE}", "title": f"Week\n{HOSTILE}", "mode": "practice", "size": 1, "counts": "best",
         "passes_at": 60.0, "certainty_weight": 0.0, "weights": "[1.0]", "closes": "", "keep_until": "",

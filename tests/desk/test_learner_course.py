@@ -16,14 +16,14 @@ from trainer.desk.learner_course import Course
 from trainer.desk.seat import seat
 from trainer.errors import WrongCallError
 from trainer.practice.attempt import actions
-from trainer.practice.course.choice import choose
 from trainer.practice.course.lessons import LESSONS, worked_finding
-from trainer.practice.course.log import CASE
+from trainer.practice.course.next_task import choose
+from trainer.practice.course.practice_log import CASE
 from trainer.practice.course.skills import Skill
-from trainer.practice.exercises.exercise import Spec
-from trainer.practice.exercises.offers import tasks_for
+from trainer.practice.exercises.candidate_tasks import tasks_for
+from trainer.practice.exercises.exercise_types import Spec
 from trainer.reasoning.universe.finding import Finding, truth_of
-from trainer.records.store.store import Store, opened
+from trainer.records.store.store import Store, open_store
 
 EXERCISES = Exercises(UNIVERSES)
 
@@ -37,7 +37,7 @@ def pools() -> list[object]:
 
 
 def test_an_exercise_that_was_begun_is_there_again_after_a_kill() -> None:
-    store = opened(None)
+    store = open_store(None)
     course = course_in(store)
     exercise = EXERCISES.make(Spec("codes", "north_v8", "old", 2, 77))
     begun = course.begin(exercise, "weakest", "codes")
@@ -51,7 +51,7 @@ def test_an_exercise_that_was_begun_is_there_again_after_a_kill() -> None:
 
 
 def test_answers_are_read_once_and_stand_as_if_read_anew() -> None:
-    store = opened(None)
+    store = open_store(None)
     course = course_in(store)
     for seed in range(6):
         exercise = EXERCISES.make(Spec("limits", "ridge_v6", "after", 1, seed))
@@ -63,7 +63,7 @@ def test_answers_are_read_once_and_stand_as_if_read_anew() -> None:
 
 
 def test_the_next_task_is_never_the_third_of_its_class_in_a_row() -> None:
-    store = opened(None)
+    store = open_store(None)
     course = course_in(store, 5)
     classes = []
     for _task in range(25):
@@ -83,7 +83,7 @@ def test_the_next_task_is_never_the_third_of_its_class_in_a_row() -> None:
 
 
 def test_the_worked_lesson_is_proved_by_the_model_and_tells_nothing_of_skills() -> None:
-    store = opened(None)
+    store = open_store(None)
     desk = Desk(store, ClockedPlayer(), clock(), UNIVERSES)
     lesson = LESSONS[0]
     seat(desk, find_case(lesson.case), "anna", clock()(), at={"lesson": lesson.number})
@@ -101,7 +101,7 @@ def test_the_worked_lesson_is_proved_by_the_model_and_tells_nothing_of_skills() 
 
 
 def test_a_case_tells_of_every_skill_that_it_asked_for() -> None:
-    store = opened(None)
+    store = open_store(None)
     desk = Desk(store, ClockedPlayer(), clock(), UNIVERSES)
     seat(desk, find_case("faint_hum_on_three"), "anna", clock()())
     desk.do(actions.hear(desk.attempt, None, "front", desk.solver))
@@ -119,7 +119,7 @@ def test_a_case_tells_of_every_skill_that_it_asked_for() -> None:
 
 
 def test_a_case_left_alone_waits_under_its_class_and_comes_back_sure_and_wrong_first() -> None:
-    store = opened(None)
+    store = open_store(None)
     desk = Desk(store, ClockedPlayer(), clock(), UNIVERSES)
     seat(desk, find_case("misfire_without_a_circuit"), "anna", clock()())
     other = truth_of(find_case("faint_hum_on_three").case.faults)
@@ -136,7 +136,7 @@ def test_a_case_left_alone_waits_under_its_class_and_comes_back_sure_and_wrong_f
 
 
 def test_a_rematch_is_four_sounds_two_of_each() -> None:
-    specs = [one.spec for one in course_in(opened(None)).rematch(["north_v8"])]
+    specs = [one.spec for one in course_in(open_store(None)).rematch(["north_v8"])]
     assert sorted(spec.subject for spec in specs) == ["dull", "dull", "very_faint", "very_faint"]
     heard = [EXERCISES.make(spec) for spec in specs]
     assert [one.labels[one.right] for one in heard] == [spec.subject for spec in specs]

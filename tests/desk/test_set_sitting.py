@@ -28,12 +28,12 @@ from trainer.practice.attempt import actions, repair
 from trainer.practice.attempt.events import EventKind
 from trainer.reasoning.universe.finding import Finding
 from trainer.records.store.chain import broken_at
-from trainer.records.store.store import Store, opened
+from trainer.records.store.store import Store, open_store
 
 
 @pytest.fixture
 def store() -> Store:
-    return opened(None)
+    return open_store(None)
 
 
 def practice(*lines: str) -> str:

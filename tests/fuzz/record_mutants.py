@@ -17,7 +17,7 @@ from tests.fuzz.values import picked
 from tests.fuzz.world import LEARNER, World, copied, emptied
 from trainer.errors import ProblemsFoundError
 from trainer.records.store.chain import canonical
-from trainer.records.store.learner_record import taken_in
+from trainer.records.store.learner_record import import_record
 
 AFTERWARDS = (uses.progress, uses.carry, uses.practise, uses.backup)
 
@@ -39,7 +39,7 @@ def used(rng: np.random.Generator, world: World, content: bytes) -> bool:
     path.write_bytes(content)
     store = emptied(world)
     try:
-        taken_in(store, path, LEARNER)
+        import_record(store, path, LEARNER)
     except ProblemsFoundError:
         assert not store.count(), "a refused record left events"
         return False

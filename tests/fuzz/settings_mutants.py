@@ -16,7 +16,7 @@ from tests.fuzz.world import World
 from tests.window_hands import Hands
 from trainer.desk.settings import read_settings, write_settings
 from trainer.records.papers.sheets import listening_text
-from trainer.records.store.store import Store, opened
+from trainer.records.store.store import Store, open_store
 from trainer.window.station.settings_page import SettingsScreen
 from trainer.window.station.setup import SetupScreen
 
@@ -69,7 +69,7 @@ def used(path: Path, content: bytes, store: Store, *, seen: bool) -> bool:
 
 def run(seed: int, count: int, world: World, folder: Path) -> Figures:
     """Damage so many files of settings and use them."""
-    path, store = folder / "settings.json", opened(None)
+    path, store = folder / "settings.json", open_store(None)
     written = world.settings.read_bytes()
 
     def mutants() -> Iterator[Mutant]:

@@ -21,11 +21,11 @@ from trainer.errors import ProblemsFoundError, UserError
 from trainer.records.class_report import exports
 from trainer.records.class_report.collect import collect
 from trainer.records.class_report.marking import mark_set
-from trainer.records.class_report.results import checked, kept_sets
+from trainer.records.class_report.results import stored_sets, with_damaged_results
 from trainer.records.store.backup import restore_backup
 from trainer.records.store.bundle import BundleError, bundle_bytes, read_bundle
-from trainer.records.store.learner_record import taken_in
-from trainer.records.store.store import Store, opened
+from trainer.records.store.learner_record import import_record
+from trainer.records.store.store import Store, open_store
 from trainer.sets.opening import OpenedSet, open_set
 from trainer.words import message_of
 
@@ -82,7 +82,7 @@ def _set_of(content: bytes, path: str) -> OpenedSet:
 def records(world: World, said: Said) -> Iterator[Store]:
     """Open a world's records as commands over them do; the program's own errors are told."""
     try:
-        store = opened(world.data)
+        store = open_store(world.data)
     except UserError as error:
         said.refused(error)
         raise RefusedError from error
@@ -102,8 +102,8 @@ def report(world: World, said: Said) -> None:
 def export(world: World, said: Said) -> None:
     """Export a set's results in every form."""
     with records(world, said) as store:
-        for kept in kept_sets(store):
-            whole = checked(store, kept)
+        for kept in stored_sets(store):
+            whole = with_damaged_results(store, kept)
             for made in (exports.gradebook, exports.case_rows, exports.event_rows):
                 said.output += [piece.decode("utf-8") for piece in made(store, whole, bom=False)]
             said.output += [line.decode("utf-8") for line in exports.xapi_lines(store, whole, "https://school.invalid")]
@@ -120,13 +120,13 @@ def carry(world: World, said: Said) -> None:
     path = world.out / "carried.record"
     if command(said, world.data, "records", "carry", "--learner", LEARNER, "-o", path) == 0:
         said.carried = int(json.loads(path.read_bytes().split(b"\n", 1)[0])["attempts"])
-        taken_in(opened(None), path, LEARNER)
+        import_record(open_store(None), path, LEARNER)
 
 
 def backup(world: World, said: Said) -> None:
     """Write a backup; what was written can be put back."""
     if command(said, world.data, "records", "backup", world.out / "again.gz") == 0:
-        restore_backup(opened(None), world.out / "again.gz")
+        restore_backup(open_store(None), world.out / "again.gz")
 
 
 def bundle(world: World, said: Said) -> None:
@@ -144,7 +144,7 @@ def mark(world: World, said: Said) -> None:
         one = opened_set(world)
         collect(store, [world.stick], one.case_set.id, [one.key])
         mark_set(store, one.case_set, [one.key], RememberingSolver(), UNIVERSES, again=True)
-        assert any(kept.id == one.case_set.id for kept in kept_sets(store))
+        assert any(kept.id == one.case_set.id for kept in stored_sets(store))
 
 
 def note(world: World, said: Said) -> None:

@@ -33,15 +33,15 @@ from trainer.output.sound_setup import Verdict
 from trainer.practice.attempt import actions, repair
 from trainer.practice.attempt.hints import Hint
 from trainer.practice.attempt.outcome import Outcome
-from trainer.practice.exercises.exercise import Spec
+from trainer.practice.exercises.exercise_types import Spec
 from trainer.reasoning.universe.finding import Claim, Finding
 from trainer.records.class_report.marking import mark_set
 from trainer.records.class_report.notes import Note, add_note
-from trainer.records.class_report.results import keep_set
+from trainer.records.class_report.results import store_set
 from trainer.records.class_report.roster import Person, keep_roster
 from trainer.records.store.backup import write_backup
 from trainer.records.store.learner_record import write_record
-from trainer.records.store.store import Store, opened
+from trainer.records.store.store import Store, open_store
 from trainer.sets.opening import OpenedSet, open_set
 from trainer.sets.sealed import open_key_of
 
@@ -149,7 +149,7 @@ class World:
 def emptied(world: World) -> Store:
     """Return a world's store after everything in it was taken away."""
     shutil.copyfile(world.empty, world.database)
-    return opened(world.data)
+    return open_store(world.data)
 
 
 @contextmanager
@@ -175,12 +175,12 @@ def _made(folder: Path) -> World:
     world.set_file.write_text(SET_TEXT, "utf-8")
     case_set = world.opened_set().case_set
     opened_set = OpenedSet(case_set, open_key_of(case_set.pack), sealed=False)
-    store = opened(world.data)
+    store = open_store(world.data)
     _practise(store)
     _work_the_set(store, opened_set, LEARNER, (RIGHT, WRONG, RIGHT))
-    station = opened(None)
+    station = open_store(None)
     _work_the_set(station, opened_set, OTHER, (WRONG, RIGHT, WRONG)).bundle(folder / "stick")
-    keep_set(store, case_set)
+    store_set(store, case_set)
     mark_set(store, case_set, [opened_set.key], RememberingSolver(), UNIVERSES)
     keep_roster(store, [Person(LEARNER, "Anna Meyer", "day"), Person(OTHER, "Ben", "day")])
     at = "2026-12-02T08:00:00.000+00:00"
@@ -191,7 +191,7 @@ def _made(folder: Path) -> World:
     station.close()
     store.close()
     write_settings(SETTINGS, world.settings)
-    opened(folder / "empty").close()
+    open_store(folder / "empty").close()
     (folder / "empty" / world.database.name).rename(world.empty)
     (folder / "empty").rmdir()
     return world

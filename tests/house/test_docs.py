@@ -17,7 +17,7 @@ from trainer.desk.solver import RememberingSolver
 from trainer.records.class_report.collect import collect
 from trainer.records.class_report.marking import mark_set
 from trainer.records.store.learner_record import write_record
-from trainer.records.store.store import opened
+from trainer.records.store.store import open_store
 
 REPOSITORY = Path(__file__).parents[2]
 PAGES = [REPOSITORY / "README.md", *sorted((REPOSITORY / "docs").glob("*.md"))]
@@ -34,12 +34,12 @@ def class_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     (folder / "friday.yaml").write_text(friday, "utf-8")
     path, exam = sealed_set(folder, friday)
     path.rename(folder / "friday.sealed")
-    station = opened(None)
+    station = open_store(None)
     sitting = sitting_of(exam, station)
     work_through(sitting, [True, True, True])
     sitting.bundle(folder / "stick")
     station.close()
-    school = opened(folder)
+    school = open_store(folder)
     collect(school, [folder / "stick"], exam.case_set.id, [exam.key])
     mark_set(school, exam.case_set, [exam.key], RememberingSolver(), UNIVERSES)
     write_record(school, folder / "me.record", "me", "2026-01-01T00:00:00+00:00")

@@ -17,7 +17,7 @@ from trainer.practice.course.ability import (
     PRIOR_SD,
     Ability,
     ability_of,
-    expected,
+    expected_answers,
     prior,
     right_chance,
 )
@@ -107,7 +107,7 @@ def test_what_an_answer_tells_is_the_mutual_information() -> None:
     chance[[0, -1]] = 0.5
     sure = Ability(chance)
     plain, guessed = Demand(Skill.CODES, 0.0), Demand(Skill.CODES, 0.0, 0.25)
-    right, bits = expected(np.array([sure.chance, prior().chance, prior().chance]), [plain, plain, guessed])
+    right, bits = expected_answers(np.array([sure.chance, prior().chance, prior().chance]), [plain, plain, guessed])
     assert right[0] == pytest.approx(0.5, abs=1e-9)
     assert bits[0] == pytest.approx(1.0, abs=0.12)
     assert 0.0 < bits[2] < bits[1]

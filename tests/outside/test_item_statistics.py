@@ -12,7 +12,7 @@ from scipy import stats
 from tests.results import keep, put, result
 from trainer.records.class_report.item_statistics import ItemSums, alpha, discrimination
 from trainer.records.class_report.sums import class_sums
-from trainer.records.store.store import opened
+from trainer.records.store.store import open_store
 
 DATA = Path(__file__).parent / "data" / "lsat_bock_lieberman.csv"
 
@@ -85,7 +85,7 @@ def test_the_formula_of_kuder_and_richardson_from_its_printed_pieces() -> None:
 
 def test_the_store_adds_up_the_same_sums() -> None:
     """The published answers as marks of nought and a hundred, through the database."""
-    store = opened(None)
+    store = open_store(None)
     kept = keep(store, 10)
     put(
         store,

@@ -19,13 +19,13 @@ from trainer.cases.single_case.shipped import case_named
 from trainer.desk.handout_page import handout_html
 from trainer.desk.preview import write_preview
 from trainer.records.class_report.report import report_html
-from trainer.records.store.store import opened
+from trainer.records.store.store import open_store
 
 pytestmark = pytest.mark.needs("Chromium")
 
 
 def made_up_report() -> str:
-    store = opened(None)
+    store = open_store(None)
     kept = keep(store, 6, title="Week three")
     slips = ("hum_for_circuit", "counted_burst", "firing_order", "code_for_location")
     put(store, [

@@ -19,15 +19,15 @@ from trainer.practice.attempt.attempt import Attempt, replayed
 from trainer.practice.attempt.events import EventKind
 from trainer.practice.attempt.judging import scored
 from trainer.practice.attempt.outcome import outcome_data, outcome_from
-from trainer.practice.course.log import entries_of
+from trainer.practice.course.practice_log import entries_of
 from trainer.reasoning.model_version import MODEL_VERSION
 from trainer.records.class_report.collect import collect
 from trainer.records.class_report.exports import case_rows, gradebook
 from trainer.records.class_report.marking import Refusal, mark_set
-from trainer.records.class_report.results import kept_sets
+from trainer.records.class_report.results import stored_sets
 from trainer.records.store.backup import restore_backup
-from trainer.records.store.learner_record import taken_in
-from trainer.records.store.store import Store, opened
+from trainer.records.store.learner_record import import_record
+from trainer.records.store.store import Store, open_store
 from trainer.sets.opening import open_set
 
 KEPT = Path(__file__).parent / "kept"
@@ -40,18 +40,18 @@ MADE_WITH = "1"
 
 def from_file(folder: Path) -> Store:
     shutil.copy(KEPT / "attempts.sqlite3", folder)
-    return opened(folder)
+    return open_store(folder)
 
 
 def from_backup(_folder: Path) -> Store:
-    store = opened(None)
+    store = open_store(None)
     restore_backup(store, KEPT / "records.backup")
     return store
 
 
 def from_record(_folder: Path) -> Store:
-    store = opened(None)
-    taken_in(store, KEPT / "me.record", "me")
+    store = open_store(None)
+    import_record(store, KEPT / "me.record", "me")
     return store
 
 
@@ -114,14 +114,14 @@ def test_old_bundles_are_marked_as_they_were_or_refused_by_their_version(tmp_pat
     for path in KEPT.glob("*.results"):
         shutil.copy(path, tmp_path)
     exam = open_set(KEPT / "small.sealed", lambda: PASSPHRASE)
-    store = opened(None)
+    store = open_store(None)
     collect(store, [tmp_path], exam.case_set.id, [exam.key])
     marked = mark_set(store, exam.case_set, [exam.key], RememberingSolver(), UNIVERSES)
     if MODEL_VERSION != MADE_WITH:
         assert (marked.marked, marked.voided, dict(marked.refused)) == (0, 1, {Refusal("other_model", MADE_WITH): 15})
         return
     assert (marked.marked, marked.voided, dict(marked.refused)) == (15, 1, {})
-    (kept,) = kept_sets(store)
+    (kept,) = stored_sets(store)
     assert [row.decode() for row in case_rows(store, kept, bom=False)] == EXPECTED["cases"]
     assert [row.decode() for row in gradebook(store, kept, bom=False)] == EXPECTED["gradebook"]
     store.close()

@@ -9,7 +9,7 @@ import pytest
 from tests.desk_hands import RIGHT_ANSWER, GonePlayer, RecordingPlayer, StoppedPlayer, TornPlayer, new_desk, type_in
 from tests.thinned import thinned
 from trainer.cases.single_case.shipped import case_names
-from trainer.records.store.store import opened
+from trainer.records.store.store import open_store
 
 NAME = "faint_hum_on_three"
 
@@ -173,13 +173,13 @@ def test_every_shipped_case_can_be_proved_by_its_own_repair(name: str) -> None:
 
 
 def test_the_input_may_end_in_the_middle_of_the_answer(tmp_path: Path) -> None:
-    desk = new_desk(NAME, opened(tmp_path))
+    desk = new_desk(NAME, open_store(tmp_path))
     assert "Nothing is lost" in type_in(desk, "finding", "1", "3", "3")
     assert desk.attempt.finding is None
 
 
 def test_where_nothing_can_be_kept_the_end_of_the_input_does_not_say_that_nothing_is_lost() -> None:
-    shown = type_in(new_desk(NAME, opened(None)), "finding", "1", "3", "3")
+    shown = type_in(new_desk(NAME, open_store(None)), "finding", "1", "3", "3")
     assert "what you did is gone" in shown
     assert "Nothing is lost" not in shown
 

@@ -20,7 +20,7 @@ from tests.inline_worker import InlineWorker
 from tests.players import ClockedPlayer, VanishingPlayer
 from tests.universes import POOLS, UNIVERSES
 from trainer.desk.settings import Settings
-from trainer.records.store.store import opened
+from trainer.records.store.store import open_store
 from trainer.window.app import App
 from trainer.window.bench.bench_screen import BenchScreen
 from trainer.window.shell.services import Services
@@ -33,10 +33,10 @@ class Sitting:
     def __init__(self, folder: Path, player: ClockedPlayer | None = None) -> None:
         self.player = player or ClockedPlayer()
         services = Services(
-            store=opened(None), worker=InlineWorker(UNIVERSES), player=lambda _device: (self.player, []),
+            store=open_store(None), worker=InlineWorker(UNIVERSES), player=lambda _device: (self.player, []),
             devices=lambda: (), checks=lambda _in_use: (), now_utc=clock(),
             settings_path=folder / "settings.json", sheets=folder,
-            clock=lambda: 0.0, sets=folder / "sets", results=folder / "results", records=lambda: opened(None),
+            clock=lambda: 0.0, sets=folder / "sets", results=folder / "results", records=lambda: open_store(None),
             carried=folder / "records", pools=POOLS, chance=np.random.default_rng(6),
         )  # fmt: skip
         self.app = App(services, Settings(), WhoScreen, (1280, 800))

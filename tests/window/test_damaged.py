@@ -11,7 +11,7 @@ from tests.records.store.test_damaged import change, filled
 from tests.window_hands import Hands
 from trainer.desk.case_source import find_case
 from trainer.desk.settings import read_settings
-from trainer.records.store.store import Store, opened
+from trainer.records.store.store import Store, open_store
 from trainer.window.course.case_start import sit
 
 
@@ -24,7 +24,7 @@ def emptied(store: Store) -> Store:
 
 
 def test_records_that_turn_out_damaged_are_told_on_the_screen_and_the_window_stays() -> None:
-    hands = Hands(emptied(opened(None)))
+    hands = Hands(emptied(open_store(None)))
     assert "are damaged: no such table" in hands.shown
     hands.press("escape")
     assert not hands.shell.closing
@@ -34,7 +34,7 @@ def test_what_was_left_out_is_told_above_the_screens(tmp_path: Path) -> None:
     filled(tmp_path).close()
     change(tmp_path, "DELETE FROM event WHERE number = 2", "UPDATE event SET data = '{' WHERE attempt_id = 'two'",
            "UPDATE attempt SET case_source = 'shipped', case_name = 'faint_hum_on_three'")  # fmt: skip
-    hands = Hands(opened(tmp_path), folder=tmp_path)
+    hands = Hands(open_store(tmp_path), folder=tmp_path)
     hands.go("name").write("ann").press("enter")
     assert "left out: 1 (attempt two)" in hands.text_of("banner.damaged")
     hands.shell.end()
@@ -48,7 +48,7 @@ def test_a_damaged_begun_case_is_told_and_a_new_one_begins(tmp_path: Path) -> No
     first = hands.shell.screen.desk.attempt_id
     hands.store.close()
     change(tmp_path, """UPDATE event SET data = '{"lesson": "first"}'""")
-    again = Hands(opened(tmp_path), folder=tmp_path)
+    again = Hands(open_store(tmp_path), folder=tmp_path)
     sit(again.shell, found, "ann")
     assert again.shell.screen.desk.attempt_id != first
     assert f"attempt {first}" in again.text_of("banner.damaged")

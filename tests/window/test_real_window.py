@@ -17,7 +17,7 @@ from tests.universes import UNIVERSES
 from trainer.cases.single_case.shipped import case_named
 from trainer.practice.attempt.events import EventKind
 from trainer.practice.attempt.outcome import outcome_from
-from trainer.records.store.store import Store, opened
+from trainer.records.store.store import Store, open_store
 
 LONGEST_S = 60.0
 
@@ -76,7 +76,7 @@ class RealWindow:
         return rows[:, : width * 4].reshape(height, width, 4)[:, :, 2::-1]
 
     def store(self) -> Store:
-        return opened(self.folder)
+        return open_store(self.folder)
 
     def kinds(self) -> list[EventKind]:
         store = self.store()

@@ -14,7 +14,7 @@ from trainer.desk.process_guard import can_guard_memory
 from trainer.errors import UserError
 from trainer.output.doctor import Check, clock_check, machine_checks
 from trainer.records.store.delivery import undelivered
-from trainer.records.store.store import opened, opened_at
+from trainer.records.store.store import open_store, open_store_at
 from trainer.words import message_parts, text
 
 
@@ -46,7 +46,7 @@ def _shared(folder: Path, url: str | None) -> Iterator[Check]:
     if not shared:
         return
     try:
-        local, far = opened(folder), opened_at(shared)
+        local, far = open_store(folder), open_store_at(shared)
         waiting = sum(count for _row, count in undelivered(local))
         local.close()
         far.close()
@@ -59,7 +59,7 @@ def _shared(folder: Path, url: str | None) -> Iterator[Check]:
 
 def _records_and_clock(folder: Path) -> tuple[Check, ...]:
     try:
-        store = opened(folder)
+        store = open_store(folder)
         count, latest = store.count(), store.latest()
         store.close()
     except UserError as error:

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable
 from pathlib import Path
 
-from trainer.commands.records import kept_named, opened_records
+from trainer.commands.records import opened_records, stored_set_named
 from trainer.commands.result import Result
 from trainer.commands.stores import data_folder, now_utc, shared_url
 from trainer.errors import ExitCode, WrongCallError
 from trainer.records.class_report.notes import Note, add_note, keep_until
-from trainer.records.class_report.results import kept_sets
+from trainer.records.class_report.results import stored_sets
 from trainer.records.class_report.roster import keep_roster, read_roster, roster
 from trainer.records.store.store import Store
 from trainer.words import message_of, text
@@ -35,7 +35,7 @@ def write_note(
 ) -> Result:
     """Add a comment, or let a learner's case not count."""
     with opened_records(data, url) as store:
-        kept = kept_named(store, named)
+        kept = stored_set_named(store, named)
         if item > kept.size:
             raise WrongCallError("no_such_case", word=item, size=kept.size)
         if learner:
@@ -49,7 +49,7 @@ def keep_results(named: str | None, day: str, data: Path | None, url: str | None
     if day < now_utc()[:10]:
         raise WrongCallError("day_is_over", day=day)
     with opened_records(data, url) as store:
-        kept = kept_named(store, named)
+        kept = stored_set_named(store, named)
         keep_until(store, kept.id, day)
     return Result((text("keep.taken", title=kept.title, day=day),), {"set": kept.id, "keep_until": day})
 
@@ -64,7 +64,7 @@ def delete_results(
     sure: Callable[[str], bool],
 ) -> Result:
     """Delete a learner, a set, or every set whose time is over, after it was said what that is and agreed to."""
-    from trainer.records.store.upkeep import delete_learner, delete_set, expired
+    from trainer.records.store.deletion import delete_learner, delete_set, expired
 
     if sum((learner is not None, named is not None, overdue)) != 1:
         raise WrongCallError("delete_what")
@@ -75,7 +75,9 @@ def delete_results(
             count = delete_learner(store, learner) if agreed else 0
         else:
             over = expired(store, now_utc()[:10])
-            gone = [one for one in kept_sets(store) if one.id in over] if overdue else [kept_named(store, named)]
+            gone = (
+                [one for one in stored_sets(store) if one.id in over] if overdue else [stored_set_named(store, named)]
+            )
             titles = ", ".join(one.title for one in gone)
             agreed = bool(gone) and sure(text("delete.ask_sets", count=len(gone), titles=titles))
             count = sum(delete_set(store, one.id) for one in gone) if agreed else 0
@@ -107,13 +109,13 @@ def restore(path: Path, data: Path | None, url: str | None) -> Result:
 def deliver(data: Path | None, url: str | None) -> Result:
     """Carry everything that waits on this machine to the shared store."""
     from trainer.records.store.delivery import Delivery
-    from trainer.records.store.store import opened
+    from trainer.records.store.store import open_store
 
     folder = data_folder(data)
     shared = shared_url(folder, url)
     if not shared:
         raise WrongCallError("no_store_url")
-    local = opened(folder)
+    local = open_store(folder)
     try:
         done = Delivery(local, shared).stop()
     finally:

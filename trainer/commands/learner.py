@@ -11,10 +11,10 @@ from trainer.commands.stores import now_utc, store_for
 from trainer.desk.learner_name import learner_name
 from trainer.desk.seat import DEFAULT_LEARNER
 from trainer.errors import WrongCallError
-from trainer.practice.course.log import abilities_on, day_of, entries_of, learner_of
+from trainer.practice.course.practice_log import abilities_on, day_of, entries_of, learner_of
 from trainer.practice.course.waiting import GAPS_DAYS
 from trainer.practice.exercises.course_lines import certainties_of, progress_lines
-from trainer.records.store.learner_record import taken_in, taken_lines, write_record
+from trainer.records.store.learner_record import import_lines, import_record, write_record
 from trainer.words import text
 
 
@@ -60,7 +60,7 @@ def take_record(path: Path, learner: str | None, data: Path | None, url: str | N
     who = learner_name(learner or DEFAULT_LEARNER)
     store = store_for(data, url)
     try:
-        taken = taken_in(store, path, who)
+        taken = import_record(store, path, who)
     finally:
         store.close()
-    return Result(tuple(taken_lines(taken)), asdict(taken))
+    return Result(tuple(import_lines(taken)), asdict(taken))

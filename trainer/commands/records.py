@@ -21,7 +21,7 @@ from trainer.records.class_report.collect import collect, salts_in
 from trainer.records.class_report.collect_lines import collected_lines, marked_lines
 from trainer.records.class_report.marking import Marked, mark_set
 from trainer.records.class_report.notes import Note, add_note, answer_of, refuse_draws
-from trainer.records.class_report.results import KeptSet, checked, kept_sets
+from trainer.records.class_report.results import StoredSet, stored_sets, with_damaged_results
 from trainer.records.class_report.xapi import default_home
 from trainer.records.store.bundle import Fate
 from trainer.records.store.store import Store
@@ -79,21 +79,21 @@ def mark_results(
     return Result(tuple(marked_lines(marked)), asdict(marked), code)
 
 
-def kept_named(store: Store, named: str | None) -> KeptSet:
+def stored_set_named(store: Store, named: str | None) -> StoredSet:
     """Return the set of a name or id, the only one where none is named; raises WrongCallError for another."""
-    sets = kept_sets(store)
+    sets = stored_sets(store)
     if not sets:
         raise WrongCallError("no_results_yet")
     found = [one for one in sets if named is None or named in (one.name, one.id)]
     if len(found) != 1:
         raise WrongCallError("which_set", named=named or "", sets=", ".join(f"{one.name} ({one.id})" for one in sets))
-    return checked(store, found[0])
+    return with_damaged_results(store, found[0])
 
 
 def list_results(data: Path | None, url: str | None) -> Result:
     """List the sets that have results here."""
     with opened_records(data, url) as store:
-        sets = kept_sets(store)
+        sets = stored_sets(store)
     lines = [text("records.set", name=one.name, title=one.title, size=one.size, id=one.id) for one in sets]
     return Result(tuple(lines or [text("records.no_sets")]), {"sets": [asdict(one) for one in sets]})
 
@@ -105,9 +105,9 @@ def write_report(named: str | None, output: Path, data: Path | None, url: str | 
 
     table = output.with_suffix(".csv")
     with opened_records(data, url) as store:
-        kept = kept_named(store, named)
-        content = report_html(store, kept, now_utc()).encode("utf-8")
-        counts = report_table(store, kept)
+        stored = stored_set_named(store, named)
+        content = report_html(store, stored, now_utc()).encode("utf-8")
+        counts = report_table(store, stored)
     write_bytes(output, content)
     write_bytes(table, counts)
     lines = tuple(text("records.written", path=path) for path in (output, table))
@@ -119,12 +119,12 @@ def export_results(
 ) -> Result:
     """Write one export of a set."""
     with opened_records(data, url) as store:
-        kept = kept_named(store, named)
+        stored = stored_set_named(store, named)
         made = {
-            "gradebook": lambda: exports.gradebook(store, kept, bom=bom),
-            "cases": lambda: exports.case_rows(store, kept, bom=bom),
-            "events": lambda: exports.event_rows(store, kept, bom=bom),
-            "xapi": lambda: exports.xapi_lines(store, kept, home or default_home(store.id)),
+            "gradebook": lambda: exports.gradebook(store, stored, bom=bom),
+            "cases": lambda: exports.case_rows(store, stored, bom=bom),
+            "events": lambda: exports.event_rows(store, stored, bom=bom),
+            "xapi": lambda: exports.xapi_lines(store, stored, home or default_home(store.id)),
         }
 
         def write(part: IO[bytes]) -> None:
@@ -162,10 +162,10 @@ def bundle_results(
 ) -> Result:
     """Write a learner's bundle once more, for example after a stick was lost."""
     from trainer.records.store.bundle import write_bundle
-    from trainer.records.store.store import opened
+    from trainer.records.store.store import open_store
 
     opened_set = open_set(set_path, passphrase_from(passphrase_file))
-    store = telling(opened(data_folder(data)))
+    store = telling(open_store(data_folder(data)))
     try:
         case_set = opened_set.case_set
         if not store.in_set(case_set.id, learner):

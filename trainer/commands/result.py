@@ -52,9 +52,9 @@ def _result_of(work: Callable[[], Result]) -> Result:
     except BrokenPipeError:
         raise
     except Exception as error:
-        from trainer.records.store.opening import as_told
+        from trainer.records.store.database import user_error
 
-        lacking = as_told(error)
+        lacking = user_error(error)
         if lacking is None:  # a fault of the program, which only its trace can tell
             raise
         return _told_result(lacking)

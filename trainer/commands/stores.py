@@ -11,7 +11,7 @@ import platformdirs
 
 from trainer.commands.streams import tell
 from trainer.errors import MissingHereError
-from trainer.records.store.store import Store, opened, opened_at
+from trainer.records.store.store import Store, open_store, open_store_at
 from trainer.words import message_of, text
 
 if TYPE_CHECKING:
@@ -62,7 +62,7 @@ def store_for(data: Path | None, url: str | None) -> Store:
         return store_in(folder, insist=data is not None)
     from trainer.records.store.delivery import Delivery
 
-    local = telling(opened(folder))
+    local = telling(open_store(folder))
     delivery = Delivery(local, shared)
 
     def stop() -> None:
@@ -81,7 +81,7 @@ def records_store(data: Path | None, url: str | None) -> Store:
     """Open the records to look into them: the shared store itself where a URL is given or set."""
     folder = data_folder(data)
     shared = shared_url(folder, url)
-    return telling(opened_at(shared) if shared else opened(folder))
+    return telling(open_store_at(shared) if shared else open_store(folder))
 
 
 def telling(store: Store) -> Store:
@@ -93,9 +93,9 @@ def telling(store: Store) -> Store:
 def store_in(folder: Path, *, insist: bool) -> Store:
     """Open the records; a home that cannot be written is told, and then nothing is kept."""
     try:
-        return telling(opened(folder))
+        return telling(open_store(folder))
     except MissingHereError as error:
         if insist:
             raise
         tell(text("memory_store", reason=message_of(error)))
-        return opened(None)
+        return open_store(None)

@@ -9,8 +9,8 @@ from trainer.cases.solved.universe_cache import Universes
 from trainer.circuit.profile import Profile
 from trainer.desk.solver import RememberingSolver
 from trainer.practice.attempt.actions import Solver
-from trainer.practice.exercises.exercise import Exercise, Sounding, Spec, sounded, spec_of
-from trainer.practice.exercises.kinds import exercise_of
+from trainer.practice.exercises.exercise_kinds import exercise_of
+from trainer.practice.exercises.exercise_types import Exercise, Sounding, Spec, render_sounding, spec_of
 from trainer.sound.render import Sound
 
 MOST_TRIES = 20
@@ -45,4 +45,4 @@ class Exercises:
 
     def sound(self, profile: Profile, what: Sounding) -> Sound:
         """Return something to listen to, rendered."""
-        return sounded(profile, what, self._solver)
+        return render_sounding(profile, what, self._solver)

@@ -20,10 +20,10 @@ from trainer.practice.attempt.actions import Done
 from trainer.practice.attempt.attempt import Attempt
 from trainer.practice.attempt.debrief import Debrief, debrief_of
 from trainer.practice.attempt.hints import Hint, next_hint
-from trainer.practice.exercises.exercise import Exercise, Sounding, sounded
+from trainer.practice.exercises.exercise_types import Exercise, Sounding, render_sounding
 from trainer.records.class_report.collect import Collected, collect
 from trainer.records.class_report.marking import Marked, mark_set
-from trainer.records.store.store import opened_at
+from trainer.records.store.store import open_store_at
 from trainer.sets.case_set import CaseSet
 from trainer.sets.items import SetItem, items_of
 from trainer.sets.proofs import set_problems
@@ -92,7 +92,7 @@ class Labour:
     def sounding(self, told: Told, profile: Profile, what: Sounding) -> Sound:
         """Return something to listen to, rendered."""
         told("sounding", 0.0)
-        return sounded(profile, what, self._solver)
+        return render_sounding(profile, what, self._solver)
 
     def draw_set(
         self, told: Told, case_set: CaseSet, learner: str, try_number: int, redrawn: Mapping[int, int]
@@ -125,7 +125,7 @@ class Labour:
         self, told: Told, url: str, folders: Sequence[Path], case_set: CaseSet, keys: Sequence[SetKey]
     ) -> tuple[list[Collected], Marked]:
         """Merge bundles into the store at a URL, and mark what is new."""
-        store = opened_at(url)
+        store = open_store_at(url)
         try:
             taken = collect(store, folders, case_set.id, keys)
             marked = mark_set(

@@ -16,13 +16,13 @@ from trainer.cases.single_case.shipped import profile_names
 from trainer.desk.case_source import FoundCase, coded_case
 from trainer.errors import ProblemsFoundError, WrongCallError
 from trainer.practice.attempt.events import Event, EventKind
-from trainer.practice.course.choice import Chosen, choose, stale
 from trainer.practice.course.lessons import Lesson, lesson_after
-from trainer.practice.course.log import Entry, Learner, day_of, entries_of, entry_data, learner_of
+from trainer.practice.course.next_task import Chosen, choose, stale
+from trainer.practice.course.practice_log import Entry, Learner, day_of, entries_of, entry_data, learner_of
+from trainer.practice.exercises.candidate_tasks import tasks_for
 from trainer.practice.exercises.drills import drill_spec
-from trainer.practice.exercises.exercise import Exercise, Spec, spec_of
-from trainer.practice.exercises.kinds import exists
-from trainer.practice.exercises.offers import tasks_for
+from trainer.practice.exercises.exercise_kinds import exists
+from trainer.practice.exercises.exercise_types import Exercise, Spec, spec_of
 from trainer.practice.exercises.rematch import Round, rematch_of
 from trainer.records.store.log_rows import AttemptRow
 from trainer.records.store.store import EXERCISE, PRACTICE, Store

@@ -13,11 +13,11 @@ from trainer.desk.learner_course import Begun, Course
 from trainer.desk.seat import seat
 from trainer.errors import MissingHereError, UserError, WrongCallError
 from trainer.practice.course.lessons import ALONE, LESSONS, Lesson, steps_done, worked_finding
-from trainer.practice.course.log import CASE
+from trainer.practice.course.practice_log import CASE
 from trainer.practice.course.session_time import REST_MINUTES, STOP_MINUTES
 from trainer.practice.exercises.contrasts import TOURED, contrasts_of
 from trainer.practice.exercises.course_lines import progress_lines, reveal_lines, task_line, why_line
-from trainer.practice.exercises.exercise import Exercise, Sounding
+from trainer.practice.exercises.exercise_types import Exercise, Sounding
 from trainer.practice.exercises.rematch import REMATCH, top_confusion
 from trainer.practice.reports.attempt_lines import engine_lines
 from trainer.reasoning.universe.finding import CERTAINTIES

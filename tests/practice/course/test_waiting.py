@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from trainer.practice.course.log import Entry, learner_of
+from trainer.practice.course.practice_log import Entry, learner_of
 from trainer.practice.course.skills import Answer, Demand, Skill
 from trainer.practice.course.waiting import GAPS_DAYS, MOST_WAITING, Waiting, due_now, waiting_after
 

@@ -14,8 +14,8 @@ from scipy.stats import norm, spearmanr
 
 from tests.simulated_learners import Chance, Pick, Simulated, alike, practise
 from trainer.practice.course.ability import DRIFT_PER_ANSWER
-from trainer.practice.course.choice import Chosen, choose
-from trainer.practice.course.log import Entry, learner_of
+from trainer.practice.course.next_task import Chosen, choose
+from trainer.practice.course.practice_log import Entry, learner_of
 from trainer.practice.course.skills import Skill
 from trainer.practice.course.slips import FOUND_FROM
 

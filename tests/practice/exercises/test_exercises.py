@@ -24,11 +24,11 @@ from trainer.desk.solver import RememberingSolver
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work
 from trainer.practice.exercises.contrasts import contrasts_of
-from trainer.practice.exercises.ear import LIMITS_DB, off_slots
-from trainer.practice.exercises.exercise import LEVELS, Exercise, Spec, fault_text, sounded, spec_of
-from trainer.practice.exercises.job_card import SLIPS, card_with, slips_in, suitable
-from trainer.practice.exercises.kinds import KINDS, exercise_of, task_ahead
-from trainer.practice.exercises.ranges import RANGES, aim_of
+from trainer.practice.exercises.difficulty_ranges import RANGES, aim_of
+from trainer.practice.exercises.ear_exercises import LIMITS_DB, off_slots
+from trainer.practice.exercises.exercise_kinds import KINDS, exercise_of, task_ahead
+from trainer.practice.exercises.exercise_types import LEVELS, Exercise, Spec, fault_text, render_sounding, spec_of
+from trainer.practice.exercises.job_card_exercises import SLIPS, card_with, slips_in, suitable
 from trainer.reasoning.universe.hearing import heard_as
 from trainer.words import numbers, text
 
@@ -143,7 +143,7 @@ def test_the_slot_that_is_off_cannot_be_told_from_how_the_answers_hang_together(
 
 # every tenth of a second of a slot's middle, A-weighted: what is heard, from the file itself
 def levels_heard(profile: Profile, exercise: Exercise, row: int) -> list[float]:
-    sound = sounded(profile, exercise.sounds[row], SOLVER)
+    sound = render_sounding(profile, exercise.sounds[row], SOLVER)
     return [slot.level_dba for slot in sound.slots]
 
 
@@ -175,7 +175,7 @@ def test_the_slots_that_are_called_off_are_those_of_the_rendered_sound(engine: P
     exercise = made(Spec("ear", engine.name, "which", level, 3).name)
     (what,) = exercise.sounds
     heard = levels_heard(engine, exercise, 0)
-    good = [slot.level_dba for slot in sounded(engine, replace(what, faults=()), SOLVER).slots]
+    good = [slot.level_dba for slot in render_sounding(engine, replace(what, faults=()), SOLVER).slots]
     off = [
         number
         for number, level_dba, fine in zip(engine.cylinders, heard[1:], good[1:], strict=True)
@@ -250,7 +250,7 @@ def test_the_listening_tour_goes_from_even_down_and_each_pair_differs_as_it_says
     assert names[0] == "even_weak"
     assert "dull_very_faint" in names
     for pair in pairs[:3]:
-        first, second = (sounded(engine, what, SOLVER).slots[0].level_dba for what in (pair.first, pair.second))
+        first, second = (render_sounding(engine, what, SOLVER).slots[0].level_dba for what in (pair.first, pair.second))
         assert first > second + 2.0
 
 

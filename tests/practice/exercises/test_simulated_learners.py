@@ -10,8 +10,8 @@ import pytest
 from scipy.stats import spearmanr
 
 from tests.simulated_learners import Simulated, alike, practise
-from trainer.practice.course.choice import LEAST, MOST
-from trainer.practice.course.log import learner_of
+from trainer.practice.course.next_task import LEAST, MOST
+from trainer.practice.course.practice_log import learner_of
 from trainer.practice.course.skills import Skill
 from trainer.practice.course.slips import FOUND_FROM
 from trainer.practice.course.waiting import MOST_WAITING

@@ -27,13 +27,14 @@ from trainer.practice.attempt.events import EventKind
 from trainer.practice.attempt.outcome import Outcome, outcome_data
 from trainer.reasoning.model_version import MODEL_VERSION
 from trainer.records.class_report.collect import collect, salts_in
+from trainer.records.class_report.learner_sums import learner_sums
 from trainer.records.class_report.marking import Marked, Marker, Refusal, mark_set
 from trainer.records.class_report.notes import Note, add_note, answer_of, other_answers
 from trainer.records.class_report.report import report_html
-from trainer.records.class_report.results import kept_sets, recount
-from trainer.records.class_report.sums import class_sums, learner_sums
+from trainer.records.class_report.results import recount, stored_sets
+from trainer.records.class_report.sums import class_sums
 from trainer.records.store.bundle import BundleError, Fate, read_bundle
-from trainer.records.store.store import Store, opened
+from trainer.records.store.store import Store, open_store
 from trainer.sets.opening import OpenedSet, keys_of
 from trainer.sets.sealed import key_of, open_key_of, salt_of_set
 
@@ -46,7 +47,7 @@ def stick(tmp_path_factory: pytest.TempPathFactory) -> tuple[OpenedSet, Path]:
     folder = tmp_path_factory.mktemp("stick")
     _path, exam = sealed_set(tmp_path_factory.mktemp("set"))
     for station, learners in enumerate((("ann", "ben"), ("cid",))):
-        store = opened(None)
+        store = open_store(None)
         for number, learner in enumerate(learners):
             sitting = sitting_of(exam, store, learner)
             work_through(sitting, [True, number == 0, station == 0])
@@ -68,7 +69,7 @@ def test_forty_bundles_of_every_sort_are_each_told_once_and_again_change_nothing
     good = sorted(folder.glob("*.results"))
     assert len(good) == 3
     other_set, other_key = tmp_path / "other_set", tmp_path / "other_key"
-    store = opened(None)
+    store = open_store(None)
     elsewhere = small_set(SMALL.replace("First week", "Second week"))
     sitting = sitting_of(elsewhere, store)
     work_through(sitting, [True])
@@ -108,7 +109,7 @@ def test_forty_bundles_of_every_sort_are_each_told_once_and_again_change_nothing
         path.chmod(0o444)
     media.chmod(0o555)  # a stick that may only be read
 
-    there = opened(None)
+    there = open_store(None)
     first = collect(there, [media], exam.case_set.id, [exam.key])
     assert Counter(one.fate for one in first) == expected
     assert [one.file for one in first] == sorted(str(path) for path in before)
@@ -136,10 +137,10 @@ def test_every_flipped_byte_of_a_bundle_is_seen(stick) -> None:
 
 def test_marks_are_those_that_the_desk_would_have_given(stick) -> None:
     exam, folder = stick
-    store = opened(None)
+    store = open_store(None)
     collect(store, [folder], exam.case_set.id, [exam.key])
     mark(store, exam)
-    (kept,) = kept_sets(store)
+    (kept,) = stored_sets(store)
     marks = {row.learner: (row.right, row.cases) for row in learner_sums(store, kept)}
     assert marks == {"ann": (3, 3), "ben": (2, 3), "cid": (2, 3)}
     sums = class_sums(store, kept)
@@ -163,14 +164,14 @@ def test_a_plain_copy_of_the_set_collects_with_the_passphrase(stick) -> None:
     practice = small_set(SMALL.replace("mode: exam", "mode: practice"))
     assert keys_of(practice, lambda: pytest.fail("asked without need"), []) == (practice.key,)
     assert key_of(PASSPHRASE, salt_of_set(exam.case_set)) == exam.key
-    store = opened(None)
+    store = open_store(None)
     assert {one.fate for one in collect(store, [folder], exam.case_set.id, keys)} == {Fate.NEW}
     store.close()
 
 
 def test_a_later_bundle_of_the_same_learner_adds_only_what_is_new(stick, tmp_path: Path) -> None:
     exam, _folder = stick
-    station, school = opened(None), opened(None)
+    station, school = open_store(None), open_store(None)
     sitting = sitting_of(exam, station, "eve")
     work_through(sitting, [True])
     sitting.bundle(tmp_path)
@@ -187,10 +188,10 @@ def test_a_later_bundle_of_the_same_learner_adds_only_what_is_new(stick, tmp_pat
 
 def test_a_void_leaves_the_mark_of_the_rest_and_a_regrade_changes_everybodys(stick) -> None:
     exam, folder = stick
-    store = opened(None)
+    store = open_store(None)
     collect(store, [folder], exam.case_set.id, [exam.key])
     mark(store, exam)
-    (kept,) = kept_sets(store)
+    (kept,) = stored_sets(store)
     before = {row.learner: row.mark for row in learner_sums(store, kept)}
     add_note(store, kept.id, Note("2026-12-02", "void", "ben", 2, "the loudspeaker had come loose"))
     after = {row.learner: row for row in learner_sums(store, kept)}
@@ -213,7 +214,7 @@ def test_attempts_of_another_program_or_another_case_are_refused_with_the_reason
     stick, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     exam, folder = stick
-    store = opened(None)
+    store = open_store(None)
     collect(store, [folder], exam.case_set.id, [exam.key])
     rows = store.all_in_set(exam.case_set.id)
     marker = marker_for(exam)
@@ -233,14 +234,14 @@ def test_attempts_of_another_program_or_another_case_are_refused_with_the_reason
 def test_the_try_that_the_set_names_counts(counts: str, right: int) -> None:
     text = SMALL.replace("mode: exam", f"mode: exam\n  tries: 3\n  counts: {counts}")
     exam = small_set(text)
-    store = opened(None)
+    store = open_store(None)
     sitting = sitting_of(exam, store)
     for place, good in enumerate(([False] * 3, [True] * 3, [True, False, False])):
         if place:
             sitting.another_try()
         work_through(sitting, good)
     mark(store, exam)
-    (kept,) = kept_sets(store)
+    (kept,) = stored_sets(store)
     (row,) = learner_sums(store, kept)
     assert (row.cases, row.right) == (3, right)
     recount(store, kept.id)
@@ -253,7 +254,7 @@ def test_a_bundle_is_there_whole_or_not_at_all(stick, tmp_path: Path, monkeypatc
     shutil.copytree(folder, tmp_path / "stick")
     (path, *_rest) = sorted((tmp_path / "stick").glob("*.results"))
     before = path.read_bytes()
-    store = opened(None)
+    store = open_store(None)
     sitting = sitting_of(exam, store, "ann")
     work_through(sitting, [True])
 
@@ -270,9 +271,9 @@ def test_a_bundle_is_there_whole_or_not_at_all(stick, tmp_path: Path, monkeypatc
 
 def test_the_same_exam_worked_at_two_stations_counts_once_and_is_told(tmp_path: Path) -> None:
     _path, exam = sealed_set(tmp_path)
-    school = opened(None)
+    school = open_store(None)
     for place, right in (("first", [True, False, False]), ("second", [True, True, True])):
-        station = opened(None)
+        station = open_store(None)
         clocks = Clocks(f"2026-12-0{1 if place == 'first' else 2}T08:00:00.000+00:00")
         sitting = sitting_of(exam, station, "ann", clocks)
         work_through(sitting, right)
@@ -280,7 +281,7 @@ def test_the_same_exam_worked_at_two_stations_counts_once_and_is_told(tmp_path: 
         station.close()
     collect(school, [tmp_path / "second", tmp_path / "first"], exam.case_set.id, [exam.key])
     mark(school, exam)
-    (kept,) = kept_sets(school)
+    (kept,) = stored_sets(school)
     (row,) = learner_sums(school, kept)
     assert (row.cases, row.right) == (3, 1)  # as it was handed in first
     assert class_sums(school, kept).repeated == 3
@@ -291,7 +292,7 @@ def test_the_same_exam_worked_at_two_stations_counts_once_and_is_told(tmp_path: 
 def test_events_changed_in_a_stations_database_are_not_marked(tmp_path: Path) -> None:
     """What marks a shared store trusts no row: the chain is looked at, and an exam's own points are never taken."""
     exam = small_set()
-    store = opened(None)
+    store = open_store(None)
     sitting = sitting_of(exam, store)
     work_through(sitting, [False, False])
     first = store.in_set(exam.case_set.id, "ann")[0]
@@ -306,7 +307,7 @@ def test_events_changed_in_a_stations_database_are_not_marked(tmp_path: Path) ->
 
 def test_an_attempt_that_was_taken_away_leaves_a_gap(tmp_path: Path) -> None:
     exam = small_set()
-    store = opened(None)
+    store = open_store(None)
     sitting = sitting_of(exam, store)
     work_through(sitting, [True, False, True])
     second = store.in_set(exam.case_set.id, "ann")[1]
@@ -328,7 +329,7 @@ FORGED = [
 @pytest.fixture(scope="module")
 def practised_well() -> dict:
     """What closes the first case of practice when it was answered rightly."""
-    sitting = sitting_of(small_set(SMALL.replace("mode: exam", "mode: practice")), opened(None))
+    sitting = sitting_of(small_set(SMALL.replace("mode: exam", "mode: practice")), open_store(None))
     desk, item = seated(sitting)
     desk.commit(right_finding(item))
     return outcome_data(desk.debrief().outcome)
@@ -340,7 +341,7 @@ def test_practice_whose_own_result_makes_no_sense_is_damaged_and_stops_nothing(
 ) -> None:
     """Without a passphrase anybody can sign: what is taken over is looked at first."""
     practice = small_set(SMALL.replace("mode: exam", "mode: practice"))
-    store = opened(None)
+    store = open_store(None)
     sitting = sitting_of(practice, store)
     desk = sitting.desk(RecordingPlayer(), UNIVERSES)
     desk.commit(right_finding(sitting.seat(desk)))
@@ -355,13 +356,13 @@ def test_a_heavy_case_decides_which_try_is_best() -> None:
         "case: faint_hum_on_three", "case: faint_hum_on_three\n    weight: 10"
     )
     exam = small_set(text)
-    store = opened(None)
+    store = open_store(None)
     sitting = sitting_of(exam, store)
     work_through(sitting, [True, False, False])
     sitting.another_try()
     work_through(sitting, [False, True, True])
     mark(store, exam)
-    (kept,) = kept_sets(store)
+    (kept,) = stored_sets(store)
     (row,) = learner_sums(store, kept)
     assert row.right == 1
     assert row.mark > 50.0
@@ -376,5 +377,5 @@ def test_pipes_and_devices_on_a_stick_are_told_in_a_line_each_and_the_rest_goes_
     pipe(tmp_path / "a.results")
     (tmp_path / "c.results").symlink_to("/dev/null")
     assert salts_in([tmp_path]) == {exam.key.salt}
-    taken = collect(opened(None), [tmp_path, tmp_path / "none"], exam.case_set.id, [exam.key])
+    taken = collect(open_store(None), [tmp_path, tmp_path / "none"], exam.case_set.id, [exam.key])
     assert [one.fate for one in taken] == [Fate.SPECIAL, Fate.NEW, Fate.SPECIAL, Fate.MISSING]

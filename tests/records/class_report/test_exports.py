@@ -15,10 +15,10 @@ from trainer.records.class_report.csv_text import csv_pieces, defused
 from trainer.records.class_report.exports import GRADEBOOK, TIDY, case_rows, event_rows, gradebook, xapi_lines
 from trainer.records.class_report.notes import Note, add_note
 from trainer.records.class_report.report import median_of, report_html
-from trainer.records.class_report.results import KeptSet
+from trainer.records.class_report.results import StoredSet
 from trainer.records.class_report.roster import Person, keep_roster
 from trainer.records.class_report.xapi import default_home
-from trainer.records.store.store import Store, opened
+from trainer.records.store.store import Store, open_store
 
 NAMES = (
     '=HYPERLINK("http://x.invalid";"click")', "+1+1", "-2", "@SUM(A1)", "\t=1+1", "=1+1", "＝1+1", " =2+2",
@@ -30,11 +30,11 @@ NAMES = (
 
 @pytest.fixture
 def store() -> Store:
-    return opened(None)
+    return open_store(None)
 
 
 @pytest.fixture
-def kept(store: Store) -> KeptSet:
+def kept(store: Store) -> StoredSet:
     made = keep(store, 2)
     put(store, [result(name, item, 100.0 if item == 1 else 40.0) for name in NAMES for item in (1, 2)])
     return made
@@ -44,7 +44,7 @@ def rows_of(content: bytes) -> list[dict[str, str]]:
     return list(csv.DictReader(io.StringIO(content.decode("utf-8"), newline="")))
 
 
-def test_a_gradebook_has_one_row_a_learner_and_adds_up(store: Store, kept: KeptSet) -> None:
+def test_a_gradebook_has_one_row_a_learner_and_adds_up(store: Store, kept: StoredSet) -> None:
     keep_roster(store, [Person("Zoë Łódź 日本", "Zoë", "day class"), Person("zed", "Zed", "day class")])
     rows = {row["learner"].removeprefix("'"): row for row in rows_of(b"".join(gradebook(store, kept, bom=False)))}
     assert set(rows) == {*NAMES, "zed"}
@@ -60,7 +60,7 @@ def test_a_gradebook_has_one_row_a_learner_and_adds_up(store: Store, kept: KeptS
     assert [rows["zed"][name] for name in ("mark", "case_1", "cases_done")] == ["-", "-", "0"]
 
 
-def test_a_void_case_is_na_and_the_rest_still_counts(store: Store, kept: KeptSet) -> None:
+def test_a_void_case_is_na_and_the_rest_still_counts(store: Store, kept: StoredSet) -> None:
     add_note(store, kept.id, Note("2026-12-01", "void", "O'Brien", 2, "no sound"))
     (row,) = [row for row in rows_of(b"".join(gradebook(store, kept, bom=False))) if row["learner"] == "O'Brien"]
     assert (row["mark"], row["case_2"]) == ("100.0", "NA")
@@ -80,7 +80,7 @@ def test_tables_are_as_rfc_4180_says() -> None:
 
 
 @pytest.mark.needs("Gnumeric")
-def test_a_spreadsheet_reads_every_name_as_text(store: Store, kept: KeptSet, tmp_path: Path) -> None:
+def test_a_spreadsheet_reads_every_name_as_text(store: Store, kept: StoredSet, tmp_path: Path) -> None:
     """Gnumeric's converter reads the gradebook: as many rows, and no formula was run."""
     source, there = tmp_path / "book.csv", tmp_path / "book.txt"
     source.write_bytes(b"".join(gradebook(store, kept, bom=True)))
@@ -106,7 +106,7 @@ def test_a_spreadsheet_reads_every_name_as_text(store: Store, kept: KeptSet, tmp
     assert {row["mark"] for row in read} == {"70"}
 
 
-def test_one_row_a_case_with_every_column_that_is_documented(store: Store, kept: KeptSet) -> None:
+def test_one_row_a_case_with_every_column_that_is_documented(store: Store, kept: StoredSet) -> None:
     rows = rows_of(b"".join(case_rows(store, kept, bom=False)))
     assert len(rows) == 2 * len(NAMES)
     assert tuple(rows[0]) == TIDY
@@ -114,13 +114,13 @@ def test_one_row_a_case_with_every_column_that_is_documented(store: Store, kept:
     assert [name for name in (*TIDY, *GRADEBOOK) if f"`{name}`" not in documented] == []
 
 
-def test_the_event_log_has_its_header_even_where_nothing_is(store: Store, kept: KeptSet) -> None:
+def test_the_event_log_has_its_header_even_where_nothing_is(store: Store, kept: StoredSet) -> None:
     assert b"".join(event_rows(store, kept, bom=False)) == (
         b"learner,attempt_id,item,try_number,number,kind,at,data,link\r\n"
     )
 
 
-def test_statements_hold_before_an_independent_validator(store: Store, kept: KeptSet) -> None:
+def test_statements_hold_before_an_independent_validator(store: Store, kept: StoredSet) -> None:
     """xAPI 1.0.3 by the models of ralph-malph (MIT); what those models let through is asked for besides."""
     from ralph.models.xapi.base.statements import BaseXapiStatement  # half a second
 
@@ -141,13 +141,13 @@ def test_statements_hold_before_an_independent_validator(store: Store, kept: Kep
     assert {one["result"]["response"] for one in answered} <= choices
 
 
-def test_statements_keep_their_ids_from_export_to_export(store: Store, kept: KeptSet) -> None:
+def test_statements_keep_their_ids_from_export_to_export(store: Store, kept: StoredSet) -> None:
     first, second = (list(xapi_lines(store, kept, "https://school.invalid")) for _time in range(2))
     assert first == second
     assert len({json.loads(line)["id"] for line in first}) == len(first)
 
 
-def test_a_name_is_text_in_the_report_whatever_it_says(store: Store, kept: KeptSet) -> None:
+def test_a_name_is_text_in_the_report_whatever_it_says(store: Store, kept: StoredSet) -> None:
     add_note(store, kept.id, Note("2026-12-01", "comment", NAMES[8], 1, "<b>bold</b>"))
     page = report_html(store, kept, "2026-12-01T00:00")
     assert "<script>" not in page

@@ -11,7 +11,7 @@ from tests.exam_sets import sealed_set, sitting_of, work_through
 from trainer.errors import WrongCallError
 from trainer.practice.attempt.events import EventKind
 from trainer.records.store.bundle import BundleError, bundle_bytes, read_bundle
-from trainer.records.store.store import opened
+from trainer.records.store.store import open_store
 from trainer.sets import sealed as sealing
 
 PLACES = 10_000
@@ -21,7 +21,7 @@ def main() -> None:
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name)
         path, exam = sealed_set(folder)
-        store = opened(None)
+        store = open_store(None)
         sitting = sitting_of(exam, store)
         work_through(sitting, [True])
         case_set = exam.case_set

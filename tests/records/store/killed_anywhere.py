@@ -14,7 +14,7 @@ from pathlib import Path
 
 from tests.exam_sets import PASSPHRASE, sealed_set, sitting_of, work_through
 from trainer.records.store.bundle import read_bundle
-from trainer.records.store.store import opened
+from trainer.records.store.store import open_store
 from trainer.sets.opening import OpenedSet
 
 COMMAND = [sys.executable, "-m", "trainer"]
@@ -23,11 +23,11 @@ import sys
 from pathlib import Path
 from trainer.practice.attempt.events import Event, EventKind
 from trainer.records.store.log_rows import AttemptRow
-from trainer.records.store.store import opened
+from trainer.records.store.store import open_store
 import os, uuid
 from datetime import UTC, datetime
 folder, report = Path(sys.argv[1]), open(sys.argv[2], "a", buffering=1)
-store = opened(folder)
+store = open_store(folder)
 while True:
     row = AttemptRow(str(uuid.uuid4()), "ann", "shipped", "x", "", "", 1, "0", datetime.now(UTC).isoformat())
     store.begin(row, Event(1, EventKind.STARTED, "2026-01-01T00:00:00+00:00", {}))
@@ -58,7 +58,7 @@ def killed_at_work(folder: Path, times: int, rng: random.Random) -> int:
     lost = 0
     for number in range(times):
         killed([sys.executable, "-c", WORK, str(folder / "work"), str(folder / "said")], 1.0 + 1.2 * rng.random())
-        store = opened(folder / "work")
+        store = open_store(folder / "work")
         have = {(row.id, event.number) for row in store.unfinished("ann") for event in store.events(row.id)}
         lost += len(said(folder / "said") - have)
         store.close()
@@ -79,7 +79,7 @@ def killed_at_collecting(folder: Path, times: int, rng: random.Random, events: i
             print(f"collects: {number + 1} kills", flush=True)
     done = subprocess.run(collect, capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stderr
-    school = opened(folder / "school")
+    school = open_store(folder / "school")
     assert school.count() == events
     school.close()
 
@@ -110,7 +110,7 @@ def main(times: int) -> None:
         folder = Path(name)
         _path, exam = sealed_set(folder)
         (folder / "pass").write_text(PASSPHRASE)
-        station = opened(None)
+        station = open_store(None)
         for learner in range(6):
             sitting = sitting_of(exam, station, f"learner {learner}")
             work_through(sitting, [True, learner % 2 == 0, False])

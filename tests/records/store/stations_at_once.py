@@ -17,7 +17,7 @@ from tests.postgres import Postgres
 from trainer.practice.attempt.events import Event, EventKind
 from trainer.records.store.delivery import Delivery, undelivered
 from trainer.records.store.log_rows import AttemptRow
-from trainer.records.store.store import opened, opened_at
+from trainer.records.store.store import open_store, open_store_at
 
 STATIONS = 24
 EVENTS_OF_AN_ATTEMPT = 12
@@ -25,7 +25,7 @@ EVENTS_OF_AN_ATTEMPT = 12
 
 def station(number: int, folder: str, url: str, seconds: float) -> None:
     """Work attempt after attempt, some ten events a second, and deliver in the background as a station does."""
-    local = opened(Path(folder) / str(number))
+    local = open_store(Path(folder) / str(number))
     delivery = Delivery(local, url)
     local.stop = delivery.stop
     delivery.start()
@@ -67,12 +67,12 @@ def main(seconds: float) -> None:
                 one.join()
             kept, waiting = {}, 0
             for number in range(STATIONS):
-                local = opened(Path(folder) / str(number))
+                local = open_store(Path(folder) / str(number))
                 waiting += len(undelivered(local))
                 for row in _rows(local):
                     kept[row.id] = local.events(row.id)
                 local.close()
-            far = opened_at(url)
+            far = open_store_at(url)
             there = {row.id: far.events(row.id) for row in _rows(far)}
             events = sum(map(len, kept.values()))
             print(f"{STATIONS} stations, {seconds:.0f} s: {len(kept)} attempts, {events} events kept at the stations, "

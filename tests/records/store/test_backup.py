@@ -16,7 +16,7 @@ from tests.records.store.test_damaged import change, filled
 from trainer.errors import WrongCallError
 from trainer.records.class_report.roster import Person, keep_roster, roster
 from trainer.records.store.backup import MOST_LINE, MOST_TIGHT, Rows, restore_backup, write_backup
-from trainer.records.store.store import opened
+from trainer.records.store.store import open_store
 
 Lines = list[bytes]
 
@@ -75,7 +75,7 @@ def test_an_edited_backup_is_refused_and_nothing_of_it_is_put_in(
 ) -> None:
     path = backed_up(tmp_path)
     edited(path, edit)
-    store = opened(None)
+    store = open_store(None)
     with pytest.raises(WrongCallError, match="backup_damaged"):
         restore_backup(store, path)
     assert store.count() == 0
@@ -89,7 +89,7 @@ def test_a_line_without_an_end_is_not_read_into_memory(tmp_path: Path) -> None:
         packed.write(b'{"form": "records backup/1", "schema": 2}\n{"event": "')
         for _piece in range(60):
             packed.write(bytes(1_000_000))
-    store = opened(None)
+    store = open_store(None)
     tracemalloc.start()
     with pytest.raises(WrongCallError, match="backup_damaged"):
         restore_backup(store, path)
@@ -107,7 +107,7 @@ def test_a_backup_that_unpacks_without_an_end_is_refused(tmp_path: Path) -> None
     last = json.dumps({"sha256": hashlib.sha256(body).hexdigest()}).encode() + b"\n"
     path.write_bytes(gzip.compress(body + last))
     assert len(body) > MOST_TIGHT * path.stat().st_size
-    store = opened(None)
+    store = open_store(None)
     with pytest.raises(WrongCallError, match="backup_damaged"):
         restore_backup(store, path)
     assert not roster(store)
@@ -118,7 +118,7 @@ def test_rows_that_fit_to_no_attempt_or_come_twice_are_left_out_and_counted(tmp_
     """A file that is damaged a little can hold such rows, and a backup of it must still come back."""
     path = backed_up(tmp_path)
     edited(path, lambda lines: [line for line in lines if b'"id": "two"' not in line] + lines[-1:])
-    store = opened(None)
+    store = open_store(None)
     assert restore_backup(store, path) == Rows(6, 3)
     assert [len(store.events(name)) for name in ("one", "three")] == [2, 2]
     store.close()
@@ -128,17 +128,17 @@ def test_damaged_rows_are_left_out_of_a_backup_and_the_rest_comes_back(tmp_path:
     filled(tmp_path).close()
     change(tmp_path, "UPDATE event SET data = NULL WHERE attempt_id = 'two' AND number = 2",
            "UPDATE attempt SET seed = 'none' WHERE id = 'three'")  # fmt: skip
-    store = opened(tmp_path)
+    store = open_store(tmp_path)
     assert write_backup(store, tmp_path / "all.gz") == Rows(7, 2)
     store.close()
-    other = opened(None)
+    other = open_store(None)
     assert restore_backup(other, tmp_path / "all.gz") == Rows(5, 2)
     assert len(other.events("one")) == 2
     other.close()
 
 
 def test_a_store_with_only_a_roster_is_not_restored_over(tmp_path: Path) -> None:
-    path, store = backed_up(tmp_path), opened(None)
+    path, store = backed_up(tmp_path), open_store(None)
     keep_roster(store, [Person("ann", "Ann", "day")])
     with pytest.raises(WrongCallError, match="store_not_empty"):
         restore_backup(store, path)

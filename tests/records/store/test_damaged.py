@@ -15,12 +15,12 @@ from trainer.commands.entry import main
 from trainer.errors import DamagedError
 from trainer.practice.attempt.events import Event, EventKind
 from trainer.records.class_report.report import report_html
-from trainer.records.class_report.results import checked, keep_set, kept_sets, marked_ids
+from trainer.records.class_report.results import marked_ids, store_set, stored_sets, with_damaged_results
 from trainer.records.class_report.sums import class_sums
 from trainer.records.store.bundle import bundle_bytes
 from trainer.records.store.learner_record import write_record
 from trainer.records.store.log_rows import AttemptRow
-from trainer.records.store.store import Store, opened
+from trainer.records.store.store import Store, open_store
 
 AT = "2026-11-02T08:00:00.000+00:00"
 
@@ -40,7 +40,7 @@ def entry(*, right: bool) -> dict[str, object]:
 
 def filled(folder: Path | None = None) -> Store:
     """Return a store with three exercises that were answered."""
-    store = opened(folder)
+    store = open_store(folder)
     for name in ("one", "two", "three"):
         store.begin(row(name), Event(1, EventKind.STARTED, AT, {"why": ""}))
         store.append(name, Event(2, EventKind.CLOSED, AT, entry(right=True)))
@@ -73,7 +73,7 @@ def test_a_store_that_does_not_say_its_version_is_told_and_left_alone(tmp_path: 
     change(tmp_path, f"UPDATE schema_version SET version = {version}")
     before = (tmp_path / "attempts.sqlite3").read_bytes()
     with pytest.raises(DamagedError, match="store_damaged"):
-        opened(tmp_path)
+        open_store(tmp_path)
     assert (tmp_path / "attempts.sqlite3").read_bytes() == before
 
 
@@ -89,7 +89,7 @@ def test_a_store_whose_version_fits_no_tables_is_told_and_left_alone(tmp_path: P
     change(tmp_path, statement)
     before = (tmp_path / "attempts.sqlite3").read_bytes()
     with pytest.raises(DamagedError, match="store_damaged"):
-        opened(tmp_path)
+        open_store(tmp_path)
     assert (tmp_path / "attempts.sqlite3").read_bytes() == before
 
 
@@ -124,7 +124,7 @@ EVENTS = {
 def test_one_damaged_event_hides_no_other_attempt_and_is_named(tmp_path: Path, damage: str) -> None:
     filled(tmp_path).close()
     change(tmp_path, f"UPDATE event SET {damage} WHERE attempt_id = 'two' AND number = 2")
-    store = opened(tmp_path)
+    store = open_store(tmp_path)
     with pytest.raises(DamagedError, match="attempt_damaged"):
         store.events("two")
     assert [len(store.events(name)) for name in ("one", "three")] == [2, 2]
@@ -141,7 +141,7 @@ def test_an_attempt_without_events_and_one_of_the_wrong_type_are_left_out(tmp_pa
     filled(tmp_path).close()
     change(tmp_path, "DELETE FROM event WHERE number = 2", "UPDATE attempt SET seed = 'none' WHERE id = 'one'",
            "DELETE FROM event WHERE attempt_id = 'two'")  # fmt: skip
-    store = opened(tmp_path)
+    store = open_store(tmp_path)
     waiting = store.unfinished("ann", exercises=True)
     assert {one.id for one in waiting} == {"two", "three"}
     assert {one.id: store.first_data(one) for one in waiting} == {"two": None, "three": {"why": ""}}
@@ -154,7 +154,7 @@ def test_a_name_that_is_no_text_does_not_hide_the_others(tmp_path: Path) -> None
     filled(tmp_path).close()
     change(tmp_path, "UPDATE attempt SET learner = x'00ff' WHERE id = 'one'",
            "UPDATE attempt SET learner = CAST(x'62ff' AS TEXT) WHERE id = 'two'")  # fmt: skip
-    store = opened(tmp_path)
+    store = open_store(tmp_path)
     assert set(store.learners()) == {"ann", "b\ufffd"}
     store.close()
 
@@ -163,7 +163,7 @@ def test_a_name_that_is_no_text_does_not_hide_the_others(tmp_path: Path) -> None
 
 
 def worked(folder: Path) -> None:
-    store = opened(folder)
+    store = open_store(folder)
     work_through(sitting_of(small_set(), store, "ann", Clocks()), [True, True])
     store.close()
 
@@ -172,7 +172,7 @@ def test_a_set_with_a_damaged_attempt_is_not_worked_or_bundled_past_it(tmp_path:
     """Left out, the same case could be worked once more, and the gap would look like forgery."""
     worked(tmp_path)
     change(tmp_path, """UPDATE event SET data = '{"spent_s": "long"}' WHERE id = 2""")
-    store, one = opened(tmp_path), small_set()
+    store, one = open_store(tmp_path), small_set()
     with pytest.raises(DamagedError, match="attempt_damaged"):
         sitting_of(one, store, "ann")
     with pytest.raises(DamagedError, match="attempt_damaged"):
@@ -181,14 +181,14 @@ def test_a_set_with_a_damaged_attempt_is_not_worked_or_bundled_past_it(tmp_path:
 
 
 def test_a_damaged_result_does_not_count_and_is_made_again(tmp_path: Path) -> None:
-    store = opened(tmp_path)
+    store = open_store(tmp_path)
     kept = keep(store, 2)
     put(store, [result(learner, item, 90.0) for learner in ("ann", "ben") for item in (1, 2)])
     store.close()
     change(tmp_path, "UPDATE result SET place = 'the moon' WHERE learner = 'ann' AND item = 1",
            "UPDATE result SET mark = 'good' WHERE learner = 'ben' AND item = 2")  # fmt: skip
-    store = opened(tmp_path)
-    whole = checked(store, kept_sets(store)[0])
+    store = open_store(tmp_path)
+    whole = with_damaged_results(store, stored_sets(store)[0])
     assert class_sums(store, whole).results == 2
     assert "the moon" not in report_html(store, whole, AT)
     assert len(store.left_out) == 2
@@ -201,23 +201,23 @@ def test_a_damaged_result_does_not_count_and_is_made_again(tmp_path: Path) -> No
 
 def test_what_is_kept_of_a_set_is_taken_from_its_file_again_where_it_is_damaged(tmp_path: Path) -> None:
     worked(tmp_path)
-    store, case_set = opened(tmp_path), small_set().case_set
-    keep_set(store, case_set)
-    kept = kept_sets(store)
+    store, case_set = open_store(tmp_path), small_set().case_set
+    store_set(store, case_set)
+    kept = stored_sets(store)
     store.close()
     change(tmp_path, "UPDATE class_set SET weights = '[1.0, \"x\"]', keep_until = '2099-01-01'")
-    store = opened(tmp_path)
-    assert kept_sets(store) == ()
+    store = open_store(tmp_path)
+    assert stored_sets(store) == ()
     assert store.left_out == {f"set {case_set.id}"}
-    keep_set(store, case_set)
-    assert [(one.weights, one.keep_until) for one in kept_sets(store)] == [(kept[0].weights, "2099-01-01")]
+    store_set(store, case_set)
+    assert [(one.weights, one.keep_until) for one in stored_sets(store)] == [(kept[0].weights, "2099-01-01")]
     store.close()
 
 
 def test_what_is_written_of_damaged_records_can_be_read(tmp_path: Path) -> None:
     filled(tmp_path).close()
     change(tmp_path, """UPDATE event SET data = '{"why": 1e999}' WHERE attempt_id = 'two' AND number = 2""")
-    store = opened(tmp_path)
+    store = open_store(tmp_path)
     assert write_record(store, tmp_path / "ann.record", "ann", AT) == 2
     store.close()
     assert "Infinity" not in (tmp_path / "ann.record").read_text("ascii")

@@ -15,9 +15,9 @@ from trainer.cases.single_case.shipped import profile_named
 from trainer.desk.exercise_maker import Exercises
 from trainer.desk.learner_course import Course
 from trainer.errors import ProblemsFoundError
-from trainer.practice.exercises.exercise import Spec
-from trainer.records.store.learner_record import Taken, record_name, taken_in, write_record
-from trainer.records.store.store import Store, opened
+from trainer.practice.exercises.exercise_types import Spec
+from trainer.records.store.learner_record import ImportResult, import_record, record_name, write_record
+from trainer.records.store.store import Store, open_store
 from trainer.words import problem_line
 
 
@@ -39,28 +39,28 @@ def everything(store: Store) -> list[object]:
 
 
 def test_a_record_goes_on_elsewhere_where_it_was_left(tmp_path: Path) -> None:
-    here, there = opened(tmp_path / "here"), opened(tmp_path / "there")
+    here, there = open_store(tmp_path / "here"), open_store(tmp_path / "there")
     course = practised(here)
     path = tmp_path / record_name("anna")
     assert write_record(here, path, "anna", "2026-01-01T00:00:00+00:00") == 4
-    assert taken_in(there, path, "anna") == Taken(new=4, known=0, longer=0)
+    assert import_record(there, path, "anna") == ImportResult(new=4, known=0, longer=0)
     moved = Course(there, "anna", clock(), np.random.default_rng(1))
     assert moved.stands.entries == course.stands.entries
     assert moved.stands.waiting == course.stands.waiting
     before = everything(there)
-    assert taken_in(there, path, "anna") == Taken(new=0, known=4, longer=0)
+    assert import_record(there, path, "anna") == ImportResult(new=0, known=4, longer=0)
     assert everything(there) == before
 
 
 def test_what_was_done_on_both_machines_is_there_once(tmp_path: Path) -> None:
-    here, there = opened(tmp_path / "here"), opened(tmp_path / "there")
+    here, there = open_store(tmp_path / "here"), open_store(tmp_path / "there")
     practised(here, count=3)
     path = tmp_path / "anna.record"
     write_record(here, path, "anna", "")
-    taken_in(there, path, "anna")
+    import_record(there, path, "anna")
     practised(there, count=2, first=10)
     write_record(there, path, "anna", "")
-    assert taken_in(here, path, "anna") == Taken(new=2, known=3, longer=0)
+    assert import_record(here, path, "anna") == ImportResult(new=2, known=3, longer=0)
     assert len(here.practised("anna")) == len(there.practised("anna")) == 5
 
 
@@ -158,7 +158,7 @@ BAD = [with_half_a_letter, with_a_name_beyond_all_names, with_a_list_for_an_atte
 
 @pytest.mark.parametrize("spoil", BAD, ids=lambda one: one.__name__)
 def test_a_bad_file_is_refused_with_its_reason_and_the_present_record_stays(tmp_path: Path, spoil: object) -> None:
-    here, there = opened(tmp_path / "here"), opened(tmp_path / "there")
+    here, there = open_store(tmp_path / "here"), open_store(tmp_path / "there")
     practised(here)
     practised(there, count=2, first=20)
     path = tmp_path / "anna.record"
@@ -166,7 +166,7 @@ def test_a_bad_file_is_refused_with_its_reason_and_the_present_record_stays(tmp_
     spoil(path)  # type: ignore[operator]
     before = everything(there)
     with pytest.raises(ProblemsFoundError) as refused:
-        taken_in(there, path, "anna")
+        import_record(there, path, "anna")
     told = problem_line(refused.value.problems[0])
     assert "anna.record" in told
     assert "nothing was changed here" in told
@@ -176,7 +176,7 @@ def test_a_bad_file_is_refused_with_its_reason_and_the_present_record_stays(tmp_
 @pytest.mark.parametrize("path", ["nowhere.record", "/dev/full", "no\0path", "x" * 5000, "."])
 def test_a_path_that_leads_to_no_file_is_told(path: str) -> None:
     with pytest.raises(ProblemsFoundError):
-        taken_in(opened(None), Path(path), "anna")
+        import_record(open_store(None), Path(path), "anna")
 
 
 @pytest.mark.parametrize(("old", "new"), [
@@ -185,7 +185,7 @@ def test_a_path_that_leads_to_no_file_is_told(path: str) -> None:
 ])  # fmt: skip
 def test_what_another_version_kept_of_a_task_comes_along_unread(tmp_path: Path, old: str, new: str) -> None:
     """One such entry must not hold a whole record back; it comes back whole where that version is."""
-    here, there = opened(tmp_path / "here"), opened(tmp_path / "there")
+    here, there = open_store(tmp_path / "here"), open_store(tmp_path / "there")
     practised(here)
     path = tmp_path / "anna.record"
     write_record(here, path, "anna", "")
@@ -196,7 +196,7 @@ def test_what_another_version_kept_of_a_task_comes_along_unread(tmp_path: Path, 
     else:
         lines[row] = lines[row].replace(old, new)
     resealed(path, lines)
-    assert taken_in(there, path, "anna").new == 4
+    assert import_record(there, path, "anna").new == 4
     moved = Course(there, "anna", clock(), np.random.default_rng(1))
     assert len(moved.stands.entries) >= 3
     assert moved.next([POOLS(profile_named("north_v8"))]).task.name
@@ -204,29 +204,29 @@ def test_what_another_version_kept_of_a_task_comes_along_unread(tmp_path: Path, 
 
 
 def test_of_an_attempt_worked_apart_on_both_machines_the_one_here_stays_and_the_rest_is_taken(tmp_path: Path) -> None:
-    here, there = opened(tmp_path / "here"), opened(tmp_path / "there")
+    here, there = open_store(tmp_path / "here"), open_store(tmp_path / "there")
     practised(here, count=1)
     path = tmp_path / "anna.record"
     write_record(here, path, "anna", "")
-    taken_in(there, path, "anna")
+    import_record(there, path, "anna")
     with here.engine.begin() as connection:
         connection.exec_driver_sql("update event set at = '2030-01-01T00:00:00+00:00' where number = 2")
     write_record(here, path, "anna", "")
     practised(here, count=2, first=30)
     write_record(here, path, "anna", "")
     before = everything(there)
-    assert taken_in(there, path, "anna") == Taken(new=2, known=0, longer=0, apart=1)
+    assert import_record(there, path, "anna") == ImportResult(new=2, known=0, longer=0, apart=1)
     assert all(row in everything(there)[1] for row in before[1])
 
 
 def test_nothing_is_added_to_somebody_elses_attempt(tmp_path: Path) -> None:
-    here, there = opened(tmp_path / "here"), opened(tmp_path / "there")
+    here, there = open_store(tmp_path / "here"), open_store(tmp_path / "there")
     practised(there, "bruno", 1)
     path = tmp_path / "anna.record"
     write_record(there, path, "bruno", "")
     lines = [line.replace('"bruno"', '"anna"') for line in lines_of(path)]
     resealed(path, lines)
     before = everything(there)
-    assert taken_in(there, path, "anna").apart == 1
+    assert import_record(there, path, "anna").apart == 1
     assert everything(there) == before
     here.close()

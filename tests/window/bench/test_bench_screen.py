@@ -14,7 +14,7 @@ from tests.window_hands import Hands
 from trainer.circuit.elements import Location
 from trainer.desk.settings import Settings
 from trainer.practice.attempt.events import EventKind
-from trainer.records.store.store import opened
+from trainer.records.store.store import open_store
 from trainer.window.bench.bench_screen import BenchScreen
 
 CASE = "faint_hum_on_three"
@@ -166,7 +166,7 @@ def test_hints_rise_and_stand_on_the_card() -> None:
 
 
 def test_window_and_terminal_write_the_same_attempt() -> None:
-    window_store, terminal_store = opened(None), opened(None)
+    window_store, terminal_store = open_store(None), open_store(None)
     hands = seated(store=window_store)
     hands.press("t").wait(0.1)
     hands.press("3").wait(0.1)
@@ -200,7 +200,7 @@ def test_nothing_drawn_or_said_before_the_finding_names_the_fault() -> None:
 
 
 def test_leaving_and_coming_back_goes_on_where_it_was(tmp_path: Path) -> None:
-    store = opened(tmp_path)
+    store = open_store(tmp_path)
     hands = seated(store=store)
     hands.press("t").wait(25.0, 0.5)
     hands.press("c", "escape")

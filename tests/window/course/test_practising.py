@@ -10,7 +10,7 @@ import pytest
 from tests.desk_hands import clock
 from tests.window_hands import Hands
 from trainer.desk.learner_course import Course
-from trainer.records.store.store import opened
+from trainer.records.store.store import open_store
 from trainer.window.course.exercise_screen import ExerciseScreen
 from trainer.words import speak
 
@@ -20,7 +20,7 @@ WHO = "anna"
 @pytest.fixture
 def hands(tmp_path: Path) -> Hands:
     """A learner on the practice page."""
-    there = Hands(folder=tmp_path, store=opened(tmp_path))
+    there = Hands(folder=tmp_path, store=open_store(tmp_path))
     return there.go("name").write(WHO).press("enter").act("practice")
 
 
@@ -120,7 +120,7 @@ def test_a_record_is_written_here_and_taken_in_on_another_machine_once(hands: Ha
     hands.act("drill.codes").wait(0.1).press("a", "k", "escape")
     hands.act("carry")
     (written,) = (tmp_path / "records").iterdir()
-    other = Hands(folder=tmp_path / "other", store=opened(tmp_path / "other"))
+    other = Hands(folder=tmp_path / "other", store=open_store(tmp_path / "other"))
     other.go("name").write(WHO).press("enter").act("practice")
     for _time in range(2):
         other.go("record").write(str(written)).press("enter").wait(0.1)

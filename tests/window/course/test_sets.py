@@ -10,7 +10,7 @@ from tests.exam_sets import SMALL, sealed_set, small_set
 from tests.window_hands import Hands
 from trainer.desk.settings import Settings, pin_kept
 from trainer.practice.attempt.events import EventKind
-from trainer.records.store.store import opened
+from trainer.records.store.store import open_store
 from trainer.sets.sealed import is_sealed
 from trainer.sets.set_file import read_set
 from trainer.window.course.set_page import SetScreen
@@ -20,7 +20,7 @@ PHRASE = "anvil lantern plum seven"
 
 @pytest.fixture
 def hands(tmp_path: Path) -> Hands:
-    return Hands(folder=tmp_path, store=opened(tmp_path))
+    return Hands(folder=tmp_path, store=open_store(tmp_path))
 
 
 def commit_none(hands: Hands) -> None:

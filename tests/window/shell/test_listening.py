@@ -14,7 +14,7 @@ from trainer.errors import MissingHereError
 from trainer.output.file_player import FilePlayer
 from trainer.output.heard_files import HeardFiles
 from trainer.practice.attempt.events import EventKind
-from trainer.records.store.store import opened
+from trainer.records.store.store import open_store
 from trainer.sound.render import PRE_ROLL_S
 from trainer.window.bench.bench_screen import BenchScreen
 from trainer.window.pictures.sound_strip import strip_of
@@ -222,7 +222,7 @@ def test_a_reading_that_is_left_before_it_comes_is_not_taken() -> None:
 
 
 def test_an_attempt_that_is_worked_elsewhere_is_told_and_the_window_stays() -> None:
-    store = opened(None)
+    store = open_store(None)
     here = Hands(store=store).sit_down(CASE)
     there = Hands(store=store)
     there.write("anna").press("enter")

@@ -1,1 +1,1 @@
-"""What practice adapts by: skills, what each answer tells of them, what is to be revisited, what comes next."""
+"""Adaptive practice: skills, ability estimates, spaced revisits and the choice of the next task."""

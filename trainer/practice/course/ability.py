@@ -1,4 +1,4 @@
-"""How able a learner is in one skill: a distribution that each answer and each day away moves.
+"""Estimate a learner's ability in one skill: a distribution that each answer and each day away updates.
 
 Ability is in logits. An answer is right with chance c + (1 − c)/(1 + e^−(θ − b)): the three-parameter logistic model
 with slope 1 (Baker 2001, The Basics of Item Response Theory, chapters 2 and 5; no scaling factor 1.702). Ability itself
@@ -23,14 +23,14 @@ GRID: Floats = np.linspace(-5.0, 5.0, 101)
 """Abilities from −5 to 5 logits."""
 
 PRIOR_MEAN, PRIOR_SD = 0.0, 1.3
-"""What is thought of a learner nobody has seen: from memory, wide on purpose."""
+"""Mean and standard deviation of the prior, in logits: from memory, wide on purpose."""
 
 DRIFT_PER_ANSWER, DRIFT_PER_DAY = 0.0012, 0.006
 """Variances of the walk in logits²: a third of a logit over a hundred answers, half over forty days. From memory."""
 
 LONGEST_AWAY_DAYS = 90
 LATEST = 250
-"""So many of a skill's latest answers count; what older ones tell has drifted away by then."""
+"""So many of a skill's latest answers count; what older ones say has drifted away by then."""
 
 CREDIBLE = 0.9
 """The share of an ability's interval."""
@@ -69,7 +69,7 @@ class Ability:
 
 
 def prior() -> Ability:
-    """Return what is thought of a learner before the first answer."""
+    """Return the prior: the ability before the first answer."""
     return Ability(_normed(np.exp(-0.5 * ((GRID - PRIOR_MEAN) / PRIOR_SD) ** 2)))
 
 
@@ -80,7 +80,7 @@ def right_chance(ability: Floats | float, difficulty: Floats | float, guess: Flo
 
 
 def ability_of(answers: Sequence[Answer]) -> Ability:
-    """Return the ability that answers in one skill tell of, oldest first.
+    """Return the ability estimated from answers in one skill, oldest first.
 
     Time counts from the latest day seen: a clock that was set back takes nothing away.
     """
@@ -113,15 +113,15 @@ def _filtered(answers: Sequence[Answer]) -> Iterator[tuple[Floats, float]]:
         yield chance, max(walked, answer.day)
 
 
-def after(ability: Ability, day: float) -> Ability:
-    """Return an ability as it is thought of on a later day without an answer in between."""
+def ability_after(ability: Ability, day: float) -> Ability:
+    """Return an ability as estimated on a later day without an answer in between."""
     if ability.day is None or day <= ability.day:
         return ability
     whole = min(math.floor(day - ability.day), LONGEST_AWAY_DAYS)
     return ability if not whole else Ability(ability.chance @ _day_walk(whole), ability.answers, ability.right, day)
 
 
-def expected(believed: Floats, demands: Sequence[Demand]) -> tuple[Floats, Floats]:
+def expected_answers(believed: Floats, demands: Sequence[Demand]) -> tuple[Floats, Floats]:
     """Return the chance of a right answer to each demand, and how many bits the answer tells of the ability.
 
     `believed` holds the distribution over GRID that each demand meets, shape (demand, ability); the bits are the mutual

@@ -1,4 +1,4 @@
-"""What a case asks of each skill, from what is computed of it; and what its outcome tells of each.
+"""Compute what a case demands of each skill, and which skills its outcome counts as right.
 
 A finding is right where every skill that it needs was: the chances multiply. The weights are from memory, in logits;
 what is proved of them is the order in which simulated listeners find cases hard (tests/practice/course/).

@@ -1,4 +1,4 @@
-"""What a finished case tells practice: an entry made from its outcome and its features."""
+"""Create the practice log's entry for a finished case from its outcome and its features."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from trainer.cases.drawing.features import Features
 from trainer.practice.attempt.outcome import Outcome
 from trainer.practice.course.demands import answers_of, case_demands, probes_of
 from trainer.practice.course.lessons import TO_COMPLETE, WORKED
-from trainer.practice.course.log import CASE, Task, entry_data, topic_of_class
+from trainer.practice.course.practice_log import CASE, Task, entry_data, topic_of_class
 
 
 def case_entry(outcome: Outcome, found: Features, lesson: int) -> dict[str, Any]:

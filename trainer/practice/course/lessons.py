@@ -15,7 +15,7 @@ from trainer.instruments.measuring import Request, through_point
 from trainer.practice.attempt import actions
 from trainer.practice.attempt.actions import Done, Solver
 from trainer.practice.attempt.attempt import Attempt
-from trainer.practice.course.log import Entry
+from trainer.practice.course.practice_log import Entry
 from trainer.reasoning.universe.finding import Finding, truth_of
 
 Asked = Callable[[Profile], Request]

@@ -1,4 +1,4 @@
-"""The skills that cases and exercises ask for, what they ask of each, and what an answer told."""
+"""Skills, what a task demands of each, and answers to such demands."""
 
 from __future__ import annotations
 
@@ -45,7 +45,7 @@ def demand(skill: Skill, difficulty: float, guess: float = 0.0) -> Demand:
 
 @dataclass(frozen=True, slots=True)
 class Answer:
-    """What one answer told of one skill, and on which day it was given (days since 1970, UTC)."""
+    """Whether one demand was met, and on which day (days since 1970, UTC)."""
 
     demand: Demand
     right: bool

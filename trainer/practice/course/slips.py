@@ -1,4 +1,4 @@
-"""Which misconceptions a learner holds, as a chance for each: every occasion to show one tells for or against it.
+"""Estimate which misconceptions a learner holds: each occasion to show one is evidence for or against it.
 
 Bayes' rule: one who holds it shows it on most occasions (from memory), one who does not by an accident whose chance
 each task states: how often it is got wrong, times the share of its wrong answers that would look so.
@@ -28,7 +28,7 @@ LATEST = 8
 
 
 class Occasions(Protocol):
-    """What is asked of an entry: the misconceptions it could show, by which accident, and the one it did, or ""."""
+    """An entry's misconceptions: those it could show, the chance to show one by accident, and the one it did, or ""."""
 
     @property
     def probes(self) -> tuple[str, ...]: ...
@@ -45,7 +45,7 @@ def occasions_of(entries: Sequence[Occasions]) -> dict[str, int]:
     return dict(Counter(name for entry in entries for name in entry.probes))
 
 
-def holding(entries: Sequence[Occasions]) -> dict[str, float]:
+def misconception_chances(entries: Sequence[Occasions]) -> dict[str, float]:
     """Return the chance of each misconception that there was an occasion for."""
     occasions: dict[str, list[tuple[bool, float]]] = {}
     for entry in entries:

@@ -1,4 +1,4 @@
-"""Under which topic a miss waits: only such as practice itself can give again."""
+"""Topics under which a mistake is revisited: only those that practice can give again."""
 
 from __future__ import annotations
 
@@ -15,11 +15,11 @@ PRACTISED: dict[str, tuple[str, ...]] = {
     "limits": ("still", "shown", "after"),
     "job_card": ("slip",),
 }
-"""What practice asks for by itself; the ear's single sounds are for the rematch."""
+"""Subjects that practice chooses from; the ear's single sounds are for the rematch."""
 
 
-def kept_under(topic: str) -> str:
-    """Return the topic that a miss waits under, "" where practice could never give it again."""
+def review_topic(topic: str) -> str:
+    """Return the topic under which a mistake is revisited, "" where practice cannot give it again."""
     kind, _colon, subject = topic.partition(":")
     if kind == "case":
         return topic if subject in CASE_CLASSES else ""

@@ -1,8 +1,8 @@
-"""What was missed and waits to be revisited: after a day, then three, seven and twenty-one, each time it was right.
+"""Schedule revisits of what was missed: after a day, then three, seven and twenty-one, each time it was right.
 
 Equal or growing gaps do about as well (Latimier, Peyre and Ramus 2021); what matters is that it comes back. A clock
-that stands before an answer cannot hold a topic back, and a right answer then proves no gap: it counts from there. So a
-clock that was set back or forward neither loses nor doubles anything, and finishes nothing early.
+that shows a time before the answer cannot hold a topic back, and a right answer then proves no gap: it counts from
+there. So a clock that was set back or forward neither loses nor doubles anything, and finishes nothing early.
 """
 
 from __future__ import annotations
@@ -30,11 +30,11 @@ class Waiting:
     sure: bool
 
     def backwards(self, day: float) -> bool:
-        """Tell whether the clock stands before the answer itself."""
+        """Return whether the clock shows a time before the answer itself."""
         return day < self.day - EARLY_DAYS
 
     def due(self, day: float) -> bool:
-        """Tell whether it is time; a clock that stands before the answer itself cannot say no."""
+        """Tell whether it is time; a clock that shows a time before the answer cannot say no."""
         return self.backwards(day) or day >= self.day + GAPS_DAYS[self.stage] - EARLY_DAYS
 
     @property

@@ -11,8 +11,8 @@ from itertools import pairwise
 from trainer.cases.drawing.practice_case import BEDS_DBA
 from trainer.cases.drawing.practice_pool import NO_CURRENT_A, Pool
 from trainer.circuit.faults import Fault
-from trainer.practice.exercises.ear import heard_at
-from trainer.practice.exercises.exercise import Sounding
+from trainer.practice.exercises.ear_exercises import heard_at
+from trainer.practice.exercises.exercise_types import Sounding
 from trainer.reasoning.universe.hearing import Heard
 from trainer.sound.bed import BedKind
 from trainer.sound.render import Bed

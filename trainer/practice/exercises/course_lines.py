@@ -1,4 +1,4 @@
-"""Practice as lines of text: what comes next and why, an exercise, what was right, where a learner stands."""
+"""Practice as lines of text: what comes next and why, an exercise, what was right, and a learner's progress."""
 
 from __future__ import annotations
 
@@ -6,13 +6,13 @@ import math
 from collections.abc import Sequence
 
 from trainer.practice.course.ability import Ability, right_chance
-from trainer.practice.course.choice import counted
-from trainer.practice.course.log import CASE, Learner, Task, abilities_on
+from trainer.practice.course.next_task import counted
+from trainer.practice.course.practice_log import CASE, Learner, Task, abilities_on
 from trainer.practice.course.skills import Skill
 from trainer.practice.course.slips import FOUND_FROM
 from trainer.practice.course.waiting import GAPS_DAYS, Waiting
-from trainer.practice.exercises.exercise import Exercise
-from trainer.practice.exercises.kinds import KINDS
+from trainer.practice.exercises.exercise_kinds import KINDS
+from trainer.practice.exercises.exercise_types import Exercise
 from trainer.practice.exercises.rematch import REMATCH
 from trainer.reasoning.verdict.score import calibration
 from trainer.words import text
@@ -68,7 +68,7 @@ def reveal_lines(exercise: Exercise, choice: int) -> list[str]:
     return [text("course.wrong", said=right.said), chosen.why, right.why, text("course.rule", rule=exercise.rule)]
 
 
-def standing(ability: Ability) -> str:
+def ability_text(ability: Ability) -> str:
     """Return in plain words how able a learner is in a skill."""
     if ability.answers < FEW:
         return text("skill.beginning")
@@ -93,7 +93,7 @@ def progress_lines(learner: Learner, day: float) -> list[str]:
 def skill_line(skill: Skill, ability: Ability) -> str:
     """Return one skill with its counts, and how sure the estimate is once there is one."""
     counts = text("progress.counts", right=ability.right, count=ability.answers)
-    told = [f"{text(f'skill.{skill}')}: {counts}", standing(ability)]
+    told = [f"{text(f'skill.{skill}')}: {counts}", ability_text(ability)]
     if ability.answers >= FEW:
         low, high = ability.interval
         told.append(text("progress.interval", mean=ability.mean, low=low, high=high))

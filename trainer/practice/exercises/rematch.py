@@ -6,8 +6,8 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from trainer.practice.course.log import Entry
-from trainer.practice.exercises.exercise import Spec
+from trainer.practice.course.practice_log import Entry
+from trainer.practice.exercises.exercise_types import Spec
 from trainer.reasoning.universe.hearing import Heard
 
 USUAL = (str(Heard.VERY_FAINT), str(Heard.DULL))

@@ -119,7 +119,7 @@ def point_text(point: str, half: str = "") -> str:
     return f"{shown} ({text(f'half.{half}')})" if half else shown
 
 
-def stand_text(place: str) -> str:
+def listening_place_text(place: str) -> str:
     """Return a place to listen from in words."""
     if place.startswith("probe "):
         return text("stand.probe", number=place.removeprefix("probe "))
@@ -157,7 +157,7 @@ def card_entry(line: CardLine) -> str | None:
     data = line.data
     if line.kind is EventKind.HEARD:
         slots = slots_text(data["slots"])
-        shown = text("card.heard", slots=slots, place=stand_text(data["place"]))
+        shown = text("card.heard", slots=slots, place=listening_place_text(data["place"]))
     elif line.kind is EventKind.CODES_READ:
         shown = text("card.codes", codes=", ".join(data["codes"]) or text("card.no_codes"))
     elif line.kind is EventKind.MEASURED:

@@ -10,7 +10,7 @@ from trainer.instruments.bench import Work
 from trainer.practice.attempt.attempt import Attempt
 from trainer.practice.attempt.gathered import Shown, everything_shown, gathered
 from trainer.practice.attempt.hints import Hint
-from trainer.practice.reports.attempt_lines import point_text, stand_text, test_text
+from trainer.practice.reports.attempt_lines import listening_place_text, point_text, test_text
 from trainer.reasoning.advice.repairs import Repairs
 from trainer.reasoning.reasoner import Reasoner
 from trainer.reasoning.universe.questions import Question
@@ -143,7 +143,7 @@ def question_text(question: Question) -> str:
     return text(
         f"question.{question.kind}",
         slot=slot,
-        place=stand_text(question.place) if question.place else "",
+        place=listening_place_text(question.place) if question.place else "",
         pins=pins,
         work="".join(_work(question.work)),
     )

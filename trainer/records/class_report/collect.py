@@ -1,4 +1,4 @@
-"""Collects bundles from folders into a store: each once, each told with what became of it."""
+"""Collect bundles from folders into a store, each once, and say what became of each."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What came of collecting and marking, in words."""
+"""Write the outcome of collecting and marking in words."""
 
 from __future__ import annotations
 

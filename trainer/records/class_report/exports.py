@@ -8,9 +8,9 @@ from collections.abc import Iterator
 from sqlalchemy import select
 
 from trainer.records.class_report.csv_text import NOT_DONE, NOT_DRAWN, Cell, csv_pieces
-from trainer.records.class_report.results import KeptSet, void_items, without
+from trainer.records.class_report.learner_sums import counted, learner_sums
+from trainer.records.class_report.results import StoredSet, void_items, without
 from trainer.records.class_report.roster import roster
-from trainer.records.class_report.sums import counted, learner_sums
 from trainer.records.class_report.xapi import statements
 from trainer.records.store.row_types import typed
 from trainer.records.store.store import Store
@@ -28,35 +28,35 @@ GRADEBOOK = (
 )  # fmt: skip
 
 
-def gradebook(store: Store, kept: KeptSet, *, bom: bool) -> Iterator[bytes]:
+def gradebook(store: Store, stored: StoredSet, *, bom: bool) -> Iterator[bytes]:
     """Yield the gradebook: a row for each learner with results or on the roster, and each case's mark."""
-    header = [*GRADEBOOK, *(f"case_{number}" for number in range(1, kept.size + 1))]
-    return csv_pieces(header, _gradebook_rows(store, kept), bom=bom)
+    header = [*GRADEBOOK, *(f"case_{number}" for number in range(1, stored.size + 1))]
+    return csv_pieces(header, _gradebook_rows(store, stored), bom=bom)
 
 
-def _gradebook_rows(store: Store, kept: KeptSet) -> Iterator[list[Cell]]:
+def _gradebook_rows(store: Store, stored: StoredSet) -> Iterator[list[Cell]]:
     people = roster(store)
     marks: dict[str, dict[int, Cell]] = {}
     with store.reading() as connection:
-        here = select(R.learner, R.item, R.mark).where(counted(kept))
+        here = select(R.learner, R.item, R.mark).where(counted(stored))
         for learner, item, mark in connection.execute(here):
             marks.setdefault(learner, {})[item] = round(mark, 2)
-        for learner, item in void_items(connection, kept.id):
+        for learner, item in void_items(connection, stored.id):
             marks.setdefault(learner, {}).setdefault(item, NOT_DRAWN)
-    done = {row.learner: row for row in learner_sums(store, kept)}
+    done = {row.learner: row for row in learner_sums(store, stored)}
     for learner in sorted({*done, *people, *marks}):
         row, person = done.get(learner), people.get(learner)
-        cells = [marks.get(learner, {}).get(item, NOT_DONE) for item in range(1, kept.size + 1)]
-        named: list[Cell] = [learner, person.name if person else "", person.class_name if person else "", kept.name]
+        cells = [marks.get(learner, {}).get(item, NOT_DONE) for item in range(1, stored.size + 1)]
+        named: list[Cell] = [learner, person.name if person else "", person.class_name if person else "", stored.name]
         if row is None:
-            yield [*named, NOT_DONE, NOT_DONE, 0, kept.size, 0, 0, "", *cells]
+            yield [*named, NOT_DONE, NOT_DONE, 0, stored.size, 0, 0, "", *cells]
             continue
-        passed = "yes" if row.mark >= kept.passes_at else "no"
+        passed = "yes" if row.mark >= stored.passes_at else "no"
         facts: list[Cell] = [
             round(row.mark, 2),
             passed,
             row.cases,
-            kept.size,
+            stored.size,
             row.right,
             int(row.supported),
             row.latest,
@@ -64,13 +64,13 @@ def _gradebook_rows(store: Store, kept: KeptSet) -> Iterator[list[Cell]]:
         yield [*named, *facts, *cells]
 
 
-def case_rows(store: Store, kept: KeptSet, *, bom: bool) -> Iterator[bytes]:
+def case_rows(store: Store, stored: StoredSet, *, bom: bool) -> Iterator[bytes]:
     """Yield one row for each result, counted or not."""
 
     def rows() -> Iterator[list[Cell]]:
         wanted = (
             select(*(R[name] for name in TIDY))
-            .where(R.set_id == kept.id, without(kept.damaged))
+            .where(R.set_id == stored.id, without(stored.damaged))
             .order_by(R.learner, R.try_number, R.item)
         )
         with store.reading(yield_per=2000) as connection:
@@ -83,7 +83,7 @@ def case_rows(store: Store, kept: KeptSet, *, bom: bool) -> Iterator[bytes]:
 EVENTS = ("learner", "attempt_id", "item", "try_number", "number", "kind", "at", "data", "link")
 
 
-def event_rows(store: Store, kept: KeptSet, *, bom: bool) -> Iterator[bytes]:
+def event_rows(store: Store, stored: StoredSet, *, bom: bool) -> Iterator[bytes]:
     """Yield every event of a set's attempts in order; `data` is JSON as it was stored."""
 
     def rows() -> Iterator[list[Cell]]:
@@ -91,7 +91,7 @@ def event_rows(store: Store, kept: KeptSet, *, bom: bool) -> Iterator[bytes]:
         wanted = (
             select(a.learner, a.id, a.item, a.try_number, e.number, e.kind, e.at, e.data, e.link)
             .join(event_table, e.attempt_id == a.id)
-            .where(a.set_id == kept.id, typed(attempt_table), typed(event_table))
+            .where(a.set_id == stored.id, typed(attempt_table), typed(event_table))
             .order_by(a.learner, a.id, e.number)
         )
         with store.reading(yield_per=2000) as connection:
@@ -101,7 +101,7 @@ def event_rows(store: Store, kept: KeptSet, *, bom: bool) -> Iterator[bytes]:
     return csv_pieces(EVENTS, rows(), bom=bom)
 
 
-def xapi_lines(store: Store, kept: KeptSet, home: str) -> Iterator[bytes]:
+def xapi_lines(store: Store, stored: StoredSet, home: str) -> Iterator[bytes]:
     """Yield xAPI statements, one to a line; a second export gives the same statements with the same ids."""
-    for statement in statements(store, kept, home):
+    for statement in statements(store, stored, home):
         yield json.dumps(statement, ensure_ascii=False).encode("utf-8") + b"\n"

@@ -17,9 +17,9 @@ from trainer.practice.attempt.events import Event, EventKind
 from trainer.practice.attempt.judging import judged, scored
 from trainer.practice.attempt.outcome import Outcome, outcome_from, outcome_of
 from trainer.reasoning.model_version import MODEL_VERSION, stated_version
+from trainer.records.class_report.irregularities import add_irregularity_notes
 from trainer.records.class_report.notes import other_answers
-from trainer.records.class_report.results import ResultRow, keep_set, marked_ids, put_results, recount, result_row
-from trainer.records.class_report.settling import note_unsettled
+from trainer.records.class_report.results import ResultRow, marked_ids, put_results, recount, result_row, store_set
 from trainer.records.store.chain import broken_at
 from trainer.records.store.log_rows import AttemptRow
 from trainer.records.store.store import Store
@@ -157,7 +157,7 @@ def mark_set(
     `keys` are those under which attempts may be signed; other right answers are those in the store's notes.
     """
     marker = Marker(case_set, keys, solver, universes, other_answers(store, case_set))
-    keep_set(store, case_set)
+    store_set(store, case_set)
     have = frozenset() if again else marked_ids(store, case_set.id)
     rows = [row for row in store.all_in_set(case_set.id) if row.id not in have]
     part: list[ResultRow] = []
@@ -190,5 +190,5 @@ def mark_set(
             part.clear()
     put_results(store, part)
     recount(store, case_set.id)
-    to_settle = note_unsettled(store, case_set)
+    to_settle = add_irregularity_notes(store, case_set)
     return Marked(marked, counted["unfinished"], counted["voided"], dict(refused), to_settle)

@@ -6,12 +6,13 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from trainer.circuit.profile import PASSES
+from trainer.records.class_report.irregularities import irregularity_lines
 from trainer.records.class_report.item_statistics import alpha, discrimination, precision_of
+from trainer.records.class_report.learner_sums import learner_sums, learners_with_repeats, results_by_class
 from trainer.records.class_report.notes import notes_of
-from trainer.records.class_report.results import KeptSet
+from trainer.records.class_report.results import StoredSet
 from trainer.records.class_report.roster import roster
-from trainer.records.class_report.settling import settle_lines
-from trainer.records.class_report.sums import ClassSums, class_sums, learner_sums, repeated_by, solid_by_class
+from trainer.records.class_report.sums import ClassSums, class_sums
 from trainer.records.class_report.teaching import Lesson, lessons
 from trainer.records.papers.charts import calibration_chart, marks_chart, slips_chart
 from trainer.records.papers.page import page
@@ -92,15 +93,15 @@ class _ItemRow:
     index_shown: str
 
 
-def report_html(store: Store, kept: KeptSet, made_at: str) -> str:
+def report_html(store: Store, stored: StoredSet, made_at: str) -> str:
     """Return the report of a set's counted results."""
     from markupsafe import Markup
 
-    sums = class_sums(store, kept)
+    sums = class_sums(store, stored)
     shown = lessons(sums)
     words = _words()
     charts = {
-        "marks": Markup(marks_chart(sums.marks, kept.passes_at, words)) if sums.learners else "",
+        "marks": Markup(marks_chart(sums.marks, stored.passes_at, words)) if sums.learners else "",
         "slips": Markup(slips_chart(
             [one.count for one in shown], [one.weight for one in shown], words
         )) if shown else "",
@@ -108,15 +109,15 @@ def report_html(store: Store, kept: KeptSet, made_at: str) -> str:
     }  # fmt: skip
     return page(
         "report.html",
-        text("report.title", title=kept.title),
+        text("report.title", title=stored.title),
         spoken(),
         words=words,
-        rule=text("report.rule", share=100.0 * kept.certainty_weight, counts=text(f"counts.{kept.counts}")),
+        rule=text("report.rule", share=100.0 * stored.certainty_weight, counts=text(f"counts.{stored.counts}")),
         made_at=made_at[:16].replace("T", " "),
-        head=_head(sums, kept, repeated_by(store, kept)),
-        settle=settle_lines(store, kept, made_at),
+        head=_head(sums, stored, learners_with_repeats(store, stored)),
+        settle=irregularity_lines(store, stored, made_at),
         charts=charts,
-        learners=_learners(store, kept),
+        learners=_learners(store, stored),
         hidden=max(sums.learners - SHOWN_LEARNERS, 0),
         places=_matrix(sums.places, _place),
         cylinders=_matrix(sums.cylinders, str),
@@ -132,7 +133,7 @@ def report_html(store: Store, kept: KeptSet, made_at: str) -> str:
             {"name": _class_name(name), "count": count, "right": right} for name, (count, right) in sums.classes.items()
         ],
         reliability=_reliability(sums),
-        notes=notes_of(store, kept.id),
+        notes=notes_of(store, stored.id),
     )
 
 
@@ -143,10 +144,12 @@ def _words() -> dict[str, str]:
     }
 
 
-def _head(sums: ClassSums, kept: KeptSet, repeated: list[str]) -> list[str]:
+def _head(sums: ClassSums, stored: StoredSet, repeated: list[str]) -> list[str]:
     lines = [
-        text("report.counts", learners=sums.learners, results=sums.results, size=kept.size),
-        text("report.mean", mean=sums.mean_mark, passed=sums.passed, learners=sums.learners, passes_at=kept.passes_at),
+        text("report.counts", learners=sums.learners, results=sums.results, size=stored.size),
+        text(
+            "report.mean", mean=sums.mean_mark, passed=sums.passed, learners=sums.learners, passes_at=stored.passes_at
+        ),
     ]
     if sums.mean_mark_unsupported is not None and abs(sums.mean_mark_unsupported - sums.mean_mark) > 0.05:
         lines.append(text("report.unsupported", mean=sums.mean_mark_unsupported))
@@ -189,10 +192,10 @@ def _matrix(pairs: Mapping[tuple[str, str], int], named: Callable[[str], str]) -
     return _Matrix(tuple(map(named, columns)), tuple(rows), more=len(totals) > len(often))
 
 
-def _learners(store: Store, kept: KeptSet) -> list[_LearnerRow]:
-    rows = learner_sums(store, kept, SHOWN_LEARNERS)
+def _learners(store: Store, stored: StoredSet) -> list[_LearnerRow]:
+    rows = learner_sums(store, stored, SHOWN_LEARNERS)
     names = roster(store)
-    solid = solid_by_class(store, kept, [row.learner for row in rows])
+    solid = results_by_class(store, stored, [row.learner for row in rows])
     shown = []
     for row in rows:
         kinds = solid.get(row.learner, {})
@@ -203,7 +206,7 @@ def _learners(store: Store, kept: KeptSet) -> list[_LearnerRow]:
             _LearnerRow(
                 name=person.name if person and person.name else row.learner,
                 mark=row.mark,
-                passed=row.mark >= kept.passes_at,
+                passed=row.mark >= stored.passes_at,
                 cases=row.cases,
                 right=row.right,
                 solid=", ".join(good),

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from trainer.records.class_report.csv_text import Cell, csv_pieces
 from trainer.records.class_report.item_statistics import alpha, discrimination
-from trainer.records.class_report.results import KeptSet
+from trainer.records.class_report.results import StoredSet
 from trainer.records.class_report.sums import ClassSums, class_sums
 from trainer.records.class_report.teaching import lessons
 from trainer.records.store.store import Store
@@ -14,9 +14,9 @@ from trainer.records.store.store import Store
 COLUMNS = ("table", "true", "said", "count", "right", "value")
 
 
-def report_table(store: Store, kept: KeptSet, *, bom: bool = False) -> bytes:
+def report_table(store: Store, stored: StoredSet, *, bom: bool = False) -> bytes:
     """Return the report's counts: confusion of places and cylinders, misconceptions, certainty, cases, classes."""
-    return b"".join(csv_pieces(COLUMNS, _rows(class_sums(store, kept)), bom=bom))
+    return b"".join(csv_pieces(COLUMNS, _rows(class_sums(store, stored)), bom=bom))
 
 
 def _rows(sums: ClassSums) -> Iterator[list[Cell]]:

@@ -37,7 +37,7 @@ ResultRow = dict[str, str | int | float]
 """A row of the table of results by column, without `voided` and `counted`: `recount` works those out."""
 
 
-def _sound() -> ColumnElement[bool]:
+def _undamaged() -> ColumnElement[bool]:
     """Return the condition that a result holds what marking writes; comparisons see to most columns' types.
 
     To SQLite every text is larger than every number, and nothing compares with what is missing.
@@ -60,7 +60,7 @@ def _sound() -> ColumnElement[bool]:
 
 def _damaged(connection: Connection, set_id: str) -> tuple[str, ...]:
     """Return the attempts of a set whose results are damaged; raises DamagedError for more than can be left out."""
-    here = select(R.attempt_id).where(R.set_id == set_id, case((_sound(), 0), else_=1) == 1)
+    here = select(R.attempt_id).where(R.set_id == set_id, case((_undamaged(), 0), else_=1) == 1)
     found = tuple(connection.execute(here.limit(MOST_LEFT_OUT + 1)).scalars())
     if len(found) > MOST_LEFT_OUT:
         raise DamagedError("results_damaged", most=MOST_LEFT_OUT)
@@ -74,12 +74,12 @@ def without(ids: Sequence[str]) -> ColumnElement[bool]:
 
 
 def _pairs(words: Sequence[str]) -> tuple[str, ...]:
-    """Return how none, one and two of some words stand in a result."""
+    """Return how a result writes none, one or two of some words."""
     return ("", *words, *("+".join(pair) for pair in combinations_with_replacement(words, 2)))
 
 
-def keep_set(store: Store, case_set: CaseSet) -> None:
-    """Take down what results of a set are reckoned by; answers are not among it."""
+def store_set(store: Store, case_set: CaseSet) -> None:
+    """Store the rules that results of a set are marked by; answers are not among them."""
     policy = case_set.policy
     row = {
         "id": case_set.id,
@@ -95,7 +95,7 @@ def keep_set(store: Store, case_set: CaseSet) -> None:
     }
     with store.writing() as connection:
         known = connection.execute(select(set_table).where(set_table.c.id == case_set.id)).mappings().first()
-        if known is not None and _kept_set(known) is None:  # damaged: the set's file says it again
+        if known is not None and _stored_set_from(known) is None:  # damaged: the set's file says it again
             row["keep_until"] = known["keep_until"] if isinstance(known["keep_until"], str) else ""
             connection.execute(delete(set_table).where(set_table.c.id == case_set.id))
             known = None
@@ -171,8 +171,8 @@ def recount(store: Store, set_id: str) -> None:
     """
     with store.writing() as connection:
         row = connection.execute(select(set_table).where(set_table.c.id == set_id)).mappings().first()
-        kept = _kept_set(row) if row is not None else None
-        if kept is None:
+        stored = _stored_set_from(row) if row is not None else None
+        if stored is None:
             raise DamagedError("set_damaged", place=store.place)
         here = R.set_id == set_id
         connection.execute(update(result_table).where(here).values(voided=NOT_VOID, counted=0))
@@ -182,8 +182,8 @@ def recount(store: Store, set_id: str) -> None:
                 update(result_table).where(here, R.learner == learner, R.item == item).values(voided=VOID)
             )
         best: dict[str, tuple[float, int]] = {}
-        for learner, number, total in _tries(connection, set_id, kept.weights):
-            worth = {Counts.FIRST: -float(number), Counts.LAST: float(number)}.get(kept.counts, total)
+        for learner, number, total in _tries(connection, set_id, stored.weights):
+            worth = {Counts.FIRST: -float(number), Counts.LAST: float(number)}.get(stored.counts, total)
             if learner not in best or worth > best[learner][0]:
                 best[learner] = (worth, number)
         for number in sorted({number for _worth, number in best.values()}):
@@ -224,21 +224,21 @@ def _tries(connection: Connection, set_id: str, weights: Sequence[float]) -> lis
     return [(learner, number, float(sum_)) for learner, number, sum_ in connection.execute(wanted)]
 
 
-def void_notes(set_id: str) -> Select[str, int]:
-    """Return the query of cases that an instructor let not count, each once."""
+def void_items_query(set_id: str) -> Select[str, int]:
+    """Return the query of cases that an instructor declared void, each once."""
     columns = note_table.c
     here = (columns.set_id == set_id) & (columns.kind == "void") & typed(note_table)
     return select(columns.learner, columns.item).where(here).distinct()
 
 
 def void_items(connection: Connection, set_id: str) -> list[tuple[str, int]]:
-    """Return who has which case that does not count."""
-    return [(learner, item) for learner, item in connection.execute(void_notes(set_id))]
+    """Return the learner and the index of each void case."""
+    return [(learner, item) for learner, item in connection.execute(void_items_query(set_id))]
 
 
 @dataclass(frozen=True, slots=True)
-class KeptSet:
-    """What the store knows of a set; `damaged` are attempts whose results are left out, as `checked` found them."""
+class StoredSet:
+    """A set as the store keeps it; `damaged` are attempts whose results are left out: see `with_damaged_results`."""
 
     id: str
     name: str
@@ -254,11 +254,11 @@ class KeptSet:
     damaged: tuple[str, ...] = ()
 
 
-_KEPT = TypeAdapter(KeptSet)
+_KEPT = TypeAdapter(StoredSet)
 _KEPT_ROW = row_model(set_table)
 
 
-def _kept_set(row: Row) -> KeptSet | None:
+def _stored_set_from(row: Row) -> StoredSet | None:
     """Return the set that a row is, None for a damaged one."""
     try:
         _KEPT_ROW.model_validate(dict(row))
@@ -267,22 +267,22 @@ def _kept_set(row: Row) -> KeptSet | None:
         return None
 
 
-def kept_sets(store: Store) -> tuple[KeptSet, ...]:
+def stored_sets(store: Store) -> tuple[StoredSet, ...]:
     """Return every set that has results here; damaged ones are left out."""
     found = []
     with store.reading() as connection:
         for row in connection.execute(select(set_table).order_by(set_table.c.name, set_table.c.id)).mappings():
-            kept = _kept_set(row)
-            if kept is None:
+            stored = _stored_set_from(row)
+            if stored is None:
                 store.left_out.add(f"set {row['id']}")
             else:
-                found.append(kept)
+                found.append(stored)
     return tuple(found)
 
 
-def checked(store: Store, kept: KeptSet) -> KeptSet:
-    """Return a set with what is damaged among its results: those do not count until they are marked again."""
+def with_damaged_results(store: Store, stored: StoredSet) -> StoredSet:
+    """Return a set with its damaged results listed: those do not count until they are marked again."""
     with store.reading() as connection:
-        damaged = _damaged(connection, kept.id)
+        damaged = _damaged(connection, stored.id)
     store.left_out |= {f"result {one}" for one in damaged}
-    return replace(kept, damaged=damaged)
+    return replace(stored, damaged=damaged)

@@ -1,4 +1,4 @@
-"""What a class's results add up to: every sum is the database's own, whatever its size."""
+"""Sums and counts over a class's results, all computed by the database."""
 
 from __future__ import annotations
 
@@ -7,29 +7,16 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TypeVar
 
-from sqlalchemy import ColumnElement, Connection, Select, case, func, select
+from sqlalchemy import ColumnElement, Connection, case, func, select
 
 from trainer.records.class_report.item_statistics import ItemSums
-from trainer.records.class_report.results import REPEATED, KeptSet, void_items, void_notes, weight_of, without
+from trainer.records.class_report.learner_sums import counted, learner_marks_query
+from trainer.records.class_report.results import REPEATED, StoredSet, void_items
 from trainer.records.store.store import Store
 from trainer.records.store.tables import result_table
 
 R = result_table.c
 Key = TypeVar("Key", str, float, int, tuple[str, str], tuple[int, int])
-
-
-@dataclass(frozen=True, slots=True)
-class LearnerSum:
-    """One learner's counted results: how many, the weighted mark of 100, how many right, effort, support."""
-
-    learner: str
-    cases: int
-    mark: float
-    right: int
-    minutes: float
-    best_minutes: float
-    supported: bool
-    latest: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,95 +104,21 @@ class ClassSums:
     repeated: int
 
 
-def counted(kept: KeptSet) -> ColumnElement[bool]:
-    """Return the condition for a set's results that count; damaged ones do not."""
-    return (R.set_id == kept.id) & (R.counted == 1) & without(kept.damaged)
-
-
-def learner_marks(kept: KeptSet) -> Select[str, int, float, int, float, float, int, str]:
-    """Return the query of each learner's mark of 100: a case not handed in counts zero, a void one is left out."""
-    whole = float(sum(kept.weights)) or 1.0
-    items = void_notes(kept.id).subquery()
-    void = (
-        select(items.c.learner, func.sum(weight_of(kept.weights, items.c.item)).label("weight"))
-        .group_by(items.c.learner)
-        .subquery()
-    )
-    left = whole - func.coalesce(func.max(void.c.weight), 0.0)
-    weighted = func.sum(R.mark * weight_of(kept.weights, R.item))
-    return (
-        select(
-            R.learner,
-            func.count().label("cases"),
-            case((left > 0.0, weighted / left), else_=0.0).label("mark"),
-            func.sum(R.right).label("right"),
-            func.sum(R.minutes).label("minutes"),
-            func.sum(R.best_minutes).label("best_minutes"),
-            func.max(R.supported).label("supported"),
-            func.max(R.closed_at).label("latest"),
-        )
-        .select_from(result_table.outerjoin(void, void.c.learner == R.learner))
-        .where(counted(kept))
-        .group_by(R.learner)
-    )
-
-
-def learner_sums(store: Store, kept: KeptSet, most: int | None = None) -> list[LearnerSum]:
-    """Return learners in the order of their names, at most so many."""
-    wanted = learner_marks(kept).order_by(R.learner)
+def class_sums(store: Store, stored: StoredSet) -> ClassSums:
+    """Return the sums over a class's counted results of a set."""
     with store.reading() as connection:
-        rows = connection.execute(wanted if most is None else wanted.limit(most))
-        return [
-            LearnerSum(
-                row.learner, int(row.cases), float(row.mark), int(row.right), float(row.minutes),
-                float(row.best_minutes), bool(row.supported), row.latest,
-            )
-            for row in rows
-        ]  # fmt: skip
+        return _sums(connection, stored)
 
 
-def solid_by_class(store: Store, kept: KeptSet, learners: list[str]) -> dict[str, dict[str, tuple[int, int]]]:
-    """Return, for some learners, how many results of each class they have and how many are right."""
-    found: dict[str, dict[str, tuple[int, int]]] = {}
-    wanted = (
-        select(R.learner, R.kind_class, func.count(), func.sum(R.right))
-        .where(counted(kept), R.learner.in_(learners))
-        .group_by(R.learner, R.kind_class)
-        .order_by(R.learner, R.kind_class)
-    )
-    with store.reading() as connection:
-        for learner, kind, count, right in connection.execute(wanted):
-            found.setdefault(learner, {})[kind] = (int(count), int(right))
-    return found
-
-
-def repeated_by(store: Store, kept: KeptSet) -> list[str]:
-    """Return who handed a case in again that they had handed in before."""
-    wanted = (
-        select(R.learner)
-        .where(R.set_id == kept.id, R.voided == REPEATED, without(kept.damaged))
-        .distinct()
-        .order_by(R.learner)
-    )
-    with store.reading() as connection:
-        return list(connection.execute(wanted).scalars())
-
-
-def class_sums(store: Store, kept: KeptSet) -> ClassSums:
-    """Return what a class's counted results of a set add up to."""
-    with store.reading() as connection:
-        return _sums(connection, kept)
-
-
-def _sums(connection: Connection, kept: KeptSet) -> ClassSums:
-    here = counted(kept)
-    bins = _mark_bins(connection, kept)
+def _sums(connection: Connection, stored: StoredSet) -> ClassSums:
+    here = counted(stored)
+    bins = _mark_bins(connection, stored)
     mean, learners = _mean(bins)
     unsupported, _count = _mean([one for one in bins if not one.supported])
     groups = _result_groups(connection, here)
     efforts = _pair_counts(connection, R.plays, R.readings, here)
     items = _items(connection, here)
-    repeated = select(func.count()).where(R.set_id == kept.id, R.voided == REPEATED)
+    repeated = select(func.count()).where(R.set_id == stored.id, R.voided == REPEATED)
     tens = Counter(dict.fromkeys(range(10), 0))
     for one in bins:
         tens[min(max(one.ten, 0), 9)] += one.learners
@@ -228,17 +141,17 @@ def _sums(connection: Connection, kept: KeptSet) -> ClassSums:
         best_minutes=sum(one.best_minutes for one in items.values()),
         classes=_right_counts((one.kind_class, one) for one in groups),
         items=items,
-        item_sums=_item_sums(connection, kept, here),
-        voided=len(void_items(connection, kept.id)),
+        item_sums=_item_sums(connection, stored, here),
+        voided=len(void_items(connection, stored.id)),
         repeated=connection.execute(repeated).scalar_one(),
     )
 
 
-def _mark_bins(connection: Connection, kept: KeptSet) -> list[_MarkBin]:
-    marks = learner_marks(kept).subquery()
+def _mark_bins(connection: Connection, stored: StoredSet) -> list[_MarkBin]:
+    marks = learner_marks_query(stored).subquery()
     # nudged, so that a mark shown as 90 is in the nineties though rounding made it 89.9999999
     ten = func.floor((marks.c.mark + 1e-9) / 10.0)
-    passed = case((marks.c.mark >= kept.passes_at, 1), else_=0)
+    passed = case((marks.c.mark >= stored.passes_at, 1), else_=0)
     keys = (ten, passed, marks.c.supported)
     wanted = select(*keys, func.count(), func.sum(marks.c.mark)).group_by(*keys)
     return [
@@ -312,13 +225,13 @@ def _items(connection: Connection, here: ColumnElement[bool]) -> dict[int, ItemT
     }
 
 
-def _item_sums(connection: Connection, kept: KeptSet, here: ColumnElement[bool]) -> tuple[ItemSums, ...]:
+def _item_sums(connection: Connection, stored: StoredSet, here: ColumnElement[bool]) -> tuple[ItemSums, ...]:
     """Return sums over the learners who have every case of the set."""
     totals = (
         select(R.learner, func.sum(R.mark).label("total"))
         .where(here)
         .group_by(R.learner)
-        .having(func.count() == kept.size)
+        .having(func.count() == stored.size)
         .subquery()
     )
     total = totals.c.total

@@ -12,8 +12,8 @@ from sqlalchemy import RowMapping, select
 
 from trainer.circuit.elements import Location
 from trainer.circuit.profile import PASSES
-from trainer.records.class_report.results import KeptSet, void_items
-from trainer.records.class_report.sums import counted, learner_sums
+from trainer.records.class_report.learner_sums import counted, learner_sums
+from trainer.records.class_report.results import StoredSet, void_items
 from trainer.records.store.store import Store
 from trainer.records.store.tables import result_table
 from trainer.words import spoken, text
@@ -34,28 +34,29 @@ def default_home(store_id: str) -> str:
     return f"https://injector-ear-trainer.invalid/store/{store_id}"
 
 
-def statements(store: Store, kept: KeptSet, home: str) -> Iterator[Statement]:
+def statements(store: Store, stored: StoredSet, home: str) -> Iterator[Statement]:
     """Yield a statement for each counted result, and one for each learner's whole set."""
-    base = f"{home.rstrip('/')}/set/{quote(kept.id)}"
-    parent: Statement = {"id": base, "definition": {"type": ASSESSMENT, "name": {spoken(): kept.title}}}
+    base = f"{home.rstrip('/')}/set/{quote(stored.id)}"
+    parent: Statement = {"id": base, "definition": {"type": ASSESSMENT, "name": {spoken(): stored.title}}}
     columns = result_table.c
-    wanted = select(result_table).where(counted(kept)).order_by(columns.learner, columns.item)
+    wanted = select(result_table).where(counted(stored)).order_by(columns.learner, columns.item)
     with store.reading(yield_per=2000) as connection:
         for row in connection.execute(wanted).mappings():
-            yield _answered(row, kept, home, base, parent)
+            yield _answered(row, stored, home, base, parent)
     with store.reading() as connection:
-        voids = Counter(learner for learner, _item in void_items(connection, kept.id))
-    for learner in learner_sums(store, kept):
-        registration = str(uuid.uuid5(SPACE, f"{kept.id} {learner.learner}"))
+        voids = Counter(learner for learner, _item in void_items(connection, stored.id))
+    for learner in learner_sums(store, stored):
+        who = learner.learner
+        registration = str(uuid.uuid5(SPACE, f"{stored.id} {who}"))
         yield {
-            "id": str(uuid.uuid5(SPACE, f"completed {kept.id} {learner.learner} {learner.latest} {learner.mark:.4f}")),
-            "actor": _actor(learner.learner, home),
+            "id": str(uuid.uuid5(SPACE, f"completed {stored.id} {who} {learner.latest} {learner.mark:.4f}")),
+            "actor": _actor(who, home),
             "verb": _verb("completed"),
             "object": {"objectType": "Activity", **parent},
             "result": {
                 "score": _score(learner.mark),
-                "success": learner.mark >= kept.passes_at,
-                "completion": learner.cases >= kept.size - voids[learner.learner],
+                "success": learner.mark >= stored.passes_at,
+                "completion": learner.cases >= stored.size - voids[who],
             },
             "context": {"registration": registration},
             **_moment(learner.latest),
@@ -63,7 +64,7 @@ def statements(store: Store, kept: KeptSet, home: str) -> Iterator[Statement]:
         }
 
 
-def _answered(row: RowMapping, kept: KeptSet, home: str, base: str, parent: Statement) -> Statement:
+def _answered(row: RowMapping, stored: StoredSet, home: str, base: str, parent: Statement) -> Statement:
     choices = [
         {"id": name, "description": {spoken(): text(f"location.{name}") if name != PASSES else text("debrief.passes")}}
         for name in (*map(str, Location), PASSES)
@@ -78,7 +79,7 @@ def _answered(row: RowMapping, kept: KeptSet, home: str, base: str, parent: Stat
             "definition": {
                 "type": INTERACTION,
                 "interactionType": "choice",
-                "name": {spoken(): text("set.case", number=row["item"], size=kept.size)},
+                "name": {spoken(): text("set.case", number=row["item"], size=stored.size)},
                 "description": {spoken(): text("xapi.question")},
                 "choices": choices,
                 "correctResponsesPattern": [_pattern(row["place"])],
@@ -92,7 +93,7 @@ def _answered(row: RowMapping, kept: KeptSet, home: str, base: str, parent: Stat
             "duration": f"PT{row['spent_s']:.2f}S",
         },
         "context": {
-            "registration": str(uuid.uuid5(SPACE, f"{kept.id} {row['learner']}")),
+            "registration": str(uuid.uuid5(SPACE, f"{stored.id} {row['learner']}")),
             "contextActivities": {"parent": [{"objectType": "Activity", **parent}]},
         },
         **_moment(row["closed_at"]),

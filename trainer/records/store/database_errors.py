@@ -1,4 +1,4 @@
-"""What a database's own error comes to for a person: which of the things that can be wrong with a store it is."""
+"""Translate errors of a database into errors that are shown to the user."""
 
 from __future__ import annotations
 
@@ -51,7 +51,7 @@ _POSTGRES_DAMAGE = ("42P01", "42703", "23", "XX")
 """Beginnings of SQLSTATE codes of PostgreSQL for tables, columns or content that are not whole."""
 
 
-def lacking(error: DBAPIError) -> UserError:
+def user_error_of(error: DBAPIError) -> UserError:
     """Return what is wrong with the store that raised an error, and where: DamagedError for records not whole."""
     place = error.detail[0] if error.detail else ""
     reason = (str(error.orig).strip().splitlines() or [""])[0]
@@ -81,12 +81,12 @@ def _is_damage(error: DBAPIError) -> bool:
 
 
 def _longest(keys: Mapping[str, str], found: str) -> str:
-    """Return what stands under the longest code that something found begins with, "" for none."""
+    """Return the value of the longest code that `found` begins with, "" for none."""
     return max(((code, key) for code, key in keys.items() if found.startswith(code)), default=("", ""))[1]
 
 
 def note_place(place: str, context: ExceptionContext) -> None:
-    """Let an error carry where its store is; a listener of an engine's errors."""
+    """Add the store's address to an error; a listener of an engine's errors."""
     error = context.sqlalchemy_exception
     if isinstance(error, StatementError) and not error.detail:
         error.add_detail(place)

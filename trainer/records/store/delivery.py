@@ -14,11 +14,11 @@ from sqlalchemy import func, insert, select, update
 from sqlalchemy.exc import DatabaseError, DataError, IntegrityError
 
 from trainer.errors import DamagedError, MissingHereError, UserError
-from trainer.records.store.database_errors import lacking
+from trainer.records.store.database import engine_for
+from trainer.records.store.database_errors import user_error_of
 from trainer.records.store.log_rows import AttemptRow
 from trainer.records.store.merging import ForkedError, WholeAttempt, merge_attempt
-from trainer.records.store.opening import engine_for
-from trainer.records.store.store import Store, opened_at
+from trainer.records.store.store import Store, open_store_at
 from trainer.records.store.tables import attempt_table, delivery_table, event_table
 
 RETRY_S, STATEMENT_TIMEOUT_S = 5.0, 20
@@ -149,7 +149,7 @@ class Delivery:
 
     def _shared(self) -> Store:
         if self._far is None:
-            self._far = opened_at(self._url, STATEMENT_TIMEOUT_S)
+            self._far = open_store_at(self._url, STATEMENT_TIMEOUT_S)
         return self._far
 
     def _lost(self, error: DatabaseError | MissingHereError) -> UserError:
@@ -157,7 +157,7 @@ class Delivery:
         if self._far is not None:
             self._far.close()
             self._far = None
-        return error if isinstance(error, MissingHereError) else lacking(error)
+        return error if isinstance(error, MissingHereError) else user_error_of(error)
 
     def fetch(self, learner: str) -> UserError | None:
         """Bring a learner's attempts from the shared store here; return what kept it from that in time."""
@@ -169,7 +169,7 @@ class Delivery:
             except UserError as error:
                 lost.append(error)
             except DatabaseError as error:
-                lost.append(lacking(error))
+                lost.append(user_error_of(error))
 
         thread = threading.Thread(target=bring, daemon=True, name="fetch")
         thread.start()

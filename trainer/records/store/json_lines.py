@@ -1,4 +1,4 @@
-"""Attempts as lines of JSON, as bundles and learners' records carry them: each attempt followed by its events."""
+"""Encode attempts as lines of JSON for bundles and learners' records: each attempt followed by its events."""
 
 from __future__ import annotations
 

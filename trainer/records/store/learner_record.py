@@ -1,4 +1,4 @@
-"""A learner's own record as a file, to go on with on another machine: everything practised outside sets.
+"""Export and import a learner's own record, to continue on another machine: everything practised outside sets.
 
 Lines of JSON: a head, each attempt followed by its events, and a last line with the SHA-256 of every byte before it.
 That shows damage, not forgery: nothing in it counts for anybody else's marks.
@@ -32,10 +32,10 @@ MOST_BYTES = 64_000_000
 
 
 @dataclass(frozen=True, slots=True)
-class Taken:
-    """What became of a record's attempts: new here, known already, known and gone on with elsewhere, or worked in both.
+class ImportResult:
+    """How many attempts of a record were new, known, continued elsewhere (`longer`) or in both places (`apart`).
 
-    Of those that were worked apart in both places, what is here stays.
+    Of an attempt that was continued in both places, the version in this store stays.
     """
 
     new: int
@@ -44,14 +44,14 @@ class Taken:
     apart: int = 0
 
 
-def taken_lines(taken: Taken) -> list[str]:
-    """Return what became of a record in words."""
+def import_lines(taken: ImportResult) -> list[str]:
+    """Return the result of an import in words."""
     lines = [text("practice.taken", new=taken.new, known=taken.known, longer=taken.longer)]
     return [*lines, text("practice.apart", count=taken.apart)] if taken.apart else lines
 
 
 def record_name(learner: str) -> str:
-    """Return what a learner's record is called: letters of the name that every file system takes, and a hash of it."""
+    """Return the file name of a learner's record: the ASCII letters of the name and a hash of it."""
     plain = unicodedata.normalize("NFKD", learner).encode("ascii", "ignore").decode("ascii")
     kept = "".join(one if one.isalnum() else "_" for one in plain.lower())[:40].strip("_")
     return f"{kept or 'learner'}_{hashlib.sha256(learner.encode('utf-8')).hexdigest()[:6]}{SUFFIX}"
@@ -89,8 +89,8 @@ def _attempts_of(store: Store, learner: str) -> list[AttemptRow]:
         return store.attempts(connection.execute(wanted).mappings())
 
 
-def taken_in(store: Store, path: Path, learner: str) -> Taken:
-    """Add what a record holds and the store lacks, all or nothing.
+def import_record(store: Store, path: Path, learner: str) -> ImportResult:
+    """Add the attempts and events of a record that the store lacks, in one transaction.
 
     Raises ProblemsFoundError for a file that is damaged, no record, or somebody else's; the store is then untouched.
     """
@@ -108,7 +108,7 @@ def taken_in(store: Store, path: Path, learner: str) -> Taken:
                 continue
             counts["known" if not added else "longer" if attempt.row.id in known else "new"] += 1
     store.written()
-    return Taken(**counts)
+    return ImportResult(**counts)
 
 
 def _read(path: Path, learner: str) -> list[WholeAttempt]:

@@ -1,7 +1,7 @@
-"""What a row of each table may hold, from the table's own columns: for rows that come in, and for rows that lie there.
+"""Types and limits of each table's columns, for validating rows that are read from files or from the database.
 
-An embedded database keeps any value in any column, and a file can be damaged; nothing that was not checked by its type
-is reckoned with.
+SQLite accepts any value in any column, and a file can be damaged: nothing is computed from a value whose type was not
+checked.
 """
 
 from __future__ import annotations
@@ -47,7 +47,7 @@ def typed(what: Table | ColumnElement[object]) -> ColumnElement[bool]:
 
 
 class _Holds(FunctionElement[bool]):
-    """The condition that a column holds what its type allows: PostgreSQL sees to it by itself, SQLite is asked."""
+    """The condition that a column holds what its type allows: PostgreSQL guarantees it, SQLite is asked."""
 
     type = Boolean()
     inherit_cache = True

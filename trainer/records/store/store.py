@@ -16,9 +16,9 @@ from sqlalchemy.exc import DatabaseError, IntegrityError
 from trainer.errors import DamagedError, MissingHereError, UserError
 from trainer.practice.attempt.events import Event, EventKind
 from trainer.practice.attempt.outcome import Outcome, outcome_from
-from trainer.records.store.database_errors import lacking
+from trainer.records.store.database import WRITES, engine_for, place_of, upgrade_tables
+from trainer.records.store.database_errors import user_error_of
 from trainer.records.store.log_rows import UNFIT, AttemptRow, Row, attempt_of, data_of, event_of, row_of
-from trainer.records.store.opening import WRITES, engine_for, made_ready, place_of
 from trainer.records.store.tables import attempt_table, event_table, identity_table
 from trainer.words import text
 
@@ -51,7 +51,7 @@ class Store:
         self.left_out: set[str] = set()
         """What was passed over because it is damaged, each as what it is and its id."""
         self.tell: Callable[[str], object] = _nothing
-        """Is told at the end what was left out."""
+        """Called when the store is closed, with the sentence that says what was left out."""
 
     @property
     def keeps(self) -> bool:
@@ -85,22 +85,22 @@ class Store:
 
     @contextlib.contextmanager
     def writing(self) -> Iterator[Connection]:
-        """One transaction; what the database itself fails with is told, as DamagedError or MissingHereError."""
-        with self._telling(), self.engine.execution_options(**{WRITES: True}).begin() as connection:
+        """Open a transaction; the database's errors are raised as DamagedError or MissingHereError."""
+        with self._translated_errors(), self.engine.execution_options(**{WRITES: True}).begin() as connection:
             yield connection
 
     @contextlib.contextmanager
     def reading(self, yield_per: int | None = None) -> Iterator[Connection]:
         """Open a connection to read by, fetching `yield_per` rows at a time; errors are translated as in `writing`."""
-        with self._telling(), self.engine.connect() as connection:
+        with self._translated_errors(), self.engine.connect() as connection:
             yield connection if yield_per is None else connection.execution_options(yield_per=yield_per)
 
     @contextlib.contextmanager
-    def _telling(self) -> Iterator[None]:
+    def _translated_errors(self) -> Iterator[None]:
         try:
             yield
         except DatabaseError as error:
-            raise lacking(error) from error
+            raise user_error_of(error) from error
 
     def logged(self, attempt_id: str) -> tuple[list[Event], list[str]]:
         """Return an attempt's events in order with their links, as they were at one moment.
@@ -287,14 +287,14 @@ class Store:
         return text("damage.left_out", count=len(self.left_out), which=which)
 
     def close(self) -> None:
-        """Let go of the database, what waits to be delivered sent before if it can be."""
+        """Deliver what waits, if the shared store answers, and close the database."""
         self.stop()
         if self.left_out:
             self.tell(self.left_out_line)
         self.engine.dispose()
 
 
-def opened(folder: Path | None) -> Store:
+def open_store(folder: Path | None) -> Store:
     """Open the store in a folder, made if it is missing; None keeps everything in memory only.
 
     Raises MissingHereError where the folder or the file cannot be used.
@@ -304,13 +304,13 @@ def opened(folder: Path | None) -> Store:
             folder.mkdir(parents=True, exist_ok=True)
         except OSError as error:
             raise MissingHereError("no_folder", folder=folder, reason=error.strerror) from error
-    return opened_at("sqlite://" if folder is None else f"sqlite:///{folder / 'attempts.sqlite3'}")
+    return open_store_at("sqlite://" if folder is None else f"sqlite:///{folder / 'attempts.sqlite3'}")
 
 
-def opened_at(url: str, statement_timeout_s: int = 0) -> Store:
+def open_store_at(url: str, statement_timeout_s: int = 0) -> Store:
     """Open the store at a database's URL; raises WrongCallError for no URL and MissingHereError for no answer."""
     store = Store(engine_for(url, statement_timeout_s))
-    made_ready(store.engine)
+    upgrade_tables(store.engine)
     return store
 
 

@@ -1,4 +1,4 @@
-"""The address of a store: read, refused with what is wrong with it, and shown without what is secret in it."""
+"""Parse and validate the address of a store, and show it without its password."""
 
 from __future__ import annotations
 
@@ -26,7 +26,7 @@ def store_url(text: str) -> URL:
     if kind == "sqlite" and not url.query and not url.host:
         return url
     if url.drivername != POSTGRES:
-        raise WrongCallError("store_url", url=shown(url))
+        raise WrongCallError("store_url", url=display_url(url))
     if url.port is not None and not 0 < url.port < 2**16:
         raise WrongCallError("store_port", url=secretless)
     try:
@@ -50,6 +50,6 @@ def _refuse_options(url: URL) -> None:
             raise WrongCallError("store_option", option=name) from error
 
 
-def shown(url: URL) -> str:
+def display_url(url: URL) -> str:
     """Return a URL without its password and without options, which may hold one too."""
     return url.set(query={}).render_as_string(hide_password=True)

@@ -11,7 +11,7 @@ from trainer.practice.attempt.allowed import refuse_feedback
 from trainer.practice.attempt.debrief import Debrief
 from trainer.practice.attempt.events import EventKind
 from trainer.practice.attempt.hints import Hint
-from trainer.practice.reports.attempt_lines import code_lines, heading, prompt_state, stand_text
+from trainer.practice.reports.attempt_lines import code_lines, heading, listening_place_text, prompt_state
 from trainer.practice.reports.reason_lines import hint_lines
 from trainer.window.bench.bench_hearing import BenchHearing
 from trainer.window.bench.case_bench import CaseBench
@@ -193,7 +193,7 @@ class BenchScreen(CaseBench):
     def stand_at(self, place: str) -> None:
         """Stand somewhere else; the sound changes with it."""
         self.place = place
-        self.say(text("stand.now", place=stand_text(place)))
+        self.say(text("stand.now", place=listening_place_text(place)))
 
     def press(self, key: str, *, shift: bool) -> bool:
         """Take Space before anything was heard, and the key that puts the probe's rod to the ear."""

@@ -17,7 +17,7 @@ from trainer.desk.desk import Desk
 from trainer.desk.seat import seat
 from trainer.practice.reports.attempt_lines import claims_text
 from trainer.reasoning.universe.finding import truth_of
-from trainer.records.store.store import opened
+from trainer.records.store.store import open_store
 from trainer.sound.render import Bed
 from trainer.window.bench.bench_screen import BenchScreen
 from trainer.window.bench.job_card_view import card_node
@@ -195,7 +195,7 @@ def free_bench(shell: Shell, profile: Profile, faults: tuple[Fault, ...]) -> Ben
         seed=1,
         difficulty=1,
     )
-    desk = Desk(opened(None), shell.listening.player, shell.services.now_utc, Universes(None), hints=False)
+    desk = Desk(open_store(None), shell.listening.player, shell.services.now_utc, Universes(None), hints=False)
     found = FoundCase(case, "free", case.name)
     seat(desk, found, "free", shell.services.now_utc())
     return FreeBench(shell, desk, text("free.who"), 1.0)

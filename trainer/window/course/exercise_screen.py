@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from trainer.desk.learner_course import Begun
 from trainer.practice.exercises.course_lines import reveal_lines, task_line, why_line
-from trainer.practice.exercises.exercise import Exercise
+from trainer.practice.exercises.exercise_types import Exercise
 from trainer.reasoning.universe.finding import CERTAINTIES
 from trainer.sound.render import Sound
 from trainer.window.course.practising import Practising

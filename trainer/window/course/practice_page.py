@@ -10,7 +10,7 @@ from trainer.practice.course.lessons import LESSONS, Lesson
 from trainer.practice.course.topics import PRACTISED
 from trainer.practice.exercises.contrasts import TOURED, contrasts_of
 from trainer.practice.exercises.course_lines import waiting_lines
-from trainer.records.store.learner_record import record_name, taken_in, taken_lines, write_record
+from trainer.records.store.learner_record import import_lines, import_record, record_name, write_record
 from trainer.window.course.practising import Practising
 from trainer.window.course.sounds_tour import SoundsTour
 from trainer.window.kit.nodes import Node, button, column, field, flow, lines, row, rule, scroll, words
@@ -109,6 +109,6 @@ class PracticePage(Screen):
         self.shell.say(text("practice.carried", path=path, count=count))
 
     def _take(self) -> None:
-        taken = taken_in(self.shell.services.store, Path(self.written.strip()).expanduser(), self.practising.who)
+        taken = import_record(self.shell.services.store, Path(self.written.strip()).expanduser(), self.practising.who)
         self.written = ""
-        self.shell.say(" ".join(taken_lines(taken)))
+        self.shell.say(" ".join(import_lines(taken)))

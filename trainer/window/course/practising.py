@@ -9,12 +9,12 @@ from trainer.cases.single_case.shipped import profile_named, profile_names
 from trainer.desk.case_source import FoundCase, find_case
 from trainer.desk.learner_course import Begun, Course
 from trainer.desk.worker import Then
-from trainer.practice.course.choice import Chosen
 from trainer.practice.course.lessons import Lesson
-from trainer.practice.course.log import CASE
+from trainer.practice.course.next_task import Chosen
+from trainer.practice.course.practice_log import CASE
 from trainer.practice.course.session_time import REST_MINUTES, STOP_MINUTES
 from trainer.practice.exercises.course_lines import why_line
-from trainer.practice.exercises.exercise import Exercise, Spec
+from trainer.practice.exercises.exercise_types import Exercise, Spec
 from trainer.practice.exercises.rematch import REMATCH, Round
 from trainer.records.store.log_rows import AttemptRow
 from trainer.window.shell.screen import Screen

@@ -5,7 +5,7 @@ from __future__ import annotations
 from trainer.desk.learner_course import Course
 from trainer.practice.attempt.outcome import Outcome
 from trainer.practice.course.ability import path_of
-from trainer.practice.course.log import abilities_on
+from trainer.practice.course.practice_log import abilities_on
 from trainer.practice.course.skills import Skill
 from trainer.practice.exercises.course_lines import STEADY, STRONG, ideas_of, skill_line, sure_lines, waiting_lines
 from trainer.window.kit.nodes import Node, column, lines, row, rule, scroll, split, words

@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from trainer.circuit.profile import Profile
 from trainer.practice.exercises.contrasts import Contrast
-from trainer.practice.exercises.exercise import Sounding
+from trainer.practice.exercises.exercise_types import Sounding
 from trainer.sound.render import Sound
 from trainer.window.course.practising import Practising
 from trainer.window.kit.nodes import Node, button, column, flow, scroll, split, words

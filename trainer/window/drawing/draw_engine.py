@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.geometry import INJECTOR_RADIUS, MIDDLE_X, Run, cut_in_two
-from trainer.practice.reports.attempt_lines import named, stand_text
+from trainer.practice.reports.attempt_lines import listening_place_text, named
 from trainer.window.drawing.pen import Pen
 from trainer.window.pictures.pictures import EnginePicture, Gap
 from trainer.words import text
@@ -153,5 +153,5 @@ def _stands(pen: Pen, picture: EnginePicture) -> None:
         for side in (-1.0, 1.0):
             pen.circle((x + side * 1.35, y), 0.45, role, fill=role)
         pen.polygon([(x - 0.5, y + 1.2), (x + 0.5, y + 1.2), (x, y + 2.0)], role)
-        label = text("engine.you", place=stand_text(name)) if here else stand_text(name)
+        label = text("engine.you", place=listening_place_text(name)) if here else listening_place_text(name)
         pen.words(label, (x + 2.6, y), "here" if here else "muted", align=0.0)

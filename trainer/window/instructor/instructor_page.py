@@ -12,7 +12,7 @@ from trainer.practice.reports.set_lines import weak_spots
 from trainer.records.class_report.collect import Collected, salts_in
 from trainer.records.class_report.collect_lines import collected_lines
 from trainer.records.class_report.marking import Marked
-from trainer.records.class_report.results import KeptSet, checked, kept_sets
+from trainer.records.class_report.results import StoredSet, stored_sets, with_damaged_results
 from trainer.records.store.store import Store
 from trainer.sets.opening import OpenedSet, keys_of, needs_passphrase
 from trainer.sets.sealed import seal
@@ -40,7 +40,7 @@ class InstructorScreen(Screen):
         self._folder = ""
         self._told: tuple[str, ...] = ()
         self._files: list[Path] = []
-        self._kept: tuple[KeptSet, ...] = ()
+        self._kept: tuple[StoredSet, ...] = ()
 
     # what is shown
 
@@ -97,7 +97,7 @@ class InstructorScreen(Screen):
             return words(text("records.no_sets"), "muted")
         return column(*(self._result(one) for one in self._kept[:SHOWN_FILES]), gap=0.3)
 
-    def _result(self, kept: KeptSet) -> Node:
+    def _result(self, kept: StoredSet) -> Node:
         title = text("records.set", name=kept.name, title=kept.title, size=kept.size, id=kept.id[:8])
         return row(
             words(title, "body", weight=1.0, least=20.0),
@@ -191,24 +191,24 @@ class InstructorScreen(Screen):
         self._say(*collected_lines(*done))
         self._look()
 
-    def _report(self, kept: KeptSet) -> None:
+    def _report(self, kept: StoredSet) -> None:
         from trainer.cases.files.whole_file import write_bytes
         from trainer.records.class_report.report import report_html
 
         path = self._sheets() / f"report_{kept.name}.html"
         with self._records() as store:
-            page = report_html(store, checked(store, kept), self.shell.services.now_utc())
+            page = report_html(store, with_damaged_results(store, kept), self.shell.services.now_utc())
         write_bytes(path, page.encode("utf-8"), make_folder=True)
         self._say(text("records.written", path=path))
         self.shell.services.show_file(path)
 
-    def _marks(self, kept: KeptSet) -> None:
+    def _marks(self, kept: StoredSet) -> None:
         from trainer.cases.files.whole_file import write_bytes
         from trainer.records.class_report.exports import gradebook
 
         path = self._sheets() / f"gradebook_{kept.name}.csv"
         with self._records() as store:
-            table = b"".join(gradebook(store, checked(store, kept), bom=True))
+            table = b"".join(gradebook(store, with_damaged_results(store, kept), bom=True))
         write_bytes(path, table, make_folder=True)
         self._say(text("records.written", path=path))
 
@@ -228,7 +228,7 @@ class InstructorScreen(Screen):
         self._files = set_files(self.shell.services.sets)
         if self.shell.services.sheets is not None:
             with self._records() as store:
-                self._kept = kept_sets(store)
+                self._kept = stored_sets(store)
         self.shell.touch()
 
     def opened(self) -> None:

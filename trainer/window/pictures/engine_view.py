@@ -8,7 +8,7 @@ from functools import partial
 from trainer.circuit.geometry import HEIGHT, INJECTOR_RADIUS, WIDTH, Point, drawing_of
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import MODULE_CONNECTOR
-from trainer.practice.reports.attempt_lines import named, stand_text
+from trainer.practice.reports.attempt_lines import listening_place_text, named
 from trainer.sound.places import places_of
 from trainer.window.kit.nodes import Box, Node, spot
 from trainer.window.pictures.pictures import EnginePicture
@@ -45,7 +45,7 @@ def engine_node(
     if stand is not None:
         for name, (x, y) in picture.stands.items():
             box = Box(x - STAND_RADIUS, y - STAND_RADIUS, 2 * STAND_RADIUS, 2 * STAND_RADIUS)
-            label = text("spot.stand", place=stand_text(name))
+            label = text("spot.stand", place=listening_place_text(name))
             spots.append(spot(f"stand.{name}", label, box, partial(stand, name), chosen=name == picture.here))
     for number, (x, y) in sorted(drawing.injectors.items()):
         box = Box(x - INJECTOR_RADIUS, y - INJECTOR_RADIUS, 2 * INJECTOR_RADIUS, 2 * INJECTOR_RADIUS)

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from typing import Protocol
 
 from trainer.errors import ProblemsFoundError, UserError
-from trainer.records.store.opening import as_told
+from trainer.records.store.database import user_error
 from trainer.window.kit.digits import Digits
 from trainer.window.kit.focus import after, towards
 from trainer.window.kit.layout import Layout, Placed
@@ -141,7 +141,7 @@ class Hands:
         except (UserError, ProblemsFoundError) as error:
             self._shell.say(message_of(error))
         except Exception as error:
-            lost = as_told(error)
+            lost = user_error(error)
             if lost is None:
                 raise
             self._shell.say(message_of(lost))

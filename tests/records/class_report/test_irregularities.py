@@ -13,14 +13,14 @@ from trainer.desk.set_sitting import Sitting
 from trainer.desk.solver import RememberingSolver
 from trainer.practice.attempt.events import Event, EventKind
 from trainer.records.class_report.collect import collect
+from trainer.records.class_report.irregularities import irregularity_lines
 from trainer.records.class_report.marking import Marked, mark_set
 from trainer.records.class_report.notes import notes_of
 from trainer.records.class_report.report import report_html
-from trainer.records.class_report.results import kept_sets
-from trainer.records.class_report.settling import settle_lines
+from trainer.records.class_report.results import stored_sets
 from trainer.records.store.bundle import BundleError, Fate, read_bundle
 from trainer.records.store.chain import next_link
-from trainer.records.store.store import Store, opened
+from trainer.records.store.store import Store, open_store
 from trainer.sets.opening import OpenedSet
 
 SOLVER = RememberingSolver()
@@ -36,13 +36,13 @@ DATED = SMALL.replace(
 
 
 def unsettled(store: Store) -> list[str]:
-    (kept,) = kept_sets(store)
-    return settle_lines(store, kept, "2026-12-02T00:00:00.000+00:00")
+    (kept,) = stored_sets(store)
+    return irregularity_lines(store, kept, "2026-12-02T00:00:00.000+00:00")
 
 
 def test_a_bundle_of_a_station_whose_clock_was_put_back_is_taken_and_told(tmp_path: Path) -> None:
     """The order of attempts is told by their chain, not by their dates."""
-    exam, station, school = small_set(), opened(None), opened(None)
+    exam, station, school = small_set(), open_store(None), open_store(None)
     clocks = Clocks("2026-12-01T09:30:00.000+00:00")
     sitting = sitting_of(exam, station, "ann", clocks)
     work_through(sitting, [True])
@@ -62,7 +62,7 @@ def test_a_look_at_a_debrief_in_the_middle_of_an_exam_is_told_even_where_it_was_
     tmp_path: Path,
 ) -> None:
     """The clock is put past closing, a debrief is read, the clock is put back, and the rest is worked."""
-    exam, station, school = small_set(DATED), opened(None), opened(None)
+    exam, station, school = small_set(DATED), open_store(None), open_store(None)
     clocks = Clocks("2026-12-01T08:30:00.000+00:00")
     sitting = sitting_of(exam, station, "ann", clocks)
     work_through(sitting, [True])
@@ -86,14 +86,14 @@ def test_a_look_at_a_debrief_in_the_middle_of_an_exam_is_told_even_where_it_was_
         "ann, case 2: the station's clock went back from 2026-12-01 10:00 to 2026-12-01 08:40.",
         "ann looked at a debrief on 2026-12-01 10:00, and worked on afterwards.",
     ]
-    (kept,) = kept_sets(school)
+    (kept,) = stored_sets(school)
     assert "worked on afterwards" in report_html(school, kept, "2026-12-02T00:00")
     assert notes_of(school, kept.id) == []
     station.close(), school.close()
 
 
 def test_looking_at_debriefs_when_all_is_done_is_nothing_to_settle(tmp_path: Path) -> None:
-    exam, store = small_set(SMALL.replace("mode: exam", "mode: exam\n  tries: 2")), opened(None)
+    exam, store = small_set(SMALL.replace("mode: exam", "mode: exam\n  tries: 2")), open_store(None)
     sitting = sitting_of(exam, store)
     work_through(sitting, [False, False, False])
     sitting.look_back(sitting.desk(RecordingPlayer(), UNIVERSES), sitting.items[0])
@@ -106,7 +106,7 @@ def test_looking_at_debriefs_when_all_is_done_is_nothing_to_settle(tmp_path: Pat
 
 
 def test_a_look_back_that_was_cut_out_leaves_a_gap(tmp_path: Path) -> None:
-    exam, store = small_set(SMALL.replace("mode: exam", "mode: exam\n  tries: 2")), opened(None)
+    exam, store = small_set(SMALL.replace("mode: exam", "mode: exam\n  tries: 2")), open_store(None)
     sitting = sitting_of(exam, store)
     work_through(sitting, [True, True, True])
     sitting.look_back(sitting.desk(RecordingPlayer(), UNIVERSES), sitting.items[0])
@@ -121,7 +121,7 @@ def test_a_look_back_that_was_cut_out_leaves_a_gap(tmp_path: Path) -> None:
 
 def test_a_look_back_from_a_station_that_was_left_takes_nothing_away(tmp_path: Path) -> None:
     """It comes after the next attempt was begun elsewhere, from the end that the attempt had without it."""
-    exam, store = small_set(SMALL.replace("mode: exam", "mode: exam\n  tries: 2")), opened(None)
+    exam, store = small_set(SMALL.replace("mode: exam", "mode: exam\n  tries: 2")), open_store(None)
     sitting = sitting_of(exam, store)
     work_through(sitting, [True, True, True])
     third = store.in_set(exam.case_set.id, "ann")[-1]
@@ -135,7 +135,7 @@ def test_a_look_back_from_a_station_that_was_left_takes_nothing_away(tmp_path: P
 
 
 def test_dates_before_the_opening_and_dates_to_come_and_open_exams_are_told() -> None:
-    exam, store = small_set(DATED), opened(None)
+    exam, store = small_set(DATED), open_store(None)
     clocks = Clocks("2026-12-01T08:30:00.000+00:00")
     sitting = Sitting(exam, "ann", store, clocks.wall, clocks.steady, ("memory", "isolated"))
     desk = sitting.desk(RecordingPlayer(), UNIVERSES)
@@ -147,8 +147,8 @@ def test_dates_before_the_opening_and_dates_to_come_and_open_exams_are_told() ->
     sitting.refresh()
     work_through(sitting, [True])
     assert mark(store, exam).to_settle == 3
-    (kept,) = kept_sets(store)
-    assert settle_lines(store, kept, "2026-12-01T08:49:00.000+00:00") == [
+    (kept,) = stored_sets(store)
+    assert irregularity_lines(store, kept, "2026-12-01T08:49:00.000+00:00") == [
         "ann, case 1: dated 2026-12-01 07:59, before the set opened.",
         "ann, case 1: the station's clock went back from 2026-12-01 08:30 to 2026-12-01 07:59.",
         "ann, case 1: handed in on 2026-12-01 09:00. By this computer's clock that is still to come.",

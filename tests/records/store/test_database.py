@@ -17,7 +17,7 @@ from sqlalchemy import event
 from trainer.errors import DamagedError, MissingHereError
 from trainer.practice.attempt.events import Event, EventKind
 from trainer.records.store.log_rows import AttemptRow
-from trainer.records.store.store import opened
+from trainer.records.store.store import open_store
 from trainer.records.store.tables import SCHEMA_VERSION, metadata
 
 # the tables as the first released kind of store had them
@@ -44,14 +44,14 @@ def test_an_older_store_is_brought_up_with_everything_in_it(tmp_path: Path) -> N
     old = sqlite3.connect(tmp_path / "attempts.sqlite3")
     old.executescript(FIRST)
     old.close()
-    store = opened(tmp_path)
+    store = open_store(tmp_path)
     assert store.events("a1") == [Event(1, EventKind.STARTED, "2026-11-01T08:00:00.000+00:00", {"version": "0.1.0"})]
     assert store.links("a1") == [""]
     assert store.unfinished("ann")[0].set_id == ""
     store.begin(row(), Event(1, EventKind.STARTED, "2026-01-01T00:00:00+00:00", {}), "link")
     assert len(store.id) == 36
     store.close()
-    again = opened(tmp_path)
+    again = open_store(tmp_path)
     assert again.count() == 2
     again.close()
 
@@ -62,7 +62,7 @@ def test_the_steps_lead_to_the_tables_that_the_program_knows(tmp_path: Path, old
         first = sqlite3.connect(tmp_path / "attempts.sqlite3")
         first.executescript(FIRST)
         first.close()
-    store = opened(tmp_path)
+    store = open_store(tmp_path)
     with store.engine.connect() as connection:
         differing = compare_metadata(MigrationContext.configure(connection), metadata)
     store.close()
@@ -72,26 +72,26 @@ def test_the_steps_lead_to_the_tables_that_the_program_knows(tmp_path: Path, old
 
 
 def test_a_newer_store_is_left_alone(tmp_path: Path) -> None:
-    opened(tmp_path).close()
+    open_store(tmp_path).close()
     newer = sqlite3.connect(tmp_path / "attempts.sqlite3")
     newer.execute("UPDATE schema_version SET version = ?", (SCHEMA_VERSION + 1,))
     newer.commit()
     newer.close()
     with pytest.raises(MissingHereError, match="store_version"):
-        opened(tmp_path)
+        open_store(tmp_path)
 
 
 def test_a_start_that_is_killed_in_the_middle_leaves_a_store_that_opens(tmp_path: Path) -> None:
     """The tables are made in one transaction: none of them or all."""
     program = (
-        "import os, sys; from alembic import op; from trainer.records.store import opening\n"
+        "import os, sys; from alembic import op; from trainer.records.store import database\n"
         "op.add_column = lambda *a, **k: os.kill(os.getpid(), 9)\n"  # killed in the second step
-        "opening.made_ready(opening.engine_for('sqlite:///' + sys.argv[1]))\n"
+        "database.upgrade_tables(database.engine_for('sqlite:///' + sys.argv[1]))\n"
     )
     path = tmp_path / "attempts.sqlite3"
     done = subprocess.run([sys.executable, "-c", program, str(path)], capture_output=True, check=False)
     assert done.returncode == -9, done.stderr
-    store = opened(tmp_path)
+    store = open_store(tmp_path)
     assert store.count() == 0
     store.close()
 
@@ -101,7 +101,7 @@ def test_many_that_open_a_new_store_together_make_it_once(tmp_path: Path) -> Non
 
     def open_it() -> None:
         try:
-            opened(tmp_path).close()
+            open_store(tmp_path).close()
         except Exception as error:  # told below
             failures.append(error)
 
@@ -116,12 +116,12 @@ def test_many_that_open_a_new_store_together_make_it_once(tmp_path: Path) -> Non
 def test_a_file_that_is_no_database_is_told(tmp_path: Path) -> None:
     (tmp_path / "attempts.sqlite3").write_bytes(b"not a database at all" * 100)
     with pytest.raises(DamagedError, match="store_damaged"):
-        opened(tmp_path)
+        open_store(tmp_path)
 
 
 @pytest.mark.parametrize("place", ["a folder", "memory"])
 def test_a_store_that_nobody_uses_any_more_lets_go_of_the_database(place: str, tmp_path: Path) -> None:
-    store = opened(tmp_path if place == "a folder" else None)
+    store = open_store(tmp_path if place == "a folder" else None)
     closed: list[object] = []
     event.listen(store.engine, "close", lambda connection, record: closed.append(connection))
     assert store.count() == 0
@@ -135,9 +135,9 @@ import os, sys
 from pathlib import Path
 from trainer.practice.attempt.events import Event, EventKind
 from trainer.records.store.log_rows import AttemptRow
-from trainer.records.store.store import opened
+from trainer.records.store.store import open_store
 
-store = opened(Path(sys.argv[1]))
+store = open_store(Path(sys.argv[1]))
 at = "2026-11-02T08:00:00.000+00:00"
 for number in range(300):
     row = AttemptRow(f"a{number}", "ben", "shipped", "x", "p", "c", 1, "0", at)
@@ -156,7 +156,7 @@ def crashed(folder: Path) -> Path:
 
 def test_a_store_that_a_crash_left_whole_opens_with_everything_in_it(tmp_path: Path) -> None:
     crashed(tmp_path)
-    store = opened(tmp_path)
+    store = open_store(tmp_path)
     assert store.count() == 300
     store.close()
 
@@ -174,7 +174,7 @@ def test_a_store_that_a_crash_left_in_pieces_is_refused_each_time_and_left_alone
     log.write_bytes(log.read_bytes()[:32])
     for _time in range(2):
         with pytest.raises(DamagedError) as refused:
-            opened(tmp_path)
+            open_store(tmp_path)
         assert refused.value.key == "store_damaged"
         assert "not closed properly" in str(refused.value.values["reason"])
     assert path.read_bytes() == bytes(content)

@@ -1,4 +1,4 @@
-"""What a learner's practice so far comes to: one entry for each task that was ended, and what follows from them."""
+"""The log of a learner's practice: one entry for each finished task, and the learner's state computed from them."""
 
 from __future__ import annotations
 
@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from datetime import UTC, datetime
 from typing import Any
 
-from trainer.practice.course.ability import Ability, ability_of, after
+from trainer.practice.course.ability import Ability, ability_after, ability_of
 from trainer.practice.course.skills import Answer, Demand, Skill
-from trainer.practice.course.slips import LEAST_ACCIDENT, holding, occasions_of
-from trainer.practice.course.topics import kept_under
+from trainer.practice.course.slips import LEAST_ACCIDENT, misconception_chances, occasions_of
+from trainer.practice.course.topics import review_topic
 from trainer.practice.course.waiting import Waiting, waiting_after
 from trainer.words import TEXTS
 
@@ -21,7 +21,7 @@ DAY_S = 86_400.0
 
 
 def topic_of_class(kind_class: str) -> str:
-    """Return what a missed case is kept under."""
+    """Return the topic under which a missed case is revisited."""
     return f"{CASE}:{kind_class}"
 
 
@@ -29,8 +29,8 @@ def topic_of_class(kind_class: str) -> str:
 class Task:
     """What a learner can be given: a case or an exercise by its name, and what practice mixes and revisits it by.
 
-    `topic` is what a miss is kept under, `probes` the misconceptions that it gives an occasion to show, and `accident`
-    the chance that one of them is shown by somebody who does not hold it.
+    `topic` is what a miss is revisited under, `probes` the misconceptions that it gives an occasion to show, and
+    `accident` the chance that one of them is shown by somebody who does not hold it.
     """
 
     kind: str
@@ -66,7 +66,7 @@ class Entry:
 
 @dataclass(frozen=True)
 class Learner:
-    """Where a learner stands: all entries, abilities, what waits.
+    """A learner's state: all entries, abilities, and topics that wait for a revisit.
 
     `slips` is the chance that each misconception is held, `occasions` how often there was one to show it.
     """
@@ -79,18 +79,18 @@ class Learner:
 
 
 def learner_of(entries: Sequence[Entry]) -> Learner:
-    """Return where a learner stands after entries, in the order in which they were written."""
+    """Return a learner's state after entries, in the order in which they were written."""
     answers: dict[Skill, list[Answer]] = {skill: [] for skill in Skill}
     for entry in entries:
         for answer in entry.answers:
             answers[answer.demand.skill].append(answer)
     waiting: tuple[Waiting, ...] = ()
     for entry in entries:
-        topic = kept_under(entry.topic)
+        topic = review_topic(entry.topic)
         if topic and entry.answers:  # what was worked for the learner is neither missed nor made up for
             waiting = waiting_after(waiting, topic, entry.right, entry.certainty, entry.day)
     abilities = {skill: ability_of(told) for skill, told in answers.items()}
-    return Learner(tuple(entries), abilities, waiting, holding(entries), occasions_of(entries))
+    return Learner(tuple(entries), abilities, waiting, misconception_chances(entries), occasions_of(entries))
 
 
 def entries_of(kept: Iterable[tuple[str, Mapping[str, Any]]]) -> Iterator[Entry]:
@@ -103,8 +103,8 @@ def entries_of(kept: Iterable[tuple[str, Mapping[str, Any]]]) -> Iterator[Entry]
 
 
 def abilities_on(learner: Learner, day: float) -> dict[Skill, Ability]:
-    """Return abilities as they are thought of on a day."""
-    return {skill: after(ability, day) for skill, ability in learner.abilities.items()}
+    """Return abilities as estimated on a day."""
+    return {skill: ability_after(ability, day) for skill, ability in learner.abilities.items()}
 
 
 def day_of(at: str) -> float:

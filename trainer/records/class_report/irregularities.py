@@ -1,6 +1,6 @@
-"""What an instructor should settle with a learner before marks count: dates that contradict, a look back, an open exam.
+"""Irregularities of an exam that an instructor settles with a learner: contradictory dates, looks back, an open exam.
 
-Stations take it down as events; marking finds it there and adds it to a set's notes, and the report tells it in words.
+Stations record them as events; marking adds a note for each to the set, and the report lists the notes.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ from sqlalchemy import ColumnElement, insert, or_, select
 
 from trainer.errors import DamagedError
 from trainer.practice.attempt.events import EventKind
-from trainer.records.class_report.results import KeptSet, without
+from trainer.records.class_report.results import StoredSet, without
 from trainer.records.class_report.roster import roster
 from trainer.records.store.log_rows import UNFIT, data_of
 from trainer.records.store.row_types import typed
@@ -25,15 +25,15 @@ from trainer.sets.case_set import CaseSet, Mode
 from trainer.words import TEXTS, text
 
 AHEAD = timedelta(minutes=10)
-"""So far a station's clock may be ahead of the instructor's before it is told."""
+"""How far a station's clock may be ahead of the instructor's before the report says so."""
 
 MOST_SHOWN = 200
 KINDS = [EventKind.LOOKED_BACK.value, EventKind.CLOCK_BACK.value, EventKind.UNGUARDED.value]
 
 
 @dataclass(frozen=True, slots=True)
-class _Found:
-    """One event that is to be settled, with the attempt that it belongs to."""
+class _CandidateEvent:
+    """An event that may be an irregularity, with its attempt."""
 
     attempt_id: str
     learner: str
@@ -45,11 +45,11 @@ class _Found:
     data: Mapping[str, object]
 
 
-def note_unsettled(store: Store, case_set: CaseSet) -> int:
-    """Add what is to be settled in an exam to its notes, each once; return how much there is."""
+def add_irregularity_notes(store: Store, case_set: CaseSet) -> int:
+    """Add a note for each new irregularity of an exam; return how many notes there are."""
     if case_set.policy.mode is not Mode.EXAM:
         return 0
-    rows = {row["id"]: row for row in _notes(store, case_set)}
+    rows = {row["id"]: row for row in _note_rows(store, case_set)}
     here = note_table.c.set_id == case_set.id, note_table.c.kind == SETTLE
     with store.writing() as connection:
         known = set(connection.execute(select(note_table.c.id).where(*here)).scalars())
@@ -59,12 +59,12 @@ def note_unsettled(store: Store, case_set: CaseSet) -> int:
     return len(known) + len(fresh)
 
 
-def _notes(store: Store, case_set: CaseSet) -> Iterator[dict[str, str | int]]:
-    for one in _found(store, case_set):
-        told = _told(store, case_set, one)
+def _note_rows(store: Store, case_set: CaseSet) -> Iterator[dict[str, str | int]]:
+    for one in _candidate_events(store, case_set):
+        told = _note_text(store, case_set, one)
         if not told:
             continue
-        # an exam that others could reach is told once of a learner, a date before the opening once of an attempt
+        # one note a learner for an exam that others could reach, one an attempt for a date before the opening
         about = {"unguarded": one.learner, "before_opening": one.attempt_id}.get(told, f"{one.attempt_id} {one.number}")
         name = uuid.uuid5(uuid.NAMESPACE_OID, f"{case_set.id} {told} {about}")
         yield {
@@ -73,8 +73,8 @@ def _notes(store: Store, case_set: CaseSet) -> Iterator[dict[str, str | int]]:
         }  # fmt: skip
 
 
-def _found(store: Store, case_set: CaseSet) -> list[_Found]:
-    """Return every event of a set that may be to settle, in the order of storing."""
+def _candidate_events(store: Store, case_set: CaseSet) -> list[_CandidateEvent]:
+    """Return every event of a set that may be an irregularity, in the order of storing."""
     attempt, event = attempt_table.c, event_table.c
     wanted: ColumnElement[bool] = event.kind.in_(KINDS)
     opens = case_set.policy.opens
@@ -93,11 +93,11 @@ def _found(store: Store, case_set: CaseSet) -> list[_Found]:
     with store.reading() as connection:
         for row in connection.execute(query):
             with contextlib.suppress(*UNFIT):  # a damaged event is told where its attempt is marked
-                found.append(_Found(*row[:-1], data_of(row.data)))
+                found.append(_CandidateEvent(*row[:-1], data_of(row.data)))
     return found
 
 
-def _told(store: Store, case_set: CaseSet, one: _Found) -> str:
+def _note_text(store: Store, case_set: CaseSet, one: _CandidateEvent) -> str:
     """Return the text of a note on an event, "" for one that needs none."""
     if one.kind == EventKind.LOOKED_BACK:
         return "looked_back" if _worked_on(store, case_set, one) else ""
@@ -106,7 +106,7 @@ def _told(store: Store, case_set: CaseSet, one: _Found) -> str:
     return "unguarded" if one.kind == EventKind.UNGUARDED else "before_opening"
 
 
-def _worked_on(store: Store, case_set: CaseSet, look: _Found) -> bool:
+def _worked_on(store: Store, case_set: CaseSet, look: _CandidateEvent) -> bool:
     """Tell whether the learner worked on in the same try after a look at a debrief."""
     if not look.data.get("left"):
         return False
@@ -121,14 +121,14 @@ def _worked_on(store: Store, case_set: CaseSet, look: _Found) -> bool:
         return True
 
 
-def settle_lines(store: Store, kept: KeptSet, now: str) -> list[str]:
-    """Return what is to be settled in a set in words, dates to come (after `now`, UTC, ISO 8601) among it."""
+def irregularity_lines(store: Store, stored: StoredSet, now: str) -> list[str]:
+    """Return the irregularities of a set in words, with dates later than `now` (UTC, ISO 8601) among them."""
     columns = (note_table.c.learner, note_table.c.item, note_table.c.at, note_table.c.text)
-    notes = select(*columns).where(note_table.c.set_id == kept.id, note_table.c.kind == SETTLE, typed(note_table))
+    notes = select(*columns).where(note_table.c.set_id == stored.id, note_table.c.kind == SETTLE, typed(note_table))
     result = result_table.c
     latest = (datetime.fromisoformat(now).replace(tzinfo=UTC) + AHEAD).isoformat(timespec="milliseconds")
     ahead = select(result.learner, result.item, result.closed_at).where(
-        result.set_id == kept.id, result.closed_at > latest, without(kept.damaged)
+        result.set_id == stored.id, result.closed_at > latest, without(stored.damaged)
     )
     named = {learner: person.name or learner for learner, person in roster(store).items()}
     with store.reading() as connection:

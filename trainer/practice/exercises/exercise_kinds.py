@@ -1,4 +1,4 @@
-"""Every kind of exercise: what it can be about, how one is made, and what could come next of it."""
+"""Register every kind of exercise: its subjects, how one is made, and the tasks that could come next."""
 
 from __future__ import annotations
 
@@ -8,18 +8,18 @@ from dataclasses import dataclass
 from trainer.cases.drawing.practice_pool import Pool
 from trainer.circuit.profile import PASSES, Profile
 from trainer.errors import WrongCallError
-from trainer.practice.course.log import Task
+from trainer.practice.course.practice_log import Task
 from trainer.practice.course.skills import Skill, demand
 from trainer.practice.course.slips import accident_of
-from trainer.practice.exercises.codes import code_exercise
-from trainer.practice.exercises.ear import ANSWERS, what_it_sounds_like, which_slot, whose_hum
-from trainer.practice.exercises.exercise import Exercise, Spec, spec_of, topic_of
-from trainer.practice.exercises.job_card import find_the_slip
-from trainer.practice.exercises.limits import limit_exercise
-from trainer.practice.exercises.meter import meter_exercise
-from trainer.practice.exercises.numbering import NUMBERS, numbering
-from trainer.practice.exercises.ranges import aim_of
-from trainer.practice.exercises.reasoning import Reasoners, reasoning_exercise
+from trainer.practice.exercises.code_exercises import code_exercise
+from trainer.practice.exercises.difficulty_ranges import aim_of
+from trainer.practice.exercises.ear_exercises import ANSWERS, what_it_sounds_like, which_slot, whose_hum
+from trainer.practice.exercises.exercise_types import Exercise, Spec, spec_of, topic_of
+from trainer.practice.exercises.job_card_exercises import find_the_slip
+from trainer.practice.exercises.limit_exercises import limit_exercise
+from trainer.practice.exercises.meter_exercises import meter_exercise
+from trainer.practice.exercises.numbering_exercises import NUMBERS, numbering
+from trainer.practice.exercises.reasoning_exercises import Reasoners, reasoning_exercise
 from trainer.reasoning.universe.hearing import Heard
 
 

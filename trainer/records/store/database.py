@@ -13,8 +13,8 @@ from sqlalchemy import text as statement
 from sqlalchemy.exc import DBAPIError
 
 from trainer.errors import DamagedError, MissingHereError, UserError
-from trainer.records.store.database_errors import lacking, note_place
-from trainer.records.store.store_url import shown, store_url
+from trainer.records.store.database_errors import note_place, user_error_of
+from trainer.records.store.store_url import display_url, store_url
 from trainer.records.store.tables import SCHEMA_VERSION, metadata, schema_table
 from trainer.words import text
 
@@ -61,16 +61,16 @@ def place_of(engine: Engine) -> str:
     url = engine.url
     if url.get_backend_name() == "sqlite":
         return url.database or "memory"
-    return shown(url)
+    return display_url(url)
 
 
-def as_told(error: Exception) -> UserError | None:
-    """Return what a database's error comes to for a person, or None for another error."""
-    return lacking(error) if isinstance(error, DBAPIError) else None
+def user_error(error: Exception) -> UserError | None:
+    """Return the error to show to the user for a database's error, or None for any other error."""
+    return user_error_of(error) if isinstance(error, DBAPIError) else None
 
 
-def made_ready(engine: Engine) -> None:
-    """Bring the tables up to this program's version.
+def upgrade_tables(engine: Engine) -> None:
+    """Create the tables, or upgrade them to this program's version.
 
     Raises MissingHereError for a newer or unreachable store and DamagedError for one that is not whole.
     """
@@ -90,7 +90,7 @@ def made_ready(engine: Engine) -> None:
             if version != SCHEMA_VERSION:
                 _upgrade(connection, version, place)
     except DBAPIError as error:
-        raise lacking(error) from error
+        raise user_error_of(error) from error
 
 
 ROW_FINDINGS = ("NULL value in", "TEXT value in", "NUMERIC value in", "CHECK constraint failed")
@@ -120,7 +120,7 @@ def _check_after_crash(path: Path) -> None:
 
 
 def _version(connection: Connection, place: str) -> int | None:
-    """Return the version of the tables, None where there are none yet; raises DamagedError where it cannot be told."""
+    """Return the version of the tables, None where there are none yet; raises DamagedError where they do not say it."""
     names = set(inspect(connection).get_table_names())
     if schema_table.name in names:
         versions = connection.execute(select(schema_table.c.version).limit(2)).scalars().all()

@@ -1,4 +1,4 @@
-"""Exercises of limits: what an even test without codes does not show, and what is said and done then."""
+"""Exercises about limits: what an even test without codes does not show, and what is said and done then."""
 
 from __future__ import annotations
 
@@ -14,8 +14,17 @@ from trainer.circuit.fault_space import cured_by_work
 from trainer.circuit.faults import KINDS, Fault
 from trainer.circuit.profile import PASSES
 from trainer.practice.course.skills import Skill
-from trainer.practice.exercises.exercise import Choice, Exercise, Sounding, Spec, asks, fault_text, offered, told_apart
-from trainer.practice.exercises.ranges import aim_of
+from trainer.practice.exercises.difficulty_ranges import aim_of
+from trainer.practice.exercises.exercise_types import (
+    Choice,
+    Exercise,
+    Sounding,
+    Spec,
+    fault_text,
+    question_demand,
+    shuffled_choices,
+    unambiguous_faults,
+)
 from trainer.sound.bed import BedKind
 from trainer.sound.render import Bed
 from trainer.words import text
@@ -39,9 +48,9 @@ def limit_exercise(spec: Spec, pool: Pool) -> Exercise:
     bed = Bed(tuple(BedKind)[chance.below(len(BedKind))], BEDS_DBA[min(spec.level, len(BEDS_DBA)) - 1])
     make = {"still": _still, "after": _after, "shown": _shown}[spec.subject]
     asked, right, wrong, difficulty = make(spec, pool, bed.level_dba, chance)
-    choices, at = offered(spec, [right, *wrong], chance)
+    choices, at = shuffled_choices(spec, [right, *wrong], chance)
     return Exercise(
-        spec, pool.profile, PASSES, asks(Skill.LIMITS, difficulty, choices), asked, choices, at,
+        spec, pool.profile, PASSES, question_demand(Skill.LIMITS, difficulty, choices), asked, choices, at,
         text("exercise.limits.rule"), sounds=(Sounding(text("exercise.whole"), (), None, bed, spec.seed),),
     )  # fmt: skip
 
@@ -102,7 +111,7 @@ def _plain(pool: Pool, bed_dba: float) -> list[int]:
     """Return the faults that an even test rules out whatever words name them."""
     margins = pool.table(bed_dba).margins
     return [
-        place for place in told_apart(pool).values()
+        place for place in unambiguous_faults(pool).values()
         if margins[place] > PLAIN and not pool.provoked[place] and not cured_by_work(pool.fault(place))
     ]  # fmt: skip
 

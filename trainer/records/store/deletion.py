@@ -1,4 +1,4 @@
-"""Keeping records in order: deleting a learner or a set for good."""
+"""Delete a learner or a set for good, and find sets whose time is over."""
 
 from __future__ import annotations
 

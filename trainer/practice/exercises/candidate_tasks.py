@@ -10,10 +10,10 @@ from trainer.cases.drawing.features import pool_features
 from trainer.cases.drawing.practice_case import BEDS_DBA, VARIATIONS, Axes, practice_code
 from trainer.cases.drawing.practice_pool import Pool, class_of_fault
 from trainer.practice.course.demands import case_demands, probes_of
-from trainer.practice.course.log import CASE, Task, topic_of_class
+from trainer.practice.course.practice_log import CASE, Task, topic_of_class
 from trainer.practice.course.topics import PRACTISED
-from trainer.practice.exercises.exercise import LEVELS, Spec
-from trainer.practice.exercises.kinds import task_ahead
+from trainer.practice.exercises.exercise_kinds import task_ahead
+from trainer.practice.exercises.exercise_types import LEVELS, Spec
 
 CASES_EACH = 36
 """So many cases are drawn of each engine to choose from."""

@@ -1,4 +1,4 @@
-"""Which task comes next: what was missed sure, what refutes a misconception, what waits, what teaches most."""
+"""Choose the next task: a confident mistake, a misconception to refute, a revisit that is due, or what teaches most."""
 
 from __future__ import annotations
 
@@ -9,11 +9,11 @@ from dataclasses import dataclass
 import numpy as np
 
 from trainer.arrays import Floats
-from trainer.practice.course.ability import Ability, expected
+from trainer.practice.course.ability import Ability, expected_answers
 from trainer.practice.course.demands import FINDING
-from trainer.practice.course.log import CASE, Entry, Learner, Task, abilities_on
+from trainer.practice.course.practice_log import CASE, Entry, Learner, Task, abilities_on
 from trainer.practice.course.skills import Demand, Skill
-from trainer.practice.course.slips import FOUND_FROM, SUSPECTED_FROM, holding
+from trainer.practice.course.slips import FOUND_FROM, SUSPECTED_FROM, misconception_chances
 from trainer.practice.course.waiting import due_now
 
 LEAST, MOST = 0.80, 0.90
@@ -125,7 +125,7 @@ def _reasons(learner: Learner, day: float) -> list[tuple[str, str, Callable[[Tas
 def _just_refuted(name: str, entries: Sequence[Entry]) -> bool:
     """Tell whether the last two tasks met a misconception that was found before them: a lecture on one idea tires."""
     met = len(entries) >= 2 and all(name in entry.probes for entry in entries[-2:])
-    return met and holding(entries[:-2]).get(name, 0.0) >= FOUND_FROM
+    return met and misconception_chances(entries[:-2]).get(name, 0.0) >= FOUND_FROM
 
 
 def _of_topic(topic: str) -> Callable[[Task], bool]:
@@ -179,7 +179,7 @@ def _weighed(tasks: Sequence[Task], abilities: Mapping[Skill, Ability]) -> tuple
     Teaching is taken as what an answer tells of a skill, in bits, times what the skill is expected to lack of its goal.
     """
     asked = list(dict.fromkeys(demand for task in tasks for demand in task.demands))
-    mean, bits = expected(np.array([abilities[one.skill].chance for one in asked]), asked)
+    mean, bits = expected_answers(np.array([abilities[one.skill].chance for one in asked]), asked)
     needs = {skill: _need(ability) for skill, ability in abilities.items()}
     right = {one: float(chance) for one, chance in zip(asked, mean, strict=True)}
     teaches = {one: float(told) * needs[one.skill] for one, told in zip(asked, bits, strict=True)}

@@ -1,4 +1,4 @@
-"""An exercise: one question on one skill, its choices with their reasons, and what is heard or seen for it."""
+"""The parts of an exercise: its specification, question, choices with their reasons, and what is heard for it."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ from trainer.circuit.profile import Profile
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work
 from trainer.practice.attempt.actions import Solver
-from trainer.practice.course.log import Task
+from trainer.practice.course.practice_log import Task
 from trainer.practice.course.skills import Demand, Skill, demand
 from trainer.practice.course.slips import accident_of
 from trainer.sound.render import Bed, Sound, render
@@ -119,14 +119,14 @@ class Exercise:
 
 
 def topic_of(spec: Spec) -> str:
-    """Return what a miss of an exercise is kept under."""
+    """Return the topic under which a missed exercise is revisited."""
     return f"{spec.kind}:{spec.subject}"
 
 
-def offered(spec: Spec, choices: Sequence[Choice], chance: Stream) -> tuple[tuple[Choice, ...], int]:
-    """Return choices in a drawn order, and where the first, right one now stands.
+def shuffled_choices(spec: Spec, choices: Sequence[Choice], chance: Stream) -> tuple[tuple[Choice, ...], int]:
+    """Return the choices shuffled, and the index of the right one, which comes first in `choices`.
 
-    Equal words stand once. At the easiest level only one of the wrong choices is offered, drawn like the rest.
+    Choices with equal words are offered once. At the easiest level only one wrong choice is offered, drawn at random.
     """
     first = choices[0]
     wrong = list({choice.said: choice for choice in reversed(choices) if choice.said != first.said}.values())
@@ -139,7 +139,7 @@ def offered(spec: Spec, choices: Sequence[Choice], chance: Stream) -> tuple[tupl
     return tuple(mixed), mixed.index(first)
 
 
-def asks(skill: Skill, difficulty: float, choices: Sequence[Choice]) -> Demand:
+def question_demand(skill: Skill, difficulty: float, choices: Sequence[Choice]) -> Demand:
     """Return the demand of a question, with the chance of guessing it."""
     return demand(skill, difficulty, round(1.0 / len(choices), 2))
 
@@ -156,8 +156,8 @@ def fault_text(fault: Fault) -> str:
     return said
 
 
-def told_apart(pool: Pool) -> Mapping[str, int]:
-    """Return the faults of a pool by their words, without words that stand for faults of different codes or sound."""
+def unambiguous_faults(pool: Pool) -> Mapping[str, int]:
+    """Return a pool's faults by their words, without words that name faults of different codes or sound."""
     by_words: dict[str, list[int]] = {}
     for place in range(len(pool.rows)):
         by_words.setdefault(fault_text(pool.fault(place)), []).append(place)
@@ -169,8 +169,8 @@ def told_apart(pool: Pool) -> Mapping[str, int]:
     }
 
 
-def sounded(profile: Profile, what: Sounding, solver: Solver) -> Sound:
-    """Render something to listen to, what comes and goes at work."""
+def render_sounding(profile: Profile, what: Sounding, solver: Solver) -> Sound:
+    """Render a sounding, with an intermittent fault present."""
     shy = next((one.location for one in what.faults if comes_and_goes(one, profile, TEMPERATURE_C)), None)
     work = Work(conditions=Conditions(TEMPERATURE_C))
     if shy is not None:

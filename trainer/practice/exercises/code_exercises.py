@@ -1,4 +1,4 @@
-"""Exercises of codes: what one says and does not, what else could have set it, which one is old."""
+"""Exercises about codes: what one says and does not, what else could have set it, which one is old."""
 
 from __future__ import annotations
 
@@ -9,7 +9,15 @@ from trainer.circuit.chance import Stream
 from trainer.circuit.codes import Code, Sensed, known_codes, stored_code
 from trainer.circuit.elements import Location
 from trainer.practice.course.skills import Skill
-from trainer.practice.exercises.exercise import Choice, Exercise, Spec, asks, fault_text, offered, told_apart
+from trainer.practice.exercises.exercise_types import (
+    Choice,
+    Exercise,
+    Spec,
+    fault_text,
+    question_demand,
+    shuffled_choices,
+    unambiguous_faults,
+)
 from trainer.practice.reports.attempt_lines import code_lines, meaning_of
 from trainer.words import text
 
@@ -58,10 +66,10 @@ def _says(spec: Spec, pool: Pool) -> Exercise:
                 right.said, text("exercise.unproved.circuit", number=number), text("exercise.unproved.once"))
         ]  # fmt: skip
         right = Choice(left.said, text("exercise.unproved.right", why=left.why))
-    choices, at = offered(spec, [right, *wrong], chance)
+    choices, at = shuffled_choices(spec, [right, *wrong], chance)
     difficulty = -2.0 + 0.8 * (code.cylinder not in fault.cylinders) + 0.5 * (code.sensed is not Sensed.OPEN)
     return Exercise(
-        spec, pool.profile, class_of_fault(fault), asks(Skill.CODES, difficulty, choices),
+        spec, pool.profile, class_of_fault(fault), question_demand(Skill.CODES, difficulty, choices),
         text(asked, code=code.code), choices, at, text("exercise.codes.rule"),
         shown=tuple(code_lines(pool.profile, [one.code for one in codes])[:-1]),
     )  # fmt: skip
@@ -71,7 +79,7 @@ def _could(spec: Spec, pool: Pool) -> Exercise:
     """Three faults leave the same codes, one does not."""
     chance = spec.chance
     groups: dict[bytes, list[int]] = {}
-    apart = sorted(told_apart(pool).values())
+    apart = sorted(unambiguous_faults(pool).values())
     for place in apart:
         if pool.codes[place].any() and not pool.provoked[place]:
             groups.setdefault(pool.codes[place].tobytes(), []).append(place)
@@ -89,9 +97,10 @@ def _could(spec: Spec, pool: Pool) -> Exercise:
     shown = tuple(code_lines(pool.profile, [code.code for code in _codes(pool, same[0])])[:-1])
     right = Choice(fault_text(pool.fault(odd)), text("exercise.could.right", codes=_listed(pool, odd)))
     wrong = [Choice(fault_text(pool.fault(place)), text("exercise.could.same")) for place in same]
-    choices, at = offered(spec, [right, *wrong], chance)
+    choices, at = shuffled_choices(spec, [right, *wrong], chance)
     return Exercise(
-        spec, pool.profile, class_of_fault(pool.fault(odd)), asks(Skill.CODES, 1.4 if hard else -0.4, choices),
+        spec, pool.profile, class_of_fault(pool.fault(odd)),
+        question_demand(Skill.CODES, 1.4 if hard else -0.4, choices),
         text("exercise.could"), choices, at, text("exercise.codes.rule"), shown=shown,
     )  # fmt: skip
 
@@ -126,8 +135,8 @@ def _old(spec: Spec, pool: Pool) -> Exercise:
     key = "today" if came_back else "before"
     right = Choice(said[key], why[key])
     wrong = [Choice(said[name], why[name], slips.get(name, "")) for name in said if name != key]
-    choices, at = offered(spec, [right, *wrong], chance)
+    choices, at = shuffled_choices(spec, [right, *wrong], chance)
     return Exercise(
-        spec, pool.profile, class_of_fault(fault), asks(Skill.CODES, -0.6 + 0.2 * len(codes), choices),
+        spec, pool.profile, class_of_fault(fault), question_demand(Skill.CODES, -0.6 + 0.2 * len(codes), choices),
         text("exercise.old", code=about.code), choices, at, text("exercise.codes.rule"), shown=shown,
     )  # fmt: skip

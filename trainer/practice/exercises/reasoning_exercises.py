@@ -1,4 +1,4 @@
-"""Exercises of reasoning: which test next, and whether the evidence is enough to commit."""
+"""Reasoning exercises: which test next, and whether the evidence is enough to commit."""
 
 from __future__ import annotations
 
@@ -14,9 +14,9 @@ from trainer.circuit.chance import Stream
 from trainer.circuit.codes import known_codes
 from trainer.errors import WrongCallError
 from trainer.practice.course.skills import Skill
-from trainer.practice.exercises.ear import off_slots
-from trainer.practice.exercises.exercise import Choice, Exercise, Spec, asks, offered
-from trainer.practice.exercises.ranges import aim_of
+from trainer.practice.exercises.difficulty_ranges import aim_of
+from trainer.practice.exercises.ear_exercises import off_slots
+from trainer.practice.exercises.exercise_types import Choice, Exercise, Spec, question_demand, shuffled_choices
 from trainer.practice.reports.attempt_lines import claims_text, code_lines, test_text
 from trainer.reasoning.advice.planning import (
     FREE_MINUTES,
@@ -69,7 +69,8 @@ def _of_place(spec: Spec, pool: Pool, place: int, reasoners: Reasoners, chance: 
     asked, shown, choices, at, difficulty = question
     fault = pool.fault(place)
     return Exercise(
-        spec, pool.profile, class_of_fault(fault), asks(Skill.REASONING, difficulty, choices), asked, choices, at,
+        spec, pool.profile, class_of_fault(fault),
+        question_demand(Skill.REASONING, difficulty, choices), asked, choices, at,
         text(f"exercise.{spec.subject}.rule"), shown=(*begun, *shown),
     )  # fmt: skip
 
@@ -112,7 +113,7 @@ def _next(spec: Spec, reasoner: Reasoner, chance: Stream) -> Question | None:
     count = 1 if spec.easiest else OFFERED - 1
     rivals = sorted(apart, key=lambda one: abs(_distance(best, one) - _wanted(spec)))[:count]
     nearest = min(_distance(best, one) for one in rivals)
-    choices, at = offered(spec, [_choice(best, best), *(_choice(one, best) for one in rivals)], chance)
+    choices, at = shuffled_choices(spec, [_choice(best, best), *(_choice(one, best) for one in rivals)], chance)
     if len(choices) <= count:
         return None
     difficulty = 1.6 - 1.3 * math.log2(1.0 + nearest)

@@ -1,4 +1,4 @@
-"""Exercises of the ear: which slot is not even, what a slot sounds like, whose hum it is."""
+"""Listening exercises: which slot is not even, what a slot sounds like, whose hum it is."""
 
 from __future__ import annotations
 
@@ -13,8 +13,15 @@ from trainer.circuit.chance import Stream
 from trainer.circuit.profile import PASSES, Profile
 from trainer.practice.course.demands import hearing_difficulty
 from trainer.practice.course.skills import Skill
-from trainer.practice.exercises.exercise import Choice, Exercise, Sounding, Spec, asks, offered
-from trainer.practice.exercises.ranges import aim_of
+from trainer.practice.exercises.difficulty_ranges import aim_of
+from trainer.practice.exercises.exercise_types import (
+    Choice,
+    Exercise,
+    Sounding,
+    Spec,
+    question_demand,
+    shuffled_choices,
+)
 from trainer.reasoning.universe.hearing import DULL_DB, EVEN_DB, LOUDER_DB, WEAK_DB, Heard, heard_as
 from trainer.sound.bed import BedKind
 from trainer.sound.render import Bed
@@ -50,13 +57,14 @@ def which_slot(spec: Spec, pool: Pool) -> Exercise:
     profile = pool.profile
     if chance.uniform(1)[0] < PASSES_SHARE:
         return _all_even(spec, profile, chance)
-    place, bed, difficulty = drawn(spec, pool, chance, clear_places(pool))
+    place, bed, difficulty = draw_place(spec, pool, chance, clear_places(pool))
     fault = pool.fault(place)
     off = off_slots(pool, place, bed.level_dba)
     right = Choice(numbers(off), text("exercise.which.right", cylinders=numbers(off)))
-    choices, at = offered(spec, [right, *_wrong_slots(profile, off, chance)], chance)
+    choices, at = shuffled_choices(spec, [right, *_wrong_slots(profile, off, chance)], chance)
     return Exercise(
-        spec, profile, class_of_fault(fault), asks(Skill.HEARING, difficulty, choices), text("exercise.which"),
+        spec, profile, class_of_fault(fault),
+        question_demand(Skill.HEARING, difficulty, choices), text("exercise.which"),
         choices, at, text("exercise.which.rule"), marked=frozenset(off),
         sounds=(Sounding(text("exercise.whole"), (fault,), None, bed, spec.seed),),
     )  # fmt: skip
@@ -66,9 +74,9 @@ def _all_even(spec: Spec, profile: Profile, chance: Stream) -> Exercise:
     bed = Bed(_kind(chance), BEDS_DBA[chance.below(len(BEDS_DBA))])
     some = _row_around(profile, profile.cylinders[chance.below(len(profile.cylinders))], chance)
     wrong = [Choice(str(n), text("exercise.which.even", cylinders=n), "insisted") for n in some]
-    choices, at = offered(spec, [Choice(text("exercise.none"), text("exercise.which.none")), *wrong], chance)
+    choices, at = shuffled_choices(spec, [Choice(text("exercise.none"), text("exercise.which.none")), *wrong], chance)
     return Exercise(
-        spec, profile, PASSES, asks(Skill.HEARING, -1.6, choices), text("exercise.which"), choices, at,
+        spec, profile, PASSES, question_demand(Skill.HEARING, -1.6, choices), text("exercise.which"), choices, at,
         text("exercise.which.rule"), sounds=(Sounding(text("exercise.whole"), (), None, bed, spec.seed),),
     )  # fmt: skip
 
@@ -121,7 +129,7 @@ def what_it_sounds_like(spec: Spec, pool: Pool, wanted: Heard | None = None) -> 
     if wanted not in there:
         wanted = there[chance.below(len(there))]
     places = np.flatnonzero((clear & (called == wanted)).any(axis=1))
-    place, bed, difficulty = drawn(spec, pool, chance, places)
+    place, bed, difficulty = draw_place(spec, pool, chance, places)
     fault, profile = pool.fault(place), pool.profile
     heard = [heard_at(pool, place, column, bed.level_dba) for column in range(len(profile.cylinders))]
     distinct = [n for n, sure in zip(profile.cylinders, clear[place], strict=True) if sure]
@@ -138,7 +146,7 @@ def what_it_sounds_like(spec: Spec, pool: Pool, wanted: Heard | None = None) -> 
     )
     at = ANSWERS.index(right) if right in ANSWERS else 0
     return Exercise(
-        spec, profile, class_of_fault(fault), asks(Skill.HEARING, difficulty, choices),
+        spec, profile, class_of_fault(fault), question_demand(Skill.HEARING, difficulty, choices),
         text("exercise.what", number=number), choices, at, text("exercise.what.rule"), sounds=sounds,
         marked=frozenset({number}), labels=tuple(str(one) for one in ANSWERS),
     )  # fmt: skip
@@ -165,13 +173,13 @@ def whose_hum(spec: Spec, pool: Pool) -> Exercise:
     }
     there = [name for name, those in slots.items() if those.any() and (name != "bed" or spec.level <= PLAINEST)]
     right = there[chance.below(len(there))]
-    place, bed, difficulty = drawn(spec, pool, chance, np.flatnonzero(slots[right].any(axis=1)))
+    place, bed, difficulty = draw_place(spec, pool, chance, np.flatnonzero(slots[right].any(axis=1)))
     fault, profile = pool.fault(place), pool.profile
     fitting = [n for column, n in enumerate(profile.cylinders) if slots[right][place, column]]
     number = fitting[chance.below(len(fitting))]
     slips = {"own": "hum_for_circuit", "worn": "hum_for_circuit"} if right == "hum" else {}
     names = [right, *(name for name in ("hum", "own", "bed", "worn") if name != right)]
-    choices, at = offered(
+    choices, at = shuffled_choices(
         spec,
         [
             Choice(text(f"exercise.hum.{name}", number=number), text(f"exercise.hum.{right}.{name}", number=number),
@@ -185,13 +193,13 @@ def whose_hum(spec: Spec, pool: Pool) -> Exercise:
         Sounding(text("exercise.this_slot", number=number), (fault,), (number,), bed, spec.seed),
     )
     return Exercise(
-        spec, profile, class_of_fault(fault), asks(Skill.HEARING, difficulty, choices),
+        spec, profile, class_of_fault(fault), question_demand(Skill.HEARING, difficulty, choices),
         text("exercise.hum", number=number), choices, at, text("exercise.hum.rule"), sounds=sounds,
         marked=frozenset({number}),
     )  # fmt: skip
 
 
-def drawn(
+def draw_place(
     spec: Spec, pool: Pool, chance: Stream, places: Sequence[int] | np.ndarray[tuple[int], np.dtype[np.int_]]
 ) -> tuple[int, Bed, float]:
     """Return a place of the pool, a bed that it is heard in, and its difficulty, near the exercise's level."""

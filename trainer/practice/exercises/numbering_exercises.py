@@ -1,11 +1,11 @@
-"""Exercises of numbering: slots come in numeric order, which is not the firing order, and each number has a place."""
+"""Numbering exercises: slots come in numeric order, which is not the firing order, and each number has a place."""
 
 from __future__ import annotations
 
 from trainer.circuit.chance import Stream
 from trainer.circuit.profile import Profile
 from trainer.practice.course.skills import Skill
-from trainer.practice.exercises.exercise import Choice, Exercise, Spec, asks, offered
+from trainer.practice.exercises.exercise_types import Choice, Exercise, Spec, question_demand, shuffled_choices
 from trainer.practice.reports.attempt_lines import named
 from trainer.words import numbers, text
 
@@ -23,11 +23,11 @@ def numbering(spec: Spec, profile: Profile) -> Exercise:
         spec.subject
     ]
     asked, shown, right, wrong, marked = make(profile, chance)
-    choices, at = offered(spec, [right, *wrong], chance)
+    choices, at = shuffled_choices(spec, [right, *wrong], chance)
     rows = len(profile.banks)
     difficulty = BASE[spec.subject] + 0.5 * (rows - 1) + 0.25 * (len(profile.cylinders) - 6)
     return Exercise(
-        spec, profile, NUMBERS, asks(Skill.NUMBERING, difficulty, choices), asked, choices, at,
+        spec, profile, NUMBERS, question_demand(Skill.NUMBERING, difficulty, choices), asked, choices, at,
         text("exercise.numbering.rule", firing="-".join(map(str, profile.firing_order))), shown=shown, marked=marked,
     )  # fmt: skip
 

@@ -16,10 +16,10 @@ from trainer.circuit.profile import Profile
 from trainer.instruments.bench import MODULE_CONNECTOR
 from trainer.instruments.measuring import Request, plug_point, through_point
 from trainer.practice.course.skills import Skill
-from trainer.practice.exercises.ear import off_slots
-from trainer.practice.exercises.exercise import Choice, Exercise, Spec, asks, offered
-from trainer.practice.exercises.meter import PLACES, line, place_told, taken
-from trainer.practice.exercises.ranges import aim_of
+from trainer.practice.exercises.difficulty_ranges import aim_of
+from trainer.practice.exercises.ear_exercises import off_slots
+from trainer.practice.exercises.exercise_types import Choice, Exercise, Spec, question_demand, shuffled_choices
+from trainer.practice.exercises.meter_exercises import PLACES, break_location, reading_line, take_reading
 from trainer.practice.reports.attempt_lines import meaning_of
 from trainer.words import numbers, text
 
@@ -57,10 +57,12 @@ def slips_in(card: Card, pool: Pool, seed: int) -> tuple[int, ...]:
     if card.names_place:
         wrong.append(1)
     wrong += [
-        2 + row for row, request in enumerate(card.requests) if taken(pool.profile, (fault,), request, seed).slips
+        2 + row
+        for row, request in enumerate(card.requests)
+        if take_reading(pool.profile, (fault,), request, seed).slips
     ]
     rightly = _requests(pool.profile, fault.cylinders[0])
-    told = place_told([taken(pool.profile, (fault,), request, seed).value is None for request in rightly])
+    told = break_location([take_reading(pool.profile, (fault,), request, seed).value is None for request in rightly])
     if told is not card.concluded:
         wrong.append(6)
     return tuple(wrong)
@@ -107,8 +109,10 @@ def _suits(pool: Pool, place: int) -> bool:
     one = len(fault.cylinders) == 1 and fault.location in PLACES and fault.side in (Side.RETURN, None)
     if not one or pool.provoked[place] or not pool.codes[place].any():
         return False
-    readings = [taken(pool.profile, (fault,), request, 0) for request in _requests(pool.profile, fault.cylinders[0])]
-    told = place_told([one.value is None for one in readings])
+    readings = [
+        take_reading(pool.profile, (fault,), request, 0) for request in _requests(pool.profile, fault.cylinders[0])
+    ]
+    told = break_location([one.value is None for one in readings])
     return told is fault.location and off_slots(pool, place, BEDS_DBA[0]) == fault.cylinders
 
 
@@ -120,7 +124,7 @@ def find_the_slip(spec: Spec, pool: Pool) -> Exercise:
     order = sorted(SLIPS, key=lambda name: abs(HARDNESS[name] - aim_of(spec)))
     slip = order[chance.below(3)]
     card = card_with(pool, place, slip, chance)
-    if slip == "leads" and not taken(pool.profile, (pool.fault(place),), card.requests[0], spec.seed).slips:
+    if slip == "leads" and not take_reading(pool.profile, (pool.fault(place),), card.requests[0], spec.seed).slips:
         slip, card = "code", card_with(pool, place, "code", chance)
     (wrong_step,) = slips_in(card, pool, spec.seed)
     steps = _steps(card, pool, spec.seed)
@@ -133,10 +137,11 @@ def find_the_slip(spec: Spec, pool: Pool) -> Exercise:
     while len(wrong) < 3:
         row = others.pop(chance.below(len(others)))
         wrong.append(Choice(text("exercise.card.choice", number=row + 1), text("exercise.card.stands")))
-    choices, at = offered(spec, [right, *wrong], chance)
+    choices, at = shuffled_choices(spec, [right, *wrong], chance)
     fault = pool.fault(place)
     return Exercise(
-        spec, pool.profile, fault.location.value, asks(Skill.REASONING, HARDNESS[slip], choices), text("exercise.card"),
+        spec, pool.profile, fault.location.value,
+        question_demand(Skill.REASONING, HARDNESS[slip], choices), text("exercise.card"),
         choices, at, text("exercise.card.rule"), shown=shown,
     )  # fmt: skip
 
@@ -149,7 +154,7 @@ def _steps(card: Card, pool: Pool, seed: int) -> Sequence[str]:
     readings = []
     for request in card.requests:
         how = "plug_on" if request.connected else "rightly" if request.nulled else "not_nulled"
-        reading = line(request, taken(pool.profile, (fault,), request, seed))
+        reading = reading_line(request, take_reading(pool.profile, (fault,), request, seed))
         readings.append(f"{reading} {text(f'exercise.card.{how}')}")
     return [
         text("exercise.card.heard", cylinders=numbers(card.slots)),

@@ -1,4 +1,4 @@
-"""Exercises of the meter: what a reading says, where between the readings the break is, what was done wrongly."""
+"""Meter exercises: what a reading says, where between the readings the break is, what was done wrongly."""
 
 from __future__ import annotations
 
@@ -16,8 +16,8 @@ from trainer.instruments.bench import MODULE_CONNECTOR, Work
 from trainer.instruments.measuring import Request, measured, plug_point, through_point
 from trainer.instruments.reading import Reading, accuracy_ohm
 from trainer.practice.course.skills import Skill
-from trainer.practice.exercises.exercise import Choice, Exercise, Spec, asks, offered
-from trainer.practice.exercises.ranges import aim_of
+from trainer.practice.exercises.difficulty_ranges import aim_of
+from trainer.practice.exercises.exercise_types import Choice, Exercise, Spec, question_demand, shuffled_choices
 from trainer.practice.reports.attempt_lines import request_text
 from trainer.words import text
 
@@ -37,13 +37,13 @@ def meter_exercise(spec: Spec, profile: Profile) -> Exercise:
     return {"says": _says, "where": _where, "slip": _slip}[spec.subject](spec, profile)
 
 
-def taken(profile: Profile, faults: Sequence[Fault], request: Request, seed: int) -> Reading:
+def take_reading(profile: Profile, faults: Sequence[Fault], request: Request, seed: int) -> Reading:
     """Return a reading taken alone, on an engine as it came."""
     return measured(profile, tuple(faults), Work(conditions=Conditions(TEMPERATURE_C)), request, seed).reading
 
 
-def line(request: Request, reading: Reading) -> str:
-    """Return a reading as it stands on a card."""
+def reading_line(request: Request, reading: Reading) -> str:
+    """Return a reading as a job card writes it."""
     asked = {name: getattr(request, name) for name in request.__dataclass_fields__}
     return text("reading", what=request_text(asked), display=reading.display)
 
@@ -63,7 +63,7 @@ def _singles(profile: Profile) -> tuple[Fault, ...]:
 
 def verdict(profile: Profile, faults: Sequence[Fault], request: Request, seed: int) -> str:
     """Return what a pair reading says beside a good engine's: good, open, high or low."""
-    reading, good = taken(profile, faults, request, seed), taken(profile, (), request, seed)
+    reading, good = take_reading(profile, faults, request, seed), take_reading(profile, (), request, seed)
     if reading.value is None:
         return "open"
     assert good.value is not None
@@ -88,7 +88,7 @@ def _says(spec: Spec, profile: Profile) -> Exercise:
             break
     fault = min(found, key=lambda one: one[:2])[2] if found else _singles(profile)[0]
     request = _at_module(fault)
-    reading, good = taken(profile, (fault,), request, spec.seed), taken(profile, (), request, spec.seed)
+    reading, good = take_reading(profile, (fault,), request, spec.seed), take_reading(profile, (), request, spec.seed)
     right = verdict(profile, (fault,), request, spec.seed)
     names: Sequence[str] = VERDICTS
     if spec.easiest:
@@ -98,10 +98,11 @@ def _says(spec: Spec, profile: Profile) -> Exercise:
     choices = tuple(Choice(text(f"exercise.reading.{one}"), text(f"exercise.reading.{one}.why")) for one in names)
     return Exercise(
         spec, profile, class_of_fault(fault),
-        asks(Skill.MEASURING, _closeness(profile, fault, request, spec.seed), choices), text("exercise.reading"),
+        question_demand(Skill.MEASURING, _closeness(profile, fault, request, spec.seed), choices),
+        text("exercise.reading"),
         choices, names.index(right),
         text("exercise.reading.rule", percent=profile.meter.percent, counts=profile.meter.counts),
-        shown=(text("exercise.reading.mate", display=good.display), line(request, reading)),
+        shown=(text("exercise.reading.mate", display=good.display), reading_line(request, reading)),
         marked=frozenset(fault.cylinders),
     )  # fmt: skip
 
@@ -112,7 +113,7 @@ def _at_module(fault: Fault) -> Request:
 
 def _closeness(profile: Profile, fault: Fault, request: Request, seed: int) -> float:
     """Return how hard a reading is to judge: far from good and plainly open are easy, within some limits hard."""
-    reading, good = taken(profile, (fault,), request, seed), taken(profile, (), request, seed)
+    reading, good = take_reading(profile, (fault,), request, seed), take_reading(profile, (), request, seed)
     if reading.value is None or good.value is None:
         return -2.4
     limits = abs(reading.value - good.value) / accuracy_ohm(profile.meter, good.value)
@@ -132,17 +133,17 @@ def _where(spec: Spec, profile: Profile) -> Exercise:
         Request("pair", plug_point(number), "injector", number),
     )
     place = places[chance.below(len(places))]
-    readings = [taken(profile, (kept[place],), request, spec.seed) for request in requests]
-    shown = [line(request, reading) for request, reading in zip(requests, readings, strict=True)]
+    readings = [take_reading(profile, (kept[place],), request, spec.seed) for request in requests]
+    shown = [reading_line(request, reading) for request, reading in zip(requests, readings, strict=True)]
     right = Choice(text(f"location.{place}"), text(f"exercise.where.{place}"))
     wrong = [
         Choice(text(f"location.{one}"), text("exercise.where.other"), "wrong_side" if _next_to(one, place) else "")
         for one in places if one is not place
     ]  # fmt: skip
-    choices, at = offered(spec, [right, *wrong], chance)
+    choices, at = shuffled_choices(spec, [right, *wrong], chance)
     difficulty = -0.4 + 0.9 * (place is Location.PASS_THROUGH)
     return Exercise(
-        spec, profile, place.value, asks(Skill.MEASURING, difficulty, choices),
+        spec, profile, place.value, question_demand(Skill.MEASURING, difficulty, choices),
         text("exercise.where_break", number=number), choices, at, text("exercise.where.rule"), shown=tuple(shown),
         marked=frozenset({number}),
     )  # fmt: skip
@@ -161,13 +162,13 @@ def _breaks(profile: Profile, number: int) -> dict[Location, Fault]:
             if fault.cylinders == (number,)
             and fault.location in PLACES
             and fault.side in (Side.RETURN, None)
-            and taken(profile, (fault,), _at_module(fault), 0).value is None
+            and take_reading(profile, (fault,), _at_module(fault), 0).value is None
         }
     return _BREAKS[key]
 
 
-def place_told(over_range: Sequence[bool]) -> Location | None:
-    """Return the place that four readings along a broken return leave: module pair, engine wire, cover pair, coil."""
+def break_location(over_range: Sequence[bool]) -> Location | None:
+    """Return the location of a break from four readings along a return: module pair, engine wire, cover pair, coil."""
     whole, engine_wire, cover, coil = over_range
     if not whole:
         return None
@@ -196,7 +197,7 @@ def _slip(spec: Spec, profile: Profile) -> Exercise:
     way = fitting[chance.below(2)]
     # with two to choose from, each is as likely to be the one
     names = [one for one in ways if one in fitting] if spec.easiest else list(ways)
-    reading = taken(profile, (), ways[way], spec.seed)
+    reading = take_reading(profile, (), ways[way], spec.seed)
     slips = {"connected": "measured_connected"}
     choices = tuple(
         Choice(text(f"exercise.slip.{one}"), text(f"exercise.slip.{one}.why"),
@@ -205,7 +206,7 @@ def _slip(spec: Spec, profile: Profile) -> Exercise:
     )  # fmt: skip
     told = text(f"exercise.slip.how.{way}")
     return Exercise(
-        spec, profile, PASSES, asks(Skill.MEASURING, WAYS[way], choices), text("exercise.slip"), choices,
-        names.index(way), text("exercise.slip.rule"), shown=(told, line(ways[way], reading)),
+        spec, profile, PASSES, question_demand(Skill.MEASURING, WAYS[way], choices), text("exercise.slip"), choices,
+        names.index(way), text("exercise.slip.rule"), shown=(told, reading_line(ways[way], reading)),
         marked=frozenset({number}),
     )  # fmt: skip

@@ -1,10 +1,10 @@
-"""How hard the exercises of each subject come, from the easiest to the hardest, in logits: what levels part."""
+"""The range of difficulty of each subject's exercises in logits, divided into levels."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 
-from trainer.practice.exercises.exercise import LEVELS, Spec
+from trainer.practice.exercises.exercise_types import LEVELS, Spec
 
 RANGES: Mapping[tuple[str, str], tuple[float, float]] = {
     ("ear", "which"): (-1.9, 0.4), ("ear", "what"): (-2.2, -0.9), ("ear", "hum"): (-2.1, -0.6),
