@@ -66,19 +66,19 @@ def inspect_case(asked: str, netlist: Path | None, slot: str | None, loudness: b
     return Result(tuple(told), document | {"why": rows})
 
 
-def _fault(fault: Fault) -> dict[str, Any]:
+def _fault(fault: Fault) -> dict[str, object]:
     return {
         "kind": fault.kind, "location": fault.location, "side": fault.side,
         "cylinders": list(fault.cylinders), "severity": fault.amount(),
     }  # fmt: skip
 
 
-def _slots(solved: SolvedTest, sound: Sound, loudness: bool) -> list[dict[str, Any]]:
+def _slots(solved: SolvedTest, sound: Sound, loudness: bool) -> list[dict[str, object]]:
     rows = []
     for index, part in enumerate(sound.slots):
         pulse, row = solved.pulses_of(index)[0]
         peaks = abs(pulse.coil_a[:, row]).max(axis=0)
-        entry: dict[str, Any] = {
+        entry: dict[str, object] = {
             "slot": part.window.slot.name,
             "level_dba": round(part.level_dba, 2),
             "with_bed_dba": round(sum_db(np.array([part.level_dba, sound.bed.level_dba])), 2),
@@ -97,8 +97,8 @@ def _slots(solved: SolvedTest, sound: Sound, loudness: bool) -> list[dict[str, A
     return rows
 
 
-def _readings(case: Case, work: Work) -> list[dict[str, Any]]:
-    rows = []
+def _readings(case: Case, work: Work) -> list[dict[str, object]]:
+    rows: list[dict[str, object]] = []
     for number in case.profile.cylinders:
         requests = (
             Request("pair", MODULE_CONNECTOR, "harness", number),

@@ -9,7 +9,6 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
-from typing import Any
 
 from trainer import __version__
 from trainer.cases.solved.universe_cache import Universes
@@ -189,7 +188,7 @@ class Sitting:
             clock=self._clock,
         )
 
-    def seat(self, desk: Desk, at: Mapping[str, Any] | None = None) -> SetItem:
+    def seat(self, desk: Desk, at: Mapping[str, object] | None = None) -> SetItem:
         """Sit down at the next case, going on where it was begun; raises WrongCallError where none may be worked."""
         item = self.next_item
         if item is None:
@@ -261,7 +260,7 @@ class Sitting:
         desk.limits = Limits()
         desk.resume(item.case, row)
 
-    def _support(self) -> dict[str, Any]:
+    def _support(self) -> dict[str, object]:
         return {"supported": True} if self.learner in self.opened.case_set.support else {}
 
     def _row(self, item: SetItem) -> AttemptRow:

@@ -9,7 +9,7 @@ import math
 import secrets
 from datetime import datetime, timedelta
 from pathlib import Path
-from typing import Annotated, Any, Literal
+from typing import Annotated, Literal
 
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field, ValidationError, model_validator
 
@@ -37,7 +37,7 @@ def _moment(written: str) -> str:
     return written
 
 
-def _verdict(kept: dict[str, Any]) -> dict[str, Any]:
+def _verdict(kept: dict[str, str | float | None]) -> dict[str, str | float | None]:
     """Refuse a verdict that there are no words for: `sound_setup.Verdict.plain`, with the level it was made at."""
     numbers = [kept[name] for name in ("margin_db", "level_db") if kept.get(name) is not None]
     words = {name: kept.get(name) for name in ("hum", "sides", "bed", "lows", "headphones")}
@@ -61,7 +61,7 @@ class Ears(_Kept):
     """What is known of one output device: its level, at most 0 dB, and what the set-up showed (UTC)."""
 
     level_db: float = Field(default=START_LEVEL_DB, ge=LEAST_LEVEL_DB, le=0.0)
-    verdict: Annotated[dict[str, Any], AfterValidator(_verdict)] | None = None
+    verdict: Annotated[dict[str, str | float | None], AfterValidator(_verdict)] | None = None
     checked_at: Annotated[str, AfterValidator(_moment)] = ""
 
     def holds(self, now: str) -> bool:
@@ -87,7 +87,7 @@ class Settings(_Kept):
 
     @model_validator(mode="before")
     @classmethod
-    def _without_the_old(cls, kept: Any) -> Any:
+    def _without_the_old(cls, kept: object) -> object:
         """Drop what earlier versions remembered and this one has no use for."""
         return {name: value for name, value in kept.items() if name != "toured"} if isinstance(kept, dict) else kept
 

@@ -30,7 +30,7 @@ class Job:
     """A method of Labour with its arguments; what is `idle` steps aside for anything else."""
 
     does: str
-    arguments: tuple[Any, ...]
+    arguments: tuple[object, ...]
     then: Then
     failed: Failed
     idle: bool = False
@@ -111,7 +111,7 @@ class ProcessWorker:
             self.stage, self.share = "", 0.0
             self._say((job.does, job.arguments, spoken()))
 
-    def _say(self, message: tuple[str, tuple[Any, ...], str]) -> None:
+    def _say(self, message: tuple[str, tuple[object, ...], str]) -> None:
         try:
             self._line.send(message)
         except OSError:  # the process is gone: poll notices
@@ -210,7 +210,7 @@ def _give_back() -> None:
         ctypes.CDLL(None).malloc_trim(0)
 
 
-def _answer(line: Connection, labour: Labour, does: str, arguments: tuple[Any, ...]) -> None:
+def _answer(line: Connection, labour: Labour, does: str, arguments: tuple[object, ...]) -> None:
     def told(stage: str, share: float) -> None:
         line.send(("told", (stage, share)))
         if line.poll():  # nothing is sent while a job is under way but the word to step aside

@@ -209,7 +209,12 @@ def reason_line(reason: SlotReason, cylinders: int) -> str:
         line = text("reason.burst", moved=len(reason.moved), count=cylinders, under=under)
         return line + (" " + text("reason.tripped") if reason.tripped else "")
     slot = text("slot.one", number=reason.slot)
-    values: dict[str, Any] = {"slot": slot, "own": reason.own_a, "under": under, "heard": text(f"heard.{reason.heard}")}
+    values: dict[str, object] = {
+        "slot": slot,
+        "own": reason.own_a,
+        "under": under,
+        "heard": text(f"heard.{reason.heard}"),
+    }
     if reason.slot in reason.moved:
         line = text("reason.even", **values)
     elif reason.own_a < NO_CURRENT_A:

@@ -10,6 +10,9 @@ from trainer.practice.attempt.attempt import Attempt
 from trainer.practice.reports.attempt_lines import card_entry, claims_text, heading
 from trainer.words import text
 
+Findings = Mapping[str, str | float | None]
+"""What the sound set-up found at a station: `sound_setup.Verdict` as plain data."""
+
 PAGE = """<!doctype html>
 <html lang="{{ language }}"><head><meta charset="utf-8"><title>{{ title }} – {{ case }}</title>
 <style>
@@ -39,7 +42,12 @@ td.minutes { text-align: right; white-space: nowrap; font-family: "B612 Mono", m
 
 
 def sheet_html(
-    kind: str, attempt: Attempt, lines: Sequence[str], who: str, verdict: Mapping[str, object] | None, language: str
+    kind: str,
+    attempt: Attempt,
+    lines: Sequence[str],
+    who: str,
+    verdict: Findings | None,
+    language: str,
 ) -> str:
     """Return a sheet: `kind` is `card` or `result`; `lines` are the debrief's. What a person wrote is escaped."""
     import jinja2
@@ -66,7 +74,7 @@ def sheet_html(
     )
 
 
-def listening_text(verdict: Mapping[str, object] | None) -> str:
+def listening_text(verdict: Findings | None) -> str:
     """Return what is known of the station's sound."""
     if not verdict:
         return text("setup.none")
@@ -84,7 +92,7 @@ def write_sheet(
     attempt_id: str,
     lines: Sequence[str],
     who: str,
-    verdict: Mapping[str, object] | None,
+    verdict: Findings | None,
     language: str = "en",
 ) -> Path:
     """Write a sheet whole and return its path; raises MissingHereError where it cannot be written."""

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Any
 
 from trainer.desk.settings import SCALES, Settings, write_settings
 from trainer.desk.worker import Job, Then
@@ -200,7 +199,7 @@ class Shell:
         self.notice = notice
         self.touch()
 
-    def ask(self, does: str, *arguments: Any, then: Then, idle: bool = False) -> None:
+    def ask(self, does: str, *arguments: object, then: Then, idle: bool = False) -> None:
         """Have long work done; its value goes to `then`, what is wrong with either to the notices."""
         self.services.worker.ask(
             Job(does, arguments, lambda value: self.hands.does(lambda: then(value)), self._failed, idle)
