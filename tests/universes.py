@@ -7,7 +7,7 @@ from pathlib import Path
 from trainer.cases.single_case.shipped import case_named
 from trainer.cases.solved.universe_cache import solve_universe
 from trainer.circuit.profile import Profile
-from trainer.commands.stores import universes
+from trainer.commands.call.this_machine import universes
 from trainer.reasoning.reasoner import Reasoner, Universe, universe_of
 
 UNIVERSES = universes()

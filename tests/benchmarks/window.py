@@ -22,7 +22,8 @@ import pygame
 
 from tests.benchmarks.sound_server import sound_server
 from trainer.cases.single_case.shipped import case_named, case_names
-from trainer.commands.window import Asked, services_in
+from trainer.commands.call.call import Call
+from trainer.commands.practice_commands.open_window import WindowOptions, services_of
 from trainer.desk.settings import Settings
 from trainer.errors import MissingHereError
 from trainer.output.heard_files import HeardFiles
@@ -40,21 +41,24 @@ COLD = """
 import time; started = time.perf_counter()
 import sys
 from pathlib import Path
-from trainer.commands.window import Asked, services_in
-from trainer.output.heard_files import HeardFiles
-import trainer.commands.window as window
+from trainer.commands.call.call import Call
+from trainer.commands.practice_commands.open_window import WindowOptions
+import trainer.commands.practice_commands.open_window as window
 import trainer.window.app as app
 def run(self):
     self.shell.tick(0.0); self.frame()
     print(time.perf_counter() - started)
 app.App.run = run
-window.open_window(Path(sys.argv[1]), lambda shell: None, Asked(to_file=True))
+call = Call(False, Path(sys.argv[1]), None, isolate=lambda: None)
+window.open_window(call, lambda shell: None, WindowOptions(to_file=True))
 """
 
 
 def app_at(size: tuple[int, int], folder: Path, *, to_file: bool = False) -> App:
     """Return a window on a bench, made with everything that the program uses."""
-    services = services_in(folder, Asked(to_file=to_file), HeardFiles())
+    services = services_of(
+        Call(False, folder, None, isolate=lambda: None), WindowOptions(to_file=to_file), HeardFiles()
+    )
     return App(services, Settings(), WhoScreen, size)
 
 

@@ -11,7 +11,7 @@ from click.testing import CliRunner, Result
 from trainer.cases.files import plain_file
 from trainer.cases.single_case.shipped import scenarios_folder
 from trainer.circuit.profile import Profile
-from trainer.commands import check
+from trainer.commands.case_commands import check_files
 from trainer.commands.entry import main
 from trainer.errors import WrongCallError
 
@@ -47,14 +47,14 @@ def test_a_huge_number_of_another_yaml_is_told_and_the_other_files_are_checked(t
 def test_a_fault_of_the_program_in_one_file_is_shown_with_its_trace(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    read = check.profile_from
+    read = check_files.profile_from
 
     def faulty(content: str, file: str) -> Profile:
         if file == "b.yaml":
             raise ZeroDivisionError("made for this test")
         return read(content, file)
 
-    monkeypatch.setattr(check, "profile_from", faulty)
+    monkeypatch.setattr(check_files, "profile_from", faulty)
     for name in ("a", "b", "c"):
         (tmp_path / f"{name}.yaml").write_text(PROFILE if name == "b" else "form: profile/2", "utf-8")
     result = checked(tmp_path)
@@ -69,7 +69,7 @@ def test_an_error_with_its_own_sentence_is_told_for_its_file(tmp_path: Path, mon
     def refused(content: str, file: str) -> Profile:
         raise WrongCallError("no_profile", name="x", profiles="y")
 
-    monkeypatch.setattr(check, "profile_from", refused)
+    monkeypatch.setattr(check_files, "profile_from", refused)
     (tmp_path / "a.yaml").write_text(PROFILE, "utf-8")
     result = checked(tmp_path)
     assert told(result) == {"a.yaml": ["There is no profile 'x'"]}

@@ -159,7 +159,7 @@ def test_a_home_that_cannot_be_written_is_told_and_practice_goes_on(
 ) -> None:
     blocked = tmp_path / "file"
     blocked.write_text("x")
-    monkeypatch.setattr("trainer.commands.stores.data_folder", lambda _named: blocked)
+    monkeypatch.setattr("trainer.commands.call.this_machine.data_folder", lambda _named: blocked)
     result = run("practice", NAME, "--text", "--sound", "file", typed="codes\n")
     assert result.exit_code == 0
     assert "Nothing you do now will be kept" in result.output

@@ -15,8 +15,8 @@ import pytest
 
 import trainer
 from tests.exam_sets import PASSPHRASE, SMALL
-from trainer.commands import isolation
-from trainer.commands.isolation import can_isolate, isolate
+from trainer.commands.call import isolation
+from trainer.commands.call.isolation import can_isolate, isolate
 from trainer.desk import process_guard
 
 REPOSITORY = Path(trainer.__file__).parents[1]
@@ -42,7 +42,7 @@ def python(code: str, *words: str) -> str:
 @LINUX
 def test_a_process_that_asked_for_a_passphrase_cannot_be_dumped(tmp_path: Path) -> None:
     (tmp_path / "pass").write_text(PASSPHRASE)
-    ask = "import sys; from pathlib import Path; from trainer.commands.passphrase import passphrase_from\n"
+    ask = "import sys; from pathlib import Path; from trainer.commands.call.set_passphrase import passphrase_from\n"
     assert python(TELL_GUARDS).startswith("True")
     assert python(f"{ask}passphrase_from(Path(sys.argv[1]))(){TELL_GUARDS}", str(tmp_path / "pass")) == "False (0, 0)"
 
@@ -136,7 +136,7 @@ def test_a_process_is_started_over_once_with_the_words_it_was_called_by(monkeypa
 ASK = """
 import sys
 from pathlib import Path
-from trainer.commands.passphrase import passphrase_from
+from trainer.commands.call.set_passphrase import passphrase_from
 Path(sys.argv[1]).write_text(passphrase_from(None, twice=True)())
 """
 
@@ -202,7 +202,7 @@ def test_where_nothing_hides_what_is_typed_the_passphrase_is_not_asked(tmp_path:
 
 @pytest.mark.skipif(os.name != "posix", reason="terminals of POSIX")
 def test_a_terminal_that_goes_on_showing_what_is_typed_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
-    from trainer.commands.hidden_prompt import _without_echo
+    from trainer.commands.call.hidden_prompt import _without_echo
     from trainer.errors import MissingHereError
 
     near, far = os.openpty()

@@ -75,7 +75,7 @@ def test_a_closed_error_stream_loses_only_itself_and_bytes_that_are_no_text_can_
 def test_no_file_is_opened_under_the_number_of_a_closed_stream(tmp_path: Path) -> None:
     """Else a stray line of a library would be written into the records."""
     program = (
-        "from trainer.commands.streams import prepare_streams\n"
+        "from trainer.commands.call.streams import prepare_streams\n"
         "prepare_streams()\n"
         f"number = open({str(tmp_path / 'records')!r}, 'w').fileno()\n"
         "raise SystemExit(number)\n"

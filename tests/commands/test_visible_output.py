@@ -10,7 +10,7 @@ import pytest
 from sqlalchemy import insert
 
 from tests.commands.test_commands import run
-from trainer.commands import streams
+from trainer.commands.call import streams
 from trainer.records.papers.page import page
 from trainer.records.store.store import open_store
 from trainer.records.store.tables import set_table

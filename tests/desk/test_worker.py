@@ -13,7 +13,7 @@ import pytest
 
 from tests.desk_hands import new_desk
 from tests.universes import UNIVERSES
-from trainer.commands.stores import universe_folder
+from trainer.commands.call.this_machine import universe_folder
 from trainer.desk.labour import Labour
 from trainer.desk.worker import Job, ProcessWorker
 from trainer.errors import MissingHereError, UserError, WrongCallError

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from tests.fuzz.yaml_mutants import Figures, mutant, told_wrong, tried
-from trainer.commands import check
+from trainer.commands.case_commands import check_files
 from trainer.errors import Problem
 
 COUNT = 100
@@ -31,7 +31,7 @@ def test_a_fault_of_the_program_is_noticed(tmp_path: Path, monkeypatch: pytest.M
     def faulty(*_rest: object) -> None:
         raise ZeroDivisionError("made for this test")
 
-    monkeypatch.setattr(check, "YamlText", faulty)
+    monkeypatch.setattr(check_files, "YamlText", faulty)
     figures = Figures()
     tried(mutant(0), tmp_path, figures, trial=False)
     assert "mutant 0" in figures.failures[0]

@@ -33,8 +33,8 @@ from trainer.circuit.elements import Location
 from trainer.circuit.faults import FaultKind
 from trainer.circuit.profile import PASSES
 from trainer.circuit.stepping import Stage
-from trainer.commands import check
-from trainer.commands.stores import universe_folder
+from trainer.commands.call.this_machine import universe_folder
+from trainer.commands.case_commands import check_files
 from trainer.errors import Problem, ProblemsFoundError
 from trainer.sets import items as set_drawing
 from trainer.sets import proofs as set_proofs
@@ -376,12 +376,12 @@ def counted(work: Work, *, trial: bool) -> Iterator[None]:
     with ExitStack() as stack:
         for where, name, instead in (
             (Scanner, "fetch_more_tokens", fetching), (set_drawing, "draw_case", drawing), (Stage, "step", stepping),
-            (check, "unsolvable", solvable), (set_proofs, "unsolvable", solvable), (check, "inaudible", lambda case: ()),
+            (check_files, "unsolvable", solvable), (set_proofs, "unsolvable", solvable), (check_files, "inaudible", lambda case: ()),
             (set_proofs, "inaudible", lambda case: ()), (set_drawing, "inaudible", lambda case: ()),
         ):  # fmt: skip
             stack.enter_context(patch.object(where, name, instead))
         if not trial:
-            for module in (check, set_proofs):
+            for module in (check_files, set_proofs):
                 stack.enter_context(patch.object(module, "untried", lambda profile: None))
         engine_trial.trial_of.cache_clear()
         yield
@@ -418,7 +418,7 @@ def tried(one: Mutant, folder: Path, figures: Figures, *, trial: bool) -> None:
     failure = None
     try:
         with counted(work, trial=trial):
-            check.check_file(path, Universes(None))
+            check_files.check_file(path, Universes(None))
         figures.valid.append(one.number)
     except ProblemsFoundError as error:
         figures.refused += 1
@@ -443,7 +443,7 @@ def check_whole(number: int, folder: Path, figures: Figures) -> None:
     """Solve and hear a mutant that reads well; whatever is wrong with it must be told."""
     path = folder / "mutant.yaml"
     path.write_bytes(mutant(number).content)
-    result = check.check_paths([path], Universes(universe_folder()))
+    result = check_files.check_paths([path], Universes(universe_folder()))
     if any(line.startswith("Traceback") for line in result.lines):
         figures.failures.append(f"mutant {number}, checked whole:\n" + "\n".join(result.lines))
 

@@ -19,6 +19,14 @@ SUB_ROOMS = {
     "records": ("store", "papers", "class_report"),
     "window": ("kit", "pictures", "shell", "bench", "course", "instructor", "station", "drawing"),
     "words": ("english", "spanish"),
+    "commands": (
+        "call",
+        "machine_commands",
+        "practice_commands",
+        "case_commands",
+        "set_commands",
+        "records_commands",
+    ),
 }
 """The sub-rooms of a room, from below: each imports only from those before it; what lies beside them may use all."""
 

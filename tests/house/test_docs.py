@@ -64,7 +64,9 @@ def test_every_command_in_the_docs_can_be_typed(
         Path(words[2]).unlink()
     if words[:2] == ["set", "seal"]:
         Path(words[-1]).unlink()
-    monkeypatch.setattr("trainer.commands.passphrase.ask_hidden", lambda _prompt: PASSPHRASE)  # typed at a terminal
+    monkeypatch.setattr(
+        "trainer.commands.call.set_passphrase.ask_hidden", lambda _prompt: PASSPHRASE
+    )  # typed at a terminal
     result = CliRunner().invoke(main, ["--data", str(tmp_path), *words], input="leave\n")
     # what needs a screen says so where there is none
     assert result.exit_code == (3 if words[0] == "bench" else 0), result.output

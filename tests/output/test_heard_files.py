@@ -88,8 +88,8 @@ import signal, sys
 # a suite that runs in the background, as under nohup, hands down signals that are ignored
 signal.signal(signal.SIGINT, signal.default_int_handler)
 signal.signal(signal.SIGHUP, signal.SIG_DFL)
-from trainer.commands.program import Program
-from trainer.commands.result import Result, finish
+from trainer.commands.call.program import Program
+from trainer.commands.call.result import Result, finish
 from trainer.output.heard_files import HeardFiles
 
 def work():

@@ -19,7 +19,7 @@ from trainer.cases.solved.case_proofs import Inaudible
 from trainer.cases.solved.universe_cache import Universes, universe_key
 from trainer.circuit.faults import KINDS
 from trainer.circuit.stepping import Stage
-from trainer.commands.check import check_paths
+from trainer.commands.case_commands.check_files import check_paths
 from trainer.errors import ProblemsFoundError, WrongCallError
 from trainer.sets import items as set_drawing
 from trainer.sets import proofs as set_proofs

@@ -1,1 +1,1 @@
-"""The one entry: parses, calls a room or opens a face, prints, exits."""
+"""The command line: reads a call, calls a room or opens a face, prints the result and exits."""

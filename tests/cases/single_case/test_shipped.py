@@ -12,7 +12,7 @@ from trainer.cases.single_case.shipped import case_named, case_names, profile_na
 from trainer.circuit.elements import Location
 from trainer.circuit.fault_space import single_faults
 from trainer.circuit.faults import FaultKind
-from trainer.commands.check import check_paths
+from trainer.commands.case_commands.check_files import check_paths
 
 CASES = [case_named(name) for name in case_names()]
 

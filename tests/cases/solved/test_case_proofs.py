@@ -8,7 +8,7 @@ import pytest
 
 from tests.universes import UNIVERSES
 from trainer.cases.single_case.shipped import scenarios_folder
-from trainer.commands.check import check_paths
+from trainer.commands.case_commands.check_files import check_paths
 
 HUM = (scenarios_folder() / "cases" / "faint_hum_on_three.yaml").read_text("utf-8")
 

@@ -14,7 +14,7 @@ from tests.engines import RIDGE
 from tests.universes import solved_universe
 from trainer.cases.drawing.practice_pool import POOL_PREFIX
 from trainer.cases.solved.universe_cache import solve_universe
-from trainer.commands.stores import universe_folder
+from trainer.commands.call.this_machine import universe_folder
 from trainer.reasoning.reasoner import Universe, universe_of
 
 

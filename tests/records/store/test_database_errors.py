@@ -226,7 +226,7 @@ UNKEPT = "Nothing you do now will be kept."
 
 
 def test_where_nothing_can_be_kept_nobody_is_told_that_nothing_is_lost(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("trainer.commands.stores.data_folder", lambda _named: Path("/proc/no_home"))
+    monkeypatch.setattr("trainer.commands.call.this_machine.data_folder", lambda _named: Path("/proc/no_home"))
     result = called("practice", "faint_hum_on_three", "--text", "--sound", "file", typed="leave\n")
     assert result.exit_code == 0
     assert f"{UNKEPT} The folder /proc/no_home cannot be made" in result.stderr

@@ -1,0 +1,1 @@
+"""The commands on cases and engines: `hear`, `inspect`, `handout`, `check`, `profiles`, `cases`, `draw`."""

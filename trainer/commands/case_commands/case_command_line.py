@@ -1,0 +1,91 @@
+"""The command line of `hear`, `inspect`, `handout`, `check`, `profiles`, `cases` and `draw`."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from trainer.commands.call.call import Call, pass_call
+from trainer.commands.call.options import CASE, FILE, SEED
+from trainer.commands.call.result import Result
+
+
+@click.command()
+@CASE
+@click.option("-o", "--output", required=True, type=FILE, help="WAV to write.")
+@click.option("--slot", help="Only this slot: all, or a cylinder's number.")
+@click.option("--stand", default="front", show_default=True, help="Listening place.")
+@SEED
+@pass_call
+def hear(_call: Call, case: str, output: Path, slot: str | None, stand: str, seed: int | None) -> Result:
+    """Render what the learner would hear into a 24-bit WAV."""
+    from trainer.commands.case_commands.write_sound import write_sound
+
+    return write_sound(case, output, slot, stand, seed)
+
+
+@click.command()
+@CASE
+@click.option("--netlist", type=FILE, help="Write a slot as a SPICE netlist.")
+@click.option("--slot", help="The netlist's slot: all, or a cylinder's number; the fault's own without it.")
+@click.option("--loudness", is_flag=True, help="Add ISO 532-1 loudness (needs the extra 'loudness').")
+@click.option("--why", help="Explain one hypothesis in bits, for example: '3 pass_through_connector open'.")
+@pass_call
+def inspect(call: Call, case: str, netlist: Path | None, slot: str | None, loudness: bool, why: str | None) -> Result:
+    """Show an instructor everything about a case: truth, slots, codes, readings, posterior, best path."""
+    from trainer.commands.case_commands.inspect_case import inspect_case
+
+    return inspect_case(case, call.universes, netlist, slot, loudness=loudness, why=why)
+
+
+@click.command()
+@click.argument("paths", nargs=-1, required=True, type=click.Path(path_type=Path))
+@pass_call
+def check(call: Call, paths: tuple[Path, ...]) -> Result:
+    """Check profiles, cases and sets: files, or folders of them."""
+    from trainer.commands.case_commands.check_files import check_paths
+
+    return check_paths(paths, call.universes)
+
+
+@click.command()
+@CASE
+@click.option("-o", "--output", type=FILE, required=True, help="The page to write.")
+@pass_call
+def handout(_call: Call, case: str, output: Path) -> Result:
+    """Write one page with sound and pictures to give to a customer or a class."""
+    from trainer.commands.case_commands.write_handout import write_handout
+
+    return write_handout(case, output)
+
+
+@click.command()
+@pass_call
+def profiles(_call: Call) -> Result:
+    """List the shipped engines."""
+    from trainer.commands.case_commands.list_shipped import list_profiles
+
+    return list_profiles()
+
+
+@click.command()
+@click.option("--titles", is_flag=True, help="With names and titles, which tell much of the fault.")
+@pass_call
+def cases(_call: Call, titles: bool) -> Result:
+    """List the shipped cases by number, for `practice`; the number tells nothing of the fault."""
+    from trainer.commands.case_commands.list_shipped import list_cases
+
+    return list_cases(titles=titles)
+
+
+@click.command()
+@click.argument("profile")
+@click.option("--difficulty", type=click.IntRange(1, 3), default=2, show_default=True)
+@click.option("--seed", type=click.IntRange(0), help="Draw this one; without it, another every time.")
+@pass_call
+def draw(_call: Call, profile: str, difficulty: int, seed: int | None) -> Result:
+    """Draw a case and print its case code."""
+    from trainer.commands.case_commands.list_shipped import draw_code
+
+    return draw_code(profile, difficulty, seed)

@@ -1,0 +1,93 @@
+"""The instructor's view of a case: what can be observed of it, and what its evidence proves."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from trainer.cases.files.whole_file import write_bytes
+from trainer.cases.single_case.case import Case
+from trainer.cases.solved.universe_cache import Universes
+from trainer.circuit.drive import slots_of
+from trainer.circuit.faults import Conditions
+from trainer.circuit.netlist import netlist_of
+from trainer.commands.call.json_document import json_object
+from trainer.commands.call.result import Result
+from trainer.commands.case_commands.inspection import Inspection, ReadingRow, SlotRow, inspection_of
+from trainer.commands.case_commands.proof import explained, proof_lines, proof_of
+from trainer.commands.case_commands.slot_option import slot_number
+from trainer.desk.case_source import find_case
+from trainer.instruments.bench import Work, worked_circuit
+from trainer.practice.attempt.actions import solved_work
+from trainer.sound.render import render
+from trainer.words import numbers, text
+
+NETLIST_END_S = 0.006
+
+
+def inspect_case(
+    named: str, universes: Universes, netlist: Path | None, slot: str | None, *, loudness: bool, why: str | None = None
+) -> Result:
+    """Return a case's inspection and its proof; with `why`, the lines explain that hypothesis instead.
+
+    `netlist` is a file to write one slot's netlist to. Raises WrongCallError for an unknown slot or hypothesis.
+    """
+    case = find_case(named).case
+    work = Work(conditions=Conditions(temperature_c=case.temperature_c))
+    solved = solved_work(case.profile, case.faults, work)
+    sound = render(solved, "front", case.bed, case.seed)
+    if netlist is not None:
+        _write_netlist(case, work, netlist, slot)
+    inspection = inspection_of(case, work, solved, sound, loudness=loudness)
+    reasoner = universes.reasoner(case)
+    document = {**json_object(inspection), **json_object(proof_of(reasoner))}
+    if why is None:
+        return Result((*_lines(case, inspection), *proof_lines(reasoner)), document)
+    lines, explanation = explained(reasoner, why)
+    return Result(tuple(lines), {**document, "why": json_object(explanation)})
+
+
+def _write_netlist(case: Case, work: Work, path: Path, slot: str | None) -> None:
+    first = case.faults[0].cylinders[0] if case.faults else case.profile.cylinders[0]
+    number = first if slot is None else slot_number(slot, case.profile)
+    circuit = worked_circuit(case.profile, case.faults, work)
+    chosen = next(candidate for candidate in slots_of(case.profile) if candidate.number == number)
+    title = f"{case.name}, slot {chosen.name}, first pulse"
+    write_bytes(path, netlist_of(circuit, chosen, NETLIST_END_S, title).encode("utf-8"))
+
+
+def _lines(case: Case, inspection: Inspection) -> list[str]:
+    lines = [f"{case.title} ({case.name}), {case.profile.title}", case.story, *_truth_lines(case)]
+    lines += [_slot_line(slot) for slot in inspection.slots]
+    lines += [text("codes.line", code=code.code, meaning=code.meaning) for code in inspection.codes] or [
+        text("codes.none")
+    ]
+    if inspection.stored_codes:
+        lines.append(text("codes.stored", codes=", ".join(inspection.stored_codes)))
+    return [*lines, *(_reading_line(reading) for reading in inspection.readings)]
+
+
+def _truth_lines(case: Case) -> list[str]:
+    if not case.faults:
+        return [text("debrief.passes")]
+    return [
+        text(
+            "debrief.claim",
+            kind=text(f"kind.{fault.kind}"),
+            location=text(f"location.{fault.location}"),
+            side=text(f"side.{fault.side}") + ", " if fault.side else "",
+            cylinders=numbers(fault.cylinders),
+        )
+        for fault in case.faults
+    ]
+
+
+def _slot_line(slot: SlotRow) -> str:
+    peaks = " ".join(f"{amps:.1f}" for amps in slot.peak_current_a.values())
+    sone = "" if slot.loudness_sone is None else f", {slot.loudness_sone:.1f} sone"
+    return f"  slot {slot.slot!s:>3}: {slot.level_dba:5.1f} dB(A), {slot.centroid_hz:5.0f} Hz{sone}; {peaks}"
+
+
+def _reading_line(reading: ReadingRow) -> str:
+    place = reading.break_point or "driven"
+    what = "to ground" if reading.side else reading.instrument
+    return f"  cylinder {reading.cylinder}, {place}, {what}: {reading.display}"

@@ -1,0 +1,17 @@
+"""The command line of `doctor`."""
+
+from __future__ import annotations
+
+import click
+
+from trainer.commands.call.call import Call, pass_call
+from trainer.commands.call.result import Result
+
+
+@click.command()
+@pass_call
+def doctor(call: Call) -> Result:
+    """Look at this machine: sound, display, records, versions, each with its mend."""
+    from trainer.commands.machine_commands.examine_machine import examine
+
+    return examine(call)

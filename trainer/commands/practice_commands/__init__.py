@@ -1,0 +1,1 @@
+"""The commands `practice`, `bench` and `progress`, which open the window or the terminal for one learner."""

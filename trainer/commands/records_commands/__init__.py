@@ -1,0 +1,1 @@
+"""The commands of `records`: collect, mark, report, export, keep and move results."""

@@ -1,0 +1,1 @@
+"""The commands of `set`: make, check, preview, seal, show and work sets of cases."""
