@@ -7,7 +7,7 @@ from typing import Any
 
 from trainer.circuit.solve import SAMPLE_RATE_HZ
 from trainer.errors import MissingHereError
-from trainer.output.chatter import alsa_is_broken, hush
+from trainer.output.native_libraries import alsa_is_broken, silence_c_stderr
 from trainer.output.player import Player
 from trainer.output.playing import Playing, Samples
 
@@ -100,7 +100,7 @@ class PortAudioPlayer(Player):
 
 
 def _library() -> Any:
-    hush()
+    silence_c_stderr()
     if alsa_is_broken():
         raise MissingHereError("alsa_broken")
     try:

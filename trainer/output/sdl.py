@@ -10,7 +10,7 @@ import numpy as np
 
 from trainer.circuit.solve import SAMPLE_RATE_HZ
 from trainer.errors import MissingHereError
-from trainer.output.chatter import hush
+from trainer.output.native_libraries import silence_c_stderr
 from trainer.output.player import Player
 from trainer.output.playing import Playing, Samples
 
@@ -28,7 +28,7 @@ class SdlPlayer(Player):
         try:
             import pygame
 
-            hush()
+            silence_c_stderr()
             pygame.mixer.init(SAMPLE_RATE_HZ, -16, 2, BUFFER_FRAMES, allowedchanges=0)
         except Exception as error:  # SDL answers with pygame.error, a broken install with ImportError
             raise MissingHereError("no_sdl_device") from error

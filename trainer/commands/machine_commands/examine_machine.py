@@ -13,7 +13,7 @@ from trainer.commands.call.result import Result
 from trainer.commands.call.this_machine import now_utc
 from trainer.desk.process_guard import can_guard_memory
 from trainer.errors import UserError
-from trainer.output.doctor import Check, clock_check, machine_checks
+from trainer.output.machine_checks import Check, clock_check, machine_checks
 from trainer.records.store.delivery import undelivered
 from trainer.records.store.store import open_store, open_store_at
 from trainer.words import message_parts, text

@@ -18,7 +18,7 @@ from trainer.desk.desk import Desk
 from trainer.desk.learner_name import learner_name
 from trainer.desk.seat import DEFAULT_LEARNER, seat
 from trainer.errors import MissingHereError
-from trainer.output.doctor import pygame_check
+from trainer.output.machine_checks import pygame_check
 from trainer.output.returning_player import terminal_player
 from trainer.records.store.store import Store
 from trainer.terminal.session import Session

@@ -50,7 +50,7 @@ def work_set(call: Call, options: WorkOptions) -> Result:
 
 def _window_opens(call: Call, options: WorkOptions, opened: OpenedSet) -> bool:
     from trainer.commands.practice_commands.open_window import WindowOptions, can_open, open_window
-    from trainer.output.doctor import pygame_check
+    from trainer.output.machine_checks import pygame_check
 
     if not pygame_check().good or not can_open():
         tell(text("window.absent"))

@@ -11,7 +11,7 @@ import numpy as np
 from trainer.cases.drawing.practice_pool import Pools
 from trainer.desk.worker import Worker
 from trainer.errors import MissingHereError
-from trainer.output.doctor import Check
+from trainer.output.machine_checks import Check
 from trainer.output.player import Player
 from trainer.records.store.store import Store
 

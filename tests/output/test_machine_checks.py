@@ -11,8 +11,9 @@ from click.testing import CliRunner
 
 from trainer.commands.entry import main
 from trainer.errors import MissingHereError
-from trainer.output import doctor, portaudio, sdl
-from trainer.output.doctor import Check, clock_check, machine_checks, pygame_check
+from trainer.output import machine_checks as checks_module
+from trainer.output import portaudio, sdl
+from trainer.output.machine_checks import Check, clock_check, machine_checks, pygame_check
 
 
 def named(checks: tuple[Check, ...], name: str) -> Check:
@@ -58,7 +59,7 @@ def test_no_sound_device_is_told_for_each_way(tmp_path: Path, monkeypatch: pytes
 
 
 def test_two_distributions_of_pygame_are_told(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(doctor, "_version", lambda name: "2.6.1" if name == "pygame" else "2.5.8")
+    monkeypatch.setattr(checks_module, "_version", lambda name: "2.6.1" if name == "pygame" else "2.5.8")
     check = pygame_check()
     assert not check.good
     assert "pip uninstall pygame" in check.mend
@@ -66,7 +67,7 @@ def test_two_distributions_of_pygame_are_told(monkeypatch: pytest.MonkeyPatch) -
     def absent(name: str) -> str:
         raise importlib.metadata.PackageNotFoundError(name)
 
-    monkeypatch.setattr(doctor, "_version", lambda name: None)
+    monkeypatch.setattr(checks_module, "_version", lambda name: None)
     monkeypatch.setattr(importlib.metadata, "version", absent)
     assert pygame_check().mend == "pip install pygame-ce"
 

@@ -1,4 +1,4 @@
-"""What the sound libraries' C code would do to the terminal: print on it, or end the whole program."""
+"""Guards against native sound libraries that print on the terminal or end the whole program."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ ALSA = "libasound.so.2"
 
 
 @cache
-def hush() -> None:
+def silence_c_stderr() -> None:
     """Send what C code prints to its `stderr` nowhere, from now on; our own words say what is wrong.
 
     Sound libraries print at any time, from threads of their own, above all when a sound server ends. What Python writes

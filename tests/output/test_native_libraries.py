@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from trainer.output import chatter
+from trainer.output import native_libraries
 
 ALSA_CONF = Path("/usr/share/alsa/alsa.conf")
 
@@ -24,9 +24,9 @@ def ran(program: str, **environment: str) -> subprocess.CompletedProcess[str]:
 
 C_AND_PYTHON = """
 import ctypes, os, sys
-from trainer.output.chatter import ALSA, hush
-if {hush}:
-    hush()
+from trainer.output.native_libraries import ALSA, silence_c_stderr
+if {silence_c_stderr}:
+    silence_c_stderr()
 os.environ["ALSA_CONFIG_PATH"] = "/no/such/file"
 ctypes.CDLL(ALSA).snd_config_update()
 ctypes.CDLL(None).perror(b"of C")
@@ -36,8 +36,8 @@ os.write(2, b"written by us\\n")
 
 
 def test_what_c_code_prints_goes_nowhere_and_what_we_say_arrives() -> None:
-    assert ran(C_AND_PYTHON.format(hush=True)).stderr == "said by us\nwritten by us\n"
-    before = ran(C_AND_PYTHON.format(hush=False)).stderr
+    assert ran(C_AND_PYTHON.format(silence_c_stderr=True)).stderr == "said by us\nwritten by us\n"
+    before = ran(C_AND_PYTHON.format(silence_c_stderr=False)).stderr
     assert "ALSA lib" in before
     assert "of C: " in before
 
@@ -75,8 +75,8 @@ def test_a_broken_alsa_configuration_is_told_in_our_words_only(
 
 
 def test_only_a_configuration_that_has_no_devices_is_broken(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
-    assert not chatter.alsa_is_broken()
+    assert not native_libraries.alsa_is_broken()
     monkeypatch.setenv("ALSA_CONFIG_PATH", str(tmp_path / "none"))
-    assert chatter.alsa_is_broken()
-    monkeypatch.setattr(chatter, "ALSA", "libnothere.so.9")
-    assert not chatter.alsa_is_broken()
+    assert native_libraries.alsa_is_broken()
+    monkeypatch.setattr(native_libraries, "ALSA", "libnothere.so.9")
+    assert not native_libraries.alsa_is_broken()
