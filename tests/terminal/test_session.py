@@ -209,8 +209,8 @@ def test_the_questions_of_a_finding_can_be_left_and_places_named_by_word() -> No
 
 def test_a_plug_that_is_still_off_elsewhere_is_told_with_the_reading() -> None:
     shown = type_in(new_desk(NAME), "pair right_front 3", "pair module 3", "look")
-    assert "Still unplugged elsewhere: pass_through.right_front" in shown
-    assert "Unplugged: module_connector, pass_through.right_front" in shown
+    assert "Still unplugged elsewhere: pass-through connector right front" in shown
+    assert "Unplugged: module connector, pass-through connector right front" in shown
 
 
 def test_a_heat_fault_wrongly_repaired_shows_when_the_retest_is_warm() -> None:

@@ -44,7 +44,7 @@ class Questions:
         )
         finding = Finding(claims, float(sure))
         self._say(text("finding.check", claims=shown.claims_text(claims)))
-        return finding if self._ask(text("finding.sure")).strip().lower() in ("y", "yes") else None
+        return finding if typed.is_yes(self._ask(text("finding.sure"))) else None
 
     def _claim(self, number: int) -> Claim:
         cylinders = self._cylinders(number)

@@ -5,24 +5,48 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from trainer.circuit.elements import Location
+from trainer.desk.case_actions import (
+    Action,
+    CaseActions,
+    GiveBack,
+    Hear,
+    Heat,
+    Lend,
+    Look,
+    Measure,
+    Mend,
+    Move,
+    ReadCodes,
+    Reply,
+    Retest,
+    Swap,
+    Wording,
+)
 from trainer.desk.desk import Desk
 from trainer.errors import MissingHereError, UserError, WrongCallError
-from trainer.practice.attempt import actions, repair
 from trainer.practice.attempt.actions import Done
-from trainer.practice.attempt.allowed import refuse_feedback
 from trainer.practice.reports import attempt_lines as shown
 from trainer.practice.reports import debrief_lines as shown_debrief
 from trainer.practice.reports import reason_lines as shown_reasons
 from trainer.sound.render import Sound
 from trainer.terminal import typed
 from trainer.terminal.finding_questions import Questions
-from trainer.words import message_of, numbers, text
+from trainer.words import message_of, text
 
 Ask = Callable[[str], str]
 Say = Callable[[str], None]
 
 WORDLESS = {"codes", "clear", "look", "card", "engine", "help", "finding", "debrief", "leave", "hint", "supply"}
 """Commands that stand alone."""
+
+WORDING = Wording(
+    moving="work.move",
+    warm="work.heat",
+    still_unplugged="reading.elsewhere",
+    to_repair="repair.ask",
+    nothing_to_repair="finding.passes_next",
+)
+"""Sentences that say what to type next."""
 
 
 class Session:
@@ -37,7 +61,7 @@ class Session:
         self.desk, self._ask, self._say = desk, ask, say
         self._title, self._voided = title, void
         self.place = "front"
-        self._cautioned: set[str] = set()
+        self._actions = CaseActions(desk, WORDING)
         self._over = False
         self._predicted: str | None = None
         self._commands: dict[str, Callable[[Sequence[str]], None]] = {
@@ -92,17 +116,29 @@ class Session:
             self._say(text("case.code", code=case.code))
         self._say(case.story or text("case.drawn_story"))
         self._lines(shown.engine_lines(case.profile))
-        self._say(text("caution.real"))
-        self._say(text("caution.sound"))
+        self._lines(self._actions.opening_cautions())
         if attempt.events > 1:
             self._say(text("set.resumed" if self._title else "resumed", count=attempt.events))
             self._lines(shown.card_lines(attempt))
         self._say(text("welcome.start"))
 
-    def _caution(self, key: str) -> None:
-        if key not in self._cautioned:
-            self._cautioned.add(key)
-            self._say(text(key))
+    def _act(self, action: Action) -> Reply | None:
+        """Carry out an action, asking first where it takes long; None where the learner leaves it."""
+        reply = self._actions.act(action)
+        self._lines(reply.cautions)
+        if reply.ask_first is not None:
+            if not typed.is_yes(self._ask(text("price.ask", minutes=reply.ask_first))):
+                self._say(text("price.left"))
+                return None
+            reply = self._actions.carry_out(action, reply.done, agreed=True)
+            self._lines(reply.cautions)
+        if reply.measured:
+            self._say(text("reading", what=reply.measured, display=reply.display))
+        if reply.done.sound is not None:
+            slots = action.slots if isinstance(action, Hear) else None
+            self._play(reply.done.sound, shown.slots_text(slots), self.place)
+        self._lines(reply.message)
+        return reply
 
     # listening
 
@@ -123,10 +159,7 @@ class Session:
 
     def _hear(self, words: Sequence[str]) -> None:
         slots = typed.slots_of(words)
-        self._caution("caution.repeat")
-        done = self.desk.do(actions.hear(self.desk.attempt, slots, self.place, self.desk.solver))
-        assert done.sound is not None
-        self._play(done.sound, shown.slots_text(slots), self.place)
+        self._act(Hear(None if slots is None else tuple(slots), self.place))
         self._say(text("hear.codes_later") if slots is None else text("silent_ask"))
 
     def _compare(self, words: Sequence[str]) -> None:
@@ -141,49 +174,18 @@ class Session:
     # evidence
 
     def _codes(self, *, clear: bool) -> None:
-        done = self.desk.do(actions.read_codes(self.desk.attempt, self.desk.solver, clear=clear))
-        self._lines(shown.code_lines(self.desk.attempt.case.profile, done.data["codes"]))
-        if clear:
-            self._say(text("codes.cleared"))
+        self._act(ReadCodes(clear))
 
     def _measure(self, words: Sequence[str]) -> None:
         request = typed.request_of(self.desk.attempt.case.profile, [word.lower() for word in words])
-        self._caution("caution.drive")
-        done = self._if_worth(actions.measure(self.desk.attempt, request, self._predicted))
-        if done is None:
-            return
-        if self.desk.attempt.work.covers_off:
-            self._caution("caution.cover")
-        reading = done.data["reading"]
-        self._say(text("reading", what=shown.request_text(done.data["request"]), display=reading["display"]))
-        if self._predicted is not None:
-            self._say(text("expect.beside", predicted=self._predicted, display=reading["display"]))
+        if self._act(Measure(request, self._predicted)) is not None:
             self._predicted = None
-        self._lines([text(f"slip.{slip}") for slip in reading["slips"]])
-        elsewhere = sorted(self.desk.attempt.work.unplugged - {request.point})
-        if elsewhere:
-            self._say(text("reading.elsewhere", places=", ".join(elsewhere)))
-
-    def _if_worth(self, done: Done) -> Done | None:
-        """Carry out an action; one that takes long is asked about first."""
-        if done.data["minutes"] >= actions.ASKED_FROM_MINUTES:
-            answer = self._ask(text("price.ask", minutes=done.data["minutes"])).strip().lower()
-            if answer not in ("y", "yes"):
-                self._say(text("price.left"))
-                return None
-        return self.desk.do(done)
 
     def _move(self, words: Sequence[str]) -> None:
-        self._caution("caution.moving")
-        location = self._place_or_none(words)
-        self.desk.do(actions.move(self.desk.attempt, location))
-        self._say(text("work.move", what=text(f"location.{location}")) if location else text("work.none"))
+        self._act(Move(self._place_or_none(words)))
 
     def _heat(self, words: Sequence[str]) -> None:
-        self._caution("caution.heat")
-        location = self._place_or_none(words)
-        self.desk.do(actions.heat(self.desk.attempt, location))
-        self._say(text("work.heat", what=text(f"location.{location}")) if location else text("work.none"))
+        self._act(Heat(self._place_or_none(words)))
 
     @staticmethod
     def _place_or_none(words: Sequence[str]) -> Location | None:
@@ -194,32 +196,20 @@ class Session:
     def _swap(self, words: Sequence[str]) -> None:
         if len(words) != 2:
             raise WrongCallError("needs_two", word="swap")
-        first, second = (typed.number_of(word) for word in words)
-        self._caution("caution.drive")
-        self.desk.do(actions.swap(self.desk.attempt, first, second))
-        self._say(text("work.swap", first=first, second=second))
+        self._act(Swap(*(typed.number_of(word) for word in words)))
 
     def _lend(self, words: Sequence[str]) -> None:
         if list(words) == ["none"]:
-            self.desk.do(actions.give_back(self.desk.attempt))
-            self._say(text("work.given_back"))
-            return
-        if list(words) == ["module"]:
-            location, cylinder = Location.DRIVE_MODULE, 0
+            self._act(GiveBack())
+        elif list(words) == ["module"]:
+            self._act(Lend(Location.DRIVE_MODULE, 0))
         elif len(words) == 2 and words[0] == "injector":
-            location, cylinder = Location.COIL, typed.number_of(words[1])
+            self._act(Lend(Location.COIL, typed.number_of(words[1])))
         else:
             raise WrongCallError("needs_part")
-        self._caution("caution.drive")
-        if self._if_worth(actions.substitute(self.desk.attempt, location, cylinder)) is not None:
-            self._say(text("work.substitute", what=" ".join(words)))
 
     def _look(self, _words: Sequence[str]) -> None:
-        done = self.desk.do(actions.look(self.desk.attempt))
-        off = sorted(self.desk.attempt.work.unplugged)
-        self._say(text("work.look_off", places=", ".join(off)) if off else text("work.look"))
-        if done.data["what"]:
-            self._say(text("work.look_seen", places=", ".join(done.data["what"])))
+        self._act(Look())
 
     def _suspect(self, words: Sequence[str], *, add: bool) -> None:
         places = frozenset(typed.place_of(word).value for word in words)
@@ -246,8 +236,7 @@ class Session:
         self._lines(shown_reasons.hint_lines(self.desk.hint()))
 
     def _why(self, words: Sequence[str]) -> None:
-        self._need_finding()
-        refuse_feedback(self.desk.limits)
+        self._actions.require_feedback()
         typed.refuse_extra("why", words[1:])
         self._reason()
         number = typed.number_of(words[0]) if words else None
@@ -262,46 +251,20 @@ class Session:
         if finding is None:
             self._say(text("finding.dropped"))
             return
-        self.desk.commit(finding)
+        committed = self._actions.commit(finding)
         certainty = text(f"certainty.{finding.certainty}")
         self._say(text("finding.committed", claims=shown.claims_text(finding.claims), certainty=certainty))
-        if not self.desk.limits.feedback:
-            self.desk.hand_in()
-            self._say(text("set.handed_in"))
-            self._over = True
-            return
-        self._say(text("repair.ask") if finding.claims else text("finding.passes_next"))
-
-    def _need_finding(self) -> None:
-        if self.desk.attempt.finding is None:
-            raise WrongCallError("finding_first")
+        self._say(committed.message)
+        self._over = committed.handed_in
 
     def _repair(self, words: Sequence[str]) -> None:
-        self._need_finding()
-        refuse_feedback(self.desk.limits)
-        wanted = typed.repair_of([word.lower() for word in words])
-        unknown = wanted.cylinders - set(self.desk.attempt.case.profile.cylinders)
-        if unknown:
-            raise WrongCallError(
-                "no_cylinder", cylinder=min(unknown), cylinders=numbers(self.desk.attempt.case.profile.cylinders)
-            )
-        done = self._if_worth(repair.repair(self.desk.attempt, wanted))
-        if done is None:
-            return
-        self._say(text("repair.done", what=" ".join(words), minutes=done.data["minutes"]))
+        self._actions.require_feedback()
+        self._act(Mend(typed.repair_of([word.lower() for word in words])))
 
     def _retest(self, words: Sequence[str]) -> None:
-        self._need_finding()
+        self._actions.require_feedback()
         moved, heated = typed.retest_of([word.lower() for word in words])
-        done: Done = self.desk.do(
-            repair.retest(self.desk.attempt, self.desk.solver, self.place, moved=moved, heated=heated)
-        )
-        assert done.sound is not None
-        self._play(done.sound, text("hear.whole"), self.place)
-        self._lines(shown.code_lines(self.desk.attempt.case.profile, done.data["codes"]))
-        self._say(text("retest.proved" if done.data["proved"] else "retest.not_proved"))
-        if done.data["to_provoke"]:
-            self._say(text("retest.provoke"))
+        self._act(Retest(self.place, moved, heated))
 
     def worked(self, done: Done) -> None:
         """Carry out a step that a lesson works for the learner, and show what it gave."""
@@ -325,8 +288,7 @@ class Session:
         self._over = True
 
     def _debrief(self, _words: Sequence[str]) -> None:
-        self._need_finding()
-        refuse_feedback(self.desk.limits)
+        self._actions.require_feedback()
         self._reason()
         debrief = self.desk.debrief()
         told = self.desk.told_certainties(debrief.score)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import unicodedata
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -12,6 +13,7 @@ from trainer.instruments.bench import MODULE_CONNECTOR
 from trainer.instruments.measuring import Request, What, plug_point
 from trainer.practice.attempt.repair import Repair
 from trainer.sound.places import places_of
+from trainer.words import text
 
 PLACES = {
     "module": Location.DRIVE_MODULE,
@@ -28,6 +30,11 @@ READINGS: dict[str, What] = {
     "pair": "pair", "returns": "returns", "ground": "ground", "wire": "wire", "insulation": "insulation",
     "drop": "drop", "supply": "supply", "trace": "trace", "dummy": "dummy",
 }  # fmt: skip
+
+
+def is_yes(line: str) -> bool:
+    """Tell whether a typed line is a yes in the language that is spoken; anything else is a no."""
+    return unicodedata.normalize("NFC", line).strip().casefold() in text("typed.yes").split()
 
 
 def number_of(word: str) -> int:

@@ -30,9 +30,6 @@ from trainer.sound.places import places_of
 from trainer.sound.render import Sound, render
 from trainer.words import numbers, text
 
-ASKED_FROM_MINUTES = 60.0
-"""Work from this price on is asked about before it is done; both faces do."""
-
 Solver = Callable[[Profile, tuple[Fault, ...], Work], SolvedTest]
 """Solves the test of a worked circuit; the desk hands in one that remembers."""
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from trainer.arrays import Floats
+from trainer.desk.case_actions import Hear
 from trainer.practice.attempt import actions
 from trainer.practice.attempt.actions import Done
 from trainer.sound.render import Sound
@@ -35,11 +36,11 @@ class BenchHearing:
     def hear(self, slots: Sequence[int] | None) -> None:
         """Hear slots, or the whole test, from where the learner stands; what is at hand plays at once."""
         bench = self._bench
-        first = bench.caution("caution.repeat")
+        first = bench.actions.cautions(Hear)
         attempt = bench.desk.attempt
         before = self._sounds.find(attempt, slots, bench.place)
         if before is not None:
-            self._heard(slots, bench.desk.do(actions.heard_again(attempt, before)))
+            self._heard(slots, self._store(slots, actions.heard_again(attempt, before)))
         else:
             bench.ask("hear", attempt, slots, bench.place, then=lambda done: self.first_heard(slots, done))
             bench.told = first
@@ -47,10 +48,14 @@ class BenchHearing:
     def first_heard(self, slots: Sequence[int] | None, done: Done) -> None:
         """Store what was rendered, keep it and play it."""
         bench = self._bench
-        bench.desk.do(done)
+        self._store(slots, done)
         self._sounds.keep(bench.desk.attempt, slots, bench.place, done)
         self._heard(slots, done)
         bench.prepare()
+
+    def _store(self, slots: Sequence[int] | None, done: Done) -> Done:
+        action = Hear(None if slots is None else tuple(slots), self._bench.place)
+        return self._bench.actions.carry_out(action, done).done
 
     def _heard(self, slots: Sequence[int] | None, done: Done) -> None:
         assert done.sound is not None

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from trainer.desk.case_actions import Committed, Retest
 from trainer.desk.desk import Desk
 from trainer.errors import WrongCallError
 from trainer.practice.attempt.actions import Done
-from trainer.practice.attempt.allowed import refuse_feedback
 from trainer.practice.attempt.debrief import Debrief
 from trainer.practice.attempt.events import EventKind
 from trainer.practice.attempt.hints import Hint
-from trainer.practice.reports.attempt_lines import code_lines, heading, listening_place_text, prompt_state
+from trainer.practice.reports.attempt_lines import heading, listening_place_text, prompt_state
 from trainer.practice.reports.reason_lines import hint_lines
 from trainer.window.bench.bench_hearing import BenchHearing
 from trainer.window.bench.case_bench import CaseBench
@@ -243,48 +243,43 @@ class BenchScreen(CaseBench):
         self.shell.show(self._drafted)
 
     def _repair(self) -> None:
-        refuse_feedback(self.desk.limits)
+        self.actions.require_feedback()
         self.shell.show(RepairScreen(self.shell, self, self.work))
 
     def _retest(self) -> None:
-        refuse_feedback(self.desk.limits)
+        self.actions.require_feedback()
         self.shell.show(RetestScreen(self.shell, self, self.retested))
 
     def debrief_now(self) -> None:
         """Open the debrief."""
-        refuse_feedback(self.desk.limits)
+        self.actions.require_feedback()
         self.ask("debrief", self.desk.attempt, then=self._debriefed)
 
     def _debriefed(self, debrief: Debrief) -> None:
         self.shell.instead(self, DebriefScreen(self.shell, self.desk, debrief, self.who, self._next_task))
 
-    def retested(self, done: Done) -> None:
-        """Take a retest: hear it, and tell what it proves."""
-        self.desk.do(done)
-        assert done.sound is not None
-        self.ears.play_whole(done.sound)
-        shown = [text("retest.proved" if done.data["proved"] else "retest.not_proved")]
-        if done.data["to_provoke"]:
-            shown.append(text("retest.provoke"))
-        self.say(*code_lines(self.profile, done.data["codes"]), *shown)
+    def retested(self, action: Retest, done: Done) -> None:
+        """Take a retest: hear it, and say what it proves."""
+        reply = self.actions.carry_out(action, done)
+        assert reply.done.sound is not None
+        self.ears.play_whole(reply.done.sound)
+        self.say(*reply.message)
 
     def opened(self) -> None:
         """Tell what a real engine asks for, the first time."""
         self.shell.hands.does(self.shell.listening.player.ready)
-        self.told = self.told or (*self.caution("caution.real"), *self.caution("caution.sound"))
+        self.told = self.told or self.actions.opening_cautions()
 
     def tick(self) -> None:
         """Follow what is heard."""
         self.ears.tick()
 
-    def committed(self) -> None:
+    def committed(self, committed: Committed) -> None:
         """Go on after the finding: to repair and debrief, or in an exam out of the case."""
-        if not self.desk.limits.feedback:
-            self.desk.hand_in()
+        if committed.handed_in:
             self.back()
-            return
-        claims = self.desk.attempt.finding and self.desk.attempt.finding.claims
-        self.say(text("finding.next" if claims else "finding.next_passes"))
+        else:
+            self.say(committed.message)
 
     def away(self) -> None:
         """Take down that the window was left, where that matters."""

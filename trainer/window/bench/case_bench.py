@@ -5,10 +5,19 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from trainer.circuit.profile import Profile
+from trainer.desk.case_actions import CaseActions, Wording
 from trainer.desk.desk import Desk
 from trainer.window.shell.screen import Screen
 from trainer.window.shell.shell import Shell
-from trainer.words import text
+
+WORDING = Wording(
+    moving="bench.moving",
+    warm="bench.warm",
+    still_unplugged="probe.off",
+    to_repair="finding.next",
+    nothing_to_repair="finding.next_passes",
+)
+"""Sentences that say what to press next."""
 
 
 class CaseBench(Screen):
@@ -20,7 +29,7 @@ class CaseBench(Screen):
         self.place = "front"
         self.marked: int | None = None
         self.told: tuple[str, ...] = ()
-        self._cautioned: set[str] = set()
+        self.actions = CaseActions(desk, WORDING)
 
     @property
     def profile(self) -> Profile:
@@ -44,10 +53,3 @@ class CaseBench(Screen):
         """Tell something under the strip until something else is told."""
         self.told = tuple(lines)
         self.shell.touch()
-
-    def caution(self, key: str) -> tuple[str, ...]:
-        """Return a caution the first time that it is called for."""
-        if key in self._cautioned:
-            return ()
-        self._cautioned.add(key)
-        return (text(key),)

@@ -5,11 +5,20 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from trainer.circuit.elements import Location
+from trainer.desk.case_actions import (
+    Action,
+    GiveBack,
+    Heat,
+    Lend,
+    Look,
+    Move,
+    ReadCodes,
+    Reply,
+    Swap,
+    cautions_of,
+)
 from trainer.errors import WrongCallError
-from trainer.practice.attempt import actions
 from trainer.practice.attempt.actions import Done
-from trainer.practice.attempt.attempt import Attempt
-from trainer.practice.reports.attempt_lines import code_lines, point_text
 from trainer.window.bench.bench_hearing import BenchHearing
 from trainer.window.bench.case_bench import CaseBench
 from trainer.window.shell.choosing import ChooseCylinders, ChoosePlace, Confirm
@@ -27,103 +36,76 @@ class EngineWork:
         if self._ears.testing:
             self._bench.say(text("codes.running"))
             return
-        self._bench.ask("read_codes", self._bench.desk.attempt, clear, then=self._codes_read)
+        action = ReadCodes(clear)
+        read = self._bench.desk.attempt, clear
+        self._bench.ask("read_codes", *read, then=lambda done: self.carry_out(action, done, self._say))
 
-    def _codes_read(self, done: Done) -> None:
-        self._bench.desk.do(done)
-        cleared = [text("codes.cleared")] if done.data["cleared"] else []
-        self._bench.say(*code_lines(self._bench.profile, done.data["codes"]), *cleared)
+    def _say(self, reply: Reply) -> None:
+        self._bench.say(*reply.message)
+
+    def _caution(self, action: type[Action]) -> str:
+        return " ".join(text(key) for key in cautions_of(action, self._bench.desk.attempt.work))
 
     def move(self) -> None:
         """Ask where the harness is moved."""
-        self._provoke("move", "caution.moving", "choose.let_go", "bench.moving", actions.move)
+        self._provoke(text("choose.move"), Move, text("choose.let_go"))
 
     def heat(self) -> None:
         """Ask which place is warmed."""
-        self._provoke("heat", "caution.heat", "choose.cool", "bench.warm", actions.heat)
+        self._provoke(text("choose.heat"), Heat, text("choose.cool"))
 
-    def _provoke(
-        self, how: str, caution: str, none: str, said: str, act: Callable[[Attempt, Location | None], Done]
-    ) -> None:
+    def _provoke(self, title: str, action: type[Move | Heat], none: str) -> None:
         def chosen(place: Location | None) -> None:
-            if self.do(lambda: act(self._bench.desk.attempt, place)):
-                self._bench.say(text(said, what=text(f"location.{place}")) if place else text("work.none"))
+            self.act(action(place))
 
-        title = text(f"choose.{how}")
-        self._shell.show(ChoosePlace(self._shell, title, text(caution), chosen, none=text(none)))
+        self._shell.show(ChoosePlace(self._shell, title, self._caution(action), chosen, none=none))
 
     def swap(self) -> None:
         """Ask which two returns are swapped."""
-        title, caution = text("choose.swap"), text("caution.drive")
-        self._shell.show(ChooseCylinders(self._shell, title, caution, self._bench.cylinders, 2, self._swapped))
 
-    def _swapped(self, pair: tuple[int, ...]) -> None:
-        if self.do(lambda: actions.swap(self._bench.desk.attempt, *pair)):
-            self._bench.say(text("work.swap", first=pair[0], second=pair[1]))
+        def chosen(pair: tuple[int, ...]) -> None:
+            self.act(Swap(*pair))
+
+        caution = self._caution(Swap)
+        self._shell.show(ChooseCylinders(self._shell, text("choose.swap"), caution, self._bench.cylinders, 2, chosen))
 
     def lend(self) -> None:
         """Ask which known-good part goes in."""
-        title, caution = text("choose.lend"), text("caution.drive")
-        own = (
-            (text("choose.lend_module"), lambda: self._lent(Location.DRIVE_MODULE, 0)),
-            (text("choose.lend_none"), self._given_back),
-        )
-        chosen = ChooseCylinders(
-            self._shell, title, caution, self._bench.cylinders, 1, lambda one: self._lent(Location.COIL, one[0]), own
-        )
-        self._shell.show(chosen)
 
-    def _lent(self, place: Location, number: int) -> None:
-        what = text("choose.lend_module") if not number else text("spot.injector", number=number)
-        said = text("work.substitute", what=what)
-        self.do(lambda: actions.substitute(self._bench.desk.attempt, place, number), said)
+        def chosen(numbers: tuple[int, ...]) -> None:
+            self.act(Lend(Location.COIL, numbers[0]))
 
-    def _given_back(self) -> None:
-        if self.do(lambda: actions.give_back(self._bench.desk.attempt)):
-            self._bench.say(text("work.given_back"))
+        others = (
+            (text("choose.lend_module"), lambda: self.act(Lend(Location.DRIVE_MODULE, 0))),
+            (text("choose.lend_none"), lambda: self.act(GiveBack())),
+        )
+        title, caution = text("choose.lend"), self._caution(Lend)
+        self._shell.show(ChooseCylinders(self._shell, title, caution, self._bench.cylinders, 1, chosen, others))
 
     def look(self) -> None:
         """Look at what is open."""
-        done = self.do(lambda: actions.look(self._bench.desk.attempt))
-        if done is None:
-            return
-        off = sorted(self._bench.desk.attempt.work.unplugged)
-        seen = (
-            [text("work.look_seen", places=", ".join(point_text(one) for one in done.data["what"]))]
-            if done.data["what"]
-            else []
-        )
-        self._bench.say(
-            text("work.look_off", places=", ".join(point_text(one) for one in off)) if off else text("work.look"), *seen
-        )
+        self.act(Look())
 
-    def do(self, act: Callable[[], Done], said: str = "") -> Done | None:
-        """Carry out an action that takes no time to compute; what is wrong with it is said.
-
-        Returns None where it was refused or waits for a yes; `said` is told after the yes.
-        """
+    def act(self, action: Action) -> None:
+        """Carry out an action that takes no time to compute, and show its message or why it is refused."""
         try:
-            done = act()
+            reply = self._bench.actions.act(action)
         except WrongCallError as error:
             self._bench.say(message_of(error))
-            return None
-        before = self._bench.desk.attempt.events
-        self.carry_out(done, lambda: self._bench.say(said) if said else None)
-        return done if self._bench.desk.attempt.events > before else None
+            return
+        self._finish(action, reply, self._say)
 
-    def carry_out(self, done: Done, then: Callable[[], None]) -> None:
-        """Store what was done, and then what follows; work that takes long is asked about first."""
-        desk = self._bench.desk
+    def carry_out(self, action: Action, done: Done, show: Callable[[Reply], None]) -> None:
+        """Store what an action came to, and show the reply; long work is asked about first."""
+        self._finish(action, self._bench.actions.carry_out(action, done), show)
 
+    def _finish(self, action: Action, reply: Reply, show: Callable[[Reply], None]) -> None:
         def agreed() -> None:
-            before = desk.attempt.work
-            desk.do(done)
-            if desk.attempt.work != before:
-                self._ears.changed()
-            then()
+            self._finish(action, self._bench.actions.carry_out(action, reply.done, agreed=True), show)
 
-        minutes = done.data["minutes"]
-        if minutes < actions.ASKED_FROM_MINUTES:
-            agreed()
-        else:
-            self._shell.show(Confirm(self._shell, text("price.question", minutes=minutes), agreed))
+        if reply.ask_first is not None:
+            self._shell.show(Confirm(self._shell, text("price.question", minutes=reply.ask_first), agreed))
+            return
+        if reply.engine_changed:
+            self._ears.changed()
+        show(reply)

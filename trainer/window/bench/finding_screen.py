@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.fault_space import sides_at
 from trainer.circuit.faults import KINDS, FaultKind
+from trainer.desk.case_actions import Committed
 from trainer.errors import WrongCallError
 from trainer.practice.reports.attempt_lines import claims_text
 from trainer.reasoning.universe.finding import CERTAINTIES, Claim, Finding
@@ -62,7 +63,7 @@ class FindingScreen(Screen):
     name = "finding"
     first = "count.1"
 
-    def __init__(self, shell: Shell, bench: CaseBench, committed: Callable[[], None]) -> None:
+    def __init__(self, shell: Shell, bench: CaseBench, committed: Callable[[Committed], None]) -> None:
         super().__init__(shell)
         self._bench, self._committed = bench, committed
         self._kept = [Draft(), Draft()]
@@ -240,9 +241,9 @@ class FindingScreen(Screen):
         claims = tuple(claim for draft in self.drafts if (claim := draft.claim))
         assert self.certainty is not None
         try:
-            self._bench.desk.commit(Finding(claims, self.certainty))
+            committed = self._bench.actions.commit(Finding(claims, self.certainty))
         except WrongCallError as error:
             self.shell.say(message_of(error))
             return
         self.shell.close()
-        self._committed()
+        self._committed(committed)

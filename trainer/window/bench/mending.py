@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from trainer.circuit.elements import Location, Side
-from trainer.practice.attempt import repair
+from trainer.desk.case_actions import Mend, Retest
 from trainer.practice.attempt.actions import Done
 from trainer.practice.attempt.events import EventKind
 from trainer.practice.attempt.repair import Repair
@@ -99,10 +99,8 @@ class RepairScreen(Screen):
 
     def _mend(self) -> None:
         assert self.place is not None
-        done = repair.repair(self._bench.desk.attempt, Repair(self.place, self.named_cylinders, self.side))
-        told = text("repair.done", what=text(f"location.{self.place}"), minutes=done.data["minutes"])
         self.shell.close()
-        self._work.carry_out(done, lambda: self._bench.say(told))
+        self._work.act(Mend(Repair(self.place, self.named_cylinders, self.side)))
 
 
 class RetestScreen(Screen):
@@ -111,7 +109,7 @@ class RetestScreen(Screen):
     name = "retest"
     first = "as_it_stands"
 
-    def __init__(self, shell: Shell, bench: CaseBench, retested: Callable[[Done], None]) -> None:
+    def __init__(self, shell: Shell, bench: CaseBench, retested: Callable[[Retest, Done], None]) -> None:
         super().__init__(shell)
         self._bench, self._retested = bench, retested
 
@@ -136,9 +134,13 @@ class RetestScreen(Screen):
 
     def _test(self, how: str, place: Location | None) -> Callable[[], None]:
         def test() -> None:
-            moved, heated = (place if how == "moving" else None), (place if how == "warm" else None)
             bench = self._bench
+            moved, heated = (place if how == "moving" else None), (place if how == "warm" else None)
+            action = Retest(bench.place, moved, heated)
             self.shell.close()
-            bench.ask("retest", bench.desk.attempt, bench.place, moved, heated, then=self._retested)
+            bench.ask(
+                "retest", bench.desk.attempt, bench.place, moved, heated,
+                then=lambda done: self._retested(action, done),
+            )  # fmt: skip
 
         return test

@@ -7,13 +7,13 @@ from dataclasses import replace
 from typing import Literal
 
 from trainer.circuit.elements import Side
+from trainer.desk.case_actions import Measure, Reply, cautions_of
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import MODULE_CONNECTOR, Pin
 from trainer.instruments.measuring import Request, plug_point, through_point
 from trainer.instruments.probes import pins_of_cylinder, request_between
 from trainer.instruments.under_load import Trace
-from trainer.practice.attempt.actions import Done
-from trainer.practice.reports.attempt_lines import point_text, request_text
+from trainer.practice.reports.attempt_lines import point_text
 from trainer.window.bench.case_bench import CaseBench
 from trainer.window.bench.engine_work import EngineWork
 from trainer.window.kit.nodes import (
@@ -106,8 +106,7 @@ class ProbeScreen(Screen):
         main = scroll(
             "main",
             words(text("probe.title", number=self.cylinder), "title", "probe.title"),
-            words(text("caution.drive"), "caution", "caution.drive"),
-            words(text("caution.cover"), "caution") if self._bench.desk.attempt.work.covers_off else None,
+            *(words(text(key), "caution", key) for key in cautions_of(Measure, self._bench.desk.attempt.work)),
             flow(*numbers, gap=0.4),
             self._ladder(),
             flow(*instruments, gap=0.5),
@@ -235,7 +234,11 @@ class ProbeScreen(Screen):
         except WrongCallError as error:
             self.shown = (message_of(error),)
             return
-        self._bench.ask("measure", self._bench.desk.attempt, request, self.expected or None, then=self._measured)
+        action = Measure(request, self.expected or None)
+        self._bench.ask(
+            "measure", self._bench.desk.attempt, action.request, action.predicted,
+            then=lambda done: self._work.carry_out(action, done, self._show),
+        )  # fmt: skip
 
     def _request(self) -> Request:
         if self.instrument == "ohms" or self.instrument == "insulation" or self.instrument == "drop":  # noqa: PLR1714  # mypy follows ==
@@ -252,20 +255,9 @@ class ProbeScreen(Screen):
             nulled="leads" not in self.slips,
         )
 
-    def _measured(self, done: Done) -> None:
-        self._work.carry_out(done, lambda: self._show(done))
-
-    def _show(self, done: Done) -> None:
-        reading = done.data["reading"]
-        self.display, self.trace = reading["display"], done.trace
-        what = [request_text(done.data["request"])]
-        if done.data["predicted"]:
-            what.append(text("expect.beside", predicted=done.data["predicted"], display=reading["display"]))
-        what += [text(f"slip.{slip}") for slip in reading["slips"]]
-        elsewhere = sorted(self._bench.desk.attempt.work.unplugged - {done.data["request"]["point"]})
-        if elsewhere:
-            what.append(text("probe.off", places=", ".join(point_text(point) for point in elsewhere)))
-        self.shown, self.expected = tuple(what), ""
+    def _show(self, reply: Reply) -> None:
+        self.display, self.trace = reply.display, reply.done.trace
+        self.shown, self.expected = (reply.measured, *reply.message), ""
         self.shell.touch()
 
     def back(self) -> None:

@@ -273,6 +273,7 @@ _TERMINAL = {
     "retest.not_proved": "Not even, or a code has come back: the fault is still there.",
     "work.look_seen": "Something bridges what should not touch, at: {places}.",
     "work.given_back": "Known-good parts are out again, the engine's own are back in.",
+    "typed.yes": "yes y",
     "price.ask": "That takes {minutes:.0f} min. Do it? (yes/no): ",
     "price.left": "Not done; nothing is charged.",
     "left": "Stopped here. Nothing is lost; the same command goes on with this case.",

@@ -1,0 +1,324 @@
+"""What a learner does at one case, with the rules that every face keeps: cautions, what is asked first, what is shown.
+
+A face names an action, shows the cautions of the reply, asks where the reply says so, and shows its message. Long
+actions can be computed elsewhere: `carry_out` takes what they came to.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from trainer.circuit.elements import Location
+from trainer.desk.desk import Desk
+from trainer.errors import WrongCallError
+from trainer.instruments.bench import Work
+from trainer.instruments.measuring import Request
+from trainer.practice.attempt import actions, repair
+from trainer.practice.attempt.actions import Done, Solver
+from trainer.practice.attempt.allowed import refuse_feedback
+from trainer.practice.attempt.attempt import Attempt
+from trainer.practice.attempt.repair import Repair
+from trainer.practice.reports.attempt_lines import code_lines, point_text, request_text
+from trainer.reasoning.universe.finding import Finding
+from trainer.words import numbers, text
+
+ASKED_FROM_MINUTES = 60.0
+"""Work on the engine that takes this long or longer is asked about before it is done."""
+
+
+@dataclass(frozen=True, slots=True)
+class Hear:
+    """Run the test from a listening place, or replay slots of it (0 for all together); None for the whole test."""
+
+    slots: tuple[int, ...] | None
+    place: str
+
+
+@dataclass(frozen=True, slots=True)
+class ReadCodes:
+    """Read the codes, and clear the memory if wanted."""
+
+    clear: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """Take a reading, beside what the learner expects of it if that was said."""
+
+    request: Request
+    predicted: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Move:
+    """Move the harness at a place during what follows, or let go (None)."""
+
+    location: Location | None
+
+
+@dataclass(frozen=True, slots=True)
+class Heat:
+    """Warm a place, or let it cool (None)."""
+
+    location: Location | None
+
+
+@dataclass(frozen=True, slots=True)
+class Swap:
+    """Swap the returns of two cylinders at the module connector."""
+
+    first: int
+    second: int
+
+
+@dataclass(frozen=True, slots=True)
+class Lend:
+    """Put a known-good injector (`COIL` and its cylinder) or drive module (cylinder 0) in."""
+
+    location: Location
+    cylinder: int
+
+
+@dataclass(frozen=True, slots=True)
+class GiveBack:
+    """Take the known-good parts out and put the engine's own back in."""
+
+
+@dataclass(frozen=True, slots=True)
+class Look:
+    """Look at what is open."""
+
+
+@dataclass(frozen=True, slots=True)
+class Mend:
+    """Carry out a repair."""
+
+    repair: Repair
+
+
+@dataclass(frozen=True, slots=True)
+class Retest:
+    """Run the test on the repaired circuit from a listening place, while a place is moved or warm if wanted."""
+
+    place: str
+    moved: Location | None = None
+    heated: Location | None = None
+
+
+Action = Hear | ReadCodes | Measure | Move | Heat | Swap | Lend | GiveBack | Look | Mend | Retest
+
+NEVER_ASKED = (Hear, ReadCodes, Retest)
+"""What takes no work on the engine is done at once, however long an engine's file says it takes."""
+
+OPENING_CAUTIONS = ("caution.real", "caution.sound")
+"""Shown when a case is opened: what a real engine asks for."""
+
+CAUTIONS: Mapping[type[Action], tuple[str, ...]] = {
+    Hear: ("caution.repeat",),
+    Measure: ("caution.drive",),
+    Move: ("caution.moving",),
+    Heat: ("caution.heat",),
+    Swap: ("caution.drive",),
+    Lend: ("caution.drive",),
+}
+"""Sentences by id that belong to an action whatever the engine is like."""
+
+
+def cautions_of(action: type[Action], work: Work) -> tuple[str, ...]:
+    """Return the ids of the cautions that belong to an action on an engine as the work has left it."""
+    cover = ("caution.cover",) if action is Measure and work.covers_off else ()
+    return (*CAUTIONS.get(action, ()), *cover)
+
+
+@dataclass(frozen=True, slots=True)
+class Wording:
+    """The sentences, by id, that differ between faces: they say what to press or to type next."""
+
+    moving: str
+    warm: str
+    still_unplugged: str
+    to_repair: str
+    nothing_to_repair: str
+
+
+@dataclass(frozen=True, slots=True)
+class Reply:
+    """What an action came to.
+
+    `cautions` and `message` are lines to show. With `ask_first`, in minute, nothing has been done yet: ask, and hand
+    `done` to `carry_out` again once it is agreed. `measured` names a reading whose `display` is shown apart.
+    `engine_changed` says that the engine is not as it was heard.
+    """
+
+    done: Done
+    cautions: tuple[str, ...] = ()
+    ask_first: float | None = None
+    message: tuple[str, ...] = ()
+    measured: str = ""
+    display: str = ""
+    engine_changed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Committed:
+    """What follows a finding: the line to show, and whether the case has ended with it."""
+
+    message: str
+    handed_in: bool
+
+
+class CaseActions:
+    """The actions of one attempt; remembers which cautions were shown."""
+
+    def __init__(self, desk: Desk, wording: Wording) -> None:
+        self._desk, self._wording = desk, wording
+        self._shown: set[str] = set()
+
+    def opening_cautions(self) -> tuple[str, ...]:
+        """Return the cautions of opening a case, each line once."""
+        return self._once(OPENING_CAUTIONS)
+
+    def cautions(self, action: type[Action]) -> tuple[str, ...]:
+        """Return the cautions of an action that were not shown yet, for a face that computes it elsewhere."""
+        return self._once(cautions_of(action, self._desk.attempt.work))
+
+    def _once(self, keys: tuple[str, ...]) -> tuple[str, ...]:
+        new = [key for key in keys if key not in self._shown]
+        self._shown.update(new)
+        return tuple(text(key) for key in new)
+
+    def act(self, action: Action) -> Reply:
+        """Compute an action here and carry it out.
+
+        Raises WrongCallError for one that the case, its set or the engine does not allow.
+        """
+        if isinstance(action, Mend | Retest):
+            self.require_feedback()
+        return self.carry_out(action, computed(action, self._desk.attempt, self._desk.solver))
+
+    def carry_out(self, action: Action, done: Done, *, agreed: bool = False) -> Reply:
+        """Store what an action came to; long work is stored only once it is agreed to. Raises WrongCallError."""
+        minutes = float(done.data["minutes"])
+        if minutes >= ASKED_FROM_MINUTES and not agreed and not isinstance(action, NEVER_ASKED):
+            return Reply(done, self.cautions(type(action)), ask_first=minutes)
+        before = self._desk.attempt.work
+        self._desk.do(done)
+        measured, display = ("", "")
+        if isinstance(action, Measure):
+            measured, display = request_text(done.data["request"]), done.data["reading"]["display"]
+        return Reply(
+            done,
+            self.cautions(type(action)),
+            message=self._message(action, done),
+            measured=measured,
+            display=display,
+            engine_changed=self._desk.attempt.work != before,
+        )
+
+    def _message(self, action: Action, done: Done) -> tuple[str, ...]:
+        match action:
+            case ReadCodes():
+                cleared = [text("codes.cleared")] if done.data["cleared"] else []
+                return (*code_lines(self._desk.attempt.case.profile, done.data["codes"]), *cleared)
+            case Measure():
+                return self._reading_lines(done)
+            case Mend(repair=wanted):
+                what = text(f"location.{wanted.location}")
+                return (text("repair.done", what=what, minutes=done.data["minutes"]),)
+            case Retest():
+                return self._retest_lines(done)
+            case Look():
+                return self._look_lines(done)
+            case _:
+                return self._work_lines(action)
+
+    def _work_lines(self, action: Action) -> tuple[str, ...]:
+        match action:
+            case Move(location=None) | Heat(location=None):
+                return (text("work.none"),)
+            case Move(location=place):
+                return (text(self._wording.moving, what=text(f"location.{place}")),)
+            case Heat(location=place):
+                return (text(self._wording.warm, what=text(f"location.{place}")),)
+            case Swap(first=first, second=second):
+                return (text("work.swap", first=first, second=second),)
+            case Lend(location=Location.DRIVE_MODULE):
+                return (text("work.substitute", what=text("choose.lend_module")),)
+            case Lend(cylinder=number):
+                return (text("work.substitute", what=text("spot.injector", number=number)),)
+            case GiveBack():
+                return (text("work.given_back"),)
+            case _:
+                return ()
+
+    def _reading_lines(self, done: Done) -> tuple[str, ...]:
+        """Return what there is to say beside a reading: what was expected, slips, what is still unplugged elsewhere."""
+        reading, predicted = done.data["reading"], done.data["predicted"]
+        beside = [text("expect.beside", predicted=predicted, display=reading["display"])] if predicted else []
+        elsewhere = sorted(self._desk.attempt.work.unplugged - {done.data["request"]["point"]})
+        places = ", ".join(point_text(point) for point in elsewhere)
+        unplugged = [text(self._wording.still_unplugged, places=places)] if elsewhere else []
+        return (*beside, *(text(f"slip.{slip}") for slip in reading["slips"]), *unplugged)
+
+    def _retest_lines(self, done: Done) -> tuple[str, ...]:
+        proved = text("retest.proved" if done.data["proved"] else "retest.not_proved")
+        provoke = [text("retest.provoke")] if done.data["to_provoke"] else []
+        return (*code_lines(self._desk.attempt.case.profile, done.data["codes"]), proved, *provoke)
+
+    def _look_lines(self, done: Done) -> tuple[str, ...]:
+        off = ", ".join(point_text(point) for point in sorted(self._desk.attempt.work.unplugged))
+        seen = ", ".join(point_text(point) for point in done.data["what"])
+        bridged = [text("work.look_seen", places=seen)] if seen else []
+        return (text("work.look_off", places=off) if off else text("work.look"), *bridged)
+
+    def require_feedback(self) -> None:
+        """Raise WrongCallError before a finding, and in a set that keeps back whether it is right."""
+        if self._desk.attempt.finding is None:
+            raise WrongCallError("finding_first")
+        refuse_feedback(self._desk.limits)
+
+    def commit(self, finding: Finding) -> Committed:
+        """Commit a finding; in an exam the case is handed in with it. Raises WrongCallError for one that cannot be."""
+        self._desk.commit(finding)
+        if not self._desk.limits.feedback:
+            self._desk.hand_in()
+            return Committed(text("set.handed_in"), handed_in=True)
+        key = self._wording.to_repair if finding.claims else self._wording.nothing_to_repair
+        return Committed(text(key), handed_in=False)
+
+
+def computed(action: Action, attempt: Attempt, solver: Solver) -> Done:
+    """Return what an action comes to; nothing is stored. Raises WrongCallError for what the engine or case has not."""
+    match action:
+        case Hear(slots=slots, place=place):
+            return actions.hear(attempt, slots, place, solver)
+        case ReadCodes(clear=clear):
+            return actions.read_codes(attempt, solver, clear=clear)
+        case Measure(request=request, predicted=predicted):
+            return actions.measure(attempt, request, predicted)
+        case Mend(repair=wanted):
+            cylinders = attempt.case.profile.cylinders
+            if unknown := wanted.cylinders - set(cylinders):
+                raise WrongCallError("no_cylinder", cylinder=min(unknown), cylinders=numbers(cylinders))
+            return repair.repair(attempt, wanted)
+        case Retest(place=place, moved=moved, heated=heated):
+            return repair.retest(attempt, solver, place, moved=moved, heated=heated)
+        case _:
+            return _worked(action, attempt)
+
+
+def _worked(action: Move | Heat | Swap | Lend | GiveBack | Look, attempt: Attempt) -> Done:
+    match action:
+        case Move(location=location):
+            return actions.move(attempt, location)
+        case Heat(location=location):
+            return actions.heat(attempt, location)
+        case Swap(first=first, second=second):
+            return actions.swap(attempt, first, second)
+        case Lend(location=place, cylinder=cylinder):
+            return actions.substitute(attempt, place, cylinder)
+        case GiveBack():
+            return actions.give_back(attempt)
+        case Look():
+            return actions.look(attempt)
