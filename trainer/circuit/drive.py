@@ -86,6 +86,11 @@ class OutputLaw:
             np.divide(bend, away, out=steep, where=near)
         return volts, self.ohm + self.swing_v * steep / self.width_a
 
+    def of(self, rows: NDArray[np.int_]) -> OutputLaw:
+        """Return some rows."""
+        arrays = (self.ohm, self.offset_v, self.swing_v, self.centre_a, self.width_a)
+        return OutputLaw(*(array[rows] for array in arrays), self.chord)
+
     def chord_ohm(self, current_a: Floats) -> Floats:
         """Return the slope from the bend's middle to a current, in ohm."""
         away = np.where(current_a == self.centre_a, self.width_a, current_a - self.centre_a)

@@ -15,7 +15,7 @@ from trainer.arrays import Floats, Integers
 from trainer.circuit.drive import OutputLaw, Reductions, Slot, pulse_law, quiet_law, shut_by, slots_of
 from trainer.circuit.elements import Circuit
 from trainer.circuit.solenoid import magnets_of_rows
-from trainer.circuit.stepping import SWITCH_PARTS, Row, Stage, State, state_at_rest
+from trainer.circuit.stepping import Row, Stage, State, state_at_rest
 from trainer.errors import UnsolvableError
 
 SAMPLE_RATE_HZ = 48_000
@@ -223,14 +223,19 @@ class _Solver:
         return Solved(self.step_s, self.on_steps, tuple(pulses), tuple(tripped), residual)
 
     def _residual(self, before: Pulse, after: Pulse) -> Floats:
+        """Return how far two pulses of each row differ over their whole period, as a share of the peaks."""
         rows = [before.slots.index(slot) for slot in after.slots]
-        steps = min(len(before.coil_a), len(after.coil_a))
         worst = np.zeros(len(after.slots))
         lift = 2.0 * self.magnets.half_lift_m[list(after.slots)]
         for name, scale in (("coil_a", None), ("position_m", lift)):
-            old, new = getattr(before, name)[:steps, rows], getattr(after, name)[:steps]
+            old, new = getattr(before, name)[:, rows], getattr(after, name)
             size = np.maximum(np.abs(new).max(axis=0), 1e-2) if scale is None else scale
-            change = np.sqrt(np.mean((new - old) ** 2, axis=0)) / size
+            # what is at rest stays as it is, however long the stack's slowest row is followed
+            steps = max(len(old), len(new))
+            old, new = (np.concatenate([one, np.repeat(one[-1:], steps - len(one), axis=0)]) for one in (old, new))
+            square = (new - old) ** 2
+            whole = square.sum(axis=0) + (self.period_steps - steps) * square[-1]
+            change = np.sqrt(whole / self.period_steps) / size
             worst = np.maximum(worst, change.max(axis=1))
         return worst
 
@@ -267,8 +272,8 @@ class _Solver:
         self._recharge(state, active, rest_from)
         arrays = {name: record[: int(rest_from.max())] for name, record in records.items()}
         full = np.array([self.rows[row].circuit.rail.supply_v * FULL_RAIL_SHARE for row in active])
-        flux = np.abs(state.linkage / self.magnets.turns[active]).max(axis=1)
-        empty = flux < REST_FLUX_SHARE * self.magnets.saturation_wb.min()
+        flux = np.abs(state.linkage / self.magnets.turns[active]) / self.magnets.saturation_wb[active]
+        empty = flux.max(axis=1) < REST_FLUX_SHARE
         ended = (rest_from < self.period_steps) & (state.rail >= full) & empty
         at_rest = {row for row, rests in zip(active, ended, strict=True) if rests}
         # a trip that ends with the pulse happens again in the next one; another leaves the next one without its feed
@@ -307,14 +312,13 @@ class _Solver:
             linkage[place], driver[place], position[place] = state.linkage, state.driver, state.position
             rail_v[place] = state.rail
             speed = state.speed
-            parts = SWITCH_PARTS if stage.fresh else 1
-            for _ in range(parts):
-                force[place], fed = stage.step(state, self.step_s / parts, feeding)
+            force[place], fed = stage.step(state, self.step_s, feeding)
             acceleration[place], feed[place] = (state.speed - speed) / self.step_s, fed
             if feeding:
                 state.over += self.step_s * (0.5 + 0.5 * np.tanh((fed - trip.current_a) / trip.width_a))
-                if state.over.max() > self.trip_at_s and self._trip(state):
-                    stage = Stage(rows, magnets, law, state.fed)
+                if state.over.max() > self.trip_at_s:
+                    for row in self._trip(state):
+                        stage.switch(row, rows[row], state.fed[row])
         parts_of = {
             "coil_a": magnets.magnetise(linkage, position)[0], "return_a": driver, "linkage_wb": linkage,
             "position_m": position, "acceleration_m_s2": acceleration, "force_n": force,
@@ -323,13 +327,13 @@ class _Solver:
         for name, part in parts_of.items():
             records[name][steps.start : steps.stop, places] = part
 
-    def _trip(self, state: State) -> bool:
-        """Shut what each over-current trip shuts; return whether anything changed."""
-        changed = False
+    def _trip(self, state: State) -> list[int]:
+        """Shut what each over-current trip shuts; return the rows in which anything changed."""
+        changed: dict[int, None] = {}
         for row, column in np.argwhere(state.over > self.trip_at_s):
             name = self.outputs[column]
             if name in state.fed[row]:
                 state.tripped[row] |= {name}
                 state.fed[row] = state.fed[row] - shut_by(self.profile, name)
-                changed = True
-        return changed
+                changed[int(row)] = None
+        return list(changed)

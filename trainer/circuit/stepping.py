@@ -9,6 +9,7 @@ losses in closed form. docs/decisions.md says why a small dense solve stands in 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from copy import copy
 from dataclasses import dataclass
 
 import numpy as np
@@ -62,10 +63,12 @@ class State:
         )
 
     def put(self, rows: Sequence[int], part: State) -> None:
-        """Write some rows back."""
+        """Write some rows back; arrays that were taken from the state before keep their values."""
         picked = list(rows)
         for name in ("linkage", "position", "speed", "driver", "rail", "over"):
-            getattr(self, name)[picked] = getattr(part, name)
+            whole = getattr(self, name).copy()
+            whole[picked] = getattr(part, name)
+            setattr(self, name, whole)
         for place, row in enumerate(picked):
             self.fed[row], self.tripped[row] = part.fed[place], part.tripped[place]
 
@@ -88,11 +91,15 @@ def state_at_rest(rows: Sequence[Row], magnets: Magnets) -> State:
 
 
 class Stage:
-    """The equations of one phase, reduced and stacked over slots, and one step of them."""
+    """The equations of one phase, reduced and stacked over slots, and one step of them.
+
+    Each row switches for itself: what its neighbours in the stack do changes nothing of it.
+    """
 
     def __init__(self, rows: Sequence[Row], magnets: Magnets, law: OutputLaw, live: Sequence[frozenset[str]]) -> None:
         arrays = stacked([row.reductions.of(outputs) for row, outputs in zip(rows, live, strict=True)])
         module = rows[0].circuit.profile.module
+        self.battery_v = module.battery_v
         self.shared, self.from_rail = arrays["shared"], arrays["rail"]
         self.constant = arrays["battery"] * module.battery_v
         self.law, self.magnets, self.choke_h = law, magnets, module.return_choke_h
@@ -100,17 +107,60 @@ class Stage:
             np.array([getattr(row.circuit.rail, name) for row in rows])
             for name in ("supply_v", "source_ohm", "reservoir_f")
         )
-        count, injectors = law.ohm.shape
-        self.injectors, self.size = injectors, 2 * injectors
+        self.injectors = law.ohm.shape[1]
+        self.size = 2 * self.injectors
+        self.before = np.zeros((len(rows), self.size))
+        self.fresh = np.ones(len(rows), dtype=bool)
+        self._make_room()
+
+    def _make_room(self) -> None:
+        """Set aside the arrays that every step writes anew."""
+        count = len(self.fresh)
         self.matrix = np.empty((count, self.size, self.size))
         self.current = np.empty((count, self.size, 1))
         self.inertia = np.empty((count, self.size))
         self.diagonal = self.matrix.reshape(count, self.size * self.size)[:, :: self.size + 1]
-        self.before = np.zeros((count, self.size))
-        self.fresh = SWITCH_PARTS
+
+    def of(self, rows: NDArray[np.int_]) -> Stage:
+        """Return a copy of some rows."""
+        part = copy(self)
+        for name in ("shared", "from_rail", "constant", "supply_v", "source_ohm", "reservoir_f", "before", "fresh"):
+            setattr(part, name, getattr(self, name)[rows])
+        part.law, part.magnets = self.law.of(rows), self.magnets.of(rows)
+        part._make_room()
+        return part
+
+    def switch(self, place: int, row: Row, live: frozenset[str]) -> None:
+        """Put one row on the network that other live outputs leave it."""
+        arrays = stacked([row.reductions.of(live)])
+        self.shared[place], self.from_rail[place] = arrays["shared"][0], arrays["rail"][0]
+        self.constant[place] = arrays["battery"][0] * self.battery_v
+        self.before[place] = 0.0
+        self.fresh[place] = True
 
     def step(self, state: State, step_s: float, feeding: bool) -> tuple[Floats, Floats]:
-        """Advance the state; return the force in newton and the feeds' currents it began with."""
+        """Advance the state by one step, rows that have just switched in parts.
+
+        Return the magnetic force in newton and the feeds' currents in ampere that the step's last part began with.
+        """
+        if not self.fresh.any():
+            return self._part(state, step_s, feeding)
+        if self.fresh.all():
+            for _ in range(SWITCH_PARTS):
+                pull, fed = self._part(state, step_s / SWITCH_PARTS, feeding)
+            self.fresh[:] = False
+            return pull, fed
+        pull, fed = np.empty_like(state.linkage), np.empty_like(state.over)
+        for rows in (np.flatnonzero(self.fresh), np.flatnonzero(~self.fresh)):
+            stage, part = self.of(rows), state.of(rows.tolist())
+            pull[rows], fed[rows] = stage.step(part, step_s, feeding)
+            state.put(rows.tolist(), part)
+            self.before[rows] = stage.before
+        self.fresh[:] = False
+        return pull, fed
+
+    def _part(self, state: State, step_s: float, feeding: bool) -> tuple[Floats, Floats]:
+        """Advance the state, all rows alike; return the force in newton and the feeds' currents it began with."""
         half, law = self.injectors, self.law
         amperes, slope, by_motion, pull = self.magnets.magnetise(state.linkage, state.position)
         moved = self._move(state, pull, step_s)
@@ -120,7 +170,7 @@ class Stage:
         left, fed = seen[:, : self.size], seen[:, self.size :]
         left[:, half:] -= drop
         # the weight of the end of the step: implicit Euler in the parts of a step after a switch, else trapezoidal
-        share = 1.0 if self.fresh else 0.5
+        share = 1.0 if self.fresh[0] else 0.5
         self.inertia[:, :half] = 1.0 / (slope * (share * step_s))
         self.inertia[:, half:] = self.choke_h / (share * step_s)
         left += (1.0 - share) / share * self.before
@@ -135,7 +185,6 @@ class Stage:
                 self.diagonal[:, half:] += np.where(across, law.chord_ohm(state.driver) - bend, 0.0)
                 change = np.linalg.solve(self.matrix, left[:, :, None])[:, :, 0]
         self.before = change * self.inertia - (1.0 - share) / share * self.before
-        self.fresh = max(self.fresh - 1, 0)
         state.linkage = state.linkage + change[:, :half] / slope
         state.driver = state.driver + change[:, half:]
         drawn = fed.sum(axis=1) if feeding else 0.0

@@ -167,12 +167,21 @@ def _slot_pa(solved: SolvedTest, row: int, window: Window, paths: Complex64, see
     return np.asarray(dry * np.float32(10.0 ** (gain_db / 20.0))), gain_db
 
 
-def force_of(pulse: Pulse, row: int, masses: Floats, elastic_fraction: float, step_s: float) -> Floats32:
-    """Return what shakes each injector's body in one pulse, shape (cylinder, frame) at the sound's rate, in newton."""
-    force = -masses * pulse.acceleration_m_s2[:, row] + elastic_fraction * pulse.force_n[:, row]
+def force_of(pulse: Pulse, row: int, masses: Floats, profile: Profile, step_s: float) -> Floats32:
+    """Return what shakes each injector's body in one pulse, shape (cylinder, frame) at the sound's rate, in newton.
+
+    The frames are those of the pulse's whole period. A magnetic force that stays on between pulses shakes nothing: the
+    straight line from its first value to the one it rests at is taken off, so that pulses put together have no edges.
+    """
     steps = round(1.0 / (step_s * SAMPLE_RATE_HZ))
-    whole = force[: len(force) // steps * steps]
-    return np.asarray(whole.reshape(-1, steps, whole.shape[1]).mean(axis=1).T, dtype=np.float32)
+    frames = round(SAMPLE_RATE_HZ / profile.schedule.pulses_per_s)
+    pull = pulse.force_n[: frames * steps, row]
+    rested = np.repeat(pull[-1:], frames * steps - len(pull), axis=0)
+    along = np.arange(frames * steps)[:, None] / (frames * steps)
+    elastic = np.concatenate([pull, rested]) - (pull[0] + (pull[-1] - pull[0]) * along)
+    force = profile.body.elastic_fraction * elastic
+    force[: len(pull)] -= masses * pulse.acceleration_m_s2[: len(pull), row]
+    return np.asarray(force.reshape(frames, steps, -1).mean(axis=1).T, dtype=np.float32)
 
 
 def _template(solved: SolvedTest, pulse_row: tuple[Pulse, int], paths: Complex64) -> Floats32:
@@ -180,7 +189,7 @@ def _template(solved: SolvedTest, pulse_row: tuple[Pulse, int], paths: Complex64
     pulse, row = pulse_row
     circuit = solved.circuit
     masses = np.array([circuit.solenoids[number].mass_kg for number in circuit.profile.cylinders])
-    sampled = force_of(pulse, row, masses, circuit.profile.body.elastic_fraction, solved.step_s)
+    sampled = force_of(pulse, row, masses, circuit.profile, solved.step_s)
     spectrum = scipy.fft.rfft(sampled, TEMPLATE_FRAMES, axis=1)
     ears = np.einsum("cf,cef->ef", spectrum, paths)
     return np.asarray(scipy.fft.irfft(ears, TEMPLATE_FRAMES, axis=1), dtype=np.float32)

@@ -82,12 +82,11 @@ def traits_of(rows: Sequence[Row], solved: Solved, ears: Ears) -> list[SlotTrait
 def _mean_powers(rows: Sequence[Row], solved: Solved, ears: Ears) -> list[Floats]:
     """Return each slot's mean power, shape (place, ear, band): its last pulse repeats for the rest of the slot."""
     profile = ears.profile
-    body = profile.body
     masses = [np.array([row.circuit.solenoids[n].mass_kg for n in profile.cylinders]) for row in rows]
     owners, forces = [], []
     for row in range(len(rows)):
         for pulse, place in solved.pulses_of(row):
-            force = force_of(pulse, place, masses[row], body.elastic_fraction, solved.step_s)[:, :PULSE_FRAMES]
+            force = force_of(pulse, place, masses[row], profile, solved.step_s)[:, :PULSE_FRAMES]
             forces.append(np.pad(force, ((0, 0), (0, PULSE_FRAMES - force.shape[1]))))
             owners.append(row)
     power = ears.power(np.array(forces))
