@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from trainer.arrays import Floats
+from trainer.arrays import Floats, Integers
 from trainer.circuit.elements import (
     BATTERY,
     GROUND,
@@ -86,10 +86,10 @@ class OutputLaw:
             np.divide(bend, away, out=steep, where=near)
         return volts, self.ohm + self.swing_v * steep / self.width_a
 
-    def of(self, rows: NDArray[np.int_]) -> OutputLaw:
+    def of(self, rows: Integers) -> OutputLaw:
         """Return some rows."""
-        arrays = (self.ohm, self.offset_v, self.swing_v, self.centre_a, self.width_a)
-        return OutputLaw(*(array[rows] for array in arrays), self.chord)
+        ohm, offset_v, swing_v = self.ohm[rows], self.offset_v[rows], self.swing_v[rows]
+        return OutputLaw(ohm, offset_v, swing_v, self.centre_a[rows], self.width_a[rows], self.chord)
 
     def chord_ohm(self, current_a: Floats) -> Floats:
         """Return the slope from the bend's middle to a current, in ohm."""

@@ -14,7 +14,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from trainer.arrays import Floats
+from trainer.arrays import Floats, Integers
 from trainer.circuit.drive import OutputLaw, Reductions, Slot, stacked
 from trainer.circuit.elements import Circuit
 from trainer.circuit.solenoid import Magnets
@@ -121,12 +121,12 @@ class Stage:
         self.inertia = np.empty((count, self.size))
         self.diagonal = self.matrix.reshape(count, self.size * self.size)[:, :: self.size + 1]
 
-    def of(self, rows: NDArray[np.int_]) -> Stage:
+    def of(self, rows: Integers) -> Stage:
         """Return a copy of some rows."""
         part = copy(self)
         for name in ("shared", "from_rail", "constant", "supply_v", "source_ohm", "reservoir_f", "before", "fresh"):
             setattr(part, name, getattr(self, name)[rows])
-        part.law, part.magnets = self.law.of(rows), self.magnets.of(rows)
+        part.law, part.magnets = self.law.of(rows), self.magnets.of(rows.tolist())
         part._make_room()
         return part
 

@@ -222,7 +222,7 @@ def test_attempts_of_another_program_or_another_case_are_refused_with_the_reason
     older = type(rows[0])(**{**{n: getattr(rows[0], n) for n in rows[0].__dataclass_fields__}, "model": "older"})
     links = store.links(rows[0].id)
     assert isinstance(marker.outcome(rows[0], events, links), Outcome)
-    monkeypatch.setattr("trainer.records.class_report.marking.MODEL_VERSION", "2")
+    monkeypatch.setattr("trainer.records.class_report.marking.MODEL_VERSION", "another")
     assert marker.outcome(rows[0], events, links) == Refusal("other_model", MODEL_VERSION)
     assert marker.outcome(older, events, links) == Refusal("altered")
     stranger = type(rows[0])(**{**{n: getattr(rows[0], n) for n in rows[0].__dataclass_fields__}, "item": 2})
