@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
 
+from trainer.circuit.constraints import Cylinders, Severity
 from trainer.circuit.elements import (
     BATTERY,
     GROUND,
@@ -56,9 +57,9 @@ class Fault:
 
     kind: FaultKind
     location: Location
-    cylinders: tuple[int, ...]
+    cylinders: Cylinders
     side: Side | None = None
-    severity: float | None = None
+    severity: Severity | None = None
     part: Part | None = None
 
     def amount(self) -> float:

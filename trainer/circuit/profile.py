@@ -1,10 +1,19 @@
-"""An engine and its actuation circuit as values; `trainer.cases` makes them from files."""
+"""An engine and its actuation circuit as values, read from files by `trainer.cases`.
+
+A field's type carries what a file may give. Engines made in tests may go beyond.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Literal
+from typing import Annotated, Literal
+
+from annotated_types import Interval, Len
+
+Ampere = Annotated[float, Interval(ge=0.001, le=1000)]
+OutputOhm = Annotated[float, Interval(ge=0.001, le=10)]
+"""An output or a source that drives amperes; far above this it would be an open circuit, which is a fault."""
 
 PASSES = "circuit_passes"
 """The name, among the priors, of an engine whose circuit is sound."""
@@ -19,43 +28,43 @@ class Solenoid:
     power of two, the same for all injectors of an engine.
     """
 
-    coil_ohm_20c: float
-    turns: float
-    pole_area_m2: float
-    gap_count: int
-    residual_gap_m: float
-    lift_m: float
-    leakage_permeance_h: float
-    iron_reluctance_per_h: float
-    saturation_t: float
-    saturation_power: int
-    ring_ohm: float
-    mass_kg: float
-    spring_n_per_m: float
-    preload_n: float
-    viscous_n_s_per_m: float
-    stop_n_per_m: float
-    stop_damping_n_s_per_m: float
-    stop_width_m: float
+    coil_ohm_20c: Annotated[float, Interval(ge=0.2, le=20)]
+    turns: Annotated[float, Interval(ge=10, le=2000)]
+    pole_area_m2: Annotated[float, Interval(gt=1e-6, le=1e-2)]
+    gap_count: Annotated[int, Interval(ge=1, le=2)]
+    residual_gap_m: Annotated[float, Interval(ge=1e-5, le=1e-3)]
+    lift_m: Annotated[float, Interval(ge=2e-5, le=2e-3)]
+    leakage_permeance_h: Annotated[float, Interval(ge=0, le=1e-5)]
+    iron_reluctance_per_h: Annotated[float, Interval(ge=1e3, le=1e8)]
+    saturation_t: Annotated[float, Interval(ge=0.5, le=3)]
+    saturation_power: Literal[4, 8, 16]
+    ring_ohm: Annotated[float, Interval(ge=1, le=1e4)]
+    mass_kg: Annotated[float, Interval(ge=1e-4, le=0.2)]
+    spring_n_per_m: Annotated[float, Interval(ge=0, le=1e6)]
+    preload_n: Annotated[float, Interval(ge=0, le=2000)]
+    viscous_n_s_per_m: Annotated[float, Interval(ge=0.01, le=1e4)]
+    stop_n_per_m: Annotated[float, Interval(ge=1e5, le=1e8)]
+    stop_damping_n_s_per_m: Annotated[float, Interval(ge=1, le=1e5)]
+    stop_width_m: Annotated[float, Interval(ge=1e-7, le=1e-4)]
 
 
 @dataclass(frozen=True, slots=True)
 class Mode:
     """One ringing mode of an injector body: frequency, damping ratio, strength."""
 
-    frequency_hz: float
-    damping: float
-    strength: float
+    frequency_hz: Annotated[float, Interval(ge=50, le=18000)]
+    damping: Annotated[float, Interval(ge=0.003, le=0.5)]
+    strength: Annotated[float, Interval(ge=0, le=10)]
 
 
 @dataclass(frozen=True, slots=True)
 class Body:
     """How forces in an injector become sound: modes, their spread from cylinder to cylinder, elastic fraction."""
 
-    modes: tuple[Mode, ...]
-    spread: float
-    elastic_fraction: float
-    radiation_pa_m_per_n: float
+    modes: Annotated[tuple[Mode, ...], Len(1, 20)]
+    spread: Annotated[float, Interval(ge=0, le=0.3)]
+    elastic_fraction: Annotated[float, Interval(ge=0, le=1)]
+    radiation_pa_m_per_n: Annotated[float, Interval(ge=1e-7, le=0.01)]
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,21 +80,21 @@ class Place:
 class Room:
     """The bay around the engine."""
 
-    volume_m3: float
-    decay_s: float
-    listener_distance_m: float
-    bank_spacing_m: float
-    cylinder_pitch_m: float
-    limiter_threshold_dba: float
+    volume_m3: Annotated[float, Interval(ge=30, le=5000)]
+    decay_s: Annotated[float, Interval(ge=0.1, le=0.6)]
+    listener_distance_m: Annotated[float, Interval(ge=0.5, le=5)]
+    bank_spacing_m: Annotated[float, Interval(ge=0.1, le=2)]
+    cylinder_pitch_m: Annotated[float, Interval(ge=0.05, le=0.5)]
+    limiter_threshold_dba: Annotated[float, Interval(ge=50, le=90)]
 
 
 @dataclass(frozen=True, slots=True)
 class FeedTrip:
     """The feed's own over-current trip: level, how long it must last, what it shuts, and until when."""
 
-    current_a: float
-    width_a: float
-    delay_s: float
+    current_a: Ampere
+    width_a: Ampere
+    delay_s: Annotated[float, Interval(ge=1e-5, le=0.01)]
     shuts: Literal["output", "bank", "module"]
     until: Literal["pulse", "slot", "key"]
 
@@ -94,40 +103,40 @@ class FeedTrip:
 class DriveModule:
     """The high-voltage driver box: supply, outputs, current limit, trip and the thresholds of its own current test."""
 
-    supply_v: float
-    source_ohm: float
-    reservoir_f: float
-    feed_on_ohm: float
-    feed_off_ohm: float
-    return_on_ohm: float
-    return_choke_h: float
-    background_ohm: float
-    limit_a: float
-    limit_width_a: float
-    clamp_v: float
-    clamp_width_a: float
+    supply_v: Annotated[float, Interval(ge=12, le=250)]
+    source_ohm: Annotated[float, Interval(ge=0.01, le=100)]
+    reservoir_f: Annotated[float, Interval(ge=1e-4, le=1)]
+    feed_on_ohm: OutputOhm
+    feed_off_ohm: Annotated[float, Interval(ge=0.001, le=1e6)]
+    return_on_ohm: OutputOhm
+    return_choke_h: Annotated[float, Interval(ge=1e-5, le=1e-3)]
+    background_ohm: Annotated[float, Interval(ge=20, le=1e5)]
+    limit_a: Annotated[float, Interval(ge=1, le=60)]
+    limit_width_a: Annotated[float, Interval(ge=0.2, le=5)]
+    clamp_v: Annotated[float, Interval(ge=10, le=400)]
+    clamp_width_a: Annotated[float, Interval(ge=0.05, le=1)]
     trip: FeedTrip
-    open_below_a: float
-    short_above_a: float
-    short_sense_s: float
-    uncommanded_above_a: float
-    held_above_a: float
-    battery_v: float
-    battery_ohm: float
-    heater_ohm: float
+    open_below_a: Ampere
+    short_above_a: Ampere
+    short_sense_s: Annotated[float, Interval(ge=1e-6, le=0.001)]
+    uncommanded_above_a: Ampere
+    held_above_a: Annotated[float, Interval(ge=1e-4, le=1000)]
+    battery_v: Annotated[float, Interval(ge=6, le=32)]
+    battery_ohm: OutputOhm
+    heater_ohm: Annotated[float, Interval(ge=0.05, le=100)]
 
 
 @dataclass(frozen=True, slots=True)
 class Schedule:
     """The actuation test in time: pulses in a slot, slots after one another; all together first, then by number."""
 
-    pulse_s: float
-    pulses_per_s: float
-    together_s: float
-    slot_s: float
-    pause_s: float
-    timing_jitter_s: float
-    strength_jitter: float
+    pulse_s: Annotated[float, Interval(ge=0.0005, le=0.02)]
+    pulses_per_s: Annotated[float, Interval(ge=20, le=200)]
+    together_s: Annotated[float, Interval(ge=0.3, le=5)]
+    slot_s: Annotated[float, Interval(ge=0.3, le=5)]
+    pause_s: Annotated[float, Interval(ge=0.1, le=3)]
+    timing_jitter_s: Annotated[float, Interval(ge=0, le=0.002)]
+    strength_jitter: Annotated[float, Interval(ge=0, le=0.2)]
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,15 +169,15 @@ class Wiring:
 class Meter:
     """The bench's meters: accuracy as ±(percent + counts), top ranges, lead resistance, trace probe."""
 
-    percent: float
-    counts: int
-    step_ohm: float
-    top_ohm: float
-    lead_ohm: float
-    insulation_percent: float
-    insulation_top_ohm: float
-    probe_bandwidth_hz: float
-    probe_noise_a: float
+    percent: Annotated[float, Interval(ge=0.01, le=10)]
+    counts: Annotated[int, Interval(ge=1, le=50)]
+    step_ohm: Annotated[float, Interval(ge=0.0001, le=1)]
+    top_ohm: Annotated[float, Interval(ge=1e3, le=9e8)]
+    lead_ohm: Annotated[float, Interval(ge=0, le=2)]
+    insulation_percent: Annotated[float, Interval(ge=0.1, le=30)]
+    insulation_top_ohm: Annotated[float, Interval(ge=1e6, le=9e8)]
+    probe_bandwidth_hz: Annotated[float, Interval(ge=1e3, le=1e6)]
+    probe_noise_a: Annotated[float, Interval(ge=0, le=1)]
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,10 +6,15 @@ import hashlib
 import json
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import UTC, datetime
 from enum import StrEnum
+from typing import Annotated, Literal
+
+from annotated_types import Interval, Len
+from pydantic import BeforeValidator
 
 from trainer.cases.single_case.case import Case
+from trainer.circuit.constraints import Line
 from trainer.circuit.elements import Location
 from trainer.circuit.faults import FaultKind
 from trainer.circuit.profile import Profile
@@ -53,41 +58,71 @@ class Order(StrEnum):
     SHUFFLED = "shuffled"
 
 
+def _moment(value: object) -> object:
+    """Take a date with time and zone, written plainly or between quotes."""
+    if isinstance(value, str):
+        try:
+            value = datetime.fromisoformat(value)
+        except ValueError as error:
+            raise ValueError("a date with time and zone, for example 2027-03-01T08:00:00+01:00") from error
+    if not isinstance(value, datetime) or value.tzinfo is None:
+        raise ValueError("a date with time and zone, for example 2027-03-01T08:00:00+01:00")
+    try:
+        return value.astimezone(UTC)
+    except OverflowError as error:
+        raise ValueError("a date of this century") from error
+
+
+Moment = Annotated[datetime, BeforeValidator(_moment)]
+Count = Annotated[int, Interval(ge=1, le=999)]
+Minutes = Annotated[float, Interval(gt=0, le=10_000)]
+Weight = Annotated[float, Interval(gt=0, le=100)]
+Share = Annotated[float, Interval(ge=0, le=1)]
+
+
 @dataclass(frozen=True, slots=True)
 class Policy:
-    """The rules of a set; None stands for no limit.
+    """The rules of a set; None means no limit.
 
     `plays` and `readings` are allowed for each case, `bench_minutes` are labour for each case, `clock_minutes` real
     time for the whole try. `certainty_weight` is the share of a mark that the certainty gives, 0 to 0.5.
     """
 
-    mode: Mode
-    opens: datetime | None
-    closes: datetime | None
-    tries: int | None
-    counts: Counts
-    plays: int | None
-    readings: int | None
-    bench_minutes: float | None
-    clock_minutes: float | None
-    hints: bool
-    trace: str
-    certainty_weight: float
-    debrief: DebriefOpens
-    order: Order
-    passes_at: float
+    mode: Mode = Mode.PRACTICE
+    opens: Moment | None = None
+    closes: Moment | None = None
+    tries: Count | None = None
+    counts: Counts = Counts.BEST
+    plays: Count | None = None
+    readings: Annotated[int, Interval(ge=0, le=999)] | None = None
+    bench_minutes: Minutes | None = None
+    clock_minutes: Minutes | None = None
+    hints: bool = True
+    trace: Literal["fading", "shown", "off"] = "fading"
+    certainty_weight: Annotated[float, Interval(ge=0, le=0.5)] = 0.0
+    debrief: DebriefOpens = DebriefOpens.AFTER_EACH
+    order: Order = Order.LISTED
+    passes_at: Annotated[float, Interval(ge=0, le=100)] = 60.0
 
 
 @dataclass(frozen=True, slots=True)
 class Support:
     """What one learner is given beside the policy: a setting, never a diagnosis."""
 
-    learner: str
-    extra_time: float = 1.0
-    extra_plays: int = 0
-    extra_readings: int = 0
+    learner: Annotated[Line, Len(1, 200)]
+    extra_time: Annotated[float, Interval(ge=1, le=4)] = 1.0
+    extra_plays: Annotated[int, Interval(ge=0, le=99)] = 0
+    extra_readings: Annotated[int, Interval(ge=0, le=99)] = 0
     trace: bool = False
-    quieter_bed_db: float = 0.0
+    quieter_bed_db: Annotated[float, Interval(ge=0, le=12)] = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Shares:
+    """The least shares of a set's cases whose circuit passes, and of those with a group fault."""
+
+    circuit_passes: Share = 0.15
+    groups: Share = 0.10
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,7 +174,7 @@ class SetPack:
 
 @dataclass(frozen=True)
 class CaseSet:
-    """A checked set; `shares` are the least shares of circuit-passes and of group faults."""
+    """A checked set."""
 
     id: str
     name: str
@@ -150,7 +185,7 @@ class CaseSet:
     draw_key: str
     policy: Policy
     support: Mapping[str, Support]
-    shares: tuple[float, float]
+    shares: Shares
     pack: SetPack
 
     @property

@@ -5,15 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from trainer.circuit.fault_space import single_faults
-from trainer.sets.case_set import DebriefOpens, Draw, Listed, Mode, Seeds
-from trainer.sets.form import DrawForm, ListedForm, PolicyForm, SetForm
+from trainer.sets.case_set import DebriefOpens, Draw, Listed, Mode, Policy, Seeds
+from trainer.sets.form import DrawLine, ListedLine, SetFile
 from trainer.sets.pack import FieldPath
 from trainer.words import text
 
 Contradiction = tuple[FieldPath, str, str, str]
 
 
-def contradictions(form: SetForm, lines: tuple[Listed | Draw, ...]) -> Iterator[Contradiction]:
+def contradictions(form: SetFile, lines: tuple[Listed | Draw, ...]) -> Iterator[Contradiction]:
     """Yield field, what was found, what is allowed and the mend."""
     policy = form.policy
     if policy.opens and policy.closes and policy.opens >= policy.closes:
@@ -27,10 +27,10 @@ def contradictions(form: SetForm, lines: tuple[Listed | Draw, ...]) -> Iterator[
         yield ("seeds",), form.seeds, text("set.versions_and_seeds"), text("set.write_versions")
     if form.draw_key is None and any(isinstance(line, Draw) for line in lines):
         yield ("draw_key",), text("file.missing"), text("set.a_key"), text("set.write_a_key")
-    yield from _twice("cases", "case", [line.case if isinstance(line, ListedForm) else None for line in form.cases])
+    yield from _twice("cases", "case", [line.case if isinstance(line, ListedLine) else None for line in form.cases])
     yield from _twice("support", "learner", [one.learner for one in form.support])
     for row, (draw, made) in enumerate(zip(form.cases, lines, strict=True)):
-        if isinstance(draw, DrawForm) and isinstance(made, Draw):
+        if isinstance(draw, DrawLine) and isinstance(made, Draw):
             yield from _against_pool(row, draw, made)
 
 
@@ -40,17 +40,17 @@ def _twice(table: str, field: str, names: Sequence[str | None]) -> Iterator[Cont
             yield (table, row, field), name, text("set.each_once"), text("file.leave_one_of_them_out")
 
 
-def _against_exam(policy: PolicyForm) -> Iterator[Contradiction]:
+def _against_exam(policy: Policy) -> Iterator[Contradiction]:
     if policy.hints:
         yield ("policy", "hints"), "true", text("set.no_hints_in_exams"), text("set.take_it_out")
     if policy.debrief is DebriefOpens.AFTER_EACH:
         allowed = f"{DebriefOpens.AFTER_SET}, {DebriefOpens.AFTER_CLOSING}"
         yield ("policy", "debrief"), policy.debrief, allowed, text("set.take_one_of_these")
-    if policy.trace not in (None, "off"):
+    if policy.trace != "off":
         yield ("policy", "trace"), policy.trace, "off", text("set.trace_as_support")
 
 
-def _against_pool(row: int, form: DrawForm, draw: Draw) -> Iterator[Contradiction]:
+def _against_pool(row: int, form: DrawLine, draw: Draw) -> Iterator[Contradiction]:
     here: FieldPath = ("cases", row)
     if not draw.places and not (draw.passes and draw.shipped is None):
         every = {fault.kind for engine in draw.profiles for fault in single_faults(engine)}

@@ -5,17 +5,18 @@ from __future__ import annotations
 from collections.abc import Mapping
 from pathlib import Path
 
-from trainer.cases.files.forms import filled
+from trainer.cases.files.forms import validated
 from trainer.cases.files.plain_file import is_file
 from trainer.cases.files.yaml_text import YamlText, read_text
 from trainer.cases.single_case.case import Case
 from trainer.cases.single_case.case_code import CodeError, drawn_from, short_digest
-from trainer.cases.single_case.case_file import CaseForm
+from trainer.cases.single_case.case_file import FORMAT as CASE_FORMAT
+from trainer.cases.single_case.case_file import CaseFile
 from trainer.cases.single_case.shipped import case_named, case_names, profile_named, profile_names, scenarios_folder
 from trainer.circuit.profile import PASSES
 from trainer.errors import Problem, ProblemsFoundError
 from trainer.sets.case_set import SetPack
-from trainer.sets.form import DrawForm, SetForm
+from trainer.sets.form import FORMAT, DrawLine, SetFile
 from trainer.words import text
 
 FieldPath = tuple[str | int, ...]
@@ -30,9 +31,9 @@ def pack_from(content: str, file: str, folder: Path) -> SetPack:
     Raises ProblemsFoundError with every name that was not found.
     """
     packing = _Packing(YamlText(content, file), folder)
-    for row, line in enumerate(filled(SetForm, packing.parsed).cases):
+    for row, line in enumerate(validated(SetFile, packing.parsed, FORMAT).cases):
         here: FieldPath = ("cases", row)
-        if isinstance(line, DrawForm):
+        if isinstance(line, DrawLine):
             packing.draw(here, line)
         else:
             packing.listed(here, line.case)
@@ -50,7 +51,7 @@ class _Packing:
         self.profiles: dict[str, str] = {}
         self.problems: list[Problem] = []
 
-    def draw(self, here: FieldPath, line: DrawForm) -> None:
+    def draw(self, here: FieldPath, line: DrawLine) -> None:
         """Take the profiles that a draw names, and the shipped cases of its pool."""
         for place, name in enumerate(line.profiles):
             self._profile((*here, "profiles", place), name)
@@ -67,7 +68,7 @@ class _Packing:
             self.cases[named] = found
             self._refuse_too_much(path)
             try:
-                self._profile(path, filled(CaseForm, YamlText(found, named)).profile)
+                self._profile(path, validated(CaseFile, YamlText(found, named), CASE_FORMAT).profile)
             except ProblemsFoundError as error:
                 self.problems += error.problems
         elif (profile := _profile_of_code(named)) is not None:
@@ -109,7 +110,7 @@ def _profile_of_code(code: str) -> str | None:
     return next((name for name in profile_names() if short_digest(profile_named(name).digest) == digest), None)
 
 
-def pool_of(line: DrawForm, cases: Mapping[str, Case]) -> list[str]:
+def pool_of(line: DrawLine, cases: Mapping[str, Case]) -> list[str]:
     """Return which of some cases a draw from finished cases can give."""
     if line.source != "shipped":
         return []

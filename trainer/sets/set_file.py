@@ -7,7 +7,7 @@ from pathlib import Path
 
 from trainer.cases.drawing.coded_case import case_of_code
 from trainer.cases.drawing.random_case import drawable, is_group
-from trainer.cases.files.forms import filled
+from trainer.cases.files.forms import validated
 from trainer.cases.files.yaml_text import YamlText, read_text
 from trainer.cases.profiles.profile_file import profile_from
 from trainer.cases.single_case.case import Case
@@ -17,9 +17,9 @@ from trainer.circuit.elements import Location
 from trainer.circuit.profile import PASSES, Profile
 from trainer.errors import ProblemsFoundError
 from trainer.sets.bounds import beyond_limits
-from trainer.sets.case_set import CaseSet, DebriefOpens, Draw, Listed, Mode, Policy, SetPack, Support
+from trainer.sets.case_set import CaseSet, Draw, Listed, SetPack
 from trainer.sets.checks import contradictions
-from trainer.sets.form import DrawForm, ListedForm, PolicyForm, SetForm
+from trainer.sets.form import FORMAT, DrawLine, ListedLine, SetFile
 from trainer.sets.pack import pack_from, pool_of
 from trainer.sets.shares import wrong_shares
 
@@ -32,7 +32,7 @@ def read_set(path: Path) -> CaseSet:
 def set_of(pack: SetPack, file: str) -> CaseSet:
     """Return the set that a pack holds, from nothing but the pack; raises ProblemsFoundError with every problem."""
     parsed = YamlText(pack.content, file)
-    form = filled(SetForm, parsed)
+    form = validated(SetFile, parsed, FORMAT)
     profiles = {name: profile_from(content, f"{name}.yaml") for name, content in pack.profiles.items()}
 
     def profile_named(name: str) -> Profile:
@@ -48,11 +48,11 @@ def set_of(pack: SetPack, file: str) -> CaseSet:
         title=form.title,
         lines=lines,
         seeds=form.seeds,
-        versions=tuple(form.versions or ()),
+        versions=form.versions or (),
         draw_key=form.draw_key or "",
-        policy=_policy(form.policy),
-        support={item.learner: Support(**item.model_dump()) for item in form.support},
-        shares=(form.shares.circuit_passes, form.shares.groups),
+        policy=form.policy,
+        support={item.learner: item for item in form.support},
+        shares=form.shares,
         pack=pack,
     )
     # shares are counted only for a set that is not too large to count them
@@ -63,8 +63,8 @@ def set_of(pack: SetPack, file: str) -> CaseSet:
     return found
 
 
-def _line(line: ListedForm | DrawForm, cases: dict[str, Case], profiles: dict[str, Profile]) -> Listed | Draw:
-    if isinstance(line, ListedForm):
+def _line(line: ListedLine | DrawLine, cases: dict[str, Case], profiles: dict[str, Profile]) -> Listed | Draw:
+    if isinstance(line, ListedLine):
         if line.case in cases:
             return Listed(cases[line.case], line.weight, own=line.case not in case_names())
         return Listed(case_of_code(line.case, list(profiles.values())), line.weight, own=False)
@@ -78,7 +78,7 @@ def _line(line: ListedForm | DrawForm, cases: dict[str, Case], profiles: dict[st
         profiles=engines,
         places=places,
         kinds=kinds,
-        difficulties=tuple(line.difficulty),
+        difficulties=line.difficulty,
         passes=(line.places is None and not kinds) or PASSES in (line.places or ()),
         groups=any(is_group(f) and f.location in places and (not kinds or f.kind in kinds) for f in every),
         weight=line.weight,
@@ -86,7 +86,7 @@ def _line(line: ListedForm | DrawForm, cases: dict[str, Case], profiles: dict[st
     )
 
 
-def _places(line: DrawForm, engines: tuple[Profile, ...], cases: Mapping[str, Case]) -> tuple[Location, ...]:
+def _places(line: DrawLine, engines: tuple[Profile, ...], cases: Mapping[str, Case]) -> tuple[Location, ...]:
     """Return the places that a draw allows and at which it finds a fault of a few cylinders."""
     wanted = [place for place in Location if line.places is None or place in line.places]
     faults = [fault for engine in engines for level in line.difficulty for fault in drawable(engine, level)]
@@ -94,32 +94,3 @@ def _places(line: DrawForm, engines: tuple[Profile, ...], cases: Mapping[str, Ca
         faults = [cases[name].faults[0] for name in pool_of(line, cases) if cases[name].faults]
     there = {f.location for f in faults if not is_group(f) and (not line.kinds or f.kind in line.kinds)}
     return tuple(place for place in wanted if place in there)
-
-
-def _policy(form: PolicyForm) -> Policy:
-    """Fill in what a policy leaves to its mode."""
-    exam = form.mode is Mode.EXAM
-    return Policy(
-        mode=form.mode,
-        opens=form.opens,
-        closes=form.closes,
-        tries=form.tries if form.tries is not None or not exam else 1,
-        counts=form.counts,
-        plays=form.plays,
-        readings=form.readings,
-        bench_minutes=form.bench_minutes,
-        clock_minutes=form.clock_minutes,
-        hints=form.hints if form.hints is not None else not exam,
-        trace=form.trace or ("off" if exam else "fading"),
-        certainty_weight=form.certainty_weight,
-        debrief=form.debrief or _debrief(form),
-        order=form.order,
-        passes_at=form.passes_at,
-    )
-
-
-def _debrief(form: PolicyForm) -> DebriefOpens:
-    """Return when debriefs open where a set does not say: an exam's not before everybody has handed in."""
-    if form.mode is not Mode.EXAM:
-        return DebriefOpens.AFTER_EACH
-    return DebriefOpens.AFTER_SET if form.closes is None else DebriefOpens.AFTER_CLOSING

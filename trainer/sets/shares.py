@@ -23,8 +23,8 @@ def wanted(case_set: CaseSet) -> tuple[int, int]:
     """Return how many circuit-passes and how many group faults a set must hold."""
     if case_set.size < MIXED_FROM:
         return 0, 0
-    passes, groups = case_set.shares
-    return math.ceil(passes * case_set.size - 1e-9), math.ceil(groups * case_set.size - 1e-9)
+    shares, size = case_set.shares, case_set.size
+    return math.ceil(shares.circuit_passes * size - 1e-9), math.ceil(shares.groups * size - 1e-9)
 
 
 def listed_shares(case_set: CaseSet) -> tuple[int, int]:

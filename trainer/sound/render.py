@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import Annotated
 
 import numpy as np
 import scipy.fft
+from annotated_types import Interval
 
 from trainer.arrays import Complex64, Floats, Floats32
 from trainer.circuit.chance import Stream
@@ -43,7 +45,7 @@ class Bed:
     """What noise lies under the test, at what level."""
 
     kind: BedKind = BedKind.QUIET_BAY
-    level_dba: float = 34.0
+    level_dba: Annotated[float, Interval(ge=20, le=60)] = 34.0
 
 
 @dataclass(frozen=True, slots=True)

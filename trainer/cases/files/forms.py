@@ -1,14 +1,14 @@
-"""What files have in common: strict fields, and pydantic's errors turned into problems with lines."""
+"""Reads a parsed file into a dataclass; turns pydantic's errors into problems with lines."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 from difflib import get_close_matches
-from enum import Enum
-from typing import TYPE_CHECKING, Annotated, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar, get_args
 
-from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, ValidationError
+from pydantic import BaseModel, ValidationError
 
+from trainer.cases.files.schema import built_from, model_of
 from trainer.errors import Problem, ProblemsFoundError
 from trainer.words import text
 
@@ -17,44 +17,21 @@ if TYPE_CHECKING:
 
     from trainer.cases.files.yaml_text import YamlText
 
-Model = TypeVar("Model", bound=BaseModel)
+Built = TypeVar("Built")
 
 MOST_PROBLEMS = 60
 """So many problems of one file are told; more are counted."""
 
 
-class Form(BaseModel):
-    """A part of a file: no unknown fields, no silent conversion, finite numbers, immutable."""
+def validated(kind: type[Built], parsed: YamlText, file_format: str) -> Built:
+    """Return a file's content as a dataclass; raises ProblemsFoundError with every problem in it.
 
-    model_config = ConfigDict(extra="forbid", strict=True, frozen=True, allow_inf_nan=False)
-
-
-def from_word(kind: type[Enum]) -> BeforeValidator:
-    """Take an enumeration by its word; the strict form then accepts only its own members."""
-
-    def convert(value: object) -> object:
-        words = [member.value for member in kind]
-        if isinstance(value, str) and value in words:
-            return kind(value)
-        raise ValueError(f"one of {', '.join(words)}")
-
-    return BeforeValidator(convert)
-
-
-def _on_one_line(value: str) -> str:
-    if "\n" in value:
-        raise ValueError(text("file.text_on_one_line"))
-    return value
-
-
-Line = Annotated[str, AfterValidator(_on_one_line)]
-"""A text that is shown on one line, in a list for example."""
-
-
-def filled(form: type[Model], parsed: YamlText) -> Model:
-    """Return the form filled from a file; raises ProblemsFoundError with every problem in it."""
+    `file_format` is what the file's field `form` must say.
+    """
+    described: Any = kind  # a class, which mypy does not take for hashable
+    form = model_of(described, file_format)
     try:
-        return form.model_validate(parsed.value)
+        return built_from(kind, form.model_validate(parsed.value))
     except ValidationError as error:
         wrong = error.errors()
         problems = [_problem(parsed, form, item) for item in wrong[:MOST_PROBLEMS]]
@@ -139,12 +116,16 @@ def _short(value: object) -> str:
 
 
 def _fields_at(form: type[BaseModel], path: Iterable[str | int]) -> list[str]:
-    here: object = form
+    here = form
     for step in path:
-        fields = getattr(here, "model_fields", {})
-        annotation = fields[step].annotation if step in fields else None
-        for argument in (annotation, *getattr(annotation, "__args__", ())):
-            if isinstance(argument, type) and issubclass(argument, BaseModel):
-                here = argument
-                break
-    return sorted(getattr(here, "model_fields", {}))
+        if str(step) in here.model_fields:
+            here = _model_in(here.model_fields[str(step)].annotation) or here
+    return sorted(here.model_fields)
+
+
+def _model_in(annotation: object) -> type[BaseModel] | None:
+    """Return the model in an annotation, however deep in lists, tables and options; None for none or several."""
+    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
+        return annotation
+    found = [model for one in get_args(annotation) if (model := _model_in(one)) is not None]
+    return found[0] if len(found) == 1 else None

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping
 
-from trainer.cases.profiles.profile_form import TESTS, ProfileForm
+from trainer.cases.profiles.file_shape import TESTS, ProfileFile
 from trainer.circuit.elements import Location
 from trainer.circuit.faults import FaultKind
 from trainer.circuit.profile import PASSES
@@ -31,20 +31,20 @@ Contradiction = tuple[list[str], str, str, str]
 """Path of the field, what was found, what is allowed, the mend."""
 
 
-def contradictions(form: ProfileForm) -> Iterator[Contradiction]:
+def contradictions(profile: ProfileFile) -> Iterator[Contradiction]:
     """Yield everything in a profile that cannot hold together."""
-    yield from _numbering(form)
-    yield from _wiring(form)
-    yield from _physics(form)
-    yield from _prices(form)
+    yield from _numbering(profile)
+    yield from _wiring(profile)
+    yield from _physics(profile)
+    yield from _prices(profile)
 
 
-def _numbers(form: ProfileForm) -> list[int]:
-    return [n for bank in form.banks.values() for n in bank]
+def _numbers(profile: ProfileFile) -> list[int]:
+    return [n for bank in profile.banks.values() for n in bank]
 
 
-def _numbering(form: ProfileForm) -> Iterator[Contradiction]:
-    numbers = _numbers(form)
+def _numbering(profile: ProfileFile) -> Iterator[Contradiction]:
+    numbers = _numbers(profile)
     if sorted(numbers) != list(range(1, len(numbers) + 1)):
         yield (
             ["banks"],
@@ -52,22 +52,22 @@ def _numbering(form: ProfileForm) -> Iterator[Contradiction]:
             text("file.every_number_from_1_once"),
             text("file.number_the_cylinders_without_gap_or_double"),
         )
-    if sorted(form.firing_order) != sorted(numbers):
+    if sorted(profile.firing_order) != sorted(numbers):
         yield (
             ["firing_order"],
-            str(form.firing_order),
+            str(list(profile.firing_order)),
             text("file.every_cylinder_once"),
             text("file.list_each_number_of_the_banks_once"),
         )
-    if form.codes == "p02xx" and len(numbers) > MOST_P02XX:
+    if profile.codes == "p02xx" and len(numbers) > MOST_P02XX:
         allowed = text("file.one_to", last=MOST_P02XX)
-        yield ["codes"], form.codes, allowed, text("file.take_spn_fmi")
+        yield ["codes"], profile.codes, allowed, text("file.take_spn_fmi")
 
 
-def _wiring(form: ProfileForm) -> Iterator[Contradiction]:
-    numbers = _numbers(form)
-    served = [n for connector in form.wiring.connectors.values() for n in connector.injectors]
-    fed = [n for output in form.wiring.outputs.values() for n in output]
+def _wiring(profile: ProfileFile) -> Iterator[Contradiction]:
+    numbers = _numbers(profile)
+    served = [n for connector in profile.wiring.connectors.values() for n in connector.injectors]
+    fed = [n for output in profile.wiring.outputs.values() for n in output]
     for field, listed in (("connectors", served), ("outputs", fed)):
         if sorted(listed) != sorted(numbers):
             yield (
@@ -76,15 +76,15 @@ def _wiring(form: ProfileForm) -> Iterator[Contradiction]:
                 text("file.every_cylinder_once"),
                 text("file.give_each_injector_exactly_one"),
             )
-    for name, connector in form.wiring.connectors.items():
-        behind = [output for output, feeds in form.wiring.outputs.items() if set(connector.injectors) & set(feeds)]
+    for name, connector in profile.wiring.connectors.items():
+        behind = [output for output, feeds in profile.wiring.outputs.items() if set(connector.injectors) & set(feeds)]
         if len(behind) > 1:
             yield (
                 ["wiring", "connectors", name, "injectors"], text("file.fed_by", outputs=", ".join(behind)),
                 text("file.injectors_of_one_feed_output"), text("file.split_the_connector_or_the_outputs"),
             )  # fmt: skip
-    if set(form.wiring.under_cover_length_m) != set(numbers):
-        found = str(sorted(form.wiring.under_cover_length_m))
+    if set(profile.wiring.under_cover_length_m) != set(numbers):
+        found = str(sorted(profile.wiring.under_cover_length_m))
         yield (
             ["wiring", "under_cover_length_m"],
             found,
@@ -92,44 +92,44 @@ def _wiring(form: ProfileForm) -> Iterator[Contradiction]:
             text("file.list_each_number_once"),
         )
     for kind, names, taken in (
-        ("banks", form.banks, {"front"}),
-        ("connectors", form.wiring.connectors, WORDS_OF_POINTS),
+        ("banks", profile.banks, {"front"}),
+        ("connectors", profile.wiring.connectors, WORDS_OF_POINTS),
     ):
         for name in taken & set(names):
             path = ["banks", name] if kind == "banks" else ["wiring", kind, name]
             yield path, name, text("file.another_name"), text("file.choose_another_name")
 
 
-def _physics(form: ProfileForm) -> Iterator[Contradiction]:
-    stiffness = form.solenoid.stop_n_per_m + form.solenoid.spring_n_per_m
-    swing = math.sqrt(stiffness / form.solenoid.mass_kg) / (SAMPLE_RATE_HZ * STEPS_PER_SAMPLE)
+def _physics(profile: ProfileFile) -> Iterator[Contradiction]:
+    stiffness = profile.solenoid.stop_n_per_m + profile.solenoid.spring_n_per_m
+    swing = math.sqrt(stiffness / profile.solenoid.mass_kg) / (SAMPLE_RATE_HZ * STEPS_PER_SAMPLE)
     if swing > MOST_SWING:
         found = text("file.swing", swing=swing)
         yield ["solenoid", "stop_n_per_m"], found, text("file.at_most", count=MOST_SWING), text("file.softer_stop")
-    if form.module.short_sense_s >= form.test.pulse_s:
+    if profile.module.short_sense_s >= profile.test.pulse_s:
         yield (
             ["module", "short_sense_s"],
-            str(form.module.short_sense_s),
+            str(profile.module.short_sense_s),
             text("file.within_pulse"),
             text("file.lower_it"),
         )
-    if form.test.pulse_s * form.test.pulses_per_s > 0.8:
-        share = text("file.share_on", share=form.test.pulse_s * form.test.pulses_per_s)
+    if profile.test.pulse_s * profile.test.pulses_per_s > 0.8:
+        share = text("file.share_on", share=profile.test.pulse_s * profile.test.pulses_per_s)
         yield ["test", "pulse_s"], share, text("file.at_most_0_8"), text("file.shorten_the_pulse_or_send_fewer")
-    if form.module.open_below_a >= form.module.limit_a:
+    if profile.module.open_below_a >= profile.module.limit_a:
         yield (
             ["module", "open_below_a"],
-            str(form.module.open_below_a),
+            str(profile.module.open_below_a),
             text("file.below_limit_a"),
             text("file.lower_it"),
         )
 
 
-def _prices(form: ProfileForm) -> Iterator[Contradiction]:
+def _prices(profile: ProfileFile) -> Iterator[Contradiction]:
     for field, given, wanted in (
-        ("minutes", set(form.minutes), set(TESTS)),
-        ("priors", set(form.priors), PRIOR_NAMES),
-        ("kinds", set(form.kinds), {kind.value for kind in FaultKind}),
+        ("minutes", set(profile.minutes), set(TESTS)),
+        ("priors", set(profile.priors), PRIOR_NAMES),
+        ("kinds", set(profile.kinds), {kind.value for kind in FaultKind}),
     ):
         if given != wanted:
             odd = sorted(given ^ wanted)
@@ -139,7 +139,7 @@ def _prices(form: ProfileForm) -> Iterator[Contradiction]:
                 ", ".join(sorted(wanted)),
                 text("file.price_each_once"),
             )
-    yield from wrong_sum(form.priors)
+    yield from wrong_sum(profile.priors)
 
 
 def wrong_sum(priors: Mapping[str, float]) -> Iterator[Contradiction]:

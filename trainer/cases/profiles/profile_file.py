@@ -4,36 +4,28 @@ from __future__ import annotations
 
 import hashlib
 import json
+from dataclasses import asdict, fields
 from pathlib import Path
+from typing import Any
 
-from trainer.cases.files.forms import filled
+from trainer.cases.files.forms import validated
 from trainer.cases.files.yaml_text import YamlText, read_text
+from trainer.cases.profiles.file_shape import ProfileFile, WiringInFile
 from trainer.cases.profiles.profile_checks import contradictions
-from trainer.cases.profiles.profile_form import ProfileForm
-from trainer.circuit.profile import (
-    Body,
-    Connector,
-    DriveModule,
-    FeedTrip,
-    Meter,
-    Mode,
-    Profile,
-    Room,
-    Schedule,
-    Solenoid,
-    Wiring,
-)
+from trainer.circuit.profile import Connector, Profile, Wiring
 from trainer.errors import ProblemsFoundError
+
+FORMAT = "profile/1"
 
 
 def profile_from(content: str, file: str) -> Profile:
     """Return the profile in a file's content; raises ProblemsFoundError with every problem in it."""
     parsed = YamlText(content, file)
-    form = filled(ProfileForm, parsed)
-    problems = [parsed.problem(path, found, allowed, mend) for path, found, allowed, mend in contradictions(form)]
+    read = validated(ProfileFile, parsed, FORMAT)
+    problems = [parsed.problem(path, found, allowed, mend) for path, found, allowed, mend in contradictions(read)]
     if problems:
         raise ProblemsFoundError(problems)
-    return _profile(form)
+    return _profile(read)
 
 
 def read_profile(path: Path) -> Profile:
@@ -41,36 +33,27 @@ def read_profile(path: Path) -> Profile:
     return profile_from(read_text(path), path.name)
 
 
-def _profile(form: ProfileForm) -> Profile:
-    plain = form.model_dump(mode="json", exclude={"title"})
-    digest = hashlib.sha256(json.dumps(plain, sort_keys=True).encode("utf-8")).hexdigest()
-    module = form.module.model_dump(exclude={"trip"})
-    wiring = form.wiring
-    return Profile(
-        name=form.name,
-        title=form.title,
-        digest=digest,
-        banks={name: tuple(numbers) for name, numbers in form.banks.items()},
-        firing_order=tuple(form.firing_order),
-        codes=form.codes,
-        wiring=Wiring(
-            outputs={name: tuple(sorted(numbers)) for name, numbers in wiring.outputs.items()},
-            connectors=tuple(
-                Connector(name, tuple(sorted(c.injectors)), c.feed_pins, c.engine_length_m, c.heater_pin)
-                for name, c in wiring.connectors.items()
-            ),
-            **wiring.model_dump(exclude={"outputs", "connectors"}),
+def _profile(read: ProfileFile) -> Profile:
+    wiring = _fields(read.wiring) | {
+        "outputs": {name: tuple(sorted(numbers)) for name, numbers in read.wiring.outputs.items()},
+        "connectors": tuple(
+            Connector(name, tuple(sorted(one.injectors)), one.feed_pins, one.engine_length_m, one.heater_pin)
+            for name, one in read.wiring.connectors.items()
         ),
-        module=DriveModule(trip=FeedTrip(**form.module.trip.model_dump()), **module),
-        schedule=Schedule(**form.test.model_dump()),
-        solenoid=Solenoid(**form.solenoid.model_dump()),
-        body=Body(
-            modes=tuple(Mode(**mode.model_dump()) for mode in form.body.modes),
-            **form.body.model_dump(exclude={"modes"}),
-        ),
-        room=Room(**form.room.model_dump()),
-        meter=Meter(**form.meter.model_dump()),
-        minutes=dict(form.minutes),
-        priors=dict(form.priors),
-        kinds=dict(form.kinds),
-    )
+    }
+    own = _fields(read) | {"wiring": Wiring(**wiring), "schedule": read.test, "digest": _digest(read)}
+    del own["test"]
+    return Profile(**own)
+
+
+def _fields(read: ProfileFile | WiringInFile) -> dict[str, Any]:
+    return {field.name: getattr(read, field.name) for field in fields(read)}
+
+
+def _digest(read: ProfileFile) -> str:
+    """Return a hash of everything in a file but its title."""
+    plain = {"form": FORMAT, **asdict(read)}
+    del plain["title"]
+    # keys are words before they are sorted: 10 comes before 2
+    plain["wiring"]["under_cover_length_m"] = {str(n): m for n, m in read.wiring.under_cover_length_m.items()}
+    return hashlib.sha256(json.dumps(plain, sort_keys=True).encode("utf-8")).hexdigest()

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from trainer.circuit.codes import Sensed
+from trainer.circuit.constraints import Cylinder
 from trainer.circuit.faults import Fault
 from trainer.circuit.profile import Profile
 from trainer.sound.render import Bed
@@ -16,7 +17,7 @@ from trainer.sound.render import Bed
 class StoredCode:
     """A code left in memory by something earlier: true once, and no proof of what is wrong now."""
 
-    cylinder: int
+    cylinder: Cylinder
     sensed: Sensed
 
 

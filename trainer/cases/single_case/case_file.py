@@ -2,27 +2,30 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Annotated, Literal
 
-from pydantic import Discriminator, Field, Tag
+from annotated_types import Interval, Len
+from pydantic import Discriminator, Tag
 
-from trainer.cases.files.forms import Form, Line, filled, from_word
+from trainer.cases.files.forms import validated
 from trainer.cases.files.yaml_text import YamlText, read_text
+from trainer.cases.profiles.file_shape import MOST_NAMES, TESTS
 from trainer.cases.profiles.profile_checks import PRIOR_NAMES, wrong_sum
-from trainer.cases.profiles.profile_form import MOST_NAMES, TESTS, Cylinder, Name
 from trainer.cases.single_case.case import Case, StoredCode
 from trainer.circuit.codes import Sensed
-from trainer.circuit.elements import Location, Part, Side
+from trainer.circuit.constraints import Name, Title
 from trainer.circuit.fault_space import fits, scopes_at, sides_at
-from trainer.circuit.faults import KINDS, Fault, FaultKind
+from trainer.circuit.faults import KINDS, Fault
 from trainer.circuit.harness import circuit_of
 from trainer.circuit.profile import Profile
 from trainer.errors import Problem, ProblemsFoundError
-from trainer.sound.bed import BedKind
 from trainer.sound.render import Bed
 from trainer.words import text
+
+FORMAT = "case/1"
 
 SEVERITY_RANGE = {
     "none": (0.0, 1e9),
@@ -37,27 +40,11 @@ SEVERITY_RANGE = {
 """Within what a severity may lie, by its unit: beyond, a fault would be another one, or nothing could be solved."""
 
 
-class FaultForm(Form):
-    kind: Annotated[FaultKind, from_word(FaultKind)]
-    location: Annotated[Location, from_word(Location)]
-    cylinders: Annotated[list[Cylinder], Field(min_length=1, max_length=16)]
-    side: Annotated[Side, from_word(Side)] | None = None
-    part: Annotated[Part, from_word(Part)] | None = None
-    severity: Annotated[float, Field(ge=0, le=1e9)] | None = None
+@dataclass(frozen=True, slots=True)
+class StaysOpen:
+    """That the evidence is not meant to decide, and what is right then."""
 
-
-class StoredForm(Form):
-    cylinder: Cylinder
-    sensed: Annotated[Sensed, from_word(Sensed)]
-
-
-class BedForm(Form):
-    kind: Annotated[BedKind, from_word(BedKind)] = BedKind.QUIET_BAY
-    level_dba: Annotated[float, Field(ge=20, le=60)] = 34.0
-
-
-class OpenForm(Form):
-    right_answer: Annotated[list[FaultForm], Field(max_length=2)]
+    right_answer: Annotated[tuple[Fault, ...], Len(0, 2)]
 
 
 def _evidence_kind(value: object) -> str:
@@ -65,28 +52,29 @@ def _evidence_kind(value: object) -> str:
 
 
 Evidence = Annotated[
-    Annotated[Literal["all"], Tag("tagged-all")]
-    | Annotated[list[str], Field(max_length=len(TESTS)), Tag("tagged-list")],
+    Annotated[Literal["all"], Tag("tagged-all")] | Annotated[tuple[str, ...], Len(0, len(TESTS)), Tag("tagged-list")],
     Discriminator(_evidence_kind),
 ]
 
 
-class CaseForm(Form):
-    form: Literal["case/1"]
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CaseFile:
+    """Everything that a case file says: the engine by name, and `all` for every test."""
+
     name: Name
-    title: Annotated[Line, Field(min_length=3, max_length=80)]
-    story: Annotated[str, Field(min_length=20, max_length=600)]
+    title: Title
+    story: Annotated[str, Len(20, 600)]
     profile: Name
-    faults: Annotated[list[FaultForm], Field(max_length=2)]
-    temperature_c: Annotated[float, Field(ge=-30, le=120)] = 20.0
-    bed: BedForm = BedForm()
+    faults: Annotated[tuple[Fault, ...], Len(0, 2)]
+    temperature_c: Annotated[float, Interval(ge=-30, le=120)] = 20.0
+    bed: Bed = field(default_factory=Bed)
     evidence: Evidence = "all"
-    stored_codes: Annotated[list[StoredForm], Field(max_length=8)] = []
-    takeaway: Annotated[str, Field(min_length=10, max_length=300)]
-    seed: Annotated[int, Field(ge=0, lt=2**31)]
-    difficulty: Annotated[int, Field(ge=1, le=3)]
-    priors: Annotated[dict[str, Annotated[float, Field(ge=0, le=1)]], Field(max_length=MOST_NAMES)] | None = None
-    stays_open: OpenForm | None = None
+    stored_codes: Annotated[tuple[StoredCode, ...], Len(0, 8)] = ()
+    takeaway: Annotated[str, Len(10, 300)]
+    seed: Annotated[int, Interval(ge=0, lt=2**31)]
+    difficulty: Annotated[int, Interval(ge=1, le=3)]
+    priors: Annotated[Mapping[str, Annotated[float, Interval(ge=0, le=1)]], Len(0, MOST_NAMES)] | None = None
+    stays_open: StaysOpen | None = None
 
 
 ProfileFinder = Callable[[str], Profile]
@@ -96,7 +84,7 @@ ProfileFinder = Callable[[str], Profile]
 def case_from(content: str, file: str, profile_named: ProfileFinder) -> Case:
     """Return the case in a file's content; raises ProblemsFoundError with every problem in it."""
     parsed = YamlText(content, file)
-    form = filled(CaseForm, parsed)
+    form = validated(CaseFile, parsed, FORMAT)
     try:
         profile = profile_named(form.profile)
     except KeyError as error:
@@ -123,16 +111,16 @@ def case_from(content: str, file: str, profile_named: ProfileFinder) -> Case:
         title=form.title,
         story=form.story,
         profile=profile,
-        faults=tuple(_fault(item) for item in form.faults),
+        faults=form.faults,
         temperature_c=form.temperature_c,
-        bed=Bed(form.bed.kind, form.bed.level_dba),
+        bed=form.bed,
         evidence=frozenset(TESTS if form.evidence == "all" else form.evidence),
-        stored=tuple(StoredCode(item.cylinder, item.sensed) for item in form.stored_codes),
+        stored=form.stored_codes,
         takeaway=form.takeaway,
         seed=form.seed,
         difficulty=form.difficulty,
         priors=None if form.priors is None else dict(form.priors),
-        right_answer=None if form.stays_open is None else tuple(_fault(item) for item in form.stays_open.right_answer),
+        right_answer=None if form.stays_open is None else form.stays_open.right_answer,
     )
 
 
@@ -141,23 +129,18 @@ def read_case(path: Path, profile_named: ProfileFinder) -> Case:
     return case_from(read_text(path), path.name, profile_named)
 
 
-def _fault(form: FaultForm) -> Fault:
-    cylinders = tuple(form.cylinders)
-    return Fault(form.kind, form.location, cylinders, form.side, form.severity, form.part)
-
-
 Contradiction = tuple[list[str | int], str, str, str]
 
 
-def _contradictions(form: CaseForm, profile: Profile) -> Iterator[Contradiction]:
+def _contradictions(form: CaseFile, profile: Profile) -> Iterator[Contradiction]:
     for row, item in enumerate(form.faults):
         yield from _against_profile(["faults", row], item, profile)
-    for row, item in enumerate(form.stays_open.right_answer if form.stays_open else []):
+    for row, item in enumerate(form.stays_open.right_answer if form.stays_open else ()):
         yield from _against_profile(["stays_open", "right_answer", row], item, profile)
     if form.priors is not None:
         yield from _wrong_priors(form.priors)
     if len(form.faults) == 2:
-        first, second = (_fault(item) for item in form.faults)
+        first, second = form.faults
         if (first.location, set(first.cylinders)) == (second.location, set(second.cylinders)):
             yield (
                 ["faults", 1],
@@ -170,7 +153,7 @@ def _contradictions(form: CaseForm, profile: Profile) -> Iterator[Contradiction]
         yield from _wrong_evidence(form.evidence)
 
 
-def _wrong_codes(stored_codes: Sequence[StoredForm], profile: Profile) -> Iterator[Contradiction]:
+def _wrong_codes(stored_codes: Sequence[StoredCode], profile: Profile) -> Iterator[Contradiction]:
     for row, stored in enumerate(stored_codes):
         if stored.cylinder not in profile.cylinders:
             allowed = text("file.one_to", last=len(profile.cylinders))
@@ -202,7 +185,7 @@ def _wrong_evidence(evidence: Sequence[str]) -> Iterator[Contradiction]:
         )
 
 
-def _wrong_priors(priors: dict[str, float]) -> Iterator[Contradiction]:
+def _wrong_priors(priors: Mapping[str, float]) -> Iterator[Contradiction]:
     if set(priors) != PRIOR_NAMES:
         odd = ", ".join(sorted(set(priors) ^ PRIOR_NAMES))
         yield ["priors"], text("file.odd", names=odd), ", ".join(sorted(PRIOR_NAMES)), text("file.price_each_once")
@@ -211,7 +194,7 @@ def _wrong_priors(priors: dict[str, float]) -> Iterator[Contradiction]:
         yield [*path], found, allowed, mend
 
 
-def _against_profile(here: list[str | int], item: FaultForm, profile: Profile) -> Iterator[Contradiction]:
+def _against_profile(here: list[str | int], item: Fault, profile: Profile) -> Iterator[Contradiction]:
     unknown = [n for n in item.cylinders if n not in profile.cylinders]
     if unknown:
         yield (
@@ -231,9 +214,10 @@ def _against_profile(here: list[str | int], item: FaultForm, profile: Profile) -
         yield [*here, "side"], str(item.side), allowed, text("file.write_the_side_or_leave_it_out_where_there_is_no")
         return
     scopes = scopes_at(profile, item.kind, item.location, item.side)
-    if tuple(item.cylinders) not in scopes:
+    if item.cylinders not in scopes:
         shown = "; ".join(",".join(map(str, scope)) for scope in scopes[:12])
-        yield [*here, "cylinders"], str(item.cylinders), shown, text("file.name_every_cylinder_behind_the_segment")
+        mend = text("file.name_every_cylinder_behind_the_segment")
+        yield [*here, "cylinders"], str(list(item.cylinders)), shown, mend
         return
     if item.part is not None and item.part not in rule.places[item.location]:
         yield [*here, "part"], item.part, ", ".join(rule.places[item.location]), text("file.take_one_of_these_parts")
@@ -243,7 +227,7 @@ def _against_profile(here: list[str | int], item: FaultForm, profile: Profile) -
         allowed = text("file.from_to", least=least, most=most)
         yield [*here, "severity"], str(item.severity), allowed, text("file.give", allowed=allowed)
         return
-    if not fits(circuit_of(profile), _fault(item)):
+    if not fits(circuit_of(profile), item):
         yield (
             here,
             text("file.kind_at", kind=item.kind, place=item.location),

@@ -1,0 +1,101 @@
+"""Derives from a frozen dataclass the strict pydantic model by which a file is read into it.
+
+The dataclass is the only place where a field's type, range and default are stated, in `Annotated` constraints. Pydantic
+cannot validate it directly: in strict mode it takes only instances of a dataclass, never the tables of a file.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import MISSING, fields, is_dataclass
+from enum import Enum
+from functools import cache
+from types import UnionType
+from typing import Annotated, Any, Literal, TypeVar, Union, get_args, get_origin, get_type_hints
+
+from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field, Tag, create_model
+
+from trainer.circuit.constraints import OneLine, Pattern
+from trainer.words import text
+
+Built = TypeVar("Built")
+
+
+class Strict(BaseModel):
+    """A part of a file: no unknown fields, no silent conversion, finite numbers, immutable."""
+
+    model_config = ConfigDict(extra="forbid", strict=True, frozen=True, allow_inf_nan=False)
+
+
+@cache
+def model_of(kind: type[Any], file_format: str | None = None) -> type[Strict]:
+    """Return the model of a dataclass's fields; a whole file also has the field `form`, which names its format."""
+    hints = get_type_hints(kind, include_extras=True)
+    model_fields: dict[str, Any] = {} if file_format is None else {"form": (Literal[file_format], ...)}
+    for field in fields(kind):
+        default: Any = ... if field.default is MISSING else field.default
+        if field.default_factory is not MISSING:
+            default = Field(default_factory=field.default_factory)
+        model_fields[field.name] = (_in_file(hints[field.name]), default)
+    return create_model(kind.__name__, __base__=Strict, **model_fields)
+
+
+def built_from(kind: type[Built], model: Strict) -> Built:
+    """Return the dataclass filled from its validated model."""
+    return kind(**{name: value for name, value in model if name != "form"})
+
+
+def _in_file(annotation: Any, *constraints: Any) -> Any:
+    """Return how a type is read from a file: tables for dataclasses, lists for tuples, words for enumerations."""
+    origin, arguments = get_origin(annotation), get_args(annotation)
+    if origin is Annotated:
+        return _in_file(arguments[0], *map(_validator, arguments[1:]), *constraints)
+    if origin in (Union, UnionType):
+        return _annotated(Union[tuple(_in_file(one) for one in arguments)], *constraints)  # noqa: UP007
+    if origin is tuple:
+        return _annotated(list[_in_file(arguments[0])], *constraints, AfterValidator(tuple))  # type: ignore[misc]
+    if origin is Mapping:
+        return _annotated(dict[_in_file(arguments[0]), _in_file(arguments[1])], *constraints)  # type: ignore[misc]
+    described: Any = annotation
+    if is_dataclass(described):
+        return _annotated(model_of(annotation), AfterValidator(_builder(annotation)), *constraints)
+    if isinstance(annotation, type) and issubclass(annotation, Enum):
+        return _annotated(annotation, _by_word(annotation), *constraints)
+    return _annotated(annotation, *constraints)
+
+
+def _annotated(annotation: Any, *constraints: Any) -> Any:
+    last = sorted(constraints, key=lambda one: isinstance(one, Tag))  # a tag is looked for outermost
+    return Annotated[annotation, *last] if constraints else annotation
+
+
+def _builder(kind: Any) -> Any:
+    def build(model: Strict) -> object:
+        return built_from(kind, model)
+
+    return build
+
+
+def _validator(constraint: Any) -> Any:
+    """Return pydantic's validator for a constraint of ours; all others pydantic knows by itself."""
+    if isinstance(constraint, Pattern):
+        return Field(pattern=constraint.regex)
+    return AfterValidator(_on_one_line) if isinstance(constraint, OneLine) else constraint
+
+
+def _on_one_line(value: str) -> str:
+    if "\n" in value:
+        raise ValueError(text("file.text_on_one_line"))
+    return value
+
+
+def _by_word(kind: type[Enum]) -> BeforeValidator:
+    """Return a validator that takes an enumeration by its word."""
+
+    def convert(value: object) -> object:
+        words = [member.value for member in kind]
+        if isinstance(value, str) and value in words:
+            return kind(value)
+        raise ValueError(f"one of {', '.join(words)}")
+
+    return BeforeValidator(convert)
