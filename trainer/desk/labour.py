@@ -10,6 +10,7 @@ from trainer.cases.solved.universe_cache import Universes
 from trainer.circuit.elements import Location
 from trainer.circuit.profile import Profile
 from trainer.desk.exercise_maker import Exercises
+from trainer.desk.instructor_actions import collect_and_mark
 from trainer.desk.preview import write_preview
 from trainer.desk.solver import RememberingSolver
 from trainer.errors import Problem
@@ -21,8 +22,8 @@ from trainer.practice.attempt.attempt import Attempt
 from trainer.practice.attempt.debrief import Debrief, debrief_of
 from trainer.practice.attempt.hints import Hint, next_hint
 from trainer.practice.exercises.exercise_types import Exercise, Sounding, render_sounding
-from trainer.records.class_report.collect import Collected, collect
-from trainer.records.class_report.marking import Marked, mark_set
+from trainer.records.class_report.collect import Collected
+from trainer.records.class_report.marking import Marked
 from trainer.records.store.store import open_store_at
 from trainer.sets.case_set import CaseSet
 from trainer.sets.items import SetItem, items_of
@@ -127,12 +128,10 @@ class Labour:
         """Merge bundles into the store at a URL, and mark what is new."""
         store = open_store_at(url)
         try:
-            taken = collect(store, folders, case_set.id, keys)
-            marked = mark_set(
-                store, case_set, keys, self._solver, self._universes,
-                progress=lambda done, count: told("marking", done / count),
+            return collect_and_mark(
+                store, folders, case_set, keys, self._solver, self._universes,
+                lambda done, count: told("marking", done / count),
             )  # fmt: skip
-            return taken, marked
         finally:
             store.close()
 

@@ -7,24 +7,22 @@ from contextlib import closing
 from dataclasses import asdict
 from functools import cache
 from pathlib import Path
-from typing import IO
 
-from trainer.cases.files.whole_file import write_bytes, write_whole
 from trainer.commands.call.call import Call
 from trainer.commands.call.json_document import JsonValue
 from trainer.commands.call.result import Result
 from trainer.commands.call.set_passphrase import passphrase_from
 from trainer.commands.call.streams import tell
 from trainer.commands.call.this_machine import now_utc
+from trainer.desk import instructor_actions
+from trainer.desk.instructor_actions import collect_and_mark, write_export, written_lines
 from trainer.desk.solver import RememberingSolver
 from trainer.errors import ExitCode, WrongCallError
-from trainer.records.class_report import exports
-from trainer.records.class_report.collect import collect, salts_in
+from trainer.records.class_report.collect import salts_in
 from trainer.records.class_report.collect_lines import collected_lines, marked_lines
 from trainer.records.class_report.marking import Marked, mark_set
 from trainer.records.class_report.notes import Note, add_note, answer_of, refuse_draws
 from trainer.records.class_report.results import StoredSet, stored_sets, with_damaged_results
-from trainer.records.class_report.xapi import default_home
 from trainer.records.store.bundle import Fate
 from trainer.records.store.store import Store
 from trainer.sets.case_set import CaseSet
@@ -41,20 +39,22 @@ def collect_results(call: Call, folders: Sequence[Path], set_path: Path, passphr
     opened = open_set(set_path, ask)
     keys = keys_of(opened, ask, salts_in(folders))
     with closing(call.open_records()) as store:
-        taken = collect(store, folders, opened.case_set.id, keys)
-        marked = _mark(call, store, opened.case_set, keys)
+        taken, marked = collect_and_mark(
+            store, folders, opened.case_set, keys, RememberingSolver(), call.universes, _say_progress
+        )
     bad = [one for one in taken if one.fate not in ACCEPTED]
     document: dict[str, JsonValue] = {"files": [asdict(one) for one in taken], "marked": asdict(marked)}
     code = ExitCode.WRONG if bad else ExitCode.DONE
     return Result(tuple(collected_lines(taken, marked)), document, code)
 
 
-def _mark(call: Call, store: Store, case_set: CaseSet, keys: Sequence[SetKey], *, again: bool = False) -> Marked:
-    def progress(done: int, count: int) -> None:
-        if done % 10 == 0 or done == count:
-            tell(text("mark.going", done=done, count=count))
+def _say_progress(done: int, count: int) -> None:
+    if done % 10 == 0 or done == count:
+        tell(text("mark.going", done=done, count=count))
 
-    return mark_set(store, case_set, keys, RememberingSolver(), call.universes, again=again, progress=progress)
+
+def _mark(call: Call, store: Store, case_set: CaseSet, keys: Sequence[SetKey], *, again: bool = False) -> Marked:
+    return mark_set(store, case_set, keys, RememberingSolver(), call.universes, again=again, progress=_say_progress)
 
 
 def mark_results(call: Call, set_path: Path, passphrase_file: Path | None, *, again: bool) -> Result:
@@ -88,37 +88,17 @@ def list_results(call: Call) -> Result:
 
 def write_report(call: Call, named: str | None, output: Path) -> Result:
     """Write the class report of a set, and its counts as a table beside it."""
-    from trainer.records.class_report.report import report_html
-    from trainer.records.class_report.report_table import report_table
-
-    table = output.with_suffix(".csv")
     with closing(call.open_records()) as store:
-        kept = stored_set_named(store, named)
-        content = report_html(store, kept, now_utc()).encode("utf-8")
-        counts = report_table(store, kept)
-    write_bytes(output, content)
-    write_bytes(table, counts)
-    lines = tuple(text("records.written", path=path) for path in (output, table))
-    return Result(lines, {"file": str(output), "table": str(table), "bytes": len(content)})
+        files = instructor_actions.write_report(store, stored_set_named(store, named), output, now_utc())
+    page, table = files
+    return Result(written_lines(files), {"file": str(page), "table": str(table), "bytes": page.stat().st_size})
 
 
 def export_results(call: Call, kind: str, named: str | None, output: Path, *, bom: bool, home: str | None) -> Result:
     """Write one export of a set."""
     with closing(call.open_records()) as store:
-        kept = stored_set_named(store, named)
-        made = {
-            "gradebook": lambda: exports.gradebook(store, kept, bom=bom),
-            "cases": lambda: exports.case_rows(store, kept, bom=bom),
-            "events": lambda: exports.event_rows(store, kept, bom=bom),
-            "xapi": lambda: exports.xapi_lines(store, kept, home or default_home(store.id)),
-        }
-
-        def write(part: IO[bytes]) -> None:
-            for piece in made[kind]():
-                part.write(piece)
-
-        write_whole(output, write, make_folder=True)
-    return Result((text("records.written", path=output),), {"file": str(output), "kind": kind})
+        write_export(store, stored_set_named(store, named), kind, output, bom=bom, home=home)
+    return Result(written_lines([output]), {"file": str(output), "kind": kind})
 
 
 def regrade(call: Call, set_path: Path, item: int, answer: str, reason: str, passphrase_file: Path | None) -> Result:

@@ -2,36 +2,31 @@
 
 from __future__ import annotations
 
-import os
 from pathlib import Path
 
-from trainer.cases.files.plain_file import is_there
-from trainer.cases.files.whole_file import write_bytes
 from trainer.cases.solved.universe_cache import Universes
 from trainer.commands.call.json_document import JsonValue
 from trainer.commands.call.result import Result, problems_result
 from trainer.commands.call.set_passphrase import passphrase_from
 from trainer.commands.call.streams import tell
+from trainer.desk import instructor_actions
+from trainer.desk.instructor_actions import drafted_set, preview_line, proof_lines, refuse_existing, write_set
 from trainer.desk.preview import write_preview
-from trainer.errors import WrongCallError
 from trainer.practice.reports.set_lines import head_lines, weak_spots
 from trainer.sets.case_set import CaseSet
 from trainer.sets.opening import open_set
-from trainer.sets.pack import pack_from
 from trainer.sets.proofs import set_problems
-from trainer.sets.sealed import is_sealed, read_head, seal
-from trainer.sets.set_file import read_set, set_of
-from trainer.sets.text import SetDraft, set_text
+from trainer.sets.sealed import is_sealed, read_head
+from trainer.sets.set_file import read_set
+from trainer.sets.text import SetDraft
 from trainer.words import text
 
 
 def make_set(draft: SetDraft, path: Path, *, force: bool) -> Result:
     """Write a set file that has been read back as good; raises WrongCallError for one that is there already."""
-    if is_there(path) and not force:
-        raise WrongCallError("file_exists", path=path)
-    content = set_text(draft)
-    case_set = set_of(pack_from(content, path.name, path.parent), path.name)
-    write_bytes(path, content.encode("utf-8"))
+    refuse_existing(path, force=force)
+    case_set = drafted_set(draft, path)
+    write_set(case_set, path, force=force)
     return Result((text("set.made", path=path, size=case_set.size),), _document(case_set, path))
 
 
@@ -41,8 +36,7 @@ def check_set(path: Path, universes: Universes) -> Result:
     problems = set_problems(case_set, path.name, universes, tell)
     if problems:
         return problems_result(problems)
-    good = text("set.good", path=path, size=case_set.size)
-    return Result((good, *weak_spots(case_set)), _document(case_set, path))
+    return Result(proof_lines(case_set, (), path), _document(case_set, path))
 
 
 def preview_set(path: Path, folder: Path, learner: str, passphrase_file: Path | None, universes: Universes) -> Result:
@@ -50,7 +44,7 @@ def preview_set(path: Path, folder: Path, learner: str, passphrase_file: Path | 
     opened = open_set(path, passphrase_from(passphrase_file))
     written = write_preview(opened.case_set, learner, folder, universes, tell)
     document = {**_document(opened.case_set, path), "folder": str(folder), "files": [str(one) for one in written]}
-    return Result((text("set.previewed", count=len(written), folder=folder),), document)
+    return Result((preview_line(written, folder),), document)
 
 
 def seal_set(path: Path, output: Path, passphrase_file: Path | None, *, force: bool) -> Result:
@@ -59,17 +53,10 @@ def seal_set(path: Path, output: Path, passphrase_file: Path | None, *, force: b
     Raises WrongCallError for a file that is there, and never writes over the set itself.
     """
     case_set = read_set(path)
-    if os.path.realpath(output) == os.path.realpath(path) or (is_there(output) and not force):
-        raise WrongCallError("file_exists", path=output)
-    seal(case_set, passphrase_from(passphrase_file, twice=True)(), output)
-    return Result(
-        (
-            text("set.sealed", path=output, size=case_set.size),
-            text("set.sealed_means"),
-            *weak_spots(case_set),
-        ),
-        _document(case_set, output),
+    lines = instructor_actions.seal_set(
+        case_set, path, output, passphrase_from(passphrase_file, twice=True), force=force
     )
+    return Result(lines, _document(case_set, output))
 
 
 def show_set(path: Path) -> Result:

@@ -7,15 +7,21 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from trainer.cases.files.plain_file import is_there
+from trainer.desk.instructor_actions import (
+    preview_line,
+    proof_lines,
+    seal_set,
+    write_export,
+    write_report,
+    written_lines,
+)
 from trainer.errors import MissingHereError, Problem, WrongCallError
-from trainer.practice.reports.set_lines import weak_spots
 from trainer.records.class_report.collect import Collected, salts_in
 from trainer.records.class_report.collect_lines import collected_lines
 from trainer.records.class_report.marking import Marked
 from trainer.records.class_report.results import StoredSet, stored_sets, with_damaged_results
 from trainer.records.store.store import Store
 from trainer.sets.opening import OpenedSet, keys_of, needs_passphrase
-from trainer.sets.sealed import seal
 from trainer.window.course.set_choice import open_file, set_files
 from trainer.window.instructor.set_builder import SetBuilder
 from trainer.window.kit.nodes import Node, button, column, field, flow, row, scroll, words
@@ -23,7 +29,7 @@ from trainer.window.shell.choosing import Confirm
 from trainer.window.shell.passphrase_screen import PassphraseScreen
 from trainer.window.shell.screen import Screen
 from trainer.window.shell.shell import Shell
-from trainer.words import problem_line, text
+from trainer.words import text
 
 SHOWN_FILES, SHOWN_LINES = 12, 12
 
@@ -137,8 +143,7 @@ class InstructorScreen(Screen):
         name = opened.case_set.name
 
         def proved(problems: list[Problem]) -> None:
-            good = text("set.good", path=name, size=opened.case_set.size)
-            self._say(*([problem_line(one) for one in problems] or [good]))
+            self._say(*proof_lines(opened.case_set, problems, name))
 
         self.shell.ask("prove_set", opened.case_set, name, then=proved)
 
@@ -146,19 +151,17 @@ class InstructorScreen(Screen):
         folder = self._sheets() / f"preview_{opened.case_set.name}"
 
         def previewed(files: list[Path]) -> None:
-            self._say(text("set.previewed", count=len(files), folder=folder))
+            self._say(preview_line(files, folder))
             self.shell.services.show_file(files[-1])
 
         self.shell.ask("preview_set", opened.case_set, "preview", folder, then=previewed)
 
     def _seal(self, opened: OpenedSet) -> None:
         assert self._chosen is not None
-        output, case_set = self._chosen.with_suffix(".sealed"), opened.case_set
+        source, output = self._chosen, self._chosen.with_suffix(".sealed")
 
         def sealed(passphrase: str) -> None:
-            seal(case_set, passphrase, output)
-            what = text("set.sealed", path=output, size=case_set.size)
-            self._say(what, text("set.sealed_means"), *weak_spots(case_set))
+            self._say(*seal_set(opened.case_set, source, output, lambda: passphrase, force=True))
             self._look()
 
         def ask() -> None:
@@ -192,25 +195,18 @@ class InstructorScreen(Screen):
         self._look()
 
     def _report(self, kept: StoredSet) -> None:
-        from trainer.cases.files.whole_file import write_bytes
-        from trainer.records.class_report.report import report_html
-
         path = self._sheets() / f"report_{kept.name}.html"
         with self._records() as store:
-            page = report_html(store, with_damaged_results(store, kept), self.shell.services.now_utc())
-        write_bytes(path, page.encode("utf-8"), make_folder=True)
-        self._say(text("records.written", path=path))
+            stored = with_damaged_results(store, kept)
+            files = write_report(store, stored, path, self.shell.services.now_utc(), make_folder=True)
+        self._say(*written_lines(files))
         self.shell.services.show_file(path)
 
     def _marks(self, kept: StoredSet) -> None:
-        from trainer.cases.files.whole_file import write_bytes
-        from trainer.records.class_report.exports import gradebook
-
         path = self._sheets() / f"gradebook_{kept.name}.csv"
         with self._records() as store:
-            table = b"".join(gradebook(store, with_damaged_results(store, kept), bom=True))
-        write_bytes(path, table, make_folder=True)
-        self._say(text("records.written", path=path))
+            write_export(store, with_damaged_results(store, kept), "gradebook", path, bom=True)
+        self._say(*written_lines([path]))
 
     @contextmanager
     def _records(self) -> Iterator[Store]:

@@ -9,13 +9,11 @@ from pathlib import Path
 from typing import Any
 
 from trainer.cases.files.plain_file import is_there
-from trainer.cases.files.whole_file import write_bytes
 from trainer.cases.single_case.shipped import case_named, case_names, profile_named, profile_names
+from trainer.desk.instructor_actions import drafted_set, write_set
 from trainer.errors import Problem, ProblemsFoundError
 from trainer.sets.case_set import CaseSet, DebriefOpens, Mode, Seeds
-from trainer.sets.pack import pack_from
-from trainer.sets.set_file import set_of
-from trainer.sets.text import SetDraft, new_draw_key, set_name, set_text
+from trainer.sets.text import SetDraft, new_draw_key, set_name
 from trainer.window.kit.nodes import Node, button, column, field, flow, row, scroll, tick, words
 from trainer.window.shell.screen import Screen
 from trainer.window.shell.shell import Shell
@@ -193,9 +191,9 @@ class SetBuilder(Screen):
             return
         path = self._folder / f"{name}.yaml"
         debrief = self.draft.debrief or self._debriefs()[0]
-        content = set_text(replace(self.draft, name=name, title=title, closes=closes, debrief=debrief))
+        draft = replace(self.draft, name=name, title=title, closes=closes, debrief=debrief)
         try:
-            case_set = set_of(pack_from(content, path.name, self._folder), path.name)
+            case_set = drafted_set(draft, path)
         except ProblemsFoundError as error:
             self._told = tuple(problem_line(problem) for problem in error.problems)
             return
@@ -208,5 +206,5 @@ class SetBuilder(Screen):
         if is_there(path):
             self._told = (text("builder.there", path=path),)
             return
-        write_bytes(path, case_set.pack.content.encode("utf-8"), make_folder=True)
+        write_set(case_set, path, make_folder=True)
         self._told = (text("set.good", path=path, size=case_set.size),)
