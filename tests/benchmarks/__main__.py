@@ -27,7 +27,7 @@ from trainer.circuit.netlist import netlist_of
 from trainer.circuit.profile import Profile
 from trainer.circuit.solve import solve_test
 from trainer.reasoning.advice.planning import ranked
-from trainer.reasoning.reasoner import Matter, Reasoner
+from trainer.reasoning.reasoner import CaseFacts, Reasoner
 from trainer.sound.render import Bed, render
 
 REPEATS = 5
@@ -141,7 +141,7 @@ def reasoning_figures() -> None:
         times[profile.name] = time.perf_counter() - start
     tell("universe growth from 6 to 12 cylinders", times["twelve"], "s", f"6 cylinders, {len(small.faults)} hypotheses",
          times[RIDGE.name], times["twelve"] / times[RIDGE.name])  # fmt: skip
-    reasoner = Reasoner(Matter(NORTH, 20.0, (), frozenset(NORTH.minutes), 32.0), universe)
+    reasoner = Reasoner(CaseFacts(NORTH, 20.0, (), frozenset(NORTH.minutes), 32.0), universe)
     hear = next(test for test in reasoner.tests if test.name == "hear")
     shown = reasoner.truth_answers(hear.questions)
     reasoner.belief(shown)
@@ -164,7 +164,7 @@ def strategy_figures(drawn: int) -> None:
     """Tell minutes to a proved finding over drawn faults: by information, by the textbook, at random, by codes alone."""
     for profile in (NORTH, HARBOUR, FIELD, RIDGE):
         universe = solved_universe(profile, 20.0, None)
-        reasoner = Reasoner(Matter(profile, 20.0, (), frozenset(profile.minutes), 32.0), universe)
+        reasoner = Reasoner(CaseFacts(profile, 20.0, (), frozenset(profile.minutes), 32.0), universe)
         outcomes = compared(profile, reasoner.hypotheses, reasoner.channels, drawn, 7)
         best = outcomes["best path"]
         for name, one in outcomes.items():

@@ -43,10 +43,10 @@ def universe_of(profile: Profile, temperature_c: float, seen: Faults = ()) -> Un
 
 
 @dataclass(frozen=True)
-class Matter:
-    """What a case is about, as far as reasoning goes: its truth, what it offers, the bed, the priors in force.
+class CaseFacts:
+    """What reasoning needs to know of a case: its truth, the evidence it offers, its bed level and its priors.
 
-    `stored` are the codes that something earlier left in memory.
+    `stored` are the codes already in memory before the first test.
     """
 
     profile: Profile
@@ -61,39 +61,39 @@ class Matter:
 class Reasoner:
     """Reasons about one case with a universe of its profile and temperature."""
 
-    def __init__(self, matter: Matter, universe: Universe) -> None:
-        self.matter, self.universe = matter, universe
-        self.tests = offered(universe.menu, matter.evidence)
+    def __init__(self, facts: CaseFacts, universe: Universe) -> None:
+        self.facts, self.universe = facts, universe
+        self.tests = offered(universe.menu, facts.evidence)
         self._expected: dict[Question, Expected] = {}
         self._near: dict[Question, Expected] = {}
-        self._truth = Expectations(matter.profile, [matter.truth], universe.expectations.equivalents)
+        self._truth = Expectations(facts.profile, [facts.truth], universe.expectations.equivalents)
 
     def truth_answers(self, questions: Sequence[Question]) -> dict[Question, Floats]:
         """Return what the case's own engine answers, without chance."""
         answers = {}
-        for question, one in self._truth.of(questions, self.matter.bed_dba).items():
+        for question, one in self._truth.of(questions, self.facts.bed_dba).items():
             if question.kind == "codes":
-                answers[question] = code_flags(self.matter.profile, self._codes(question))
+                answers[question] = code_flags(self.facts.profile, self._codes(question))
             else:
                 answers[question] = (one.values[0] > FLAG_UP).astype(float) if one.flags else one.values[0]
         return answers
 
     def _codes(self, question: Question) -> frozenset[str]:
         """Return the codes in this engine's memory: old ones until they are cleared, and those of the last test."""
-        left = frozenset[str]() if question.cleared else self.matter.stored
+        left = frozenset[str]() if question.cleared else self.facts.stored
         return left | (self._truth.standing(question.work)[0] if question.tested else frozenset())
 
     @cached_property
     def _singles(self) -> Hypotheses:
-        return single_hypotheses(self.matter.profile, self.matter.priors, self.matter.truth)
+        return single_hypotheses(self.facts.profile, self.facts.priors, self.facts.truth)
 
     @cached_property
     def _pairs(self) -> tuple[tuple[int, int], ...]:
         """The pairs of single faults that are thought of: none unless the truth is one."""
-        if len(self.matter.truth) < 2:
+        if len(self.facts.truth) < 2:
             return ()
         questions = [question for test in self.tests for question in test.questions]
-        expected = self.universe.expectations.of(questions, self.matter.bed_dba)
+        expected = self.universe.expectations.of(questions, self.facts.bed_dba)
         return chosen_pairs(self._singles, expected, self.truth_answers(questions))
 
     @cached_property
@@ -105,7 +105,7 @@ class Reasoner:
         """Return what every hypothesis expects of questions, on the menu or not."""
         missing = [question for question in questions if question not in self._expected]
         sound = self._singles.faults.index(())
-        for question, one in self.universe.expectations.of(missing, self.matter.bed_dba).items():
+        for question, one in self.universe.expectations.of(missing, self.facts.bed_dba).items():
             self._expected[question] = composed(one, self._pairs, sound) if self._pairs else one
         return {question: self._expected[question] for question in questions}
 
@@ -122,7 +122,7 @@ class Reasoner:
     def next_tests(self, probability: Floats, paid: Collection[str]) -> list[Choice]:
         """Return the offered tests by what they tell per minute, best first."""
         channels = (*self.channels, *self.closer(probability))
-        return ranked(channels, probability, frozenset(paid), self.matter.profile.minutes)
+        return ranked(channels, probability, frozenset(paid), self.facts.profile.minutes)
 
     def closer(self, probability: Floats) -> tuple[Channel, ...]:
         """Return swaps and dummy loads on the cylinders that are left, once few hypotheses are."""
@@ -136,7 +136,7 @@ class Reasoner:
         near = tuple(sorted(number for number, share in weight.items() if share > CLOSER_CYLINDER))
         if not near or len(near) > 2:
             return ()
-        tests = offered(closer_tests(self.matter.profile, self.matter.temperature_c, near), self.matter.evidence)
+        tests = offered(closer_tests(self.facts.profile, self.facts.temperature_c, near), self.facts.evidence)
         # good for this belief only: hypotheses without weight are not computed
         self._near = self._expected_of_rows(rows, tests)
         return channels_of(tests, self._near)
@@ -145,9 +145,9 @@ class Reasoner:
         """Return expectations computed for some hypotheses only; the others, without weight, are given the first's."""
         questions = [question for test in tests for question in test.questions]
         chosen = [self.hypotheses.faults[row] for row in rows]
-        some = Expectations(self.matter.profile, chosen, self.universe.expectations.equivalents)
+        some = Expectations(self.facts.profile, chosen, self.universe.expectations.equivalents)
         spread = {}
-        for question, one in some.of(questions, self.matter.bed_dba).items():
+        for question, one in some.of(questions, self.facts.bed_dba).items():
             values = np.broadcast_to(one.values[0], (len(self.hypotheses.faults), one.values.shape[1])).copy()
             values[list(rows)] = one.values
             spread[question] = Expected(values, one.flags)
@@ -156,7 +156,7 @@ class Reasoner:
     @cached_property
     def best_path(self) -> tuple[Step, ...]:
         """The best path to this case's truth, ended by its repair and retest."""
-        minutes = self.matter.profile.minutes
+        minutes = self.facts.profile.minutes
         proved = best_finding([finding_key(claims) for claims in self.hypotheses.claims])
         paths = [
             path_to(
@@ -172,7 +172,7 @@ class Reasoner:
         prices = {test.name: (*test.prices, *test.opens) for test in self.tests}
         opened = [price for step in steps for price in prices.get(step.name, ()) if price.startswith("cover_off:")]
         covers = {price.partition(":")[2] for price in opened}
-        repair = mending_minutes(self.matter.profile, self.matter.truth, covers)
+        repair = mending_minutes(self.facts.profile, self.facts.truth, covers)
         if not repair:
             return steps
         return (*steps, Step("repair_and_retest", repair, 0.0, proved(probability)))
@@ -197,9 +197,9 @@ class Reasoner:
     @cached_property
     def alike_places(self) -> frozenset[Location]:
         """The places that all offered evidence cannot tell from the true one, for the same cylinders and kind."""
-        if len(self.matter.truth) != 1:
+        if len(self.facts.truth) != 1:
             return frozenset()
-        (true,) = truth_of(self.matter.truth)
+        (true,) = truth_of(self.facts.truth)
         logs = self.everything.log_weight - np.log(np.maximum(self.hypotheses.prior, 1e-300))
         best: dict[Location, float] = {}
         for claims, log in zip(self.hypotheses.claims, logs, strict=True):

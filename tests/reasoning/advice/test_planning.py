@@ -102,7 +102,7 @@ def test_the_best_path_of_every_shipped_case_proves_it_and_ends_with_its_repair(
     path = reasoner.best_path
     assert path[0].name == "hear"
     assert path[-1].belief >= PROVED
-    assert (path[-1].name == "repair_and_retest") == bool(reasoner.matter.truth)
+    assert (path[-1].name == "repair_and_retest") == bool(reasoner.facts.truth)
     assert all(step.minutes > 0.0 for step in path)
     assert len({step.name for step in path}) == len(path)
 

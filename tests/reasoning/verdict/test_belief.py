@@ -164,7 +164,7 @@ def test_evidence_that_no_hypothesis_explains_is_reported_and_nothing_is_lost() 
 )  # all of them: `check` in tests/cases/single_case/test_shipped.py
 def test_each_shipped_case_is_singled_out_by_what_it_offers(name: str) -> None:
     reasoner = reasoner_of(name)
-    assert reasoner.everything.findings[finding_key(truth_of(reasoner.matter.truth))] >= 0.95
+    assert reasoner.everything.findings[finding_key(truth_of(reasoner.facts.truth))] >= 0.95
 
 
 def test_claims_agree_in_any_order_and_a_side_left_out_fits_both() -> None:

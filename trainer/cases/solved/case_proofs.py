@@ -8,7 +8,7 @@ from functools import lru_cache
 
 from trainer.cases.single_case.audibility import AUDIBLE_MARGIN_DB, DECISIVE_DB, SILENT_DBA
 from trainer.cases.single_case.case import Case
-from trainer.cases.solved.universe_cache import Universes, matter_of
+from trainer.cases.solved.universe_cache import Universes, facts_of
 from trainer.circuit.fault_space import comes_and_goes
 from trainer.circuit.faults import Conditions, Fault
 from trainer.circuit.harness import circuit_of
@@ -64,7 +64,7 @@ def _separating(case: Case, universe: Universe) -> tuple[str, ...]:
     added: tuple[str, ...] = ()
     while True:
         allowed = case.evidence | set(added)
-        reasoner = Reasoner(replace(matter_of(case), evidence=allowed), universe)
+        reasoner = Reasoner(replace(facts_of(case), evidence=allowed), universe)
         if reasoner.everything.findings.get(key, 0.0) >= PROVED:
             return added
         told = []

@@ -25,7 +25,7 @@ from trainer.circuit.faults import KINDS
 from trainer.errors import UserError
 from trainer.instruments.bench import Work
 from trainer.reasoning.model_version import MODEL_VERSION
-from trainer.reasoning.reasoner import Matter, Reasoner, Universe, universe_of
+from trainer.reasoning.reasoner import CaseFacts, Reasoner, Universe, universe_of
 from trainer.reasoning.universe.hypotheses import SEVERITIES, Faults
 from trainer.reasoning.universe.questions import Question, name_of
 from trainer.reasoning.universe.slot_traits import SlotTraits, TraceMarks
@@ -100,29 +100,22 @@ class Universes:
         if key not in self._solved:
             solve_universe(self._kept[key], self.folder, told)
             self._solved.add(key)
-        universe, matter = self._kept[key], matter_of(case)
-        about = (
-            key,
-            matter.truth,
-            matter.evidence,
-            matter.bed_dba,
-            tuple((matter.priors or {}).items()),
-            matter.stored,
-        )
+        universe, facts = self._kept[key], facts_of(case)
+        about = (key, facts.truth, facts.evidence, facts.bed_dba, tuple((facts.priors or {}).items()), facts.stored)
         reasoner = self._reasoners.pop(about, None)  # and back at the end: the one used longest ago goes first
         if reasoner is None or reasoner.universe is not universe:
-            reasoner = Reasoner(matter, universe)
+            reasoner = Reasoner(facts, universe)
         self._reasoners[about] = reasoner
         while len(self._reasoners) > REASONERS_EACH * self._most:
             del self._reasoners[next(iter(self._reasoners))]
         return reasoner
 
 
-def matter_of(case: Case) -> Matter:
-    """Return what a case is about, as far as reasoning goes."""
+def facts_of(case: Case) -> CaseFacts:
+    """Return what reasoning needs to know of a case."""
     stored = frozenset(stored_code(case.profile, item.cylinder, item.sensed).code for item in case.stored)
     bed_dba = case.bed.level_dba
-    return Matter(case.profile, case.temperature_c, case.faults, case.evidence, bed_dba, case.priors, stored)
+    return CaseFacts(case.profile, case.temperature_c, case.faults, case.evidence, bed_dba, case.priors, stored)
 
 
 def _content(universe: Universe) -> str:

@@ -129,9 +129,9 @@ def _parsed_finding(reasoner: Reasoner, typed: str) -> FindingKey:
     if len(words) != 3:
         raise WrongCallError("no_hypothesis", words=typed[:60])
     cylinders, place = cylinders_of(words[0]), place_of(words[1])
-    unknown = cylinders - set(reasoner.matter.profile.cylinders)
+    unknown = cylinders - set(reasoner.facts.profile.cylinders)
     if unknown:
-        known = numbers(reasoner.matter.profile.cylinders)
+        known = numbers(reasoner.facts.profile.cylinders)
         raise WrongCallError("no_cylinder", cylinder=min(unknown), cylinders=known)
     key = ((tuple(sorted(cylinders)), str(place), words[2]),)
     if key not in reasoner.everything.findings:

@@ -88,10 +88,10 @@ def _begun_lines(reasoner: Reasoner, off: Sequence[int]) -> list[str]:
     """Return what a learner has so far: which slots are off, and the codes."""
     (codes,) = (test for test in reasoner.tests if test.name == "codes")
     flags = next(iter(reasoner.truth_answers(codes.questions).values()))
-    named = [name for name, up in zip(known_codes(reasoner.matter.profile), flags, strict=True) if up]
-    every = len(off) == len(reasoner.matter.profile.cylinders)
+    named = [name for name, up in zip(known_codes(reasoner.facts.profile), flags, strict=True) if up]
+    every = len(off) == len(reasoner.facts.profile.cylinders)
     heard = text("exercise.begun.all") if every else text("exercise.begun.heard", cylinders=numbers(off))
-    return [heard, *code_lines(reasoner.matter.profile, named)[: max(len(named), 1)]]
+    return [heard, *code_lines(reasoner.facts.profile, named)[: max(len(named), 1)]]
 
 
 def _next(spec: Spec, reasoner: Reasoner, chance: Stream) -> Question | None:
@@ -99,7 +99,7 @@ def _next(spec: Spec, reasoner: Reasoner, chance: Stream) -> Question | None:
     tests, path = {test.name: test for test in reasoner.tests}, _steps(reasoner)
     done = [tests[name] for name in path[: chance.below(max(len(path), 1))]]
     belief = reasoner.belief(reasoner.truth_answers([one for test in (*begun, *done) for one in test.questions]))
-    minutes, paid = reasoner.matter.profile.minutes, frozenset({WHOLE, "codes"})
+    minutes, paid = reasoner.facts.profile.minutes, frozenset({WHOLE, "codes"})
     for test in done:
         paid = cost_of(test, paid, minutes)[1]
     order = ranked(reasoner.channels, belief.probability, paid, minutes, ahead=False)
@@ -176,7 +176,7 @@ def _steps(reasoner: Reasoner) -> list[str]:
 
     The reasoner's own best path also weighs swaps, which are solved anew for every engine that is thought of: seconds.
     """
-    minutes = reasoner.matter.profile.minutes
+    minutes = reasoner.facts.profile.minutes
     proved = best_finding([finding_key(claims) for claims in reasoner.hypotheses.claims])
     steps, _left = path_to(
         lambda _belief: reasoner.channels, reasoner.hypotheses.prior, minutes, proved, reasoner.answered,

@@ -24,7 +24,7 @@ SEVERITIES = 3
 
 @dataclass(frozen=True)
 class Hypotheses:
-    """What can be the matter, each as its faults (none: the circuit passes), with its prior; the priors sum to 1."""
+    """What can be wrong, each as its faults (none: the circuit passes), with its prior; the priors sum to 1."""
 
     faults: tuple[Faults, ...]
     prior: Floats
