@@ -15,7 +15,7 @@ from trainer import __version__
 from trainer.desk.case_source import find_case
 from trainer.desk.desk import Desk
 from trainer.errors import MissingHereError
-from trainer.output.playing import Played
+from trainer.output.playback import PlaybackResult
 from trainer.records.store.log_rows import AttemptRow
 from trainer.records.store.store import Store, open_store
 from trainer.terminal.session import Session
@@ -25,32 +25,32 @@ from trainer.terminal.session import Session
 class RecordingPlayer:
     """Keeps every buffer that it was asked to play."""
 
-    way: str = "recording"
+    backend: str = "recording"
     heard: list[np.ndarray] = field(default_factory=list)
 
-    def play(self, samples: np.ndarray, rate_hz: int) -> Played:
+    def play(self, samples: np.ndarray, rate_hz: int) -> PlaybackResult:
         self.heard.append(samples)
-        return Played(self.way)
+        return PlaybackResult(self.backend)
 
 
 class TornPlayer(RecordingPlayer):
     """Every playing is torn."""
 
-    def play(self, samples: np.ndarray, rate_hz: int) -> Played:
-        return Played(self.way, void=True)
+    def play(self, samples: np.ndarray, rate_hz: int) -> PlaybackResult:
+        return PlaybackResult(self.backend, void=True)
 
 
 class StoppedPlayer(RecordingPlayer):
     """The learner presses Ctrl-C while it plays."""
 
-    def play(self, samples: np.ndarray, rate_hz: int) -> Played:
+    def play(self, samples: np.ndarray, rate_hz: int) -> PlaybackResult:
         raise KeyboardInterrupt
 
 
 class GonePlayer(RecordingPlayer):
     """The device has been pulled."""
 
-    def play(self, samples: np.ndarray, rate_hz: int) -> Played:
+    def play(self, samples: np.ndarray, rate_hz: int) -> PlaybackResult:
         raise MissingHereError("device_gone")
 
 

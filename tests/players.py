@@ -5,26 +5,26 @@ from __future__ import annotations
 import numpy as np
 
 from trainer.errors import MissingHereError
+from trainer.output.playback import Playback
 from trainer.output.player import Player
-from trainer.output.playing import Playing
 
 
 class ClockedPlayer(Player):
-    """Moves on as a test says; keeps every buffer that it was given, with where it began."""
+    """Advances when a test calls `pass_time`; records every buffer with its first frame."""
 
-    way = "clocked"
+    backend = "clocked"
 
     def __init__(self) -> None:
         self.heard: list[tuple[np.ndarray, int]] = []
-        self.now: Playing | None = None
+        self.now: Playback | None = None
 
-    def start(self, samples: np.ndarray, rate_hz: int, *, from_frame: int = 0, loop: bool = False) -> Playing:
+    def start(self, samples: np.ndarray, rate_hz: int, *, from_frame: int = 0, loop: bool = False) -> Playback:
         self.heard.append((samples, from_frame))
-        self.now = Playing(samples, self.gain_db, from_frame=from_frame, loop=loop)
+        self.now = Playback(samples, self.gain_db, from_frame=from_frame, loop=loop)
         return self.now
 
-    def check(self, playing: Playing) -> None:
-        """Nothing moves on by itself."""
+    def update(self, playback: Playback) -> None:
+        """Do nothing: only `pass_time` moves a playback on."""
 
     def pass_time(self, seconds: float) -> None:
         if self.now is not None and not self.now.ended:
@@ -32,12 +32,12 @@ class ClockedPlayer(Player):
 
 
 class TearingPlayer(ClockedPlayer):
-    """Every playing is torn."""
+    """Marks every playback as torn by an underflow."""
 
-    def start(self, samples: np.ndarray, rate_hz: int, *, from_frame: int = 0, loop: bool = False) -> Playing:
-        playing = super().start(samples, rate_hz, from_frame=from_frame, loop=loop)
-        playing.void = True
-        return playing
+    def start(self, samples: np.ndarray, rate_hz: int, *, from_frame: int = 0, loop: bool = False) -> Playback:
+        playback = super().start(samples, rate_hz, from_frame=from_frame, loop=loop)
+        playback.void = True
+        return playback
 
 
 class VanishingPlayer(ClockedPlayer):
@@ -45,7 +45,7 @@ class VanishingPlayer(ClockedPlayer):
 
     gone = False
 
-    def start(self, samples: np.ndarray, rate_hz: int, *, from_frame: int = 0, loop: bool = False) -> Playing:
+    def start(self, samples: np.ndarray, rate_hz: int, *, from_frame: int = 0, loop: bool = False) -> Playback:
         if self.gone:
             raise MissingHereError("device_gone")
         return super().start(samples, rate_hz, from_frame=from_frame, loop=loop)

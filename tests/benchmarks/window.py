@@ -26,10 +26,10 @@ from trainer.commands.call.call import Call
 from trainer.commands.practice_commands.open_window import WindowOptions, services_of
 from trainer.desk.settings import Settings
 from trainer.errors import MissingHereError
-from trainer.output.heard_files import HeardFiles
+from trainer.output.playback import Playback
 from trainer.output.player import Player
-from trainer.output.playing import Playing
 from trainer.output.portaudio import PortAudioPlayer
+from trainer.output.temporary_sounds import TemporarySounds
 from trainer.window.app import App
 from trainer.window.bench.bench_screen import BenchScreen
 from trainer.window.station.home import WhoScreen
@@ -57,7 +57,7 @@ window.open_window(call, lambda shell: None, WindowOptions(to_file=True))
 def app_at(size: tuple[int, int], folder: Path, *, to_file: bool = False) -> App:
     """Return a window on a bench, made with everything that the program uses."""
     services = services_of(
-        Call(False, folder, None, isolate=lambda: None), WindowOptions(to_file=to_file), HeardFiles()
+        Call(False, folder, None, isolate=lambda: None), WindowOptions(to_file=to_file), TemporarySounds()
     )
     return App(services, Settings(), WhoScreen, size)
 
@@ -136,11 +136,11 @@ def frames() -> None:
 
 
 class Noting(PortAudioPlayer):
-    """Notes when the first block of a new playing leaves."""
+    """Notes when the first block of a new playback leaves."""
 
     left_at = 0.0
 
-    def start(self, samples: np.ndarray, rate_hz: int, *, from_frame: int = 0, loop: bool = False) -> Playing:
+    def start(self, samples: np.ndarray, rate_hz: int, *, from_frame: int = 0, loop: bool = False) -> Playback:
         self.left_at = 0.0
         return super().start(samples, rate_hz, from_frame=from_frame, loop=loop)
 

@@ -40,10 +40,10 @@ def test_json_tells_every_check_with_its_mend(tmp_path: Path) -> None:
         assert check["good"] or check["mend"], check
 
 
-def test_no_sound_device_is_told_for_each_way(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_no_sound_device_is_reported_for_each_backend(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     def missing(key: str) -> type:
         class Missing:
-            way = {"no_portaudio": "portaudio", "no_sdl_device": "sdl"}[key]
+            backend = {"no_portaudio": "portaudio", "no_sdl_device": "sdl"}[key]
 
             def __init__(self) -> None:
                 raise MissingHereError(key)

@@ -13,7 +13,7 @@ import pytest
 from trainer.errors import MissingHereError
 from trainer.output.file_player import FilePlayer
 from trainer.output.find_player import find_player
-from trainer.output.heard_files import HeardFiles
+from trainer.output.temporary_sounds import TemporarySounds
 from trainer.output.wav import to_pcm24, write_wav
 
 PLAY = """
@@ -42,7 +42,7 @@ def test_what_portaudio_plays_is_the_rendered_buffer(tmp_path: Path) -> None:
     done = subprocess.run(
         [sys.executable, "-c", PLAY, str(kept)], env=environment, capture_output=True, text=True, timeout=120
     )
-    assert "way='portaudio'" in done.stdout, done.stderr
+    assert "backend='portaudio'" in done.stdout, done.stderr
     rendered, heard = np.load(kept), np.fromfile(captured, dtype="<f4").reshape(-1, 2)
     start = int(np.argmax(np.abs(heard).sum(axis=1) > 0))
     first = int(np.argmax(np.abs(rendered).sum(axis=1) > 0))
@@ -58,19 +58,19 @@ def test_without_portaudio_sdl_takes_over_and_without_both_a_file(
             raise MissingHereError("no_portaudio")
 
     class Working(FilePlayer):
-        way = "sdl"
+        backend = "sdl"
 
         def __init__(self) -> None:
-            super().__init__(HeardFiles(tmp_path))
+            super().__init__(TemporarySounds(tmp_path))
 
     monkeypatch.setattr("trainer.output.find_player.PortAudioPlayer", Missing)
     monkeypatch.setattr("trainer.output.find_player.SdlPlayer", Working)
-    with HeardFiles(tmp_path) as files:
+    with TemporarySounds(tmp_path) as files:
         found, missing = find_player(None, files)
-        assert (found.way, len(missing)) == ("sdl", 1)
+        assert (found.backend, len(missing)) == ("sdl", 1)
         monkeypatch.setattr("trainer.output.find_player.SdlPlayer", Missing)
         last, missing = find_player(None, files)
-        assert (last.way, len(missing)) == ("file", 2)
+        assert (last.backend, len(missing)) == ("file", 2)
         played = last.play(np.zeros((100, 2), np.float32), 48_000)
         assert played.file is not None
         assert played.file.is_file()
@@ -83,7 +83,7 @@ def test_sdl_plays_to_its_end() -> None:
     )
     environment = {**os.environ, "SDL_AUDIODRIVER": "dummy"}
     done = subprocess.run([sys.executable, "-c", program], env=environment, capture_output=True, text=True, timeout=60)
-    assert "way='sdl'" in done.stdout, done.stderr
+    assert "backend='sdl'" in done.stdout, done.stderr
 
 
 def test_a_file_is_written_whole_or_not_at_all(tmp_path: Path) -> None:

@@ -9,7 +9,7 @@ import pytest
 
 from trainer.errors import MissingHereError
 from trainer.output import portaudio
-from trainer.output.portaudio import PortAudioPlayer, device_names, look_again
+from trainer.output.portaudio import PortAudioPlayer, device_names, rescan_devices
 
 
 class FakeLibrary:
@@ -82,24 +82,24 @@ SOUND = np.random.default_rng(2).normal(0.0, 0.2, size=(4096, 2)).astype(np.floa
 
 def test_an_idle_stream_is_silence_and_a_started_one_the_buffer(library: FakeLibrary) -> None:
     player = PortAudioPlayer()
-    player.ready()
+    player.prepare()
     (stream,) = library.streams
     assert not stream.call().any()
-    playing = player.start(SOUND, 48_000)
+    playback = player.start(SOUND, 48_000)
     assert np.array_equal(np.concatenate([stream.call() for _block in range(8)]), SOUND)
-    assert playing.ended
-    assert not playing.void
+    assert playback.ended
+    assert not playback.void
     assert len(library.streams) == 1  # one stream for all
 
 
 def test_an_underflow_makes_a_playing_void_but_not_the_next_one(library: FakeLibrary) -> None:
     player = PortAudioPlayer()
-    playing = player.start(SOUND, 48_000)
+    playback = player.start(SOUND, 48_000)
     stream = library.streams[0]
     stream.call(torn=True)  # what came before was late, not this
-    assert not playing.void
+    assert not playback.void
     stream.call(torn=True)
-    assert playing.void
+    assert playback.void
     assert not player.start(SOUND, 48_000, from_frame=1024).void
     stream.call(torn=True)
 
@@ -117,11 +117,11 @@ def test_a_second_start_lets_the_first_fade_out_without_a_click(library: FakeLib
 
 def test_a_device_that_goes_away_is_noticed_and_one_that_comes_back_is_used(library: FakeLibrary) -> None:
     player = PortAudioPlayer()
-    playing = player.start(SOUND, 48_000)
+    playback = player.start(SOUND, 48_000)
     library.streams[0].call()
     library.streams[0].vanish()
-    player.check(playing)
-    assert playing.lost
+    player.update(playback)
+    assert playback.lost
     library.refuses = True
     with pytest.raises(MissingHereError) as told:
         player.start(SOUND, 48_000)
@@ -147,20 +147,20 @@ def test_a_library_that_could_not_start_has_no_devices(library: FakeLibrary, mon
         device_names()
     monkeypatch.setattr(library, "_initialize", fails)
     with pytest.raises(MissingHereError, match="no_portaudio_device"):
-        look_again()
+        rescan_devices()
 
 
 def test_a_stream_whose_callback_no_longer_comes_has_lost_its_device(
     library: FakeLibrary, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     player = PortAudioPlayer()
-    playing = player.start(SOUND, 48_000)
+    playback = player.start(SOUND, 48_000)
     library.streams[0].call()
-    player.check(playing)
-    assert not playing.lost
+    player.update(playback)
+    assert not playback.lost
     monkeypatch.setattr(portaudio, "SILENT_S", -1.0)
-    player.check(playing)
-    assert playing.lost
+    player.update(playback)
+    assert playback.lost
 
 
 def test_an_unknown_device_is_told_and_names_that_are_there_twice_are_told_apart(library: FakeLibrary) -> None:

@@ -8,7 +8,15 @@ import numpy as np
 import pytest
 
 from trainer.output.setup_sounds import HIGH_HZ, LOW_HZ, MOST_HUMS, SetupSound, setup_sound
-from trainer.output.sound_setup import Course, Trial, Verdict, answered, course, taken_back, verdict_of
+from trainer.output.sound_setup import (
+    SetupState,
+    Trial,
+    Verdict,
+    new_setup,
+    verdict_of,
+    with_answer,
+    without_last_answer,
+)
 from trainer.sound.levels import a_weighted_level_db
 from trainer.sound.render import PRE_ROLL_S, TAIL_S
 
@@ -50,10 +58,10 @@ def listener(
 
 def verdict(seed: int, answers: Listener) -> Verdict:
     chance = np.random.default_rng([seed, 7])
-    now: Course = course(seed, headphones=True)
-    while now.now is not None:
-        now = answered(now, answers(now.now, chance))
-    return verdict_of(now)
+    state: SetupState = new_setup(seed, headphones=True)
+    while state.current_trial is not None:
+        state = with_answer(state, answers(state.current_trial, chance))
+    return verdict_of(state)
 
 
 @pytest.mark.parametrize(
@@ -76,11 +84,11 @@ def test_a_simulated_listener_gets_the_verdict_that_is_meant(
 
 
 def test_answers_can_be_taken_back_and_unknown_ones_are_refused() -> None:
-    first = course(1, headphones=False)
-    after = answered(first, "left")
-    assert taken_back(after) == first
+    first = new_setup(1, headphones=False)
+    after = with_answer(first, "left")
+    assert without_last_answer(after) == first
     with pytest.raises(ValueError, match="does not have"):
-        answered(first, "above")
+        with_answer(first, "above")
     with pytest.raises(ValueError, match="questions left"):
         verdict_of(after)
 
@@ -91,7 +99,7 @@ def test_the_number_of_hums_cannot_be_told_from_the_length() -> None:
 
 
 def test_every_sound_of_the_set_up_has_bed_before_and_after_and_never_peaks() -> None:
-    for trial in course(3, headphones=True).trials:
+    for trial in new_setup(3, headphones=True).trials:
         samples = setup_sound(trial.sound)
         assert np.abs(samples).max() <= 10 ** (-3.0 / 20.0)
         lead, tail = samples[960 : round(PRE_ROLL_S * 48_000)], samples[-round(TAIL_S * 48_000) : -960]

@@ -89,8 +89,8 @@ def every_screen(hands: Hands) -> Iterator[str]:  # noqa: PLR0915  # a journey t
     hands.press("escape", "escape").go("progress").press("f3")
     yield "setup"
     hands.act("headphones").wait(0.1)
-    while hands.shell.screen.course.now is not None:  # type: ignore[attr-defined]
-        trial = hands.shell.screen.course.now  # type: ignore[attr-defined]
+    while hands.shell.screen.setup.current_trial is not None:  # type: ignore[attr-defined]
+        trial = hands.shell.screen.setup.current_trial  # type: ignore[attr-defined]
         yield f"setup, {trial.sound.part}"
         hands.act(f"answer.{trial.right or trial.answers[0]}")
     yield "setup, verdict"

@@ -173,7 +173,7 @@ def test_digits_that_a_keyboard_gives_with_shift_are_plain_digits(sitting: Sitti
 
 def test_an_output_that_sdl_says_is_gone_pauses_and_a_microphone_does_not(tmp_path: Path) -> None:
     player = VanishingPlayer()
-    player.way = "sdl"
+    player.backend = "sdl"
     sitting = Sitting(tmp_path, player)
     sitting.turn()
     sitting.key(pygame.K_RETURN)

@@ -59,7 +59,7 @@ def test_a_damaged_begun_case_is_told_and_a_new_one_begins(tmp_path: Path) -> No
 class NamedPlayer(ClockedPlayer):
     """A player on a device that settings know."""
 
-    way = "portaudio"
+    backend = "portaudio"
 
 
 def test_a_case_is_sat_down_at_whatever_settings_say_of_the_time_of_a_set_up(tmp_path: Path) -> None:

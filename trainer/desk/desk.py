@@ -11,8 +11,8 @@ from trainer.cases.single_case.case import Case
 from trainer.cases.solved.universe_cache import Universes
 from trainer.desk.solver import RememberingSolver
 from trainer.errors import WrongCallError
+from trainer.output.playback import PlaybackResult
 from trainer.output.player import Player
-from trainer.output.playing import Played
 from trainer.practice.attempt.actions import Done
 from trainer.practice.attempt.allowed import NO_LIMITS, Limits, refuse_beyond, refuse_feedback, refuse_late
 from trainer.practice.attempt.attempt import Attempt, DamagedLogError, begun, finding_data, replayed, step
@@ -99,7 +99,7 @@ class Desk:
         self._happen(done.kind, done.data)
         return done
 
-    def play(self, sound: Sound) -> Played:
+    def play(self, sound: Sound) -> PlaybackResult:
         """Play a sound to its end."""
         return self.player.play(sound.samples, sound.rate_hz)
 

@@ -1,33 +1,33 @@
-"""Writes what would be heard into files, where a machine has no sound."""
+"""Writes sounds to files on a machine without a sound device."""
 
 from __future__ import annotations
 
-from trainer.output.heard_files import HeardFiles
+from trainer.output.playback import Playback, PlaybackResult, Samples
 from trainer.output.player import Player
-from trainer.output.playing import Played, Playing, Samples
+from trainer.output.temporary_sounds import TemporarySounds
 from trainer.output.wav import write_wav
 
 
 class FilePlayer(Player):
-    """Writes each sound into a file, on machines without a sound device."""
+    """Writes each sound to its own temporary file."""
 
-    way = "file"
+    backend = "file"
 
-    def __init__(self, files: HeardFiles) -> None:
+    def __init__(self, files: TemporarySounds) -> None:
         self._files = files
 
-    def start(self, samples: Samples, rate_hz: int, *, from_frame: int = 0, loop: bool = False) -> Playing:
+    def start(self, samples: Samples, rate_hz: int, *, from_frame: int = 0, loop: bool = False) -> Playback:
         """Write the buffer to the run's next file; raises MissingHereError where it cannot be written."""
         self.written = self._files.next_path()
         write_wav(self.written, samples, rate_hz)
-        playing = Playing(samples, from_frame=from_frame, loop=loop)
-        playing.end()
-        return playing
+        playback = Playback(samples, from_frame=from_frame, loop=loop)
+        playback.end()
+        return playback
 
-    def check(self, playing: Playing) -> None:
-        """Do nothing: a file is written at once."""
+    def update(self, playback: Playback) -> None:
+        """Do nothing: a file playback ends when it starts."""
 
-    def play(self, samples: Samples, rate_hz: int) -> Played:
-        """Write the buffer and tell where."""
+    def play(self, samples: Samples, rate_hz: int) -> PlaybackResult:
+        """Write the buffer and return its file."""
         self.start(samples, rate_hz)
-        return Played(self.way, file=self.written)
+        return PlaybackResult(self.backend, file=self.written)

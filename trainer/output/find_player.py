@@ -6,16 +6,16 @@ import contextlib
 
 from trainer.errors import MissingHereError
 from trainer.output.file_player import FilePlayer
-from trainer.output.heard_files import HeardFiles
 from trainer.output.player import Player
-from trainer.output.portaudio import PortAudioPlayer, look_again
+from trainer.output.portaudio import PortAudioPlayer, rescan_devices
 from trainer.output.sdl import SdlPlayer
+from trainer.output.temporary_sounds import TemporarySounds
 
 
-def find_player(device: str | None, files: HeardFiles) -> tuple[Player, list[MissingHereError]]:
-    """Return the best output available now, and what each better one lacks; no stream may be open."""
+def find_player(device: str | None, files: TemporarySounds) -> tuple[Player, list[MissingHereError]]:
+    """Return the best player available now, and the error of each better one; no stream may be open."""
     with contextlib.suppress(MissingHereError):
-        look_again()  # a device that was plugged in since, or a sound server that is back, is found only so
+        rescan_devices()  # PortAudio sees a newly plugged device or a restarted sound server only after this
     missing: list[MissingHereError] = []
     for make in (lambda: PortAudioPlayer(device), SdlPlayer):
         try:

@@ -1,4 +1,4 @@
-"""What this machine has: each check with what was found and its mend."""
+"""Checks of this machine for `doctor`: sound, display, packages, clock and disk."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ from trainer.words import message_parts, text
 
 @dataclass(frozen=True, slots=True)
 class Check:
-    """One thing looked at; `mend` is empty where nothing needs one."""
+    """The result of one check; `mend` is empty where nothing needs mending."""
 
     name: str
     good: bool
@@ -24,9 +24,9 @@ class Check:
 
 
 def machine_checks(data_folder: Path, in_use: str = "") -> tuple[Check, ...]:
-    """Look at sound, display, versions and disk; never raises for what is missing.
+    """Check sound, display, versions and disk; never raises for what is missing.
 
-    `in_use` is the way out that a window has open: it works, and opening it again could take it away.
+    `in_use` names the backend that a window has open: it works, and opening it again could close it.
     """
     return (*_sound(in_use), _display(), pygame_check(), *_versions(), _disk(data_folder))
 
@@ -37,7 +37,7 @@ def _sound(in_use: str) -> list[Check]:
 
     checks = []
     for name, make in (("sound by PortAudio", PortAudioPlayer), ("sound by SDL", SdlPlayer)):
-        if make.way == in_use:
+        if make.backend == in_use:
             checks.append(Check(name, True, text("file.in_use_here"), ""))
             continue
         try:
@@ -56,7 +56,7 @@ def _display() -> Check:
 
 
 def pygame_check() -> Check:
-    """Tell whether the one distribution of pygame that is wanted is there, and no other in its place."""
+    """Check that pygame-ce is installed and that the other distribution of pygame is not."""
     installed = [name for name in ("pygame", "pygame-ce") if _version(name)]
     if installed == ["pygame-ce"]:
         return Check("pygame", True, f"pygame-ce {_version('pygame-ce')}", "")
@@ -67,11 +67,11 @@ def pygame_check() -> Check:
 
 
 EARLIEST = "2026-01-01"
-"""No clock that is right shows an earlier day: the program is younger."""
+"""A right clock never shows an earlier day: the program did not exist yet."""
 
 
 def clock_check(now: str, latest: str | None) -> Check:
-    """Tell whether a clock (UTC, ISO 8601) can be right: past the program's own time, and past the newest record."""
+    """Check that a clock (UTC, ISO 8601) shows no time before the program existed or before the newest record."""
     if now < EARLIEST or (latest is not None and latest > now):
         return Check("clock", False, now, text("file.set_the_clock", latest=latest or EARLIEST))
     return Check("clock", True, now, "")

@@ -11,11 +11,11 @@ ALSA = "libasound.so.2"
 
 @cache
 def silence_c_stderr() -> None:
-    """Send what C code prints to its `stderr` nowhere, from now on; our own words say what is wrong.
+    """Discard what C code prints to its `stderr` from now on; our own messages say what is wrong.
 
-    Sound libraries print at any time, from threads of their own, above all when a sound server ends. What Python writes
-    is not touched: it goes to file descriptor 2, past C's streams. Only GNU's C library promises that `stderr` can be
-    set like any variable (its manual, "Standard Streams"); under another one nothing is done.
+    Sound libraries print at any time and from any thread, mostly when a sound server ends. Python's own output is not
+    affected: it goes to file descriptor 2, past C's streams. Only GNU's C library documents that `stderr` can be
+    assigned (its manual, "Standard Streams"); with another C library this does nothing.
     """
     if os.name != "posix":
         return
@@ -29,13 +29,13 @@ def silence_c_stderr() -> None:
 
 
 def alsa_is_broken() -> bool:
-    """Tell whether ALSA is there but its configuration names no devices.
+    """Return whether ALSA is installed but its configuration names no devices.
 
     PortAudio 19.6 looks for the same entry when it starts, and an assertion ends the whole process where it is missing.
     """
     try:
         alsa = ctypes.CDLL(ALSA)
         top, found = ctypes.c_void_p.in_dll(alsa, "snd_config"), ctypes.c_void_p()
-    except (OSError, ValueError):  # not there, or nothing like it
+    except (OSError, ValueError):  # not installed, or not ALSA
         return False
     return bool(alsa.snd_config_update() < 0 or alsa.snd_config_search(top, b"pcm", ctypes.byref(found)) < 0)

@@ -7,48 +7,49 @@ from abc import ABC, abstractmethod
 from pathlib import Path
 
 from trainer.errors import MissingHereError
-from trainer.output.playing import Played, Playing, Samples
+from trainer.output.playback import Playback, PlaybackResult, Samples
 
 
 class Player(ABC):
-    """Plays one finished buffer at a time: float32, shape (frame, channel), full scale 1.0, never above its own level.
+    """Plays one finished buffer at a time: float32, shape (frame, channel), full scale 1.0, never amplified.
 
-    `gain_db` is the station's level, at most 0; `written` the file that was last written, where that is the way out.
+    `backend` names the output: `portaudio`, `sdl` or `file`. `gain_db` is the station's level, at most 0. `written` is
+    the last file written, None for a player that writes none.
     """
 
-    way: str
+    backend: str
     gain_db: float = 0.0
     written: Path | None = None
 
     @abstractmethod
-    def start(self, samples: Samples, rate_hz: int, *, from_frame: int = 0, loop: bool = False) -> Playing:
-        """Begin to play; raises MissingHereError where the device is gone."""
+    def start(self, samples: Samples, rate_hz: int, *, from_frame: int = 0, loop: bool = False) -> Playback:
+        """Start playing; raises MissingHereError where the device is gone."""
 
     @abstractmethod
-    def check(self, playing: Playing) -> None:
-        """Bring a playing up to date; a face asks for it now and then."""
+    def update(self, playback: Playback) -> None:
+        """Refresh the position and the end of a playback; call it regularly while it runs."""
 
-    def ready(self) -> None:  # noqa: B027  # most ways out have nothing to prepare
-        """Prepare the device, so that the next start has nothing to wait for."""
+    def prepare(self) -> None:  # noqa: B027  # most players have nothing to prepare
+        """Open the device, so that the next start plays without delay."""
 
-    def close(self) -> None:  # noqa: B027  # nor anything to let go
-        """Let the device go."""
+    def close(self) -> None:  # noqa: B027  # nor anything to release
+        """Release the device."""
 
-    def play(self, samples: Samples, rate_hz: int) -> Played:
+    def play(self, samples: Samples, rate_hz: int) -> PlaybackResult:
         """Play to the end; raises MissingHereError where the device goes away."""
-        playing = self.start(samples, rate_hz)
+        playback = self.start(samples, rate_hz)
         try:
-            while not playing.ended:
+            while not playback.ended:
                 time.sleep(0.02)
-                self.check(playing)
+                self.update(playback)
         except KeyboardInterrupt:
-            playing.stop()
+            playback.stop()
             raise
-        if playing.lost:
+        if playback.lost:
             raise MissingHereError("device_gone")
         time.sleep(TAIL_S)
-        return Played(self.way, playing.void)
+        return PlaybackResult(self.backend, playback.void)
 
 
 TAIL_S = 0.1
-"""What a device may still have to play of the last block: bed that fades, so that nothing heard is cut."""
+"""How long to wait for the last block, which holds only the fading bed: no audible sound is cut."""

@@ -1,4 +1,4 @@
-"""Plays through PortAudio: one stream stays open, so that a key is heard at once; its callback only copies."""
+"""Plays through PortAudio: one stream stays open, so that a sound starts at once; its callback only copies."""
 
 from __future__ import annotations
 
@@ -8,20 +8,20 @@ from typing import Any
 from trainer.circuit.solve import SAMPLE_RATE_HZ
 from trainer.errors import MissingHereError
 from trainer.output.native_libraries import alsa_is_broken, silence_c_stderr
+from trainer.output.playback import Playback, Samples
 from trainer.output.player import Player
-from trainer.output.playing import Playing, Samples
 
 LATENCY_S = 0.045
-"""What is asked of the device: docs/decisions.md has what this costs and gains."""
+"""Latency requested from the device; docs/decisions.md has the measurements behind it."""
 
 SILENT_S = 3.0
-"""A stream whose callback has not come for so long has lost its device; a sound server may take a second to wake."""
+"""A stream without a callback for so long has lost its device; a sound server may take a second to wake."""
 
 
 class PortAudioPlayer(Player):
     """Plays on a device by its name, or on the system's default."""
 
-    way = "portaudio"
+    backend = "portaudio"
 
     def __init__(self, device: str | None = None) -> None:
         """Check that the library and an output are there; raises MissingHereError."""
@@ -33,12 +33,12 @@ class PortAudioPlayer(Player):
         except Exception as error:  # the library raises its own errors and ValueError for an unknown device
             raise MissingHereError("no_portaudio_device") from error
         self._stream: Any = None
-        self._playing: Playing | None = None
-        self._fading: Playing | None = None
+        self._playing: Playback | None = None
+        self._fading: Playback | None = None
         self._called_at = 0.0
 
-    def ready(self) -> None:
-        """Open the stream, so that the next start has nothing to wait for; raises MissingHereError."""
+    def prepare(self) -> None:
+        """Open the stream, so that the next start plays without delay; raises MissingHereError."""
         if self._stream is not None and self._stream.active:
             return
         self.close()
@@ -53,28 +53,28 @@ class PortAudioPlayer(Player):
             raise MissingHereError("device_gone") from error
         self._called_at = time.monotonic()
 
-    def start(self, samples: Samples, rate_hz: int, *, from_frame: int = 0, loop: bool = False) -> Playing:
-        """Begin to play; raises MissingHereError where the device is gone."""
+    def start(self, samples: Samples, rate_hz: int, *, from_frame: int = 0, loop: bool = False) -> Playback:
+        """Start playing; raises MissingHereError where the device is gone."""
         if rate_hz != SAMPLE_RATE_HZ:
             raise ValueError(f"sounds are rendered at {SAMPLE_RATE_HZ} Hz, found {rate_hz}")
-        self.ready()
-        playing = Playing(samples, self.gain_db, from_frame=from_frame, loop=loop)
+        self.prepare()
+        playback = Playback(samples, self.gain_db, from_frame=from_frame, loop=loop)
         # what still plays fades out before the new one comes in
         before = self._playing
         self._fading = before if before is not None and not before.ended else None
         if self._fading is not None:
             self._fading.stop()
-        self._playing, self._called_at = playing, time.monotonic()
-        return playing
+        self._playing, self._called_at = playback, time.monotonic()
+        return playback
 
-    def check(self, playing: Playing) -> None:
-        """Note a device that has gone silent."""
+    def update(self, playback: Playback) -> None:
+        """Mark the playback as lost if the stream has stopped calling back."""
         stream = self._stream
         if stream is None or not stream.active or time.monotonic() - self._called_at > SILENT_S:
-            playing.lose()
+            playback.lose()
 
     def close(self) -> None:
-        """Let the device go."""
+        """Release the device."""
         if self._stream is not None:
             self._stream.abort(ignore_errors=True)
             self._stream.close(ignore_errors=True)
@@ -82,17 +82,17 @@ class PortAudioPlayer(Player):
 
     def _fill(self, out: Samples, _frames: int, _time: object, status: Any) -> None:
         self._called_at = time.monotonic()
-        fading, playing = self._fading, self._playing
+        fading, playback = self._fading, self._playing
         if fading is not None and not fading.ended:
             fading.take(out)
             return
-        if playing is None:
+        if playback is None:
             out[:] = 0.0
             return
-        # the first block of a playing may be late for what came before it
-        if status.output_underflow and not playing.ended and playing.blocks:
-            playing.void = True
-        playing.take(out)
+        # the first block of a playback may be late for what came before it
+        if status.output_underflow and not playback.ended and playback.blocks:
+            playback.void = True
+        playback.take(out)
 
     def _finished(self) -> None:
         if self._playing is not None:
@@ -124,14 +124,14 @@ def device_names() -> tuple[str, ...]:
     except library.PortAudioError as error:
         raise MissingHereError("no_portaudio_device") from error
     names = [one["name"] for one in found]
-    told = (
+    shown = (
         one["name"] if names.count(one["name"]) == 1 else f"{one['name']}, {systems[one['hostapi']]}" for one in found
     )
-    return tuple(dict.fromkeys(told))
+    return tuple(dict.fromkeys(shown))
 
 
-def look_again() -> None:
-    """Let the library look for devices anew: it does so only when it starts. No stream may be open.
+def rescan_devices() -> None:
+    """Restart the library, which looks for devices only when it starts; no stream may be open.
 
     Raises MissingHereError where it cannot start.
     """

@@ -1,4 +1,4 @@
-"""The sounds of the set-up: an engine's hum and buzz inside the bed, at the levels of the cases."""
+"""Renders the sounds of the set-up: an engine's hum and buzz in the bed, at the levels of the cases."""
 
 from __future__ import annotations
 
@@ -13,13 +13,13 @@ from trainer.circuit.chance import Stream
 from trainer.circuit.drive import slots_of
 from trainer.circuit.faults import faulty_circuit
 from trainer.circuit.solve import SAMPLE_RATE_HZ, solve_test
-from trainer.output.playing import Samples
+from trainer.output.playback import Samples
 from trainer.sound.bed import BedKind, bed_pa
 from trainer.sound.levels import FULL_SCALE_PA
 from trainer.sound.render import PRE_ROLL_S, RAMP_S, TAIL_S, Bed, render
 
 CASE = "faint_hum_on_three"
-"""Whose open slot hums and whose good slots buzz in the set-up."""
+"""The case whose open slot gives the hum of the set-up, and a good slot its buzz."""
 
 BED_DBA = 34.0
 BURST_S, GAP_S = 0.7, 0.45
@@ -33,10 +33,10 @@ Part = Literal["side", "comfort", "bed", "hum", "low", "phase"]
 
 @dataclass(frozen=True, slots=True)
 class SetupSound:
-    """One sound wanted.
+    """A request for one sound of the set-up.
 
-    `what` is a side (`left`, `right`, `both`) or which hum comes first (`low`, `high`); `count` how many bursts of hum;
-    `level_db` their level under the real hum; `order` the three tones of a phase trial: `same`, `quiet`, `opposed`.
+    `what` is a side (`left`, `right`, `both`) or which hum comes first (`low`, `high`); `count` the number of bursts of
+    hum; `level_db` their level under the real hum; `order` the tones of a phase trial: `same`, `quiet`, `opposed`.
     """
 
     part: Part
@@ -48,7 +48,7 @@ class SetupSound:
 
 
 def setup_sound(wanted: SetupSound) -> Samples:
-    """Return the sound, float32 of shape (frame, channel), with bed before and after whatever is in it."""
+    """Return the sound, float32 of shape (frame, channel), with bed before and after it."""
     parts = {"side": _side, "comfort": _comfort, "bed": _bed_alone, "hum": _hums, "low": _lows, "phase": _tones}
     inside = parts[wanted.part](wanted)
     lead, tail = round(PRE_ROLL_S * SAMPLE_RATE_HZ), round(TAIL_S * SAMPLE_RATE_HZ)
@@ -114,7 +114,7 @@ def _bed_alone(_wanted: SetupSound) -> Samples:
 
 
 def _hums(wanted: SetupSound) -> Samples:
-    """Return so many hums in a stretch that is as long whatever their number: the length must not tell it."""
+    """Return the hums in a stretch of fixed length, so that the length does not give their number away."""
     _good, hum = _voices()
     step = round((BURST_S + GAP_S) * SAMPLE_RATE_HZ)
     keys = Stream(wanted.seed, "where the hums are").uniform(MOST_HUMS)
@@ -130,7 +130,7 @@ def _lows(wanted: SetupSound) -> Samples:
 
 
 def _band(band_hz: tuple[float, float], seed: int) -> Samples:
-    """Return a burst of noise in a band, as loud in A-weighting as the hum is on the whole or a little more."""
+    """Return a burst of noise in a band, in A-weighting at least as loud as the whole hum."""
     frames = round(BURST_S * SAMPLE_RATE_HZ)
     spectrum = np.fft.rfft(Stream(seed, f"band {band_hz[0]:.0f}").normal(frames))
     frequency = np.fft.rfftfreq(frames, 1.0 / SAMPLE_RATE_HZ)

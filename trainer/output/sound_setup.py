@@ -1,6 +1,6 @@
-"""The sound set-up as a pure course of questions: what is played, what was answered, what follows from it.
+"""The questions of the sound set-up, as pure state: what is played, what was answered, and the verdict.
 
-It proves that the hum exists on this station before anything is judged by it. It informs and never bars anybody.
+It shows whether the hum can be heard on this station before anybody is judged by it. It never locks anybody out.
 """
 
 from __future__ import annotations
@@ -21,7 +21,7 @@ Hum = Literal["ready", "usable", "not_heard", "guessed"]
 
 @dataclass(frozen=True, slots=True)
 class Trial:
-    """One question: the sound, the answers that may be given, and the one that is right ("" where none is)."""
+    """One question: its sound, the allowed answers, and the right one ("" where no answer is wrong)."""
 
     sound: SetupSound
     answers: tuple[str, ...]
@@ -30,10 +30,10 @@ class Trial:
 
 @dataclass(frozen=True, slots=True)
 class Verdict:
-    """What a set-up has shown of a station.
+    """The result of a set-up on one station.
 
     `hum`: `ready` (heard 6 dB under its level), `usable` (at its level), `not_heard`, or `guessed` (hums were counted
-    where there was none). `margin_db` is how far under its level it was still counted rightly, None where nowhere.
+    where there was none). `margin_db` is the largest drop in level at which all hums were counted rightly, or None.
     `sides`: `stereo`, `swapped`, `mono` or `unsure`. `lows`: `all`, `no_lows` or `unsure`. `headphones`: `likely`,
     `unlikely`, or "" where that was not asked.
     """
@@ -52,20 +52,23 @@ class Verdict:
 
 
 @dataclass(frozen=True, slots=True)
-class Course:
-    """A set-up under way: its trials in order and the answers so far."""
+class SetupState:
+    """The state of a set-up: its trials in order and the answers so far."""
 
     trials: tuple[Trial, ...]
-    given: tuple[str, ...] = ()
+    answers: tuple[str, ...] = ()
 
     @property
-    def now(self) -> Trial | None:
-        """The trial that waits for an answer, or None at the end."""
-        return self.trials[len(self.given)] if len(self.given) < len(self.trials) else None
+    def current_trial(self) -> Trial | None:
+        """The first trial without an answer, or None at the end."""
+        return self.trials[len(self.answers)] if len(self.answers) < len(self.trials) else None
 
 
-def course(seed: int, *, headphones: bool) -> Course:
-    """Return a course in an order of its own: sides, comfort, bed, hums, low end, if wanted headphones."""
+def new_setup(seed: int, *, headphones: bool) -> SetupState:
+    """Return a set-up before its first answer; the seed orders its trials, and `headphones` adds those for headphones.
+
+    The parts are always sides, comfort, bed, hums, low end, headphones.
+    """
     chance = Stream(seed, "sound set-up")
     trials = [Trial(SetupSound("side", side), (*SIDES, "none"), side) for side in _mixed(chance, SIDES)]
     trials += [Trial(SetupSound("comfort"), ("comfortable",)), Trial(SetupSound("bed"), ("yes", "barely", "no"))]
@@ -80,8 +83,8 @@ def course(seed: int, *, headphones: bool) -> Course:
             order = _mixed(chance, ("same", "quiet", "opposed"))
             right = str(order.index("quiet") + 1)
             trials.append(Trial(SetupSound("phase", order=order), ("1", "2", "3"), right))
-    # each sound varies in its own way, and never the same in the next set-up
-    return Course(tuple(replace(t, sound=replace(t.sound, seed=seed + n)) for n, t in enumerate(trials)))
+    # every sound gets another seed, so that none repeats, not even in the next set-up
+    return SetupState(tuple(replace(t, sound=replace(t.sound, seed=seed + n)) for n, t in enumerate(trials)))
 
 
 def _mixed(chance: Stream, names: tuple[str, ...]) -> tuple[str, ...]:
@@ -89,24 +92,24 @@ def _mixed(chance: Stream, names: tuple[str, ...]) -> tuple[str, ...]:
     return tuple(name for _key, name in sorted(zip(keys.tolist(), names, strict=True)))
 
 
-def answered(now: Course, answer: str) -> Course:
-    """Return the course after an answer; raises ValueError for one that the trial does not have."""
-    trial = now.now
+def with_answer(state: SetupState, answer: str) -> SetupState:
+    """Return the state after an answer; raises ValueError for one that the trial does not allow."""
+    trial = state.current_trial
     if trial is None or answer not in trial.answers:
         raise ValueError(f"the trial does not have the answer {answer!r}")
-    return replace(now, given=(*now.given, answer))
+    return replace(state, answers=(*state.answers, answer))
 
 
-def taken_back(now: Course) -> Course:
-    """Return the course without its last answer."""
-    return replace(now, given=now.given[:-1])
+def without_last_answer(state: SetupState) -> SetupState:
+    """Return the state without its last answer."""
+    return replace(state, answers=state.answers[:-1])
 
 
-def verdict_of(done: Course) -> Verdict:
-    """Return what a finished course shows; raises ValueError for one that is not finished."""
-    if done.now is not None:
+def verdict_of(finished: SetupState) -> Verdict:
+    """Return the verdict of a finished set-up; raises ValueError while questions are left."""
+    if finished.current_trial is not None:
         raise ValueError("the set-up has questions left")
-    pairs = list(zip(done.trials, done.given, strict=True))
+    pairs = list(zip(finished.trials, finished.answers, strict=True))
 
     def of(part: str) -> list[tuple[Trial, str]]:
         return [(trial, given) for trial, given in pairs if trial.sound.part == part]

@@ -140,7 +140,9 @@ class App:
             shell.touch()
         elif event.type in (pygame.WINDOWSIZECHANGED, pygame.WINDOWEXPOSED):
             shell.touch()
-        elif event.type == pygame.AUDIODEVICEREMOVED and not event.iscapture and shell.listening.player.way == "sdl":
+        elif (
+            event.type == pygame.AUDIODEVICEREMOVED and not event.iscapture and shell.listening.player.backend == "sdl"
+        ):
             shell.sound.removed()
 
     def _key(self, event: pygame.Event) -> None:

@@ -12,7 +12,7 @@ from tests.window_hands import Hands
 from trainer.desk.settings import Settings, pin_kept
 from trainer.errors import MissingHereError
 from trainer.output.file_player import FilePlayer
-from trainer.output.heard_files import HeardFiles
+from trainer.output.temporary_sounds import TemporarySounds
 from trainer.practice.attempt.events import EventKind
 from trainer.records.store.store import open_store
 from trainer.sound.render import PRE_ROLL_S
@@ -74,7 +74,7 @@ def test_a_device_that_is_gone_before_the_start_is_told_and_the_case_stays_whole
 
 def test_where_nothing_can_play_a_banner_says_so_and_the_case_can_be_worked(tmp_path: Path) -> None:
     missing = [MissingHereError("no_portaudio"), MissingHereError("no_sdl_device")]
-    player = FilePlayer(HeardFiles(tmp_path))
+    player = FilePlayer(TemporarySounds(tmp_path))
     hands = Hands(player=player, missing=missing).sit_down(CASE)
     assert "No sound output" in hands.text_of("banner.silent")
     assert "deleted when you close" in hands.text_of("banner.silent")
@@ -148,8 +148,8 @@ def test_the_set_up_is_kept_with_its_device_and_stands_in_the_attempt(tmp_path: 
     hands = Hands(folder=tmp_path)
     hands.press("f3").act("play")
     screen = hands.shell.screen
-    while screen.course.now is not None:  # type: ignore[attr-defined]
-        trial = screen.course.now  # type: ignore[attr-defined]
+    while screen.setup.current_trial is not None:  # type: ignore[attr-defined]
+        trial = screen.setup.current_trial  # type: ignore[attr-defined]
         if trial.sound.part == "comfort":
             hands.press("+", "+")
         hands.act(f"answer.{trial.right or trial.answers[0]}")

@@ -1,4 +1,4 @@
-"""What practice draws from on one engine: faults of every form with how they sound, solved once and kept on disk."""
+"""The practice pool of one engine: faults of every form with how they sound, solved once and cached on disk."""
 
 from __future__ import annotations
 
@@ -92,7 +92,7 @@ class Pool:
         return drawable(self.profile, HARDEST)[int(self.rows[place]) - 1]
 
     def table(self, bed_dba: float) -> Table:
-        """Return what a bed leaves of every fault; worked out once."""
+        """Return what a bed leaves of every fault; computed once."""
         if bed_dba not in self.tables:
             self.tables[bed_dba] = self._table(bed_dba)
         return self.tables[bed_dba]
@@ -130,36 +130,36 @@ SAME_WITHIN = 2.0
 
 
 class Pools:
-    """The pools used so far, each solved or loaded once; `folder` None keeps nothing on disk."""
+    """The pools used so far, each solved or loaded once; `folder` None caches nothing on disk."""
 
     def __init__(self, folder: Path | None) -> None:
         self._folder = folder
-        self._kept: dict[str, Pool] = {}
+        self._loaded: dict[str, Pool] = {}
 
     def __call__(self, profile: Profile) -> Pool:
         """Return an engine's pool; the first call may take seconds."""
-        if profile.digest not in self._kept:
-            self._kept[profile.digest] = pool_of(profile, self._folder)
-        return self._kept[profile.digest]
+        if profile.digest not in self._loaded:
+            self._loaded[profile.digest] = pool_of(profile, self._folder)
+        return self._loaded[profile.digest]
 
-    def ready(self, profile: Profile) -> bool:
-        """Tell whether an engine's pool is in memory."""
-        return profile.digest in self._kept
+    def is_loaded(self, profile: Profile) -> bool:
+        """Return whether an engine's pool is in memory."""
+        return profile.digest in self._loaded
 
 
 def pool_of(profile: Profile, folder: Path | None) -> Pool:
-    """Return an engine's pool, from disk where it can be, else solved and kept there; the first may take seconds."""
+    """Return an engine's pool from the cache on disk, or solve it (seconds) and save it there."""
     path = None if folder is None else folder / f"{POOL_PREFIX}{_content(profile)}.npz"
-    found = None if path is None else _loaded(profile, path)
+    found = None if path is None else _load(profile, path)
     if found is None:
         found = _solved(profile)
         if path is not None:
-            _keep(found, path)
+            _save(found, path)
     return found
 
 
-def kept(profile: Profile, folder: Path | None) -> bool:
-    """Tell whether an engine's pool lies on disk, so that it is at hand without solving."""
+def is_cached(profile: Profile, folder: Path | None) -> bool:
+    """Return whether an engine's pool is cached on disk, so that it need not be solved."""
     return folder is not None and (folder / f"{POOL_PREFIX}{_content(profile)}.npz").is_file()
 
 
@@ -252,10 +252,10 @@ def _content(profile: Profile) -> str:
     return hashlib.sha256(repr(parts).encode("utf-8")).hexdigest()[:32]
 
 
-def _loaded(profile: Profile, path: Path) -> Pool | None:
+def _load(profile: Profile, path: Path) -> Pool | None:
     try:
-        with open_plain(path) as opened, np.load(opened, allow_pickle=False) as kept:
-            arrays: dict[str, np.ndarray] = {name: kept[name] for name in ARRAYS}
+        with open_plain(path) as opened, np.load(opened, allow_pickle=False) as stored:
+            arrays: dict[str, np.ndarray] = {name: stored[name] for name in ARRAYS}
     except Exception:  # a damaged archive can raise nearly anything, and nothing is lost by solving anew
         return None
     count, slots = len(_forms(profile)), len(profile.cylinders) + 1
@@ -270,8 +270,8 @@ def _loaded(profile: Profile, path: Path) -> Pool | None:
     return Pool(profile, rows, heard, good, codes, provoked, own_a)
 
 
-def _keep(pool: Pool, path: Path) -> None:
-    with contextlib.suppress(UserError):  # what cannot be kept is solved again
+def _save(pool: Pool, path: Path) -> None:
+    with contextlib.suppress(UserError):  # what cannot be saved is solved again
         arrays = {name: getattr(pool, name) for name in ARRAYS}
         write_whole(path, lambda part: np.savez(part, **arrays), make_folder=True)
 

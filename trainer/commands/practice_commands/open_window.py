@@ -15,7 +15,7 @@ from trainer.commands.call.call import Call
 from trainer.commands.call.streams import tell
 from trainer.commands.call.this_machine import now_utc, universe_folder
 from trainer.errors import MissingHereError
-from trainer.output.heard_files import HeardFiles
+from trainer.output.temporary_sounds import TemporarySounds
 from trainer.words import message_of
 
 if TYPE_CHECKING:
@@ -58,7 +58,7 @@ def open_window(call: Call, show_first: Callable[[Shell], None], options: Window
 
     path = call.data_folder / "settings.json"
     settings, damaged = read_settings(path)
-    with HeardFiles() as files:
+    with TemporarySounds() as files:
         services = services_of(call, options, files)
         try:
             app = App(services, settings, WhoScreen)
@@ -76,7 +76,7 @@ def open_window(call: Call, show_first: Callable[[Shell], None], options: Window
             services.store.close()
 
 
-def services_of(call: Call, options: WindowOptions, files: HeardFiles) -> Services:
+def services_of(call: Call, options: WindowOptions, files: TemporarySounds) -> Services:
     """Return the services of a window; `files` takes the sounds where no device can play them."""
     import numpy as np
 
@@ -109,7 +109,7 @@ def services_of(call: Call, options: WindowOptions, files: HeardFiles) -> Servic
     )
 
 
-def _player(device: str, files: HeardFiles, *, to_file: bool) -> tuple[Player, list[MissingHereError]]:
+def _player(device: str, files: TemporarySounds, *, to_file: bool) -> tuple[Player, list[MissingHereError]]:
     from trainer.output.file_player import FilePlayer
     from trainer.output.find_player import find_player
 

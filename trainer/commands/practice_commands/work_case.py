@@ -18,8 +18,8 @@ from trainer.desk.desk import Desk
 from trainer.desk.learner_name import learner_name
 from trainer.desk.seat import DEFAULT_LEARNER, seat
 from trainer.errors import MissingHereError
+from trainer.output.fallback_player import terminal_player
 from trainer.output.machine_checks import pygame_check
-from trainer.output.returning_player import terminal_player
 from trainer.records.store.store import Store
 from trainer.terminal.session import Session
 from trainer.words import message_of, text
@@ -104,7 +104,7 @@ def _practise_on(store: Store, learner: str, new_desk: Callable[[], Desk], unive
 
     import numpy as np
 
-    from trainer.cases.drawing.practice_pool import kept
+    from trainer.cases.drawing.practice_pool import is_cached
     from trainer.cases.single_case.shipped import profile_named, profile_names
     from trainer.desk.exercise_maker import Exercises
     from trainer.desk.learner_course import Course
@@ -112,7 +112,7 @@ def _practise_on(store: Store, learner: str, new_desk: Callable[[], Desk], unive
 
     pools = universes.pools
     profiles = [profile_named(name) for name in profile_names()]
-    if not all(kept(profile, universes.folder) for profile in profiles):
+    if not all(is_cached(profile, universes.folder) for profile in profiles):
         say(text("course.prepare"))
     course = Course(store, learner, now_utc, np.random.default_rng())
     exercises = Exercises(universes)

@@ -267,7 +267,7 @@ class BenchScreen(CaseBench):
 
     def opened(self) -> None:
         """Tell what a real engine asks for, the first time."""
-        self.shell.hands.does(self.shell.listening.player.ready)
+        self.shell.hands.does(self.shell.listening.player.prepare)
         self.told = self.told or self.actions.opening_cautions()
 
     def tick(self) -> None:

@@ -89,7 +89,7 @@ class Practising:
         """Have everything that practice draws from solved, then go on."""
         self.begin_sitting()
         pools = self.shell.services.pools
-        if all(pools.ready(profile_named(name)) for name in profile_names()):
+        if all(pools.is_loaded(profile_named(name)) for name in profile_names()):
             then()
         else:
             self._ask("prepare_practice", then=lambda _value: then())

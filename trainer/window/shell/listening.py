@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from trainer.circuit.solve import SAMPLE_RATE_HZ
 from trainer.errors import MissingHereError
 from trainer.output.file_player import FilePlayer
+from trainer.output.playback import Playback, Samples
 from trainer.output.player import Player
-from trainer.output.playing import Playing, Samples
 from trainer.output.sound_setup import LEAST_LEVEL_DB, LEVEL_STEP_DB
 from trainer.sound.render import PRE_ROLL_S
 
@@ -28,7 +28,7 @@ class Listening:
     def __init__(self, player: Player | None) -> None:
         self._player = player
         self.track: Track | None = None
-        self.playing: Playing | None = None
+        self.playing: Playback | None = None
         self.loop = False
         self.said = ""
         self.heard_s = 0.0
@@ -99,7 +99,7 @@ class Listening:
         was_on = not self.playing.ended
         if was_on:
             self.heard_s += passed_s
-            self.player.check(self.playing)
+            self.player.update(self.playing)
         if self.playing.void and self.loop:
             self.playing.stop()
         if not self.playing.ended:

@@ -45,7 +45,7 @@ class StationSound:
         self.listening.let_go()
         player, missing = self._station.services.player(wanted)
         # another device than the one asked for has another level, and nothing is known of how it sounds
-        self.device = wanted if player.way == "portaudio" else ""
+        self.device = wanted if player.backend == "portaudio" else ""
         player.gain_db = self.ears.level_db
         self.listening.take(player)
         amiss = self.listening.silent or self.device != wanted

@@ -16,7 +16,7 @@ class DoctorScreen(Screen):
 
     def __init__(self, shell: Shell) -> None:
         super().__init__(shell)
-        self._checks = sorted(shell.services.checks(shell.listening.player.way), key=lambda check: check.good)
+        self._checks = sorted(shell.services.checks(shell.listening.player.backend), key=lambda check: check.good)
 
     def view(self) -> Node:
         """Return every check with what was found."""

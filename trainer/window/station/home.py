@@ -231,7 +231,7 @@ class WaitingScreen(Screen):
     def opened(self) -> None:
         """Have what practice draws from solved while nothing else is wanted."""
         pools = self.shell.services.pools
-        if not all(pools.ready(profile_named(name)) for name in profile_names()):
+        if not all(pools.is_loaded(profile_named(name)) for name in profile_names()):
             self.shell.ask("prepare_practice", then=lambda _nothing: None, idle=True)
 
     def _sets(self) -> None:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from trainer.output.playing import Samples
-from trainer.output.sound_setup import Course, Trial, answered, course, taken_back, verdict_of
+from trainer.output.playback import Samples
+from trainer.output.sound_setup import SetupState, Trial, new_setup, verdict_of, with_answer, without_last_answer
 from trainer.records.papers.sheets import listening_text
 from trainer.window.kit.nodes import Node, button, flow, scroll, words
 from trainer.window.shell.listening import Track
@@ -22,7 +22,7 @@ class SetupScreen(Screen):
 
     def __init__(self, shell: Shell) -> None:
         super().__init__(shell)
-        self.course: Course | None = None
+        self.setup: SetupState | None = None
         self._seed = round(shell.now_s * 1000) % 2**31 + len(shell.settings.ears)
         self._sound: tuple[Trial, Samples] | None = None
         shell.listening.stop()
@@ -30,7 +30,7 @@ class SetupScreen(Screen):
     @property
     def cylinders(self) -> tuple[int, ...]:
         """Digits answer a question for a number: nothing here is a cylinder."""
-        trial = self.course.now if self.course else None
+        trial = self.setup.current_trial if self.setup else None
         if trial is None or trial.sound.part not in ("hum", "phase"):
             return ()
         return tuple(int(answer) for answer in trial.answers)
@@ -41,11 +41,11 @@ class SetupScreen(Screen):
 
     def view(self) -> Node:
         """Return the question that is asked now, or what has come of it."""
-        if self.course is None:
+        if self.setup is None:
             return self._start()
-        if self.course.now is None:
+        if self.setup.current_trial is None:
             return self._verdict()
-        return self._question(self.course.now)
+        return self._question(self.setup.current_trial)
 
     def _start(self) -> Node:
         ears = self.shell.sound.ears
@@ -67,7 +67,7 @@ class SetupScreen(Screen):
         )
 
     def _question(self, trial: Trial) -> Node:
-        assert self.course is not None
+        assert self.setup is not None
         part = trial.sound.part
         numbers = part in ("hum", "phase")
         answers = [
@@ -77,7 +77,7 @@ class SetupScreen(Screen):
             for answer in trial.answers
         ]
         level = self.shell.listening.player.gain_db
-        done, count = len(self.course.given), len(self.course.trials)
+        done, count = len(self.setup.answers), len(self.setup.trials)
         return scroll(
             "page",
             words(text("setup.step", done=done + 1, count=count), "muted", "setup.step"),
@@ -94,7 +94,7 @@ class SetupScreen(Screen):
             flow(button("play", text("setup.again"), self._play, "space", chosen=not self._sound), gap=0.6),
             flow(*answers, gap=0.6),
             flow(
-                button("undo", text("setup.undo"), self._undo if self.course.given else None, "backspace"),
+                button("undo", text("setup.undo"), self._undo if self.setup.answers else None, "backspace"),
                 button("back", text("setup.leave"), self.back, "escape"),
                 gap=0.6,
             ),
@@ -121,14 +121,14 @@ class SetupScreen(Screen):
     def _begin(self, *, headphones: bool) -> Callable[[], None]:
         def begin() -> None:
             self._seed += 1
-            self.course = course(self._seed, headphones=headphones)
+            self.setup = new_setup(self._seed, headphones=headphones)
             self._sound = None
             self._play()
 
         return begin
 
     def _play(self) -> None:
-        trial = self.course.now if self.course else None
+        trial = self.setup.current_trial if self.setup else None
         if trial is None:
             return
         if self._sound is not None and self._sound[0] is trial:
@@ -137,18 +137,18 @@ class SetupScreen(Screen):
         self.shell.ask("setup_sound", trial.sound, then=lambda samples: self._hear(trial, samples))
 
     def _hear(self, trial: Trial, samples: Samples) -> None:
-        if self.course is None or self.course.now is not trial or self not in self.shell.screens:
+        if self.setup is None or self.setup.current_trial is not trial or self not in self.shell.screens:
             return
         self._sound = (trial, samples)
         self.shell.listening.play(Track(samples, "setup"), loop=trial.sound.part == "comfort")
 
     def _answer(self, answer: str) -> Callable[[], None]:
         def take() -> None:
-            assert self.course is not None
+            assert self.setup is not None
             self.shell.listening.stop()
-            self.course = answered(self.course, answer)
+            self.setup = with_answer(self.setup, answer)
             self._sound = None
-            if self.course.now is None:
+            if self.setup.current_trial is None:
                 self._keep()
             else:
                 self._play()
@@ -157,21 +157,21 @@ class SetupScreen(Screen):
         return take
 
     def _keep(self) -> None:
-        assert self.course is not None
+        assert self.setup is not None
         sound, level = self.shell.sound, self.shell.listening.player.gain_db
-        plain: dict[str, object] = {**verdict_of(self.course).plain, "level_db": level}
+        plain: dict[str, object] = {**verdict_of(self.setup).plain, "level_db": level}
         checked = self.shell.services.now_utc()
         self.shell.keep(self.shell.settings.with_ears(sound.device, verdict=plain, level_db=level, checked_at=checked))
 
     def _undo(self) -> None:
-        assert self.course is not None
-        self.course = taken_back(self.course)
+        assert self.setup is not None
+        self.setup = without_last_answer(self.setup)
         self._sound = None
         self._play()
 
     def press(self, key: str, *, shift: bool) -> bool:
         """Take Backspace, which takes the last answer back."""
-        if key == "backspace" and self.course and self.course.given and self.course.now:
+        if key == "backspace" and self.setup and self.setup.answers and self.setup.current_trial:
             self._undo()
             return True
         return False

@@ -1,4 +1,4 @@
-"""The WAV files of a run that cannot play: in a temporary folder that belongs to the run and is deleted at its end."""
+"""Paths of WAV files for a run without a sound device, in a temporary folder that is deleted when the run ends."""
 
 from __future__ import annotations
 
@@ -14,26 +14,26 @@ from types import TracebackType
 from trainer.errors import MissingHereError
 
 PREFIX = "injector-trainer-heard-"
-"""A folder is named by this, the number of the process that made it, and what makes it unique."""
+"""A folder's name is this prefix, the id of the process that made it, and a unique suffix."""
 
 MOST_FILES = 20
-"""So many files lie there at a time, the newest: about 100 MB."""
+"""How many files are kept, the newest: about 100 MB."""
 
 
-class HeardFiles:
-    """Says where the files of one run go. `parent` is the system's folder for temporary files where none is given.
+class TemporarySounds:
+    """Gives the paths of one run's sound files, under `parent` or else the system's folder for temporary files.
 
-    The folder is made for the first file. It is deleted by `close`, or where nobody calls that, when the interpreter
-    ends; what a killed run left is deleted when the next one begins.
+    The folder is made for the first file and deleted by `close`, at the latest when the interpreter exits. A new run
+    deletes the folders that killed runs left behind.
     """
 
     def __init__(self, parent: Path | None = None) -> None:
         self._parent = Path(tempfile.gettempdir()) if parent is None else parent
         self._folder: Path | None = None
         self._count = 0
-        _sweep(self._parent)
+        _delete_abandoned(self._parent)
 
-    def __enter__(self) -> HeardFiles:
+    def __enter__(self) -> TemporarySounds:
         return self
 
     def __exit__(
@@ -42,7 +42,7 @@ class HeardFiles:
         self.close()
 
     def next_path(self) -> Path:
-        """Return the path for the next file; the oldest file goes where there are many. Raises MissingHereError."""
+        """Return the path for the next file, after deleting the oldest beyond MOST_FILES; raises MissingHereError."""
         try:
             if self._folder is None:
                 self._folder = Path(tempfile.mkdtemp(prefix=f"{PREFIX}{os.getpid()}-", dir=self._parent))
@@ -68,14 +68,14 @@ def _delete(folder: Path) -> None:
     shutil.rmtree(folder, ignore_errors=True)
 
 
-def _sweep(parent: Path) -> None:
-    """Delete the folders of runs that were killed: ours by name and owner, their process dead."""
+def _delete_abandoned(parent: Path) -> None:
+    """Delete the folders of killed runs: our prefix, our user as owner, and no process of that id."""
     if os.name != "posix":  # elsewhere a process cannot be asked about without disturbing it
         return
     with contextlib.suppress(OSError):
         for folder in parent.glob(f"{PREFIX}*"):
             named = re.fullmatch(rf"{PREFIX}(\d+)-\w+", folder.name)
-            if named and _is_our_folder(folder) and not _runs(int(named[1])):
+            if named and _is_our_folder(folder) and not _is_running(int(named[1])):
                 _delete(folder)
 
 
@@ -86,7 +86,7 @@ def _is_our_folder(path: Path) -> bool:
         return False
 
 
-def _runs(process: int) -> bool:
+def _is_running(process: int) -> bool:
     try:
         os.kill(process, 0)
     except ProcessLookupError:

@@ -12,9 +12,9 @@ import numpy as np
 import pytest
 
 from trainer.errors import MissingHereError
-from trainer.output import heard_files
+from trainer.output import temporary_sounds
 from trainer.output.file_player import FilePlayer
-from trainer.output.heard_files import MOST_FILES, PREFIX, HeardFiles
+from trainer.output.temporary_sounds import MOST_FILES, PREFIX, TemporarySounds
 
 SOUND = np.zeros((100, 2), np.float32)
 DEAD = 2**22 + 1
@@ -22,7 +22,7 @@ DEAD = 2**22 + 1
 
 
 def test_the_folder_comes_with_the_first_sound_and_goes_at_the_end(tmp_path: Path) -> None:
-    with HeardFiles(tmp_path) as files:
+    with TemporarySounds(tmp_path) as files:
         assert list(tmp_path.iterdir()) == []
         player = FilePlayer(files)
         for _time in range(2):
@@ -35,14 +35,14 @@ def test_the_folder_comes_with_the_first_sound_and_goes_at_the_end(tmp_path: Pat
 
 
 def test_a_folder_that_nobody_closes_goes_with_its_owner(tmp_path: Path) -> None:
-    files = HeardFiles(tmp_path)
+    files = TemporarySounds(tmp_path)
     files.next_path().write_bytes(b"x")
     del files
     assert list(tmp_path.iterdir()) == []
 
 
 def test_a_long_sitting_keeps_the_newest_files_only(tmp_path: Path) -> None:
-    with HeardFiles(tmp_path) as files:
+    with TemporarySounds(tmp_path) as files:
         for _sound in range(MOST_FILES + 5):
             last = files.next_path()
             last.write_bytes(b"x")
@@ -69,10 +69,10 @@ def test_what_a_killed_run_left_is_deleted_at_the_next_start_and_nothing_else(
     (tmp_path / f"{PREFIX}{DEAD}-link").symlink_to(elsewhere)
     (tmp_path / f"{PREFIX}{DEAD}-file").write_bytes(b"x")
     with monkeypatch.context() as other:
-        other.setattr(heard_files.os, "getuid", lambda: os.geteuid() + 1)
-        HeardFiles(tmp_path)
+        other.setattr(temporary_sounds.os, "getuid", lambda: os.geteuid() + 1)
+        TemporarySounds(tmp_path)
     assert (tmp_path / f"{PREFIX}{DEAD}-bbbb").is_dir()  # somebody else's
-    HeardFiles(tmp_path)
+    TemporarySounds(tmp_path)
     left = {path.name for path in tmp_path.iterdir()}
     assert left == {*kept, elsewhere.name, f"{PREFIX}{DEAD}-link", f"{PREFIX}{DEAD}-file"}
     assert (elsewhere / "heard_001.wav").is_file()
@@ -80,7 +80,7 @@ def test_what_a_killed_run_left_is_deleted_at_the_next_start_and_nothing_else(
 
 def test_a_temporary_folder_that_cannot_be_written_is_told() -> None:
     with pytest.raises(MissingHereError, match="file_unwritable"):
-        FilePlayer(HeardFiles(Path("/proc"))).start(SOUND, 48_000)
+        FilePlayer(TemporarySounds(Path("/proc"))).start(SOUND, 48_000)
 
 
 RUN = """
@@ -90,10 +90,10 @@ signal.signal(signal.SIGINT, signal.default_int_handler)
 signal.signal(signal.SIGHUP, signal.SIG_DFL)
 from trainer.commands.call.program import Program
 from trainer.commands.call.result import Result, finish
-from trainer.output.heard_files import HeardFiles
+from trainer.output.temporary_sounds import TemporarySounds
 
 def work():
-    with HeardFiles() as files:
+    with TemporarySounds() as files:
         files.next_path().write_bytes(b"x")
         print("ready", flush=True)
         sys.stdin.read()
@@ -123,5 +123,5 @@ def test_a_run_that_is_ended_from_outside_leaves_nothing(tmp_path: Path, how: in
     expected = {signal.SIGINT: 130, signal.SIGKILL: -9, 0: 0}.get(how, 128 + how)
     assert run.returncode == expected
     if how == signal.SIGKILL:
-        HeardFiles(tmp_path)
+        TemporarySounds(tmp_path)
     assert list(tmp_path.iterdir()) == []

@@ -1,4 +1,4 @@
-"""One buffer on its way out: a place in it that a device's callback moves on, and how it ended."""
+"""The playback of one buffer: the position that a device's callback advances, and how the playback ended."""
 
 from __future__ import annotations
 
@@ -12,23 +12,23 @@ from trainer.arrays import Floats32
 Samples = Floats32
 
 FADE_FRAMES = 960
-"""How long a start in the middle and a stop take to fade: 20 ms at 48 kHz, so that neither clicks."""
+"""Length of the fade at a stop and at a start in the middle: 20 ms at 48 kHz, so that neither clicks."""
 
 
 @dataclass(frozen=True, slots=True)
-class Played:
-    """How a playing ended: by which way, whether it is void (an underflow tore it), and the file if there is one."""
+class PlaybackResult:
+    """How a playback ended: its backend, whether it is void (an underflow tore it), and the file that was written."""
 
-    way: str
+    backend: str
     void: bool = False
     file: Path | None = None
 
 
-class Playing:
-    """A finished buffer, float32 of shape (frame, channel), being played; a device's thread takes from it.
+class Playback:
+    """Hands a finished buffer, float32 of shape (frame, channel), to a device's thread block by block.
 
-    `void` says that an underflow tore it, `lost` that its device went away before its end; `blocks` counts what a
-    device has taken.
+    `void` is set when an underflow tore the sound, `lost` when the device went away before the end; `blocks` counts the
+    blocks taken so far.
     """
 
     def __init__(self, samples: Samples, gain_db: float = 0.0, *, from_frame: int = 0, loop: bool = False) -> None:
@@ -44,7 +44,7 @@ class Playing:
         self._stopping: int | None = None
 
     def take(self, out: Samples) -> None:
-        """Fill a device's block with what comes next, and silence after the end."""
+        """Fill a device's block with the next frames, and with silence after the end."""
         filled = 0
         while filled < len(out) and not self.ended:
             part = self._samples[self.frame : self.frame + len(out) - filled]
@@ -74,10 +74,10 @@ class Playing:
             self._stopping = 0
 
     def end(self) -> None:
-        """End at once, as a device does that has nothing more to take."""
+        """End at once, without a fade."""
         self.ended = True
 
     def lose(self) -> None:
-        """Note that the device went away; nothing is charged for what was not heard."""
+        """Mark the playback as lost: the device went away, and what was not heard is not charged."""
         if not self.ended:
             self.lost = self.ended = True

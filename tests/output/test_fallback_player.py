@@ -8,11 +8,11 @@ import numpy as np
 import pytest
 
 from trainer.errors import MissingHereError
+from trainer.output.fallback_player import FallbackPlayer, terminal_player
 from trainer.output.file_player import FilePlayer
-from trainer.output.heard_files import HeardFiles
+from trainer.output.playback import Playback, PlaybackResult
 from trainer.output.player import Player
-from trainer.output.playing import Played, Playing
-from trainer.output.returning_player import ReturningPlayer, terminal_player
+from trainer.output.temporary_sounds import TemporarySounds
 
 SOUND = np.zeros((100, 2), np.float32)
 
@@ -20,7 +20,7 @@ SOUND = np.zeros((100, 2), np.float32)
 class Machine:
     """A machine whose sound server a test ends and starts; `opened` counts how often a device was had."""
 
-    def __init__(self, files: HeardFiles) -> None:
+    def __init__(self, files: TemporarySounds) -> None:
         self.files, self.there, self.opened, self.closed = files, True, 0, 0
         self.told: list[str] = []
         self.promises_only = False
@@ -31,26 +31,26 @@ class Machine:
         self.opened += 1
         return Device(self), []
 
-    def player(self) -> ReturningPlayer:
-        return ReturningPlayer(self.find, self.files, self.told.append)
+    def player(self) -> FallbackPlayer:
+        return FallbackPlayer(self.find, self.files, self.told.append)
 
 
 class Device(Player):
-    way = "device"
+    backend = "device"
 
     def __init__(self, machine: Machine) -> None:
         self._machine = machine
 
-    def start(self, samples: np.ndarray, rate_hz: int, *, from_frame: int = 0, loop: bool = False) -> Playing:
+    def start(self, samples: np.ndarray, rate_hz: int, *, from_frame: int = 0, loop: bool = False) -> Playback:
         raise AssertionError("the terminal plays to the end")
 
-    def check(self, playing: Playing) -> None:
+    def update(self, playback: Playback) -> None:
         """Nothing moves on by itself."""
 
-    def play(self, samples: np.ndarray, rate_hz: int) -> Played:
+    def play(self, samples: np.ndarray, rate_hz: int) -> PlaybackResult:
         if not self._machine.there or self._machine.promises_only:
             raise MissingHereError("device_gone")
-        return Played(self.way)
+        return PlaybackResult(self.backend)
 
     def close(self) -> None:
         self._machine.closed += 1
@@ -58,12 +58,12 @@ class Device(Player):
 
 @pytest.fixture
 def machine(tmp_path: Path) -> Machine:
-    return Machine(HeardFiles(tmp_path))
+    return Machine(TemporarySounds(tmp_path))
 
 
 def test_a_server_that_ends_leaves_a_file_and_one_that_is_back_is_used_again(machine: Machine) -> None:
     player = machine.player()
-    assert player.play(SOUND, 48_000).way == "device"
+    assert player.play(SOUND, 48_000).backend == "device"
     assert machine.told == []
     machine.there = False
     written = player.play(SOUND, 48_000)
@@ -71,28 +71,28 @@ def test_a_server_that_ends_leaves_a_file_and_one_that_is_back_is_used_again(mac
     assert written.file.is_file()
     assert "The output device is gone." in machine.told[0]
     assert "deleted when the program ends" in machine.told[1]
-    assert player.play(SOUND, 48_000).way == "file"
+    assert player.play(SOUND, 48_000).backend == "file"
     assert len(machine.told) == 2  # said once
     machine.there = True
-    assert player.play(SOUND, 48_000).way == "device"
+    assert player.play(SOUND, 48_000).backend == "device"
     assert machine.told[2:] == ["The sound output is back."]
     assert machine.closed == 1
 
 
 def test_a_server_that_was_only_begun_again_plays_the_sound_at_once(machine: Machine) -> None:
     player = machine.player()
-    device = player._now
+    device = player._player
     assert isinstance(device, Device)
     device._machine = Machine(machine.files)  # the one that it was opened on is gone
     device._machine.there = False
-    assert player.play(SOUND, 48_000).way == "device"
+    assert player.play(SOUND, 48_000).backend == "device"
     assert machine.opened == 2
 
 
 def test_a_device_that_promises_and_fails_is_not_tried_for_ever(machine: Machine) -> None:
     player = machine.player()
     machine.promises_only = True
-    assert player.play(SOUND, 48_000).way == "file"
+    assert player.play(SOUND, 48_000).backend == "file"
     assert machine.opened == 2
 
 
