@@ -13,7 +13,7 @@ from hypothesis import settings
 from tests.solved_cache import remembering, solved_folder
 from trainer.cases.single_case.shipped import profile_named, profile_names
 from trainer.commands.call.this_machine import universe_folder
-from trainer.desk import solver
+from trainer.desk import caching_solver as solver
 from trainer.sets import sealed as sealed_set
 
 pytest_plugins = ["tests.outside_programs"]

@@ -71,7 +71,7 @@ def sitting_of(opened: OpenedSet, store: Store, learner: str = "ann", clocks: Cl
 def seated(sitting: Sitting) -> tuple[Desk, SetItem]:
     """Sit down at the next case and hear the whole test."""
     desk = sitting.desk(RecordingPlayer(), UNIVERSES)
-    item = sitting.seat(desk)
+    item = sitting.start_case(desk)
     desk.do(actions.hear(desk.attempt, None, "front", desk.solver))
     return desk, item
 
@@ -91,7 +91,7 @@ def work_through(sitting: Sitting, right: Sequence[bool], certainty: float = 0.9
     """Work every case of an exam, rightly or wrongly."""
     for good in right:
         desk = sitting.desk(RecordingPlayer(), UNIVERSES)
-        item = sitting.seat(desk)
+        item = sitting.start_case(desk)
         desk.commit(right_finding(item, certainty) if good else wrong_finding(item, certainty))
         desk.hand_in()
         sitting.refresh()

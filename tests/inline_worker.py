@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import deque
 
 from trainer.cases.solved.universe_cache import Universes
-from trainer.desk.labour import Labour
+from trainer.desk.background_tasks import BackgroundTasks
 from trainer.desk.worker import Job
 from trainer.errors import UserError
 
@@ -14,7 +14,7 @@ class InlineWorker:
     """Does each job at once when polled."""
 
     def __init__(self, universes: Universes) -> None:
-        self._labour = Labour(universes)
+        self._tasks = BackgroundTasks(universes)
         self._jobs: deque[Job] = deque()
         self.stage, self.share = "", 0.0
 
@@ -29,7 +29,7 @@ class InlineWorker:
         while self._jobs:
             job = self._jobs.popleft()
             try:
-                value = getattr(self._labour, job.does)(lambda stage, share: None, *job.arguments)
+                value = getattr(self._tasks, job.does)(lambda stage, share: None, *job.arguments)
             except UserError as error:
                 job.failed(error)
                 continue

@@ -76,13 +76,13 @@ class Hands:
         """Press keys one after another; `shift+3` holds Shift."""
         for key in keys:
             shift = key.startswith("shift+")
-            self.shell.hands.press(key.removeprefix("shift+"), shift=shift)
+            self.shell.input.press(key.removeprefix("shift+"), shift=shift)
             self.wait(0.02)
         return self
 
     def write(self, text: str) -> Hands:
         """Type text into the field that the keyboard is on."""
-        self.shell.hands.type(text)
+        self.shell.input.type(text)
         return self
 
     def wait(self, seconds: float, step: float = 0.02) -> Hands:
@@ -98,7 +98,7 @@ class Hands:
         order = self.layout.order
         assert name in order, f"{name} is not among {order}"
         while self.shell.focus != name:
-            self.shell.hands.press("tab")
+            self.shell.input.press("tab")
         return self
 
     def act(self, name: str) -> Hands:
@@ -111,7 +111,7 @@ class Hands:
         assert one is not None
         assert one.visible is not None, f"{name} is scrolled away"
         box = one.visible
-        self.shell.hands.click(box.x + box.w / 2, box.y + box.h / 2)
+        self.shell.input.click(box.x + box.w / 2, box.y + box.h / 2)
         return self.wait(0.02)
 
     @property

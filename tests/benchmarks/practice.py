@@ -73,7 +73,7 @@ def row_for(count: int) -> str:
             return Course(store, "anna", lambda: "2031-01-01T00:00:00+00:00", np.random.default_rng(2))
 
         at_hand = course()
-        entries = list(at_hand.stands.entries)
+        entries = list(at_hand.state.entries)
         choosing = median_ms(lambda: at_hand.next(pools))
         one_more = median_ms(lambda: (learner_of(entries), at_hand.next(pools)))
         anew = median_ms(lambda: course().next(pools))

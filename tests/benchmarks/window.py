@@ -88,7 +88,7 @@ def seated(app: App, case: str = CASE) -> BenchScreen:
     turn(app)
     app.shell.focus_on("code")
     for letter in case:
-        app.shell.hands.type(letter)
+        app.shell.input.type(letter)
     key(pygame.K_RETURN)
     turn(app)
     screen = app.shell.screen

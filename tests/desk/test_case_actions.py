@@ -169,7 +169,7 @@ def test_a_repair_of_a_cylinder_that_the_engine_has_not_is_refused() -> None:
 def test_in_an_exam_the_finding_hands_the_case_in_and_nothing_tells_whether_it_is_right() -> None:
     sitting = sitting_of(small_set(SMALL), open_store(None))
     desk = sitting.desk(RecordingPlayer(), UNIVERSES)
-    sitting.seat(desk)
+    sitting.start_case(desk)
     doing = CaseActions(desk, WORDING)
     committed = doing.commit(Finding((), 0.5))
     assert committed.handed_in

@@ -9,11 +9,11 @@ from tests.desk_hands import clock
 from tests.players import ClockedPlayer
 from tests.universes import POOLS, UNIVERSES
 from trainer.cases.single_case.shipped import profile_named, profile_names
+from trainer.desk.attempt_start import start_or_resume
 from trainer.desk.case_source import find_case
 from trainer.desk.desk import Desk
 from trainer.desk.exercise_maker import Exercises
 from trainer.desk.learner_course import Course
-from trainer.desk.seat import seat
 from trainer.errors import WrongCallError
 from trainer.practice.attempt import actions
 from trainer.practice.course.lessons import LESSONS, worked_finding
@@ -56,10 +56,10 @@ def test_answers_are_read_once_and_stand_as_if_read_anew() -> None:
     for seed in range(6):
         exercise = EXERCISES.make(Spec("limits", "ridge_v6", "after", 1, seed))
         course.answer(course.begin(exercise), exercise, seed % len(exercise.choices), 0.95)
-        _ = course.stands
-    assert course.stands.entries == course_in(store).stands.entries
-    assert len(course.stands.entries) == 6
-    assert course.stands.abilities[Skill.LIMITS].answers == 6
+        _ = course.state
+    assert course.state.entries == course_in(store).state.entries
+    assert len(course.state.entries) == 6
+    assert course.state.abilities[Skill.LIMITS].answers == 6
 
 
 def test_the_next_task_is_never_the_third_of_its_class_in_a_row() -> None:
@@ -86,7 +86,7 @@ def test_the_worked_lesson_is_proved_by_the_model_and_tells_nothing_of_skills() 
     store = open_store(None)
     desk = Desk(store, ClockedPlayer(), clock(), UNIVERSES)
     lesson = LESSONS[0]
-    seat(desk, find_case(lesson.case), "anna", clock()(), at={"lesson": lesson.number})
+    start_or_resume(desk, find_case(lesson.case), "anna", clock()(), at={"lesson": lesson.number})
     assert course_in(store).lesson is lesson
     for step in lesson.steps:
         desk.do(step.do(desk.attempt, desk.solver))
@@ -97,18 +97,18 @@ def test_the_worked_lesson_is_proved_by_the_model_and_tells_nothing_of_skills() 
     desk.close(debrief.outcome, debrief.features)
     course = course_in(store)
     assert course.lesson is LESSONS[1]
-    assert all(ability.answers == 0 for ability in course.stands.abilities.values())
+    assert all(ability.answers == 0 for ability in course.state.abilities.values())
 
 
 def test_a_case_tells_of_every_skill_that_it_asked_for() -> None:
     store = open_store(None)
     desk = Desk(store, ClockedPlayer(), clock(), UNIVERSES)
-    seat(desk, find_case("faint_hum_on_three"), "anna", clock()())
+    start_or_resume(desk, find_case("faint_hum_on_three"), "anna", clock()())
     desk.do(actions.hear(desk.attempt, None, "front", desk.solver))
     desk.commit(worked_finding(desk.attempt))
     debrief = desk.debrief()
     desk.close(debrief.outcome, debrief.features)
-    told = {answer.demand.skill: answer.right for answer in course_in(store).stands.entries[0].answers}
+    told = {answer.demand.skill: answer.right for answer in course_in(store).state.entries[0].answers}
     assert told == {
         Skill.HEARING: True,
         Skill.NUMBERING: True,
@@ -121,16 +121,16 @@ def test_a_case_tells_of_every_skill_that_it_asked_for() -> None:
 def test_a_case_left_alone_waits_under_its_class_and_comes_back_sure_and_wrong_first() -> None:
     store = open_store(None)
     desk = Desk(store, ClockedPlayer(), clock(), UNIVERSES)
-    seat(desk, find_case("misfire_without_a_circuit"), "anna", clock()())
+    start_or_resume(desk, find_case("misfire_without_a_circuit"), "anna", clock()())
     other = truth_of(find_case("faint_hum_on_three").case.faults)
     desk.commit(Finding(other, 0.95))
     debrief = desk.debrief()
     desk.close(debrief.outcome, debrief.features)
     course = course_in(store)
-    (waits,) = course.stands.waiting
+    (waits,) = course.state.waiting
     assert waits.topic == "case:circuit_passes"
     assert waits.sure
-    chosen = choose(tasks_for(pools(), np.random.default_rng(2)), course.stands, course.day + 1.5)  # type: ignore[arg-type]
+    chosen = choose(tasks_for(pools(), np.random.default_rng(2)), course.state, course.day + 1.5)  # type: ignore[arg-type]
     assert (chosen.why, chosen.about) == ("sure_wrong", "case:circuit_passes")
     assert chosen.task.topic == "case:circuit_passes"
 

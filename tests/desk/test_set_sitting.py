@@ -53,7 +53,7 @@ POLICIES = [
 def test_what_a_policy_allows_is_given_and_no_more(store: Store, lines, what: str, allowed: int, refusal: str) -> None:
     sitting = sitting_of(small_set(practice(*lines)), store)
     desk = sitting.desk(RecordingPlayer(), UNIVERSES)
-    sitting.seat(desk)
+    sitting.start_case(desk)
 
     def act() -> None:
         if what == "hear":
@@ -178,7 +178,7 @@ def test_after_closing_nothing_more_is_taken_where_debriefs_open_then(store: Sto
     with pytest.raises(WrongCallError, match="set_closed"):
         desk.do(actions.hear(desk.attempt, [3], "front", desk.solver))
     with pytest.raises(WrongCallError, match="set_closed"):
-        sitting_of(small_set(after), store, "ann", clocks).seat(sitting.desk(RecordingPlayer(), UNIVERSES))
+        sitting_of(small_set(after), store, "ann", clocks).start_case(sitting.desk(RecordingPlayer(), UNIVERSES))
 
 
 def test_tries_are_counted_by_whole_sets(store: Store) -> None:
@@ -202,7 +202,7 @@ def test_a_case_goes_on_where_it_was_left_and_says_so(store: Store) -> None:
     assert again.next_item is not None
     assert again.next_item.index == item.index
     later = again.desk(RecordingPlayer(), UNIVERSES)
-    again.seat(later)
+    again.start_case(later)
     assert later.attempt.events == desk.attempt.events + 1
     assert store.events(later.attempt_id)[-1].kind is EventKind.RESUMED
 
@@ -245,7 +245,7 @@ def test_an_exams_case_that_was_committed_but_not_handed_in_is_handed_in(store: 
     desk.commit(right_finding(item))
     again = sitting_of(exam, store)
     later = again.desk(RecordingPlayer(), UNIVERSES)
-    assert again.seat(later).index == item.index + 1
+    assert again.start_case(later).index == item.index + 1
     assert store.events(desk.attempt_id)[-1].kind is EventKind.CLOSED
     with pytest.raises(WrongCallError, match="not_in_exam"):
         desk.close(Desk.debrief(desk).outcome)
@@ -293,7 +293,7 @@ def test_a_clock_that_went_back_between_two_cases_or_while_the_program_was_shut_
     desk, _item = seated(sitting)
     assert kinds(store, desk) == [EventKind.STARTED, EventKind.CLOCK_BACK, EventKind.HEARD]
     clocks.now = "2026-12-01T08:00:00.000+00:00"
-    sitting_of(small_set(), store, "ann", clocks).seat(sitting.desk(RecordingPlayer(), UNIVERSES))
+    sitting_of(small_set(), store, "ann", clocks).start_case(sitting.desk(RecordingPlayer(), UNIVERSES))
     assert kinds(store, desk)[3:] == [EventKind.CLOCK_BACK, EventKind.RESUMED]
 
 

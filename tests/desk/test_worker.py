@@ -14,7 +14,7 @@ import pytest
 from tests.desk_hands import new_desk
 from tests.universes import UNIVERSES
 from trainer.commands.call.this_machine import universe_folder
-from trainer.desk.labour import Labour
+from trainer.desk.background_tasks import BackgroundTasks
 from trainer.desk.worker import Job, ProcessWorker
 from trainer.errors import MissingHereError, UserError, WrongCallError
 from trainer.instruments.measuring import Request
@@ -54,7 +54,7 @@ def test_a_sound_from_the_process_is_the_one_rendered_here(worker: ProcessWorker
     values, _errors = ask(worker, "hear", attempt, (3,), "front")
     assert worker.busy
     wait_for(worker, lambda: bool(values))
-    here = Labour(UNIVERSES).hear(lambda stage, share: None, attempt, (3,), "front")
+    here = BackgroundTasks(UNIVERSES).hear(lambda stage, share: None, attempt, (3,), "front")
     assert np.array_equal(values[0].sound.samples, here.sound.samples)  # type: ignore[attr-defined, union-attr]
     assert values[0].data == here.data  # type: ignore[attr-defined]
     assert not worker.busy

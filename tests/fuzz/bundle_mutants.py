@@ -20,7 +20,7 @@ from tests.fuzz.lines import damaged_bytes, damaged_lines
 from tests.fuzz.values import damaged_data, picked
 from tests.fuzz.world import World, copied, emptied
 from tests.universes import UNIVERSES
-from trainer.desk.solver import RememberingSolver
+from trainer.desk.caching_solver import CachingSolver
 from trainer.practice.attempt.events import Event
 from trainer.records.class_report.collect import collect
 from trainer.records.class_report.marking import mark_set
@@ -91,7 +91,7 @@ def used(world: World, content: bytes, one: OpenedSet) -> bool:
         if taken.fate is not Fate.NEW:
             assert not store.count(), "a refused bundle left events"
             return False
-        mark_set(store, one.case_set, [one.key], RememberingSolver(), UNIVERSES)
+        mark_set(store, one.case_set, [one.key], CachingSolver(), UNIVERSES)
     finally:
         store.close()
     uses.export(world, uses.Said())

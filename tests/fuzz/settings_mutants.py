@@ -46,7 +46,7 @@ def used(path: Path, content: bytes, store: Store, *, seen: bool) -> bool:
     assert path.read_bytes() == content, "reading changed the settings"
     now = BEGUN.isoformat()
     for device in ("", settings.device, *settings.ears):
-        ears = settings.ears_at(device)
+        ears = settings.calibration_of(device)
         if ears.holds(now):
             listening_text(ears.verdict)
     settings.opens("4711")

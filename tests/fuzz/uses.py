@@ -15,8 +15,8 @@ from tests.fuzz.world import BEGUN_CASE, FINISHED_CASE, LEARNER, World
 from tests.universes import UNIVERSES
 from tests.window_hands import Hands
 from trainer.commands.entry import main
+from trainer.desk.caching_solver import CachingSolver
 from trainer.desk.settings import read_settings
-from trainer.desk.solver import RememberingSolver
 from trainer.errors import ProblemsFoundError, UserError
 from trainer.records.class_report import exports
 from trainer.records.class_report.collect import collect
@@ -143,7 +143,7 @@ def mark(world: World, said: Said) -> None:
     with records(world, said) as store:
         one = opened_set(world)
         collect(store, [world.stick], one.case_set.id, [one.key])
-        mark_set(store, one.case_set, [one.key], RememberingSolver(), UNIVERSES, again=True)
+        mark_set(store, one.case_set, [one.key], CachingSolver(), UNIVERSES, again=True)
         assert any(kept.id == one.case_set.id for kept in stored_sets(store))
 
 

@@ -33,11 +33,11 @@ from tests.universes import UNIVERSES
 from tests.window.every_screen import every_screen
 from tests.window_hands import Hands, PlainMeasure
 from trainer.cases.single_case.shipped import case_names
-from trainer.desk.settings import SCALES, pin_kept, read_settings
+from trainer.desk.settings import SCALES, hashed_pin, read_settings
 from trainer.desk.worker import Job
 from trainer.errors import MissingHereError
 from trainer.window.drawing.paint import Painter
-from trainer.window.drawing.typeface import Type
+from trainer.window.drawing.typeface import Typeface
 from trainer.window.shell.screen import Screen
 from trainer.words import speak
 
@@ -51,7 +51,7 @@ TYPED = (
     "anna", "ben 2", "1", "3", "8", "12", "0.4", "OL", "no sound", "../x", "", "a" * 200, "ñandú Ω 漢字", "=1+1", "<b>",
     "'; DROP TABLE event; --", "2027-03-01T12:00", "anvil lantern plum", "3BSY-4VMY-C6EW", "{who} %s", "4711",
 )  # fmt: skip
-STATION_PIN = pin_kept("4711")
+STATION_PIN = hashed_pin("4711")
 
 SLOW = ("hint", "debrief", "exercise", "prove_set", "preview_set", "collect")
 
@@ -147,7 +147,7 @@ class Monkey:
             (0.02, self._mishap),
         )  # fmt: skip
         pygame.font.init()
-        self._letters = Type(1.0)
+        self._letters = Typeface(1.0)
         self._paper = pygame.Surface((1280, 800))
         self._folder = folder / "first"
         self._start()
@@ -224,9 +224,9 @@ class Monkey:
         shift = key.startswith("shift+")
         before = self.shell.screen
         plain = key.removeprefix("shift+")
-        self.shell.hands.press(plain, shift=shift, ctrl=ctrl)
+        self.shell.input.press(plain, shift=shift, ctrl=ctrl)
         if self.shell.screen is before and not ctrl and (len(plain) == 1 or plain == "backspace"):
-            self.shell.hands.type("\b" if plain == "backspace" else plain)  # as SDL says it: a key, then its text
+            self.shell.input.type("\b" if plain == "backspace" else plain)  # as SDL says it: a key, then its text
         self.hands.wait(0.02)
         return f"press {'ctrl+' if ctrl else ''}{key}"
 
@@ -234,7 +234,7 @@ class Monkey:
         name = self._one_of(tuple(self.hands.layout.order))
         if name:
             self.shell.focus_on(name)
-            self.shell.hands.press("enter")
+            self.shell.input.press("enter")
             self.hands.wait(0.02)
         return f"enter on {name}"
 
@@ -247,7 +247,7 @@ class Monkey:
 
     def _click_anywhere(self) -> str:
         x, y = self.rng.random() * self._size[0], self.rng.random() * self._size[1]
-        self.shell.hands.click(x, y)
+        self.shell.input.click(x, y)
         self.hands.wait(0.02)
         return f"click at {x:.0f}, {y:.0f}"
 
@@ -256,7 +256,7 @@ class Monkey:
         name, written = self._one_of(fields), self._one_of(self._words)
         if name:
             self.shell.focus_on(name)
-        self.shell.hands.type(written)
+        self.shell.input.type(written)
         if self.rng.random() < 0.5:
             self.hands.press("enter")
         return f"type {written[:40]!r} into {name}"
@@ -264,7 +264,7 @@ class Monkey:
     def _wheel(self) -> str:
         x, y = self.rng.random() * self._size[0], self.rng.random() * self._size[1]
         steps = float(self.rng.normal(0.0, 8.0))
-        self.shell.hands.wheel(x, y, steps, 15.0)
+        self.shell.input.wheel(x, y, steps, 15.0)
         return f"wheel {steps:.1f} at {x:.0f}, {y:.0f}"
 
     def _resize(self) -> str:
@@ -345,10 +345,10 @@ class Monkey:
             if len(shell.screens) == 1:
                 break
             before = (shell.screen, len(shell.screens))
-            shell.hands.press("escape")
+            shell.input.press("escape")
             self.hands.wait(0.1)
             if (shell.screen, len(shell.screens)) == before:  # a screen may first give up what was begun on it
-                shell.hands.press("escape")
+                shell.input.press("escape")
                 self.hands.wait(0.1)
                 assert (shell.screen, len(shell.screens)) != before, (
                     f"Escape does not leave the screen {shell.screen.name}"

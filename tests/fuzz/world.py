@@ -21,13 +21,13 @@ from tests.exam_sets import Clocks, sitting_of
 from tests.universes import UNIVERSES
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import FaultKind
+from trainer.desk.attempt_start import start_or_resume
+from trainer.desk.caching_solver import CachingSolver
 from trainer.desk.case_source import find_case
 from trainer.desk.desk import Desk
 from trainer.desk.exercise_maker import Exercises
 from trainer.desk.learner_course import Course
-from trainer.desk.seat import seat
-from trainer.desk.settings import Ears, Settings, write_settings
-from trainer.desk.solver import RememberingSolver
+from trainer.desk.settings import DeviceCalibration, Settings, write_settings
 from trainer.instruments.measuring import Request
 from trainer.output.sound_setup import Verdict
 from trainer.practice.attempt import actions, repair
@@ -77,7 +77,7 @@ FINDING = Finding((Claim(frozenset({3}), Location.PASS_THROUGH, FaultKind.OPEN, 
 SETTINGS = Settings(
     language="en", last_learner=LEARNER, station_pin=f"{'0' * 16}-{'1' * 128}", device="headset",
     ears={
-        "headset": Ears(
+        "headset": DeviceCalibration(
             level_db=-8.0, checked_at="2026-01-01T00:00:00.000+00:00",
             verdict={**Verdict("ready", 6.0, "stereo", "yes", "all").plain, "level_db": -8.0},
         )
@@ -181,7 +181,7 @@ def _made(folder: Path) -> World:
     station = open_store(None)
     _work_the_set(station, opened_set, OTHER, (WRONG, RIGHT, WRONG)).bundle(folder / "stick")
     store_set(store, case_set)
-    mark_set(store, case_set, [opened_set.key], RememberingSolver(), UNIVERSES)
+    mark_set(store, case_set, [opened_set.key], CachingSolver(), UNIVERSES)
     keep_roster(store, [Person(LEARNER, "Anna Meyer", "day"), Person(OTHER, "Ben", "day")])
     at = "2026-12-02T08:00:00.000+00:00"
     add_note(store, case_set.id, Note(at, "comment", "", 1, "played on the projector"))
@@ -209,7 +209,7 @@ def _practise(store: Store) -> None:
             course.answer(begun, exercise, (exercise.right + seed) % len(exercise.choices), 0.75)
     for name in (BEGUN_CASE, FINISHED_CASE):
         desk = Desk(store, RecordingPlayer(), now, UNIVERSES)
-        seat(desk, find_case(name), LEARNER, now())
+        start_or_resume(desk, find_case(name), LEARNER, now())
         desk.do(actions.hear(desk.attempt, None, "front", desk.solver))
         desk.do(actions.hear(desk.attempt, [3], "front", desk.solver))
         desk.do(actions.read_codes(desk.attempt, desk.solver, clear=True))
@@ -229,7 +229,7 @@ def _work_the_set(store: Store, opened_set: OpenedSet, learner: str, outcomes: t
     sitting = sitting_of(opened_set, store, learner, Clocks())
     for outcome in outcomes:
         desk = sitting.desk(RecordingPlayer(), UNIVERSES)
-        sitting.seat(desk)
+        sitting.start_case(desk)
         desk.commit(FINDING)
         desk.close(outcome)
         sitting.refresh()

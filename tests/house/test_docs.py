@@ -13,7 +13,7 @@ from tests.universes import UNIVERSES
 from trainer.cases.single_case.case_file import case_from
 from trainer.cases.single_case.shipped import case_names, profile_named, profile_names
 from trainer.commands.entry import main
-from trainer.desk.solver import RememberingSolver
+from trainer.desk.caching_solver import CachingSolver
 from trainer.records.class_report.collect import collect
 from trainer.records.class_report.marking import mark_set
 from trainer.records.store.learner_record import write_record
@@ -41,7 +41,7 @@ def class_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     station.close()
     school = open_store(folder)
     collect(school, [folder / "stick"], exam.case_set.id, [exam.key])
-    mark_set(school, exam.case_set, [exam.key], RememberingSolver(), UNIVERSES)
+    mark_set(school, exam.case_set, [exam.key], CachingSolver(), UNIVERSES)
     write_record(school, folder / "me.record", "me", "2026-01-01T00:00:00+00:00")
     school.close()
     (folder / "roster.csv").write_text("learner,name,class\nann,Ann Meyer,day class\n", "utf-8")

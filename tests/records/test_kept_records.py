@@ -14,7 +14,7 @@ import pytest
 from tests.exam_sets import PASSPHRASE
 from tests.universes import UNIVERSES
 from trainer.cases.single_case.shipped import case_named
-from trainer.desk.solver import RememberingSolver
+from trainer.desk.caching_solver import CachingSolver
 from trainer.practice.attempt.attempt import Attempt, replayed
 from trainer.practice.attempt.events import EventKind
 from trainer.practice.attempt.judging import scored
@@ -116,7 +116,7 @@ def test_old_bundles_are_marked_as_they_were_or_refused_by_their_version(tmp_pat
     exam = open_set(KEPT / "small.sealed", lambda: PASSPHRASE)
     store = open_store(None)
     collect(store, [tmp_path], exam.case_set.id, [exam.key])
-    marked = mark_set(store, exam.case_set, [exam.key], RememberingSolver(), UNIVERSES)
+    marked = mark_set(store, exam.case_set, [exam.key], CachingSolver(), UNIVERSES)
     if MODEL_VERSION != MADE_WITH:
         assert (marked.marked, marked.voided, dict(marked.refused)) == (0, 1, {Refusal("other_model", MADE_WITH): 15})
         return

@@ -156,7 +156,7 @@ def test_ruling_out_is_kept_and_judged_only_by_the_learner() -> None:
 @pytest.mark.parametrize("name", thinned(case_names(), 3))
 def test_every_shipped_case_can_be_proved_by_its_own_repair(name: str) -> None:
     from trainer.cases.single_case.shipped import case_named
-    from trainer.desk.solver import RememberingSolver
+    from trainer.desk.caching_solver import CachingSolver
     from trainer.practice.attempt.attempt import begun, finding_data, step
     from trainer.practice.attempt.events import Event, EventKind
     from trainer.practice.attempt.repair import Repair, repair, retest
@@ -169,7 +169,7 @@ def test_every_shipped_case_can_be_proved_by_its_own_repair(name: str) -> None:
         done = repair(attempt, Repair(fault.location, frozenset(fault.cylinders), fault.side))
         attempt = step(attempt, Event(number, done.kind, "t", done.data))
     assert attempt.faults_left == ()
-    assert retest(attempt, RememberingSolver()).data["proved"]
+    assert retest(attempt, CachingSolver()).data["proved"]
 
 
 def test_the_input_may_end_in_the_middle_of_the_answer(tmp_path: Path) -> None:

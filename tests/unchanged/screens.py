@@ -20,8 +20,8 @@ from tests.window.every_screen import every_screen
 from tests.window_hands import Hands
 from trainer.desk.settings import Settings
 from trainer.window.drawing.paint import Painter
-from trainer.window.drawing.typeface import Type, grown
-from trainer.window.kit.layout import laid_out
+from trainer.window.drawing.typeface import Typeface, grown
+from trainer.window.kit.layout import lay_out
 from trainer.window.kit.nodes import Node
 
 FOLDER = Path(__file__).parents[2] / "assets_generated" / "screens"
@@ -38,7 +38,7 @@ def screens() -> Iterator[tuple[str, Node, str, Hands]]:
     """
     pygame.font.init()
     with tempfile.TemporaryDirectory() as folder:
-        hands = Hands(settings=Settings(), measure=Type(1.0), folder=Path(folder))
+        hands = Hands(settings=Settings(), measure=Typeface(1.0), folder=Path(folder))
         for name in every_screen(hands):
             hands.shell.notice = ""
             hands.shell.touch()
@@ -48,9 +48,9 @@ def screens() -> Iterator[tuple[str, Node, str, Hands]]:
 
 def picture(root: Node, focus: str, size: tuple[int, int], scale: float, theme: str = "dark") -> Image.Image:
     """Return one screen as a picture."""
-    letters = Type(scale * grown(*size))
+    letters = Typeface(scale * grown(*size))
     surface = pygame.Surface(size)
-    Painter(letters, theme).paint(surface, laid_out(root, *size, letters, {}), focus)
+    Painter(letters, theme).paint(surface, lay_out(root, *size, letters, {}), focus)
     return Image.frombytes("RGB", size, pygame.image.tobytes(surface, "RGB"))
 
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from tests.window_hands import Hands
-from trainer.window.kit.layout import Layout, Measure, Placed
+from trainer.window.kit.layout import Layout, Measure, PlacedNode
 
 LEAVES = ("text", "button", "tick", "field", "bar", "picture")
 
@@ -138,7 +138,7 @@ def wrong_with(layout: Layout, measure: Measure, size: tuple[int, int]) -> list[
     return [*_clipped(layout, size), *_too_wide(layout, measure), *_covered(layout)]
 
 
-def _leaves(layout: Layout) -> list[Placed]:
+def _leaves(layout: Layout) -> list[PlacedNode]:
     return [one for one in layout.placed if one.node.kind in LEAVES]
 
 
@@ -171,5 +171,5 @@ def _covered(layout: Layout) -> Iterator[str]:
             yield f"{_name(first)} and {_name(second)} lie over one another"
 
 
-def _name(one: Placed) -> str:
+def _name(one: PlacedNode) -> str:
     return one.node.name or repr(one.node.text[:30])

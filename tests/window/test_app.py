@@ -138,7 +138,7 @@ def test_mouse_wheel_and_resize(sitting: Sitting) -> None:
     sitting.turn()
     page = sitting.app.shell.layout().scrolls["page"]
     assert page[1] > page[0].h
-    sitting.app.shell.hands.wheel(300, 600, -2.0, sitting.app.letters.em)
+    sitting.app.shell.input.wheel(300, 600, -2.0, sitting.app.letters.em)
     assert sitting.app.shell.scrolled["page"] > 0
     em = sitting.app.letters.em
     sitting.app.screen = pygame.display.set_mode((2560, 1600), pygame.RESIZABLE)

@@ -71,4 +71,4 @@ def test_a_case_is_sat_down_at_whatever_settings_say_of_the_time_of_a_set_up(tmp
     hands = Hands(player=NamedPlayer(), settings=settings)
     sit(hands.shell, find_case("faint_hum_on_three"), "ann")
     assert hands.shell.screen.name == "bench"
-    assert not settings.ears_at("headset").holds(BEGUN.isoformat())
+    assert not settings.calibration_of("headset").holds(BEGUN.isoformat())

@@ -25,13 +25,13 @@ from tests.window_hands import Hands
 from trainer import words
 from trainer.desk.settings import Settings
 from trainer.window.drawing.paint import Painter
-from trainer.window.drawing.typeface import Type, grown
-from trainer.window.kit.layout import laid_out
+from trainer.window.drawing.typeface import Typeface, grown
+from trainer.window.kit.layout import lay_out
 from trainer.window.kit.nodes import Node
 
 pygame.font.init()
 
-PLAIN, LARGE = Type(1.0), Type(2.0)
+PLAIN, LARGE = Typeface(1.0), Typeface(2.0)
 
 Screens = Callable[[str], list[tuple[str, Node]]]
 SIZES = ((1024, 600), (1280, 800), (1920, 1080), (3840, 2160))
@@ -105,7 +105,7 @@ def _wrong_with_tab(hands: Hands) -> str:
         return f"not all that can be reached is in {order}"
     start, seen = hands.shell.focus, []
     for _step in order:
-        hands.shell.hands.press("tab")
+        hands.shell.input.press("tab")
         focus = str(hands.shell.focus)
         seen.append(focus)
         one = hands.layout.named(focus)
@@ -132,10 +132,10 @@ def combinations() -> Iterator[ParameterSet]:
 
 @pytest.mark.parametrize(("size", "scale", "language"), list(combinations()))
 def test_nothing_is_clipped_or_covered(screens: Screens, size: tuple[int, int], scale: float, language: str) -> None:
-    letters = Type(scale * grown(*size))
+    letters = Typeface(scale * grown(*size))
     wrong = {}
     for name, root in screens(language):
-        found = wrong_with(laid_out(root, *size, letters, {}), letters, size)
+        found = wrong_with(lay_out(root, *size, letters, {}), letters, size)
         if found:
             wrong[name] = found[:4]
     assert wrong == {}
@@ -187,11 +187,11 @@ def test_one_key_means_one_thing_on_a_screen(screens: Screens) -> None:
 
 @pytest.mark.parametrize("theme", ["dark", "light"])
 def test_every_screen_can_be_painted(theme: str, screens: Screens) -> None:
-    letters = Type(1.0)
+    letters = Typeface(1.0)
     painter, screen = Painter(letters, theme), pygame.Surface((1280, 800))
     looks = set()
     for _name, root in screens("es"):
-        layout = laid_out(root, 1280, 800, letters, {})
+        layout = lay_out(root, 1280, 800, letters, {})
         painter.paint(screen, layout, layout.order[0])
         looks.add(pygame.image.tobytes(screen, "RGB"))
     assert len(looks) > 25  # screens that differ

@@ -8,7 +8,7 @@ import pygame
 import pytest
 
 import trainer.window
-from trainer.window.drawing.typeface import FILES, FONTS, Type
+from trainer.window.drawing.typeface import FILES, FONTS, Typeface
 from trainer.window.kit.looks import THEMES, contrast
 from trainer.words import LANGUAGES
 from trainer.words.visible import visible
@@ -60,7 +60,7 @@ def test_the_licence_of_the_type_lies_beside_it() -> None:
 @pytest.mark.parametrize("character", ["\0", "\x1b", "\u202e", "\u2028"])
 def test_a_character_that_is_not_seen_is_drawn_as_an_escape(character: str) -> None:
     pygame.font.init()
-    letters, hostile = Type(1.0), f"a{character}b"
+    letters, hostile = Typeface(1.0), f"a{character}b"
     assert letters.width(hostile, "body") == letters.width(visible(hostile), "body")
     drawn = [
         pygame.image.tobytes(letters.rendered(one, "body", (0, 0, 0)), "RGBA") for one in (hostile, visible(hostile))

@@ -9,7 +9,7 @@ from trainer import __version__
 from trainer.cases.drawing.features import Features
 from trainer.cases.single_case.case import Case
 from trainer.cases.solved.universe_cache import Universes
-from trainer.desk.solver import RememberingSolver
+from trainer.desk.caching_solver import CachingSolver
 from trainer.errors import WrongCallError
 from trainer.output.playback import PlaybackResult
 from trainer.output.player import Player
@@ -55,7 +55,7 @@ class Desk:
         self._chain_key, self._clock, self._link = chain_key, clock, ""
         self._last_s = 0.0 if clock is None else clock()
         self._last_at = ""
-        self.solver = RememberingSolver()
+        self.solver = CachingSolver()
         self._reasoner: tuple[Case, Reasoner] | None = None
         self.attempt: Attempt
         self.attempt_id: str
@@ -185,7 +185,7 @@ class Desk:
         if not self.attempt.closed:
             self._happen(kind, data)
 
-    def told_certainties(self, now: Score) -> dict[float, tuple[int, float]]:
+    def calibration_with(self, now: Score) -> dict[float, tuple[int, float]]:
         """Return the learner's calibration over all closed attempts and the score of this one."""
         assert self.attempt.finding is not None
         closed = self.store.closings(self._learner, except_for=self.attempt_id)

@@ -7,7 +7,7 @@ from dataclasses import replace
 from trainer.cases.single_case.shipped import profile_named
 from trainer.cases.solved.universe_cache import Universes
 from trainer.circuit.profile import Profile
-from trainer.desk.solver import RememberingSolver
+from trainer.desk.caching_solver import CachingSolver
 from trainer.practice.attempt.actions import Solver
 from trainer.practice.exercises.exercise_kinds import exercise_of
 from trainer.practice.exercises.exercise_types import Exercise, Sounding, Spec, render_sounding, spec_of
@@ -22,7 +22,7 @@ class Exercises:
 
     def __init__(self, universes: Universes, solver: Solver | None = None) -> None:
         self._universes = universes
-        self._solver = solver or RememberingSolver()
+        self._solver = solver or CachingSolver()
 
     def make(self, spec: Spec) -> Exercise:
         """Return an exercise; raises WrongCallError for one that cannot be made here."""

@@ -9,7 +9,7 @@ from trainer.circuit.codes import codes_of
 from trainer.circuit.fault_space import comes_and_goes
 from trainer.circuit.faults import Conditions
 from trainer.circuit.solve import SolvedTest
-from trainer.desk.solver import RememberingSolver
+from trainer.desk.caching_solver import CachingSolver
 from trainer.instruments.bench import Work
 from trainer.output.wav import wav_bytes
 from trainer.practice.reports.attempt_lines import claims_text, code_lines, reason_line
@@ -27,7 +27,7 @@ def handout_html(case: Case) -> str:
     """Return the page; it plays and prints without a network."""
     from markupsafe import Markup
 
-    solver = RememberingSolver()
+    solver = CachingSolver()
     cold = Work(conditions=Conditions(temperature_c=case.temperature_c))
     place = next((f.location for f in case.faults if comes_and_goes(f, case.profile, case.temperature_c)), None)
     work = cold if place is None else Work(conditions=Conditions(case.temperature_c, moved=place, heated=place))

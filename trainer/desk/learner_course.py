@@ -1,4 +1,4 @@
-"""A learner's practice at a desk: where they stand, what comes next and why, and the exercises they answer."""
+"""A learner's practice: their state, what comes next and why, and the exercises they answer."""
 
 from __future__ import annotations
 
@@ -45,17 +45,17 @@ class Course:
         self.store, self.learner, self._now, self._chance = store, learner, now, chance
         self._entries: list[Entry] = []
         self._read = 0
-        self._stands: Learner | None = None
+        self._state: Learner | None = None
 
     @property
-    def stands(self) -> Learner:
-        """Where the learner stands, with everything that was ended up to now."""
+    def state(self) -> Learner:
+        """The learner's abilities and what is to be repeated, from every task closed so far."""
         new = self.store.practised(self.learner, self._read)
         self._entries += entries_of((at, data) for _number, at, data in new)
-        if new or self._stands is None:
+        if new or self._state is None:
             self._read = new[-1][0] if new else self._read
-            self._stands = learner_of(self._entries)
-        return self._stands
+            self._state = learner_of(self._entries)
+        return self._state
 
     @property
     def day(self) -> float:
@@ -65,25 +65,25 @@ class Course:
     @property
     def lesson(self) -> Lesson | None:
         """The lesson that comes first, None where all are done or practice began without them."""
-        entries = self.stands.entries
+        entries = self.state.entries
         return None if any(not entry.lesson for entry in entries) else lesson_after(entries)
 
     def next(self, pools: Sequence[Pool]) -> Chosen:
         """Return the task that teaches most now, out of what these engines offer."""
-        return choose(tasks_for(pools, self._chance), self.stands, self.day)
+        return choose(tasks_for(pools, self._chance), self.state, self.day)
 
     def stale_class(self) -> str:
         """Return the class that the last two tasks shared, which the next must not have; "" for none."""
-        return stale([entry.kind_class for entry in self.stands.entries])
+        return stale([entry.kind_class for entry in self.state.entries])
 
     def rematch(self, engines: Sequence[str]) -> tuple[Round, ...]:
         """Return four short exercises on what this learner confuses most, all of one engine."""
         engine = engines[int(self._chance.integers(len(engines)))]
-        return rematch_of(self.stands.entries, engine, int(self._chance.integers(2**31)))
+        return rematch_of(self.state.entries, engine, int(self._chance.integers(2**31)))
 
     def drill(self, kind: str, engines: Sequence[str]) -> Spec:
         """Return an exercise of one kind at the learner's level; raises WrongCallError for a kind there is not."""
-        return drill_spec(kind, self.stands, engines, self._chance)
+        return drill_spec(kind, self.state, engines, self._chance)
 
     # exercises
 

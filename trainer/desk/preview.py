@@ -9,7 +9,7 @@ from trainer.cases.files.whole_file import write_bytes
 from trainer.cases.solved.universe_cache import Universes
 from trainer.circuit.codes import codes_of
 from trainer.circuit.faults import Conditions
-from trainer.desk.solver import RememberingSolver
+from trainer.desk.caching_solver import CachingSolver
 from trainer.instruments.bench import Work
 from trainer.output.wav import write_wav
 from trainer.practice.reports.attempt_lines import claims_text, code_lines, test_text
@@ -26,7 +26,7 @@ def write_preview(
     case_set: CaseSet, learner: str, folder: Path, universes: Universes, told: Callable[[str], None]
 ) -> list[Path]:
     """Write the sounds that a learner would hear in a set, and what they stand for; returns the files."""
-    solver = RememberingSolver()
+    solver = CachingSolver()
     written, shown = [], []
     for item in items_of(case_set, learner):
         told(text("set.rendering", number=item.number, size=case_set.size))

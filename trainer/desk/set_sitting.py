@@ -188,7 +188,7 @@ class Sitting:
             clock=self._clock,
         )
 
-    def seat(self, desk: Desk, at: Mapping[str, object] | None = None) -> SetItem:
+    def start_case(self, desk: Desk, at: Mapping[str, object] | None = None) -> SetItem:
         """Sit down at the next case, going on where it was begun; raises WrongCallError where none may be worked."""
         item = self.next_item
         if item is None:
@@ -206,7 +206,7 @@ class Sitting:
         if desk.attempt.finding is not None and not self.limits.feedback:
             desk.hand_in()  # the program ended between the finding and its handing in
             self.refresh()
-            return self.seat(desk, at)
+            return self.start_case(desk, at)
         refuse_late(self.limits, self._now())
         desk.note(EventKind.RESUMED)
         self._tell_guards(desk)

@@ -1,4 +1,4 @@
-"""What a station remembers between sittings: looks, language, sound levels and verdicts by device, station mode."""
+"""What a station stores between sessions: looks, language, sound levels and verdicts by device, station mode."""
 
 from __future__ import annotations
 
@@ -27,7 +27,7 @@ MOST_ASIDE = 99
 SCALES = (1.0, 1.25, 1.5, 1.75, 2.0, 2.5)
 
 
-class _Kept(BaseModel):
+class _FrozenModel(BaseModel):
     model_config = ConfigDict(extra="forbid", frozen=True)
 
 
@@ -57,8 +57,8 @@ def _seen(written: str) -> str:
 Name = Annotated[str, Field(max_length=MOST_CHARACTERS)]
 
 
-class Ears(_Kept):
-    """What is known of one output device: its level, at most 0 dB, and what the set-up showed (UTC)."""
+class DeviceCalibration(_FrozenModel):
+    """One output device: its level in dB, at most 0, the verdict of its set-up and when that was made (UTC)."""
 
     level_db: float = Field(default=START_LEVEL_DB, ge=LEAST_LEVEL_DB, le=0.0)
     verdict: Annotated[dict[str, str | float | None], AfterValidator(_verdict)] | None = None
@@ -72,15 +72,15 @@ class Ears(_Kept):
         return age < timedelta(hours=24) and self.verdict.get("level_db") == self.level_db
 
 
-class Settings(_Kept):
-    """Everything that is remembered; `device` "" is the system's default output."""
+class Settings(_FrozenModel):
+    """The settings of a station; `device` "" is the system's default output."""
 
     theme: Literal["dark", "light"] = "dark"
     scale: float = Field(default=1.0, ge=1.0, le=2.5)
     language: Literal["en", "es"] = "en"
     trace: Trace = "fading"
     device: Name = ""
-    ears: dict[str, Ears] = {}
+    ears: dict[str, DeviceCalibration] = {}
     station_pin: Annotated[str, Field(pattern=r"^([0-9a-f]{16}-[0-9a-f]{128})?$")] = ""
     last_learner: Annotated[Name, AfterValidator(_seen)] = ""
     store_url: Name = ""
@@ -91,18 +91,18 @@ class Settings(_Kept):
         """Drop what earlier versions remembered and this one has no use for."""
         return {name: value for name, value in kept.items() if name != "toured"} if isinstance(kept, dict) else kept
 
-    def ears_at(self, device: str) -> Ears:
-        """What is known of a device."""
-        return self.ears.get(device, Ears())
+    def calibration_of(self, device: str) -> DeviceCalibration:
+        """Return the calibration of a device, the default for one that was never set up."""
+        return self.ears.get(device, DeviceCalibration())
 
     def changed(self, **values: object) -> Settings:
         """Return settings with values changed, checked."""
         return Settings.model_validate({**self.model_dump(), **values})
 
-    def with_ears(self, device: str, **values: object) -> Settings:
-        """Return settings with something new known of a device."""
-        ears = Ears.model_validate({**self.ears_at(device).model_dump(), **values})
-        return self.changed(ears={**self.ears, device: ears})
+    def with_calibration(self, device: str, **values: object) -> Settings:
+        """Return settings with the calibration of a device changed."""
+        calibration = DeviceCalibration.model_validate({**self.calibration_of(device).model_dump(), **values})
+        return self.changed(ears={**self.ears, device: calibration})
 
     def opens(self, pin: str) -> bool:
         """Tell whether a PIN leaves station mode."""
@@ -110,8 +110,8 @@ class Settings(_Kept):
         return not self.station_pin or secrets.compare_digest(_hashed(pin, salt), kept)
 
 
-def pin_kept(pin: str) -> str:
-    """Return a PIN as it is kept; "" for none."""
+def hashed_pin(pin: str) -> str:
+    """Return a PIN salted and hashed for the settings file; "" for none."""
     if not pin:
         return ""
     salt = secrets.token_hex(8)

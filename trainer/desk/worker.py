@@ -16,7 +16,7 @@ from pathlib import Path
 from typing import Any, Protocol
 
 from trainer.cases.solved.universe_cache import Universes
-from trainer.desk.labour import Labour
+from trainer.desk.background_tasks import BackgroundTasks
 from trainer.desk.process_guard import guard_memory
 from trainer.errors import MissingHereError, ProblemsFoundError, UserError
 from trainer.words import speak, spoken
@@ -27,7 +27,7 @@ Failed = Callable[[UserError | ProblemsFoundError], None]
 
 @dataclass(frozen=True, slots=True)
 class Job:
-    """A method of Labour with its arguments; what is `idle` steps aside for anything else."""
+    """A method of BackgroundTasks with its arguments; what is `idle` steps aside for anything else."""
 
     does: str
     arguments: tuple[object, ...]
@@ -187,7 +187,7 @@ def _work(line: Connection, universe_folder: Path) -> None:
     """Do jobs until the line is closed."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # the window decides what Ctrl-C ends
     guard_memory()  # cases of exams come in, and nothing in this process needs to be looked into
-    labour = Labour(Universes(universe_folder, in_memory=1))
+    tasks = BackgroundTasks(Universes(universe_folder, in_memory=1))
     while True:
         try:
             does, arguments, language = line.recv()
@@ -197,7 +197,7 @@ def _work(line: Connection, universe_folder: Path) -> None:
             continue
         speak(language)
         try:
-            _answer(line, labour, does, arguments)
+            _answer(line, tasks, does, arguments)
         except OSError:
             return
         _give_back()
@@ -210,14 +210,14 @@ def _give_back() -> None:
         ctypes.CDLL(None).malloc_trim(0)
 
 
-def _answer(line: Connection, labour: Labour, does: str, arguments: tuple[object, ...]) -> None:
+def _answer(line: Connection, tasks: BackgroundTasks, does: str, arguments: tuple[object, ...]) -> None:
     def told(stage: str, share: float) -> None:
         line.send(("told", (stage, share)))
         if line.poll():  # nothing is sent while a job is under way but the word to step aside
             raise _AsideError
 
     try:
-        line.send(("done", getattr(labour, does)(told, *arguments)))
+        line.send(("done", getattr(tasks, does)(told, *arguments)))
     except _AsideError:
         line.send(("aside", None))
     except (UserError, ProblemsFoundError) as error:

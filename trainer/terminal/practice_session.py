@@ -6,11 +6,11 @@ from collections.abc import Callable, Sequence
 
 from trainer.cases.drawing.practice_pool import Pool
 from trainer.circuit.profile import Profile
+from trainer.desk.attempt_start import start_or_resume
 from trainer.desk.case_source import FoundCase, find_case
 from trainer.desk.desk import Desk
 from trainer.desk.exercise_maker import Exercises
 from trainer.desk.learner_course import Begun, Course
-from trainer.desk.seat import seat
 from trainer.errors import MissingHereError, UserError, WrongCallError
 from trainer.practice.course.lessons import ALONE, LESSONS, Lesson, steps_done, worked_finding
 from trainer.practice.course.practice_log import CASE
@@ -41,12 +41,12 @@ class PracticeSession:
         self._course, self._exercises, self._new_desk, self._pools = course, exercises, new_desk, pools
         self._now, self._clock, self._ask, self._say = now, clock, ask, say
         self._player = new_desk().player
-        self._began_s, self._told_stop, self._skipped, self._fresh = clock(), 0, False, True
+        self._began_s, self._announced_minutes, self._skipped, self._fresh = clock(), 0, False, True
         self._words: dict[str, Callable[[Sequence[str]], None]] = {
             "": lambda _words: self._next(), "sounds": lambda _words: self._sounds(),
             "rematch": lambda _words: self._rematch(), "drill": self._drill,
             "skip": lambda _words: self._skip(), "lesson": self._any_lesson,
-            "progress": lambda _words: self._lines(progress_lines(course.stands, course.day)),
+            "progress": lambda _words: self._lines(progress_lines(course.state, course.day)),
             "help": lambda _words: self._say(text("practice.help")),
         }  # fmt: skip
 
@@ -58,13 +58,13 @@ class PracticeSession:
         line = ""
         try:
             while line.lower() != "leave":
-                self._told(line)
+                self._obey(line)
                 line = self._ask(text("practice.prompt") + " ").strip()
         except EOFError:
             pass
         self._say(text("practice.left" if self._course.store.keeps else "left_unkept"))
 
-    def _told(self, line: str) -> None:
+    def _obey(self, line: str) -> None:
         words = line.split() or [""]
         command = self._words.get(words[0].lower())
         if command is None:
@@ -83,9 +83,9 @@ class PracticeSession:
     def _mind_the_time(self) -> None:
         minutes = (self._clock() - self._began_s) / 60.0
         for limit, key in ((REST_MINUTES, "course.twenty"), (STOP_MINUTES, "course.ten")):
-            if self._told_stop < limit <= minutes:
+            if self._announced_minutes < limit <= minutes:
                 self._say(text(key, minutes=round(minutes)))
-                self._told_stop = limit
+                self._announced_minutes = limit
                 return
 
     # what comes next
@@ -118,13 +118,13 @@ class PracticeSession:
 
     def _case(self, found: FoundCase, at: dict[str, object]) -> None:
         desk = self._new_desk()
-        seat(desk, found, self._course.learner, self._now(), at=at)
+        start_or_resume(desk, found, self._course.learner, self._now(), at=at)
         Session(desk, self._ask, self._say).run()
 
     def _lesson(self, lesson: Lesson) -> None:
         desk = self._new_desk()
         found = find_case(lesson.case)
-        seat(desk, found, self._course.learner, self._now(), at={"lesson": lesson.number})
+        start_or_resume(desk, found, self._course.learner, self._now(), at={"lesson": lesson.number})
         self._say(text("course.lesson", number=lesson.number, count=len(LESSONS)))
         self._say(text(f"lesson.intro.{lesson.number}"))
         session = Session(desk, self._ask, self._say)
@@ -179,7 +179,7 @@ class PracticeSession:
             self._say(text("practice.making"))
 
     def _rematch(self) -> None:
-        first, second = top_confusion(self._course.stands.entries)
+        first, second = top_confusion(self._course.state.entries)
         self._say(text("practice.rematch.pair", first=text(f"heard.{first}"), second=text(f"heard.{second}")))
         right = 0
         rounds = self._course.rematch([pool.profile.name for pool in self._pools])

@@ -291,7 +291,7 @@ class Session:
         self._actions.require_feedback()
         self._reason()
         debrief = self.desk.debrief()
-        told = self.desk.told_certainties(debrief.score)
+        told = self.desk.calibration_with(debrief.score)
         self._lines(shown_debrief.debrief_lines(debrief, self.desk.attempt, told))
         self._say(text("debrief.again"))
         self._play(debrief.truth_sound, text("hear.whole"), "front")

@@ -54,7 +54,7 @@ class SetSession:
         """Work the next case; tell whether it was ended, so that another may follow."""
         sitting = self._sitting
         desk = sitting.desk(self._player, self._universes)
-        item = sitting.seat(desk)
+        item = sitting.start_case(desk)
         title = text("set.case", number=item.number, size=sitting.opened.case_set.size)
         session = Session(desk, self._ask, self._say, title=title, void=lambda reason: self._void(desk, reason))
         session.run()

@@ -11,7 +11,7 @@ import pygame
 
 from trainer.desk.settings import Settings
 from trainer.window.drawing.paint import Painter
-from trainer.window.drawing.typeface import Type, grown
+from trainer.window.drawing.typeface import Typeface, grown
 from trainer.window.kit.looks import THEMES
 from trainer.window.shell.screen import Screen
 from trainer.window.shell.services import Services
@@ -80,7 +80,7 @@ class App:
         """Take the size, the scale and the theme that hold now."""
         settings = self.shell.settings
         self._dressed = (settings.scale, settings.theme, self.screen.get_size())
-        self.letters = Type(settings.scale * grown(*self.screen.get_size()))
+        self.letters = Typeface(settings.scale * grown(*self.screen.get_size()))
         self.painter = Painter(self.letters, settings.theme)
         self.shell.measured_by(*self.screen.get_size(), self.letters)
 
@@ -124,11 +124,11 @@ class App:
                 screen.away()
         elif event.type == pygame.TEXTINPUT:
             if shell.screen is self._pressed_on:  # the letter of a key that opened a screen is not meant for it
-                shell.hands.type(event.text)
+                shell.input.type(event.text)
         elif event.type == pygame.MOUSEBUTTONDOWN and event.button == 1:
-            shell.hands.click(*event.pos)
+            shell.input.click(*event.pos)
         elif event.type == pygame.MOUSEWHEEL:
-            shell.hands.wheel(*pygame.mouse.get_pos(), event.precise_y, self.letters.em)
+            shell.input.wheel(*pygame.mouse.get_pos(), event.precise_y, self.letters.em)
         else:
             self._changed_around(event)
 
@@ -159,9 +159,9 @@ class App:
         held = event.key in self._down
         self._down.add(event.key)
         if key and (key in REPEATED or not held):
-            self.shell.hands.press(key, shift=shift, ctrl=ctrl)
+            self.shell.input.press(key, shift=shift, ctrl=ctrl)
         if key == "backspace":
-            self.shell.hands.type("\b")
+            self.shell.input.type("\b")
 
     # frames
 

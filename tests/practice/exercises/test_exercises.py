@@ -20,7 +20,7 @@ from trainer.cases.single_case.audibility import SILENT_DBA
 from trainer.cases.single_case.shipped import profile_named
 from trainer.circuit.codes import codes_of
 from trainer.circuit.profile import Profile
-from trainer.desk.solver import RememberingSolver
+from trainer.desk.caching_solver import CachingSolver
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work
 from trainer.practice.exercises.contrasts import contrasts_of
@@ -32,7 +32,7 @@ from trainer.practice.exercises.job_card_exercises import SLIPS, card_with, slip
 from trainer.reasoning.universe.hearing import heard_as
 from trainer.words import numbers, text
 
-SOLVER = RememberingSolver()
+SOLVER = CachingSolver()
 SUBJECTS = [(kind, subject) for kind, one in KINDS.items() for subject in one.subjects]
 
 

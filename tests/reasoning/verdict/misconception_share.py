@@ -11,7 +11,7 @@ from collections import Counter
 from tests.universes import POOLS, UNIVERSES
 from trainer.cases.single_case.shipped import case_named, case_names
 from trainer.circuit.codes import known_codes
-from trainer.desk.solver import RememberingSolver
+from trainer.desk.caching_solver import CachingSolver
 from trainer.practice.attempt.attempt import begun, finding_data, step
 from trainer.practice.attempt.debrief import debrief_of
 from trainer.practice.attempt.events import Event, EventKind
@@ -21,7 +21,7 @@ from trainer.reasoning.verdict.explanation import SlotReason
 from trainer.reasoning.verdict.misconceptions import UNCLASSIFIED, Wrong, misconception_of
 
 
-def slots_of_case(name: str, solver: RememberingSolver) -> dict[int, SlotReason]:
+def slots_of_case(name: str, solver: CachingSolver) -> dict[int, SlotReason]:
     case = case_named(name)
     found = Event(1, EventKind.FOUND, "t", finding_data(Finding((), 0.5)))
     debrief = debrief_of(step(begun(case, case.seed), found), solver, UNIVERSES.reasoner(case), POOLS(case.profile))
@@ -30,7 +30,7 @@ def slots_of_case(name: str, solver: RememberingSolver) -> dict[int, SlotReason]
 
 def main() -> None:
     """Print the shares, and how often each name is told among the likely guesses."""
-    solver = RememberingSolver()
+    solver = CachingSolver()
     sets = {"every single fault": [0.0, 0.0], "on a true cylinder": [0.0, 0.0], "guesses by what is left": [0.0, 0.0]}
     names: Counter[str] = Counter()
     for name in case_names():

@@ -3,13 +3,13 @@
 import pytest
 
 from trainer.cases.single_case.shipped import case_named
-from trainer.desk.solver import RememberingSolver
+from trainer.desk.caching_solver import CachingSolver
 from trainer.instruments.bench import Work
 from trainer.practice.reports.attempt_lines import reason_line
 from trainer.reasoning.verdict.explanation import reasons_of
 from trainer.sound.render import render
 
-SOLVER = RememberingSolver()
+SOLVER = CachingSolver()
 
 
 def line(name: str, slot: int) -> str:

@@ -12,7 +12,7 @@ from tests.universes import POOLS, reasoner_of
 from trainer.cases.single_case.shipped import case_named
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import FaultKind
-from trainer.desk.solver import RememberingSolver
+from trainer.desk.caching_solver import CachingSolver
 from trainer.practice.attempt.attempt import Attempt, begun, finding_data, step
 from trainer.practice.attempt.debrief import Debrief, debrief_of
 from trainer.practice.attempt.events import Event, EventKind
@@ -21,7 +21,7 @@ from trainer.reasoning.universe.finding import Claim, Finding
 from trainer.reasoning.verdict.misconceptions import MISCONCEPTIONS, UNCLASSIFIED, Wrong, misconception_of
 from trainer.words import text
 
-SOLVER = RememberingSolver()
+SOLVER = CachingSolver()
 PLACE, KIND = Location, FaultKind
 
 

@@ -9,7 +9,7 @@ from tests.universes import reasoner_of
 from trainer.cases.single_case.shipped import case_named
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import FaultKind
-from trainer.desk.solver import RememberingSolver
+from trainer.desk.caching_solver import CachingSolver
 from trainer.practice.attempt.attempt import begun
 from trainer.practice.attempt.judging import judged
 from trainer.reasoning.universe.finding import Claim, Finding
@@ -98,7 +98,7 @@ def test_the_answers(level: float, heard: Heard) -> None:
     assert heard_as(level, 66.0, 34.0) is heard
 
 
-SOLVER = RememberingSolver()
+SOLVER = CachingSolver()
 CLAIMS = [
     Claim(frozenset({1}), location, kind, side)
     for kind, location, side in product(FaultKind, Location, (None, Side.FEED, Side.RETURN))

@@ -22,7 +22,7 @@ from tests.exam_sets import (
 )
 from tests.special_files import pipe, without_waiting
 from tests.universes import UNIVERSES
-from trainer.desk.solver import RememberingSolver
+from trainer.desk.caching_solver import CachingSolver
 from trainer.practice.attempt.events import EventKind
 from trainer.practice.attempt.outcome import Outcome, outcome_data
 from trainer.reasoning.model_version import MODEL_VERSION
@@ -38,7 +38,7 @@ from trainer.records.store.store import Store, open_store
 from trainer.sets.opening import OpenedSet, keys_of
 from trainer.sets.sealed import key_of, open_key_of, salt_of_set
 
-SOLVER = RememberingSolver()
+SOLVER = CachingSolver()
 
 
 @pytest.fixture(scope="module")
@@ -344,7 +344,7 @@ def test_practice_whose_own_result_makes_no_sense_is_damaged_and_stops_nothing(
     store = open_store(None)
     sitting = sitting_of(practice, store)
     desk = sitting.desk(RecordingPlayer(), UNIVERSES)
-    desk.commit(right_finding(sitting.seat(desk)))
+    desk.commit(right_finding(sitting.start_case(desk)))
     desk._happen(EventKind.CLOSED, {**practised_well, **change})
     marked = mark(store, practice)
     assert (marked.marked, dict(marked.refused)) == (0, {Refusal("damaged"): 1})

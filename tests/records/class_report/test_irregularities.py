@@ -9,8 +9,8 @@ import pytest
 from tests.desk_hands import RecordingPlayer
 from tests.exam_sets import SMALL, Clocks, right_finding, sitting_of, small_set, work_through
 from tests.universes import UNIVERSES
+from trainer.desk.caching_solver import CachingSolver
 from trainer.desk.set_sitting import Sitting
-from trainer.desk.solver import RememberingSolver
 from trainer.practice.attempt.events import Event, EventKind
 from trainer.records.class_report.collect import collect
 from trainer.records.class_report.irregularities import irregularity_lines
@@ -23,7 +23,7 @@ from trainer.records.store.chain import next_link
 from trainer.records.store.store import Store, open_store
 from trainer.sets.opening import OpenedSet
 
-SOLVER = RememberingSolver()
+SOLVER = CachingSolver()
 
 
 def mark(store: Store, exam: OpenedSet) -> Marked:
@@ -139,7 +139,7 @@ def test_dates_before_the_opening_and_dates_to_come_and_open_exams_are_told() ->
     clocks = Clocks("2026-12-01T08:30:00.000+00:00")
     sitting = Sitting(exam, "ann", store, clocks.wall, clocks.steady, ("memory", "isolated"))
     desk = sitting.desk(RecordingPlayer(), UNIVERSES)
-    item = sitting.seat(desk)
+    item = sitting.start_case(desk)
     clocks.now = "2026-12-01T07:59:30.000+00:00"
     desk.commit(right_finding(item))
     clocks.now = "2026-12-01T09:00:00.000+00:00"

@@ -45,8 +45,8 @@ def test_a_record_goes_on_elsewhere_where_it_was_left(tmp_path: Path) -> None:
     assert write_record(here, path, "anna", "2026-01-01T00:00:00+00:00") == 4
     assert import_record(there, path, "anna") == ImportResult(new=4, known=0, longer=0)
     moved = Course(there, "anna", clock(), np.random.default_rng(1))
-    assert moved.stands.entries == course.stands.entries
-    assert moved.stands.waiting == course.stands.waiting
+    assert moved.state.entries == course.state.entries
+    assert moved.state.waiting == course.state.waiting
     before = everything(there)
     assert import_record(there, path, "anna") == ImportResult(new=0, known=4, longer=0)
     assert everything(there) == before
@@ -198,7 +198,7 @@ def test_what_another_version_kept_of_a_task_comes_along_unread(tmp_path: Path, 
     resealed(path, lines)
     assert import_record(there, path, "anna").new == 4
     moved = Course(there, "anna", clock(), np.random.default_rng(1))
-    assert len(moved.stands.entries) >= 3
+    assert len(moved.state.entries) >= 3
     assert moved.next([POOLS(profile_named("north_v8"))]).task.name
     assert there.closings("anna") == []
 

@@ -43,9 +43,9 @@ def test_an_answer_is_kept_once_and_what_was_right_is_said_with_its_reason(hands
     exercise = question(hands).exercise
     wrong = next(row for row in range(len(exercise.choices)) if row != exercise.right)
     hands.press("abcde"[wrong])
-    assert course_of(hands).stands.entries == ()  # nothing is kept before it is said how sure it is
+    assert course_of(hands).state.entries == ()  # nothing is kept before it is said how sure it is
     hands.press("l", "l", "a", "j")
-    (entry,) = course_of(hands).stands.entries
+    (entry,) = course_of(hands).state.entries
     assert (entry.right, entry.certainty) == (False, 0.95)
     assert exercise.choices[exercise.right].said in hands.shown
     assert exercise.choices[exercise.right].why in hands.shown
@@ -82,7 +82,7 @@ def test_what_comes_next_follows_the_answers_and_says_why(hands: Hands) -> None:
         assert hands.shell.focus == "next"
         hands.press("n").wait(0.1)
     assert answered
-    entries = course_of(hands).stands.entries
+    entries = course_of(hands).state.entries
     assert [entry.kind for entry in entries] == [one.spec.kind for one in answered]
     assert all(entry.right and entry.certainty == 0.75 for entry in entries)
 
@@ -98,7 +98,7 @@ def test_a_rematch_is_four_sounds_of_two_kinds_and_then_ends(hands: Hands) -> No
         hands.press("t").wait(3.0, 0.1)
         hands.press(right_key(hands), "k", "n").wait(0.1)
     assert sorted(labels) == ["dull", "dull", "very_faint", "very_faint"]
-    assert len(course_of(hands).stands.entries) == 4
+    assert len(course_of(hands).state.entries) == 4
     screen = hands.shell.screen
     assert not isinstance(screen, ExerciseScreen) or screen.exercise.spec.name not in labels
 
@@ -113,7 +113,7 @@ def test_after_ten_minutes_a_place_to_stop_is_named_and_after_twenty_a_rest_and_
     hands.wait(600.0, 30.0)
     assert "20 minutes" in hands.text_of("exercise.time")
     hands.press(right_key(hands), "k", "n").wait(0.1)
-    assert len(course_of(hands).stands.entries) == 1
+    assert len(course_of(hands).state.entries) == 1
 
 
 def test_a_record_is_written_here_and_taken_in_on_another_machine_once(hands: Hands, tmp_path: Path) -> None:
@@ -124,17 +124,17 @@ def test_a_record_is_written_here_and_taken_in_on_another_machine_once(hands: Ha
     other.go("name").write(WHO).press("enter").act("practice")
     for _time in range(2):
         other.go("record").write(str(written)).press("enter").wait(0.1)
-        assert len(course_of(other).stands.entries) == 1
+        assert len(course_of(other).state.entries) == 1
     damaged = tmp_path / "damaged.record"
     damaged.write_bytes(written.read_bytes()[:-30])
     other.go("record").write(str(damaged)).press("enter").wait(0.1)
     assert "damaged.record" in other.shown
-    assert len(course_of(other).stands.entries) == 1
+    assert len(course_of(other).state.entries) == 1
 
 
 def test_what_was_asked_for_and_left_before_it_came_opens_over_nothing_and_begins_nothing(hands: Hands) -> None:
-    hands.shell.hands.press("n", shift=False)
-    hands.shell.hands.press("escape", shift=False)
+    hands.shell.input.press("n", shift=False)
+    hands.shell.input.press("escape", shift=False)
     hands.wait(0.1)
     assert not isinstance(hands.shell.screen, ExerciseScreen)
     assert course_of(hands).unfinished() is None

@@ -8,7 +8,7 @@ import pytest
 
 from tests.exam_sets import SMALL, sealed_set, small_set
 from tests.window_hands import Hands
-from trainer.desk.settings import Settings, pin_kept
+from trainer.desk.settings import Settings, hashed_pin
 from trainer.practice.attempt.events import EventKind
 from trainer.records.store.store import open_store
 from trainer.sets.sealed import is_sealed
@@ -126,7 +126,7 @@ def test_an_exam_that_is_not_sealed_is_not_worked(tmp_path: Path) -> None:
 
 
 def test_a_station_keeps_the_instructors_page_shut(tmp_path: Path) -> None:
-    hands = Hands(folder=tmp_path, settings=Settings(station_pin=pin_kept("1234")))
+    hands = Hands(folder=tmp_path, settings=Settings(station_pin=hashed_pin("1234")))
     hands.press("f7")
     assert not hands.has("build")
 

@@ -9,7 +9,7 @@ import pytest
 
 from tests.players import ClockedPlayer, TearingPlayer, VanishingPlayer
 from tests.window_hands import Hands
-from trainer.desk.settings import Settings, pin_kept
+from trainer.desk.settings import Settings, hashed_pin
 from trainer.errors import MissingHereError
 from trainer.output.file_player import FilePlayer
 from trainer.output.temporary_sounds import TemporarySounds
@@ -126,12 +126,12 @@ def test_a_rest_is_proposed_after_ten_and_twenty_minutes_and_never_bars_anything
 def test_the_outline_appears_slot_by_slot_as_it_is_heard() -> None:
     hands = Hands().sit_down(CASE)
     hands.press("t").wait(0.5)
-    assert bench_of(hands).ears.heard_s == 0.0
+    assert bench_of(hands).hearing.heard_s == 0.0
     hands.wait(5.0)
     slots = strip_of(bench_of(hands).profile).slots
-    assert slots[0][2] <= bench_of(hands).ears.heard_s <= 5.6
+    assert slots[0][2] <= bench_of(hands).hearing.heard_s <= 5.6
     hands.wait(25.0, 0.5)
-    assert bench_of(hands).ears.heard_s == float("inf")
+    assert bench_of(hands).hearing.heard_s == float("inf")
 
 
 def test_codes_wait_for_the_end_of_the_sequence() -> None:
@@ -160,11 +160,11 @@ def test_the_set_up_is_kept_with_its_device_and_stands_in_the_attempt(tmp_path: 
     assert started.data["listening"]["level_db"] == -16.0
     hands.press("-")
     hands.press("escape").go("code").write("x").press("escape")
-    assert not hands.shell.sound.ears.holds(hands.shell.services.now_utc())  # another level: to be shown anew
+    assert not hands.shell.sound.calibration.holds(hands.shell.services.now_utc())  # another level: to be shown anew
 
 
 def test_a_station_asks_for_the_next_learner_after_three_quiet_minutes_and_for_a_pin_to_leave(tmp_path: Path) -> None:
-    settings = Settings(station_pin=pin_kept("4711"), last_learner="carla")
+    settings = Settings(station_pin=hashed_pin("4711"), last_learner="carla")
     hands = Hands(folder=tmp_path, settings=settings)
     assert hands.shell.full_screen
     assert hands.text_of("name") == ""
@@ -189,13 +189,13 @@ def test_a_station_asks_for_the_next_learner_after_three_quiet_minutes_and_for_a
 def test_work_under_way_is_charged_once_and_what_was_pressed_meanwhile_waits() -> None:
     hands = Hands().sit_down(CASE)
     for key in ("t", "t", "t", "3"):
-        hands.shell.hands.press(key)  # before any of it has come back
+        hands.shell.input.press(key)  # before any of it has come back
     hands.wait(0.2)
     attempt = bench_of(hands).desk.attempt
     assert attempt.minutes == 8.0
     assert [line.data["slots"] for line in attempt.card if line.kind is EventKind.HEARD] == [None, [3]]
-    hands.shell.hands.press("5")
-    hands.shell.hands.press("x")
+    hands.shell.input.press("5")
+    hands.shell.input.press("x")
     assert hands.shell.screen is bench_of(hands)  # the swap waits for the test
     hands.wait(0.1)
     assert hands.has("question")
@@ -203,8 +203,8 @@ def test_work_under_way_is_charged_once_and_what_was_pressed_meanwhile_waits() -
 
 def test_leaving_while_work_is_under_way_stores_nothing_of_it() -> None:
     hands = Hands().sit_down(CASE)
-    hands.shell.hands.press("t")
-    hands.shell.hands.press("escape")
+    hands.shell.input.press("t")
+    hands.shell.input.press("escape")
     hands.wait(0.2)
     assert hands.has("waiting.title")
     assert hands.store.count() == 1  # that it began
@@ -214,8 +214,8 @@ def test_leaving_while_work_is_under_way_stores_nothing_of_it() -> None:
 def test_a_reading_that_is_left_before_it_comes_is_not_taken() -> None:
     hands = Hands().sit_down(CASE)
     hands.press("p", "3").act("pin.2").act("pin.3")
-    hands.shell.hands.press("r")
-    hands.shell.hands.press("escape")
+    hands.shell.input.press("r")
+    hands.shell.input.press("escape")
     hands.wait(0.2)
     assert hands.shell.screen is bench_of(hands)
     assert bench_of(hands).desk.attempt.minutes == 0.0

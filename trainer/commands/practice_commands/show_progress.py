@@ -8,8 +8,8 @@ from trainer.commands.call.call import Call
 from trainer.commands.call.json_document import JsonValue
 from trainer.commands.call.result import Result
 from trainer.commands.call.this_machine import now_utc
+from trainer.desk.attempt_start import DEFAULT_LEARNER
 from trainer.desk.learner_name import learner_name
-from trainer.desk.seat import DEFAULT_LEARNER
 from trainer.practice.course.practice_log import abilities_on, day_of, entries_of, learner_of
 from trainer.practice.course.waiting import GAPS_DAYS
 from trainer.practice.exercises.course_lines import certainties_of, progress_lines

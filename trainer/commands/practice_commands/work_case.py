@@ -13,10 +13,10 @@ from trainer.commands.call.result import Result
 from trainer.commands.call.streams import ask, say, tell
 from trainer.commands.call.this_machine import now_utc
 from trainer.commands.practice_commands.open_window import WindowOptions, can_open, open_window
+from trainer.desk.attempt_start import DEFAULT_LEARNER, start_or_resume
 from trainer.desk.case_source import find_case
 from trainer.desk.desk import Desk
 from trainer.desk.learner_name import learner_name
-from trainer.desk.seat import DEFAULT_LEARNER, seat
 from trainer.errors import MissingHereError
 from trainer.output.fallback_player import terminal_player
 from trainer.output.machine_checks import pygame_check
@@ -93,7 +93,7 @@ def _in_terminal(call: Call, options: PracticeOptions) -> Result:
             _practise_on(store, learner, new_desk, call.universes)
         else:
             desk = new_desk()
-            seat(desk, found, learner, now_utc(), new=options.new, seed=options.seed)
+            start_or_resume(desk, found, learner, now_utc(), new=options.new, seed=options.seed)
             Session(desk, ask, say).run()
     return Result()
 

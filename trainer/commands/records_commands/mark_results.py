@@ -15,8 +15,8 @@ from trainer.commands.call.set_passphrase import passphrase_from
 from trainer.commands.call.streams import tell
 from trainer.commands.call.this_machine import now_utc
 from trainer.desk import instructor_actions
+from trainer.desk.caching_solver import CachingSolver
 from trainer.desk.instructor_actions import collect_and_mark, write_export, written_lines
-from trainer.desk.solver import RememberingSolver
 from trainer.errors import ExitCode, WrongCallError
 from trainer.records.class_report.collect import salts_in
 from trainer.records.class_report.collect_lines import collected_lines, marked_lines
@@ -40,7 +40,7 @@ def collect_results(call: Call, folders: Sequence[Path], set_path: Path, passphr
     keys = keys_of(opened, ask, salts_in(folders))
     with closing(call.open_records()) as store:
         taken, marked = collect_and_mark(
-            store, folders, opened.case_set, keys, RememberingSolver(), call.universes, _say_progress
+            store, folders, opened.case_set, keys, CachingSolver(), call.universes, _say_progress
         )
     bad = [one for one in taken if one.fate not in ACCEPTED]
     document: dict[str, JsonValue] = {"files": [asdict(one) for one in taken], "marked": asdict(marked)}
@@ -54,7 +54,7 @@ def _say_progress(done: int, count: int) -> None:
 
 
 def _mark(call: Call, store: Store, case_set: CaseSet, keys: Sequence[SetKey], *, again: bool = False) -> Marked:
-    return mark_set(store, case_set, keys, RememberingSolver(), call.universes, again=again, progress=_say_progress)
+    return mark_set(store, case_set, keys, CachingSolver(), call.universes, again=again, progress=_say_progress)
 
 
 def mark_results(call: Call, set_path: Path, passphrase_file: Path | None, *, again: bool) -> Result:

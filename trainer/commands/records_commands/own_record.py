@@ -9,8 +9,8 @@ from pathlib import Path
 from trainer.commands.call.call import Call
 from trainer.commands.call.result import Result
 from trainer.commands.call.this_machine import now_utc
+from trainer.desk.attempt_start import DEFAULT_LEARNER
 from trainer.desk.learner_name import learner_name
-from trainer.desk.seat import DEFAULT_LEARNER
 from trainer.errors import WrongCallError
 from trainer.records.store.learner_record import import_lines, import_record, write_record
 from trainer.words import text

@@ -43,7 +43,7 @@ class BenchHearing:
             self._heard(slots, self._store(slots, actions.heard_again(attempt, before)))
         else:
             bench.ask("hear", attempt, slots, bench.place, then=lambda done: self.first_heard(slots, done))
-            bench.told = first
+            bench.message = first
 
     def first_heard(self, slots: Sequence[int] | None, done: Done) -> None:
         """Store what was rendered, keep it and play it."""

@@ -23,7 +23,7 @@ from trainer.window.bench.mending import RepairScreen, RetestScreen
 from trainer.window.bench.printing import print_sheet
 from trainer.window.bench.probing import ProbeScreen
 from trainer.window.kit.nodes import Node, button, column, flow, lines, row, scroll, split, words
-from trainer.window.pictures.engine_view import engine_node, picture_of, stands_of
+from trainer.window.pictures.engine_view import engine_node, listening_places, picture_of
 from trainer.window.pictures.sound_strip import strip_node, strip_of
 from trainer.window.shell.screen import Screen
 from trainer.window.shell.shell import Shell
@@ -53,8 +53,8 @@ class BenchScreen(CaseBench):
         super().__init__(shell, desk, who)
         self.pair, self._place_in_set = pair, place_in_set
         self._next_task = next_task
-        self.ears = BenchHearing(self, trace)
-        self.work = EngineWork(self, self.ears)
+        self.hearing = BenchHearing(self, trace)
+        self.work = EngineWork(self, self.hearing)
         self._drafted: Screen | None = None
         shell.listening.stop()
 
@@ -71,7 +71,7 @@ class BenchScreen(CaseBench):
         return split(scroll("main", *shown, gap=0.6), column(self.card(), least=20.0), least=58.0)
 
     def above(self) -> Node | None:
-        """Return what stands above the bench; a lesson has something there."""
+        """Return what is shown above the bench, here nothing; a lesson overrides it."""
         return None
 
     def _head(self) -> Node:
@@ -104,26 +104,26 @@ class BenchScreen(CaseBench):
         picture = picture_of(
             self.profile,
             marked=frozenset({self.marked} if self.marked else ()),
-            stands=stands_of(self.profile),
+            places=listening_places(self.profile),
             here=self.place,
             unplugged=work.unplugged,
         )
-        return engine_node(picture, injector=self.hear_one, point=self.probe_at, stand=self.stand_at)
+        return engine_node(picture, injector=self.hear_one, point=self.probe_at, stand=self.listen_from)
 
     def _strip(self) -> Node:
         marked = frozenset({self.marked} if self.marked else ())
         picture = strip_of(
             self.profile,
-            outline=self.ears.outline,
-            strength=self.ears.trace,
+            outline=self.hearing.outline,
+            strength=self.hearing.trace,
             marked=marked,
             follows="whole",
-            heard_s=self.ears.heard_s,
+            heard_s=self.hearing.heard_s,
         )
         return strip_node(picture, "strip", self._hear_slot)
 
     def _said(self) -> Node:
-        return lines(self.told or [text("bench.keys")], "body", "said")
+        return lines(self.message or [text("bench.keys")], "body", "said")
 
     def _tools(self) -> Node:
         listening = self.shell.listening
@@ -133,8 +133,8 @@ class BenchScreen(CaseBench):
         return flow(
             button("run_test", text("tool.test"), self.run_test, "t"),
             button("pause", pause, listening.pause if listening.on or listening.paused else None, "space"),
-            button("loop", text("tool.loop"), self.ears.loop, "o", chosen=listening.loop),
-            button("compare", text("tool.compare"), self.ears.compare, "m"),
+            button("loop", text("tool.loop"), self.hearing.loop, "o", chosen=listening.loop),
+            button("compare", text("tool.compare"), self.hearing.compare, "m"),
             button("codes", text("tool.codes"), self.work.codes, "c"),
             button("clear", text("tool.clear"), lambda: self.work.codes(clear=True), "k") if read else None,
             button("probe", text("tool.probe"), self.probe, "p"),
@@ -172,26 +172,26 @@ class BenchScreen(CaseBench):
 
     def run_test(self) -> None:
         """Run the whole test."""
-        self.ears.hear(None)
+        self.hearing.hear(None)
 
     def hear_one(self, number: int) -> None:
         """Mark a cylinder and hear its slot."""
         self.marked = number
-        self.ears.hear((number,))
+        self.hearing.hear((number,))
 
     def _hear_slot(self, number: int) -> None:
         self.marked = number or self.marked
-        self.ears.hear((number,))
+        self.hearing.hear((number,))
 
     def named(self, cylinder: int, *, shift: bool) -> None:
         """Hear the slot of a cylinder; with Shift, after the marked one's, at the same gain."""
         if shift and self.marked and self.marked != cylinder:
-            self.ears.hear((self.marked, cylinder))
+            self.hearing.hear((self.marked, cylinder))
         else:
             self.hear_one(cylinder)
 
-    def stand_at(self, place: str) -> None:
-        """Stand somewhere else; the sound changes with it."""
+    def listen_from(self, place: str) -> None:
+        """Listen from another place; the sound changes with it."""
         self.place = place
         self.say(text("stand.now", place=listening_place_text(place)))
 
@@ -202,7 +202,7 @@ class BenchScreen(CaseBench):
             return True
         if key == "b" and self.marked:
             on = f"probe {self.marked}"
-            self.stand_at("front" if self.place == on else on)
+            self.listen_from("front" if self.place == on else on)
             return True
         return False
 
@@ -262,17 +262,17 @@ class BenchScreen(CaseBench):
         """Take a retest: hear it, and say what it proves."""
         reply = self.actions.carry_out(action, done)
         assert reply.done.sound is not None
-        self.ears.play_whole(reply.done.sound)
+        self.hearing.play_whole(reply.done.sound)
         self.say(*reply.message)
 
     def opened(self) -> None:
-        """Tell what a real engine asks for, the first time."""
-        self.shell.hands.does(self.shell.listening.player.prepare)
-        self.told = self.told or self.actions.opening_cautions()
+        """Show the opening cautions the first time."""
+        self.shell.input.run(self.shell.listening.player.prepare)
+        self.message = self.message or self.actions.opening_cautions()
 
     def tick(self) -> None:
         """Follow what is heard."""
-        self.ears.tick()
+        self.hearing.tick()
 
     def committed(self, committed: Committed) -> None:
         """Go on after the finding: to repair and debrief, or in an exam out of the case."""
@@ -284,7 +284,7 @@ class BenchScreen(CaseBench):
     def away(self) -> None:
         """Take down that the window was left, where that matters."""
         if self._place_in_set:
-            self.shell.hands.does(lambda: self.desk.note(EventKind.AWAY))
+            self.shell.input.run(lambda: self.desk.note(EventKind.AWAY))
 
     def back(self) -> None:
         """Leave; nothing is lost."""
@@ -294,4 +294,4 @@ class BenchScreen(CaseBench):
 
     def left(self) -> None:
         """Stop what plays, and give up the sounds that were kept."""
-        self.ears.left()
+        self.hearing.left()

@@ -1,4 +1,4 @@
-"""What a bench and everything that opens from it share: one attempt, where the learner stands, what was said."""
+"""What a bench and the screens opened from it share: one attempt, the listening place, the message."""
 
 from __future__ import annotations
 
@@ -21,14 +21,14 @@ WORDING = Wording(
 
 
 class CaseBench(Screen):
-    """A screen with one attempt; `place` is where the learner stands, `told` what is said under the strip."""
+    """A screen with one attempt; `place` is the listening place, `message` the lines under the strip."""
 
     def __init__(self, shell: Shell, desk: Desk, who: str) -> None:
         super().__init__(shell)
         self.desk, self.who = desk, who
         self.place = "front"
         self.marked: int | None = None
-        self.told: tuple[str, ...] = ()
+        self.message: tuple[str, ...] = ()
         self.actions = CaseActions(desk, WORDING)
 
     @property
@@ -50,6 +50,6 @@ class CaseBench(Screen):
         self.shell.ask("prepare", self.desk.attempt, then=lambda _nothing: None, idle=True)
 
     def say(self, *lines: str) -> None:
-        """Tell something under the strip until something else is told."""
-        self.told = tuple(lines)
+        """Show lines under the strip until others replace them."""
+        self.message = tuple(lines)
         self.shell.touch()

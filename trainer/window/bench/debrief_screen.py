@@ -46,7 +46,7 @@ class DebriefScreen(Screen):
     ) -> None:
         super().__init__(shell)
         self.desk, self.debrief, self.who, self._next_task = desk, debrief, who, next_task
-        self._told = desk.told_certainties(debrief.score)
+        self._calibration = desk.calibration_with(debrief.score)
         desk.close(debrief.outcome, debrief.features)
         self.same = debrief.answer_sound is None or debrief.claims == debrief.truth
         answer = debrief.truth_sound if debrief.answer_sound is None else debrief.answer_sound
@@ -155,9 +155,9 @@ class DebriefScreen(Screen):
     def _words(self) -> Node:
         attempt = self.desk.attempt
         shown = (
-            debrief_lines(self.debrief, attempt, self._told)
+            debrief_lines(self.debrief, attempt, self._calibration)
             if self.open
-            else verdict_lines(self.debrief, attempt, self._told)
+            else verdict_lines(self.debrief, attempt, self._calibration)
         )
         nodes = [words(line.strip(), "body", f"line.{place}") if line else rule() for place, line in enumerate(shown)]
         return scroll(
@@ -209,7 +209,7 @@ class DebriefScreen(Screen):
         self.heard |= {"truth", "answer"}
 
     def _sheet(self) -> None:
-        shown = debrief_lines(self.debrief, self.desk.attempt, self._told)
+        shown = debrief_lines(self.debrief, self.desk.attempt, self._calibration)
         print_sheet(self.shell, "result", self.desk, shown, self.who)
 
     def left(self) -> None:

@@ -28,12 +28,12 @@ from trainer.words import message_of, text
 class EngineWork:
     """The work of one bench."""
 
-    def __init__(self, bench: CaseBench, ears: BenchHearing) -> None:
-        self._bench, self._ears, self._shell = bench, ears, bench.shell
+    def __init__(self, bench: CaseBench, hearing: BenchHearing) -> None:
+        self._bench, self._hearing, self._shell = bench, hearing, bench.shell
 
     def codes(self, *, clear: bool = False) -> None:
         """Read the codes, or clear them too."""
-        if self._ears.testing:
+        if self._hearing.testing:
             self._bench.say(text("codes.running"))
             return
         action = ReadCodes(clear)
@@ -107,5 +107,5 @@ class EngineWork:
             self._shell.show(Confirm(self._shell, text("price.question", minutes=reply.ask_first), agreed))
             return
         if reply.engine_changed:
-            self._ears.changed()
+            self._hearing.changed()
         show(reply)

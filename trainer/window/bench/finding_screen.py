@@ -66,7 +66,7 @@ class FindingScreen(Screen):
     def __init__(self, shell: Shell, bench: CaseBench, committed: Callable[[Committed], None]) -> None:
         super().__init__(shell)
         self._bench, self._committed = bench, committed
-        self._kept = [Draft(), Draft()]
+        self._drafts = [Draft(), Draft()]
         self.count = 1
         self.certainty: float | None = None
         self.at = 0
@@ -74,7 +74,7 @@ class FindingScreen(Screen):
     @property
     def drafts(self) -> list[Draft]:
         """The faults that are being described; one that is put aside is kept."""
-        return self._kept[: self.count]
+        return self._drafts[: self.count]
 
     @property
     def cylinders(self) -> tuple[int, ...]:
@@ -179,7 +179,7 @@ class FindingScreen(Screen):
     # hands
 
     def _change(self, draft: Draft) -> None:
-        self._kept[self.at] = draft
+        self._drafts[self.at] = draft
         self.shell.touch()
 
     def _count(self, count: int) -> Callable[[], None]:
@@ -218,7 +218,7 @@ class FindingScreen(Screen):
         return choose
 
     def _clear(self) -> None:
-        self._kept, self.count, self.certainty, self.at = [Draft(), Draft()], 1, None, 0
+        self._drafts, self.count, self.certainty, self.at = [Draft(), Draft()], 1, None, 0
 
     def press(self, key: str, *, shift: bool) -> bool:
         """Take Backspace, which starts the finding afresh."""

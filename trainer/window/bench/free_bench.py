@@ -12,9 +12,9 @@ from trainer.cases.solved.universe_cache import Universes
 from trainer.circuit.fault_space import single_faults
 from trainer.circuit.faults import KINDS, Fault, FaultKind
 from trainer.circuit.profile import Profile
+from trainer.desk.attempt_start import start_or_resume
 from trainer.desk.case_source import FoundCase
 from trainer.desk.desk import Desk
-from trainer.desk.seat import seat
 from trainer.practice.reports.attempt_lines import claims_text
 from trainer.reasoning.universe.finding import truth_of
 from trainer.records.store.store import open_store
@@ -197,7 +197,7 @@ def free_bench(shell: Shell, profile: Profile, faults: tuple[Fault, ...]) -> Ben
     )
     desk = Desk(open_store(None), shell.listening.player, shell.services.now_utc, Universes(None), hints=False)
     found = FoundCase(case, "free", case.name)
-    seat(desk, found, "free", shell.services.now_utc())
+    start_or_resume(desk, found, "free", shell.services.now_utc())
     return FreeBench(shell, desk, text("free.who"), 1.0)
 
 

@@ -1,4 +1,4 @@
-"""The sounds that an attempt has rendered, kept for as long as the engine stands as it was heard."""
+"""A cache of rendered sounds, valid for as long as the engine has not changed."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from trainer.practice.attempt.actions import Done
 from trainer.practice.attempt.attempt import Attempt
 
 Key = tuple[tuple[int, ...], str, Work, tuple[Fault, ...]]
-KEPT_BYTES = 40_000_000
+CACHE_BYTES = 40_000_000
 """About five whole tests."""
 
 
@@ -20,7 +20,7 @@ KEPT_BYTES = 40_000_000
 class HeardSounds:
     """What was heard, by slots, place, work and faults; the oldest goes first."""
 
-    _kept: dict[Key, Done] = field(default_factory=dict)
+    _cache: dict[Key, Done] = field(default_factory=dict)
 
     @staticmethod
     def _key(attempt: Attempt, slots: Sequence[int] | None, place: str) -> Key:
@@ -29,12 +29,12 @@ class HeardSounds:
 
     def find(self, attempt: Attempt, slots: Sequence[int] | None, place: str) -> Done | None:
         """Return what was heard before, if nothing on the engine has changed since."""
-        return self._kept.get(self._key(attempt, slots, place))
+        return self._cache.get(self._key(attempt, slots, place))
 
     def keep(self, attempt: Attempt, slots: Sequence[int] | None, place: str, done: Done) -> None:
         """Keep what was heard; `attempt` is as the hearing left it."""
-        self._kept[self._key(attempt, slots, place)] = done
-        sizes = [one.sound.samples.nbytes for one in self._kept.values() if one.sound]
-        while sum(sizes) > KEPT_BYTES and len(sizes) > 1:
-            self._kept.pop(next(iter(self._kept)))
+        self._cache[self._key(attempt, slots, place)] = done
+        sizes = [one.sound.samples.nbytes for one in self._cache.values() if one.sound]
+        while sum(sizes) > CACHE_BYTES and len(sizes) > 1:
+            self._cache.pop(next(iter(self._cache)))
             sizes.pop(0)

@@ -19,7 +19,7 @@ def print_sheet(shell: Shell, kind: str, desk: Desk, lines: Sequence[str], who: 
         return
     try:
         path = write_sheet(
-            folder, kind, desk.attempt, desk.attempt_id, lines, who, shell.sound.ears.verdict, settings.language
+            folder, kind, desk.attempt, desk.attempt_id, lines, who, shell.sound.calibration.verdict, settings.language
         )
     except MissingHereError as error:
         shell.say(message_of(error))

@@ -6,9 +6,9 @@ from collections.abc import Callable, Mapping
 from types import MappingProxyType
 
 from trainer.cases.solved.universe_cache import Universes
+from trainer.desk.attempt_start import start_or_resume
 from trainer.desk.case_source import FoundCase
 from trainer.desk.desk import Desk
-from trainer.desk.seat import seat
 from trainer.practice.attempt.fading import trace_strength
 from trainer.records.store.log_rows import AttemptRow
 from trainer.window.bench.bench_screen import BenchScreen
@@ -36,7 +36,7 @@ def sit(
         desk.resume(found.case, begun)
     else:
         told = {**station(shell), **({"pair": list(pair)} if pair else {}), **at}
-        seat(desk, found, who, services.now_utc(), new=new, seed=seed, at=told)
+        start_or_resume(desk, found, who, services.now_utc(), new=new, seed=seed, at=told)
     shell.show(BenchScreen(shell, desk, who, strength(shell, who, shell.settings.trace), pair, next_task=next_task))
 
 
@@ -57,5 +57,5 @@ def strength(shell: Shell, who: str, trace: str) -> float:
 
 def station(shell: Shell) -> dict[str, object]:
     """Return what an attempt notes of the station that it is heard at."""
-    ears = shell.sound.ears
-    return {"listening": ears.verdict} if ears.holds(shell.services.now_utc()) else {}
+    calibration = shell.sound.calibration
+    return {"listening": calibration.verdict} if calibration.holds(shell.services.now_utc()) else {}

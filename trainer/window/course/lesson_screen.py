@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from trainer.cases.solved.universe_cache import Universes
+from trainer.desk.attempt_start import start_or_resume
 from trainer.desk.case_source import find_case
 from trainer.desk.desk import Desk
-from trainer.desk.seat import seat
 from trainer.practice.attempt.actions import Done, solved_work
 from trainer.practice.course.lessons import LESSONS, Lesson, Step, steps_done, worked_finding
 from trainer.practice.reports.attempt_lines import card_entry
@@ -26,7 +26,7 @@ class LessonScreen(BenchScreen):
         found = find_case(lesson.case)
         desk = Desk(shell.services.store, shell.listening.player, shell.services.now_utc, Universes(None))
         at = {**station(shell), "lesson": lesson.number}
-        seat(desk, found, practising.who, shell.services.now_utc(), at=at)
+        start_or_resume(desk, found, practising.who, shell.services.now_utc(), at=at)
         super().__init__(shell, desk, practising.who, 1.0, next_task=practising.go_on)
         self.lesson = lesson
         self.guided = desk.attempt.finding is None and bool(lesson.steps)
@@ -81,7 +81,7 @@ class LessonScreen(BenchScreen):
             self._take_over()
 
     def _heard(self, step: Step, done: Done) -> None:
-        self.ears.first_heard(step.slots or None, step.marked(done))
+        self.hearing.first_heard(step.slots or None, step.marked(done))
 
     def _did(self, step: Step, done: Done) -> None:
         self.desk.do(done)

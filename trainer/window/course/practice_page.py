@@ -58,7 +58,7 @@ class PracticePage(Screen):
                 button("rematch", text("practice.rematch"), self.practising.begin_rematch, "r"),
                 gap=0.6,
             ),
-            lines(waiting_lines(course.stands.waiting, course.day), "body", "waits"),
+            lines(waiting_lines(course.state.waiting, course.day), "body", "waits"),
             rule(),
             column(*taught, gap=0.4),
             rule(),

@@ -30,7 +30,7 @@ class ProgressScreen(Screen):
 
     def view(self) -> Node:
         """Return counts, never a share without its count."""
-        stands, day = self.course.stands, self.course.day
+        state, day = self.course.state, self.course.day
         closed = self.shell.services.store.closings(self.course.learner)
         cases = text("progress.count", count=len(closed), right=sum(one.right for one in closed))
         skills = [
@@ -39,10 +39,10 @@ class ProgressScreen(Screen):
                 words(text(f"skill.{skill}.what"), "muted"),
                 gap=0.1,
             )
-            for skill, ability in abilities_on(stands, day).items()
+            for skill, ability in abilities_on(state, day).items()
         ]
-        sure = sure_lines(stands)
-        ideas = ideas_of(stands)
+        sure = sure_lines(state)
+        ideas = ideas_of(state)
         page = scroll(
             "page",
             words(text("progress.title", who=self.course.learner), "title", "progress.title"),
@@ -52,7 +52,7 @@ class ProgressScreen(Screen):
             words(text("progress.skills"), "bold"),
             column(*skills, gap=0.45),
             rule(),
-            lines(waiting_lines(stands.waiting, day), "body", "waits"),
+            lines(waiting_lines(state.waiting, day), "body", "waits"),
             words(text("progress.ideas"), "bold") if ideas else None,
             lines(ideas, "body", "ideas") if ideas else None,
             words(text("progress.certainty"), "bold") if sure else None,
@@ -65,9 +65,7 @@ class ProgressScreen(Screen):
         """Return abilities over answers, a line for each skill that has any."""
         told: dict[Skill, list[float]] = {}
         for skill in Skill:
-            answers = [
-                one for entry in self.course.stands.entries for one in entry.answers if one.demand.skill is skill
-            ]
+            answers = [one for entry in self.course.state.entries for one in entry.answers if one.demand.skill is skill]
             if answers:
                 told[skill] = list(path_of(answers))
         if not told:

@@ -109,7 +109,7 @@ class SetScreen(Screen):
     def _sit(self) -> None:
         sitting = self.sitting
         desk = sitting.desk(self.shell.listening.player, Universes(None))
-        item = sitting.seat(desk, station(self.shell))
+        item = sitting.start_case(desk, station(self.shell))
         trace = strength(self.shell, self.who, sitting.trace)
         title = text("set.case", number=item.number, size=len(sitting.items))
         self.shell.show(BenchScreen(self.shell, desk, self.who, trace, place_in_set=title))

@@ -30,7 +30,7 @@ def draw_engine(pen: Pen, picture: EnginePicture) -> None:
     _module(pen, picture)
     _connectors(pen, picture)
     _injectors(pen, picture)
-    _stands(pen, picture)
+    _listening_places(pen, picture)
 
 
 def _lit(picture: EnginePicture, run: Run) -> bool:
@@ -144,8 +144,8 @@ def _injectors(pen: Pen, picture: EnginePicture) -> None:
             pen.circle(at, INJECTOR_RADIUS + 0.9, "here", width_px=2.4)
 
 
-def _stands(pen: Pen, picture: EnginePicture) -> None:
-    for name, (x, y) in picture.stands.items():
+def _listening_places(pen: Pen, picture: EnginePicture) -> None:
+    for name, (x, y) in picture.places.items():
         here = name == picture.here
         role = "here" if here else "faint"
         pen.circle((x, y), 1.25, role, fill="here" if here else "", width_px=1.8)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Any
 
 import numpy as np
 import pygame
@@ -13,8 +12,8 @@ from trainer.window.drawing.draw_meters import draw_ladder, draw_plot
 from trainer.window.drawing.draw_progress import draw_progress
 from trainer.window.drawing.draw_strip import draw_bands, draw_strip
 from trainer.window.drawing.pen import Pen
-from trainer.window.drawing.typeface import Type
-from trainer.window.kit.layout import BUTTON_GAP, BUTTON_PAD, TICK_BOX, Layout, Placed
+from trainer.window.drawing.typeface import Typeface
+from trainer.window.kit.layout import BUTTON_GAP, BUTTON_PAD, TICK_BOX, Layout, PlacedNode
 from trainer.window.kit.looks import LOOKS, THEMES, Colour
 from trainer.window.kit.nodes import Box, key_cap
 from trainer.window.pictures.pictures import (
@@ -26,10 +25,6 @@ from trainer.window.pictures.pictures import (
     StripPicture,
 )
 
-DRAWERS: Mapping[type, Any] = {
-    EnginePicture: draw_engine, StripPicture: draw_strip, SpectrogramPicture: draw_bands,
-    LadderPicture: draw_ladder, PlotPicture: draw_plot, ProgressPicture: draw_progress,
-}  # fmt: skip
 RADIUS = 0.35
 RING = 0.8
 
@@ -40,10 +35,28 @@ def _rect(box: Box) -> pygame.Rect:
     )
 
 
+def _draw_picture(pen: Pen, picture: object) -> None:
+    match picture:
+        case EnginePicture():
+            draw_engine(pen, picture)
+        case StripPicture():
+            draw_strip(pen, picture)
+        case SpectrogramPicture():
+            draw_bands(pen, picture)
+        case LadderPicture():
+            draw_ladder(pen, picture)
+        case PlotPicture():
+            draw_plot(pen, picture)
+        case ProgressPicture():
+            draw_progress(pen, picture)
+        case _:
+            raise TypeError(f"no drawing for {type(picture).__name__}")
+
+
 class Painter:
     """Paints on one surface; pictures are kept until what they show, their size or their colours change."""
 
-    def __init__(self, letters: Type, theme: str) -> None:
+    def __init__(self, letters: Typeface, theme: str) -> None:
         self.letters, self.theme = letters, THEMES[theme]
         self._pictures: dict[str, tuple[object, tuple[int, int], pygame.Surface]] = {}
 
@@ -67,7 +80,7 @@ class Painter:
             del self._pictures[name]
         self._scroll_bars(screen, layout)
 
-    def _one(self, screen: pygame.Surface, one: Placed, *, focused: bool) -> None:
+    def _one(self, screen: pygame.Surface, one: PlacedNode, *, focused: bool) -> None:
         node, colours = one.node, self.theme[one.surface]
         box = _rect(one.box)
         if node.surface is not None:
@@ -97,7 +110,7 @@ class Painter:
         )
         pygame.draw.rect(screen, colours["touch"], ring, width, border_radius=round(RADIUS * self.letters.em) + width)
 
-    def _text(self, screen: pygame.Surface, one: Placed, colours: Mapping[str, Colour], *, focused: bool) -> None:
+    def _text(self, screen: pygame.Surface, one: PlacedNode, colours: Mapping[str, Colour], *, focused: bool) -> None:
         node, em = one.node, self.letters.em
         box = _rect(one.box)
         x, y = box.x + node.pad * em, box.y + node.pad * em
@@ -130,7 +143,7 @@ class Painter:
             last = y - high if one.lines else y
             pygame.draw.line(screen, colours["touch"], (end + 1, last + 2), (end + 1, last + high - 2), 2)
 
-    def _tick(self, screen: pygame.Surface, one: Placed, colours: Mapping[str, Colour], x: float, y: float) -> None:
+    def _tick(self, screen: pygame.Surface, one: PlacedNode, colours: Mapping[str, Colour], x: float, y: float) -> None:
         em = self.letters.em
         side = round(0.85 * em)
         square = pygame.Rect(round(x), round(y + (self.letters.line(one.node.look) - side) / 2), side, side)
@@ -157,12 +170,12 @@ class Painter:
         screen.blit(drawn, drawn.get_rect(center=badge.center))
         return wide + BUTTON_GAP * em
 
-    def _picture(self, screen: pygame.Surface, one: Placed, colours: Mapping[str, Colour]) -> None:
+    def _picture(self, screen: pygame.Surface, one: PlacedNode, colours: Mapping[str, Colour]) -> None:
         node, box = one.node, _rect(one.box)
         kept = self._pictures.get(node.name)
         if kept is None or kept[1] != box.size or not same(kept[0], node.picture):
             pen = Pen(node.size, one.unit, colours, self.letters)
-            DRAWERS[type(node.picture)](pen, node.picture)
+            _draw_picture(pen, node.picture)
             kept = (node.picture, box.size, pen.finished())
             self._pictures[node.name] = kept
         screen.blit(kept[2], box)

@@ -7,7 +7,7 @@ from itertools import pairwise
 
 import pygame
 
-from trainer.window.drawing.typeface import Type
+from trainer.window.drawing.typeface import Typeface
 from trainer.window.kit.looks import Colour
 
 FINE = 2
@@ -19,7 +19,9 @@ Point = tuple[float, float]
 class Pen:
     """Draws on a surface of its own; `colours` are those of the surface that the picture lies on."""
 
-    def __init__(self, size: tuple[float, float], unit: float, colours: Mapping[str, Colour], letters: Type) -> None:
+    def __init__(
+        self, size: tuple[float, float], unit: float, colours: Mapping[str, Colour], letters: Typeface
+    ) -> None:
         self.unit, self.colours, self.letters = unit, colours, letters
         width, height = (max(round(side * unit * FINE), FINE) for side in size)
         self.surface = pygame.Surface((width, height))

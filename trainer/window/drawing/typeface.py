@@ -33,7 +33,7 @@ def grown(width: float, height: float) -> float:
     return max(min(width / PLAIN_SIZE[0], height / PLAIN_SIZE[1]), 1.0)
 
 
-class Type:
+class Typeface:
     """Measures and renders text at one size; `em` is the body's size in pixel."""
 
     def __init__(self, scale: float) -> None:

@@ -44,7 +44,7 @@ class InstructorScreen(Screen):
         super().__init__(shell)
         self._chosen: Path | None = None
         self._folder = ""
-        self._told: tuple[str, ...] = ()
+        self._lines: tuple[str, ...] = ()
         self._files: list[Path] = []
         self._kept: tuple[StoredSet, ...] = ()
 
@@ -72,8 +72,8 @@ class InstructorScreen(Screen):
             self._on_chosen() if self._chosen else None,
             words(text("instructor.results"), "bold"),
             self._results(),
-            column(*(words(line, "body", f"told.{place}") for place, line in enumerate(self._told)), gap=0.2)
-            if self._told
+            column(*(words(line, "body", f"told.{place}") for place, line in enumerate(self._lines)), gap=0.2)
+            if self._lines
             else None,
             self.shell.footer(),
             gap=0.8,
@@ -119,7 +119,7 @@ class InstructorScreen(Screen):
 
     def _chooser(self, path: Path) -> Callable[[], None]:
         def choose() -> None:
-            self._chosen, self._told = path, ()
+            self._chosen, self._lines = path, ()
 
         return choose
 
@@ -136,7 +136,7 @@ class InstructorScreen(Screen):
         return act
 
     def _say(self, *told: str) -> None:
-        self._told = told[:SHOWN_LINES]
+        self._lines = told[:SHOWN_LINES]
         self.shell.touch()
 
     def _prove(self, opened: OpenedSet) -> None:
@@ -229,7 +229,7 @@ class InstructorScreen(Screen):
 
     def opened(self) -> None:
         """Look what is there."""
-        self.shell.hands.does(self._look)
+        self.shell.input.run(self._look)
 
     def _sheets(self) -> Path:
         if self.shell.services.sheets is None:

@@ -36,7 +36,7 @@ class SetBuilder(Screen):
         )
         self._closes = ""
         self._listing = False
-        self._told: tuple[str, ...] = ()
+        self._lines: tuple[str, ...] = ()
 
     # what is shown
 
@@ -77,8 +77,8 @@ class SetBuilder(Screen):
                 tick("shuffled", text("builder.shuffled"), draft.shuffled, self._shuffled),
                 gap=1.0,
             ),
-            column(*(words(line, "bold", f"told.{place}") for place, line in enumerate(self._told)), gap=0.2)
-            if self._told
+            column(*(words(line, "bold", f"told.{place}") for place, line in enumerate(self._lines)), gap=0.2)
+            if self._lines
             else None,
             flow(
                 button("save", text("builder.save"), self._save if draft.title.strip() else None, "s", chosen=True),
@@ -154,7 +154,7 @@ class SetBuilder(Screen):
 
     def _set(self, **values: Any) -> None:
         self.draft = replace(self.draft, **values)
-        self._told = ()
+        self._lines = ()
         self.shell.touch()
 
     def _setter(self, name: str, value: object) -> Callable[[], None]:
@@ -187,7 +187,7 @@ class SetBuilder(Screen):
         try:
             closes = datetime.fromisoformat(self._closes.strip()).astimezone() if self._closes.strip() else None
         except (ValueError, OverflowError, OSError):
-            self._told = (text("builder.closes_wrong"),)
+            self._lines = (text("builder.closes_wrong"),)
             return
         path = self._folder / f"{name}.yaml"
         debrief = self.draft.debrief or self._debriefs()[0]
@@ -195,16 +195,16 @@ class SetBuilder(Screen):
         try:
             case_set = drafted_set(draft, path)
         except ProblemsFoundError as error:
-            self._told = tuple(problem_line(problem) for problem in error.problems)
+            self._lines = tuple(problem_line(problem) for problem in error.problems)
             return
         self.shell.ask("prove_set", case_set, path.name, then=lambda problems: self._proved(case_set, path, problems))
 
     def _proved(self, case_set: CaseSet, path: Path, problems: list[Problem]) -> None:
         if problems:
-            self._told = tuple(problem_line(problem) for problem in problems[:6])
+            self._lines = tuple(problem_line(problem) for problem in problems[:6])
             return
         if is_there(path):
-            self._told = (text("builder.there", path=path),)
+            self._lines = (text("builder.there", path=path),)
             return
         write_set(case_set, path, make_folder=True)
-        self._told = (text("set.good", path=path, size=case_set.size),)
+        self._lines = (text("set.good", path=path, size=case_set.size),)

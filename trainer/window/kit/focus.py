@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from trainer.window.kit.layout import Layout, Placed
+from trainer.window.kit.layout import Layout, PlacedNode
 
 
 def after(order: Sequence[str], focus: str | None, step: int) -> str | None:
@@ -61,7 +61,7 @@ def scrolled_into_view(
     return (scroller, wanted) if abs(wanted - offset) > 1.0 else None
 
 
-def _centre(one: Placed) -> tuple[float, float]:
+def _centre(one: PlacedNode) -> tuple[float, float]:
     return one.box.x + one.box.w / 2, one.box.y + one.box.h / 2
 
 

@@ -38,7 +38,7 @@ BUTTON_PAD, TICK_BOX, BUTTON_GAP = 0.55, 1.7, 0.6
 
 
 @dataclass(frozen=True, slots=True)
-class Placed:
+class PlacedNode:
     """A node with its place; `unit` is pixel per unit of a picture, `lines` its text as wrapped."""
 
     node: Node
@@ -58,15 +58,15 @@ class Placed:
 class Layout:
     """Everything placed, in the order in which it is drawn."""
 
-    placed: list[Placed] = field(default_factory=list)
+    placed: list[PlacedNode] = field(default_factory=list)
     scrolls: dict[str, tuple[Box, float]] = field(default_factory=dict)
     inside: dict[str, str] = field(default_factory=dict)
 
-    def named(self, name: str) -> Placed | None:
+    def named(self, name: str) -> PlacedNode | None:
         """Return what is placed under a name."""
         return next((one for one in self.placed if one.node.name == name), None)
 
-    def at(self, x: float, y: float) -> Placed | None:
+    def at(self, x: float, y: float) -> PlacedNode | None:
         """Return what can be acted on at a point, the topmost."""
         for one in reversed(self.placed):
             part = one.visible
@@ -85,7 +85,7 @@ class Layout:
         return [one.node.name for one in self.placed if one.node.reachable]
 
 
-def laid_out(root: Node, width: float, height: float, measure: Measure, scrolled: Mapping[str, float]) -> Layout:
+def lay_out(root: Node, width: float, height: float, measure: Measure, scrolled: Mapping[str, float]) -> Layout:
     """Place a screen in a window; `scrolled` is how far each part is scrolled, in pixel.
 
     Where not even the least of every part finds room, the whole screen scrolls as one page.
@@ -299,7 +299,7 @@ class _Work:
     def _note(
         self, node: Node, box: Box, clip: Box, surface: Surface, scroller: str, lines: Sequence[str], unit: float = 1.0
     ) -> None:
-        self.layout.placed.append(Placed(node, box, clip, surface, tuple(lines), unit))
+        self.layout.placed.append(PlacedNode(node, box, clip, surface, tuple(lines), unit))
         if node.name:
             self.layout.inside[node.name] = scroller
 
@@ -334,7 +334,7 @@ class _Work:
         unit = min(box.w / node.size[0], box.h / node.size[1])
         left, top = box.x + (box.w - unit * node.size[0]) / 2, box.y + (box.h - unit * node.size[1]) / 2
         drawn = Box(left, top, unit * node.size[0], unit * node.size[1])
-        self.layout.placed[-1] = Placed(node, drawn, clip, surface, (), unit)
+        self.layout.placed[-1] = PlacedNode(node, drawn, clip, surface, (), unit)
         for child in node.children:
             at = child.at or Box(0.0, 0.0, *node.size)
             place = Box(left + at.x * unit, top + at.y * unit, at.w * unit, at.h * unit)

@@ -17,7 +17,7 @@ from trainer.words import text
 STAND_RADIUS = 2.2
 
 
-def stands_of(profile: Profile) -> dict[str, Point]:
+def listening_places(profile: Profile) -> dict[str, Point]:
     """Return where each place to stand is drawn; probes lie on their injectors and are not drawn apart."""
     drawing = drawing_of(profile)
     xs = [x for x, _y in drawing.injectors.values()]
@@ -43,7 +43,7 @@ def engine_node(
     drawing = picture.drawing
     spots: list[Node] = []
     if stand is not None:
-        for name, (x, y) in picture.stands.items():
+        for name, (x, y) in picture.places.items():
             box = Box(x - STAND_RADIUS, y - STAND_RADIUS, 2 * STAND_RADIUS, 2 * STAND_RADIUS)
             label = text("spot.stand", place=listening_place_text(name))
             spots.append(spot(f"stand.{name}", label, box, partial(stand, name), chosen=name == picture.here))

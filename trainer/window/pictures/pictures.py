@@ -30,13 +30,13 @@ class EnginePicture:
     """The engine from above with its wiring.
 
     `currents_a` gives each injector's current, drawn as the width of its wires; without it all wires are thin.
-    `stands` are where one can listen, `here` where the learner does.
+    `places` are where one can listen, `here` is the chosen one.
     """
 
     drawing: Drawing
     marked: frozenset[int] = frozenset()
     unplugged: frozenset[str] = frozenset()
-    stands: Mapping[str, Point] = field(default_factory=dict)
+    places: Mapping[str, Point] = field(default_factory=dict)
     here: str = ""
     currents_a: Mapping[int, float] | None = None
     gaps: tuple[Gap, ...] = ()

@@ -1,4 +1,4 @@
-"""What stands above every screen: silence, torn or lost sound, what was last said; and the line at its foot."""
+"""The notices above every screen: silence, torn or lost sound, the last message; and the status line below."""
 
 from __future__ import annotations
 

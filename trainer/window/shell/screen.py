@@ -34,17 +34,17 @@ class Screen(ABC):
         return ()
 
     def opened(self) -> None:  # noqa: B027  # most screens have nothing to do here
-        """Be told that the screen has come up, or come up again."""
+        """React to coming to the top, for the first time or again."""
 
     def away(self) -> None:  # noqa: B027  # most screens have nothing to do here
-        """Be told that the window has lost the keyboard to something else."""
+        """React to the window losing the keyboard to another program."""
 
     def left(self) -> None:  # noqa: B027  # most screens have nothing to do here
-        """Be told that the screen is being left for good."""
+        """Release what the screen holds; it is being closed."""
 
     def back(self) -> None:
         """Do what Escape does."""
         self.shell.close()
 
     def tick(self) -> None:  # noqa: B027  # most screens have nothing to do here
-        """Be told that time has passed."""
+        """Update what follows time; called at every tick."""

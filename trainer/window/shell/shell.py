@@ -1,4 +1,4 @@
-"""The window without its glass: screens on a pile, one focus each, keys, clicks, sound, long work, settings."""
+"""The window's state without drawing: a stack of screens, the focus of each, sound, background work, settings."""
 
 from __future__ import annotations
 
@@ -9,9 +9,9 @@ from trainer.desk.worker import Job, Then
 from trainer.errors import ProblemsFoundError, UserError
 from trainer.sets.opening import OpenedSet
 from trainer.window.kit.focus import scrolled_into_view
-from trainer.window.kit.layout import Layout, Measure, laid_out
+from trainer.window.kit.layout import Layout, Measure, lay_out
 from trainer.window.kit.nodes import Node, button, column, flow, words
-from trainer.window.shell.hands import Hands, Shown
+from trainer.window.shell.input_handler import InputHandler, ScreenProtocol
 from trainer.window.shell.listening import Listening
 from trainer.window.shell.notices import notices, status
 from trainer.window.shell.services import Services
@@ -28,11 +28,11 @@ class Shell:
     `opened_sets` are sealed sets by what their file holds: their passphrase is typed once while the program runs.
     """
 
-    def __init__(self, services: Services, settings: Settings, first: Callable[[Shell], Shown]) -> None:
+    def __init__(self, services: Services, settings: Settings, first: Callable[[Shell], ScreenProtocol]) -> None:
         self.services, self.settings = services, settings
         speak(settings.language)
         self.sound = StationSound(self, services.device if services.device is not None else settings.device)
-        self.hands = Hands(self)
+        self.input = InputHandler(self)
         self.notice = ""
         self.now_s, self.active_s = 0.0, 0.0
         self.closing, self.full_screen, self.changed = False, bool(settings.station_pin), True
@@ -45,7 +45,7 @@ class Shell:
         self._focus: dict[int, str] = {}
         self._home = first
         self.opened_sets: dict[str, OpenedSet] = {}
-        self.screens: list[Shown] = []
+        self.screens: list[ScreenProtocol] = []
         self.show(first(self))
 
     @property
@@ -56,11 +56,11 @@ class Shell:
     # screens
 
     @property
-    def screen(self) -> Shown:
+    def screen(self) -> ScreenProtocol:
         """The screen on top."""
         return self.screens[-1]
 
-    def show(self, screen: Shown) -> None:
+    def show(self, screen: ScreenProtocol) -> None:
         """Put a screen on top."""
         self.screens.append(screen)
         self._arrived()
@@ -71,13 +71,13 @@ class Shell:
             self._drop(self.screens.pop())
             self._arrived()
 
-    def instead(self, gone: Shown, screen: Shown) -> None:
+    def instead(self, gone: ScreenProtocol, screen: ScreenProtocol) -> None:
         """Put a screen in the place of another and of whatever lies on top of that one."""
         while gone in self.screens:
             self._drop(self.screens.pop())
         self.show(screen)
 
-    def _drop(self, gone: Shown) -> None:
+    def _drop(self, gone: ScreenProtocol) -> None:
         self._focus.pop(id(gone), None)
         gone.left()
 
@@ -97,7 +97,7 @@ class Shell:
     def _arrived(self) -> None:
         self.notice = ""
         self.scrolled.clear()
-        self.hands.let_go()
+        self.input.reset()
         self._moved_by_key = True
         self.screen.opened()
         self.touch()
@@ -129,7 +129,7 @@ class Shell:
         return here.node.text if here and here.node.kind == "spot" else ""
 
     def measured_by(self, width: float, height: float, measure: Measure) -> None:
-        """Be told the window's size and how text is measured there."""
+        """Set the window's size and how text is measured in it."""
         self._glass = (width, height, measure)
         self.touch()
 
@@ -139,7 +139,7 @@ class Shell:
             if self._glass is None:
                 return Layout()
             root = self.root()
-            self._layout = laid_out(root, *self._glass, self.scrolled)
+            self._layout = lay_out(root, *self._glass, self.scrolled)
             self._keep_focus()
             self._scroll_to_focus(root)
         return self._layout
@@ -158,7 +158,7 @@ class Shell:
         found = scrolled_into_view(self._layout, self.focus, self._glass[2].em, self.scrolled)
         if found is not None:
             self.scrolled[found[0]] = found[1]
-            self._layout = laid_out(root, *self._glass, self.scrolled)
+            self._layout = lay_out(root, *self._glass, self.scrolled)
 
     @property
     def focus(self) -> str | None:
@@ -186,7 +186,7 @@ class Shell:
         delivered, heard = self.services.worker.poll(), self.listening.tick(passed_s)
         if delivered or heard:
             self.touch()
-        self.hands.tick()
+        self.input.tick()
         self.sound.tick()
         quiet = self.now_s - self.active_s > IDLE_S and not self.listening.on
         if self.settings.station_pin and quiet and self.active_s > self._homed_s:
@@ -202,7 +202,7 @@ class Shell:
     def ask(self, does: str, *arguments: object, then: Then, idle: bool = False) -> None:
         """Have long work done; its value goes to `then`, what is wrong with either to the notices."""
         self.services.worker.ask(
-            Job(does, arguments, lambda value: self.hands.does(lambda: then(value)), self._failed, idle)
+            Job(does, arguments, lambda value: self.input.run(lambda: then(value)), self._failed, idle)
         )
         self.touch()
 

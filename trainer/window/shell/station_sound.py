@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Protocol
 
-from trainer.desk.settings import Ears, Settings
+from trainer.desk.settings import DeviceCalibration, Settings
 from trainer.window.shell.listening import Listening
 from trainer.window.shell.services import Services
 from trainer.words import message_of, text
@@ -46,15 +46,15 @@ class StationSound:
         player, missing = self._station.services.player(wanted)
         # another device than the one asked for has another level, and nothing is known of how it sounds
         self.device = wanted if player.backend == "portaudio" else ""
-        player.gain_db = self.ears.level_db
+        player.gain_db = self.calibration.level_db
         self.listening.take(player)
         amiss = self.listening.silent or self.device != wanted
         self.missing = [message_of(error) for error in missing] if amiss else []
 
     @property
-    def ears(self) -> Ears:
+    def calibration(self) -> DeviceCalibration:
         """What is known of the device in use."""
-        return self._station.settings.ears_at(self.device)
+        return self._station.settings.calibration_of(self.device)
 
     def reopen(self) -> None:
         """Try the device again, or whatever else there is, and go on where it was."""
@@ -63,7 +63,7 @@ class StationSound:
         self._station.touch()
 
     def removed(self) -> None:
-        """Be told by the system that an output went away: what plays has lost it."""
+        """Handle the removal of an output device: mark what plays as interrupted."""
         if self.listening.playing is not None:
             self.listening.playing.lose()
         self._station.touch()
@@ -78,7 +78,7 @@ class StationSound:
         """Change the level; it is kept for this device."""
         level = self.listening.louder(steps)
         station = self._station
-        station.keep(station.settings.with_ears(self.device, level_db=level))
+        station.keep(station.settings.with_calibration(self.device, level_db=level))
         station.say(text("sound.level", level=level))
 
     def tick(self) -> None:

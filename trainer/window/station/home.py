@@ -7,9 +7,9 @@ from collections.abc import Callable
 from trainer.cases.single_case.shipped import case_named, case_names, profile_named, profile_names
 from trainer.circuit.geometry import HEIGHT, WIDTH
 from trainer.circuit.profile import Profile
+from trainer.desk.attempt_start import DEFAULT_LEARNER
 from trainer.desk.case_source import FoundCase, find_case
 from trainer.desk.learner_name import learner_name
-from trainer.desk.seat import DEFAULT_LEARNER
 from trainer.errors import ProblemsFoundError
 from trainer.practice.course.lessons import Lesson
 from trainer.practice.course.waiting import due_now
@@ -127,7 +127,7 @@ class WaitingScreen(Screen):
         """Return what can be begun or gone on with."""
         begun = self._begun()
         lesson = self.practising.lesson
-        due = due_now(self.practising.course.stands.waiting, self.practising.course.day)
+        due = due_now(self.practising.course.state.waiting, self.practising.course.day)
         page = scroll(
             "page",
             words(text("waiting.title", who=self.who), "title", "waiting.title"),

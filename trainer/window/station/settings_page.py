@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from trainer.desk.settings import SCALES, pin_kept
+from trainer.desk.settings import SCALES, hashed_pin
 from trainer.window.kit.nodes import Node, button, column, field, flow, row, scroll, tick, words
 from trainer.window.shell.screen import Screen
 from trainer.window.shell.shell import Shell
@@ -41,7 +41,7 @@ class SettingsScreen(Screen):
             column(
                 words(text("settings.device"), "bold"),
                 *(self._device(name) for name in ("", *self._devices)),
-                words(text("settings.level", level=self.shell.sound.ears.level_db), "muted", "settings.level"),
+                words(text("settings.level", level=self.shell.sound.calibration.level_db), "muted", "settings.level"),
                 gap=0.2,
             ),
             column(
@@ -97,7 +97,7 @@ class SettingsScreen(Screen):
         if len(self._pin) < LEAST_PIN:
             self.shell.say(text("settings.pin_short", count=LEAST_PIN))
             return
-        self._set(station_pin=pin_kept(self._pin))
+        self._set(station_pin=hashed_pin(self._pin))
         self._pin = ""
         self.shell.full_screen = True
         self.shell.home()

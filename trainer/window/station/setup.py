@@ -48,8 +48,8 @@ class SetupScreen(Screen):
         return self._question(self.setup.current_trial)
 
     def _start(self) -> Node:
-        ears = self.shell.sound.ears
-        verdict = ears.verdict if ears.holds(self.shell.services.now_utc()) else None
+        calibration = self.shell.sound.calibration
+        verdict = calibration.verdict if calibration.holds(self.shell.services.now_utc()) else None
         return scroll(
             "page",
             words(text("setup.title"), "title", "setup.title"),
@@ -102,7 +102,7 @@ class SetupScreen(Screen):
         )
 
     def _verdict(self) -> Node:
-        verdict = self.shell.sound.ears.verdict or {}
+        verdict = self.shell.sound.calibration.verdict or {}
         return scroll(
             "page",
             words(text("setup.result"), "title", "setup.result"),
@@ -161,7 +161,9 @@ class SetupScreen(Screen):
         sound, level = self.shell.sound, self.shell.listening.player.gain_db
         plain: dict[str, object] = {**verdict_of(self.setup).plain, "level_db": level}
         checked = self.shell.services.now_utc()
-        self.shell.keep(self.shell.settings.with_ears(sound.device, verdict=plain, level_db=level, checked_at=checked))
+        self.shell.keep(
+            self.shell.settings.with_calibration(sound.device, verdict=plain, level_db=level, checked_at=checked)
+        )
 
     def _undo(self) -> None:
         assert self.setup is not None

@@ -1,4 +1,4 @@
-"""Seats a learner at a case: goes on with what was begun, or begins."""
+"""Starts an attempt at a case, or resumes one that was begun."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ DEFAULT_LEARNER = "me"
 """Whose record it is where nobody is named."""
 
 
-def seat(
+def start_or_resume(
     desk: Desk,
     found: FoundCase,
     learner: str,
@@ -27,7 +27,7 @@ def seat(
     seed: int | None = None,
     at: Mapping[str, Any] | None = None,
 ) -> None:
-    """Go on with an attempt that has no end, unless a new one or another seed is asked for; else begin one.
+    """Resume the attempt that is not closed, unless a new one or another seed is asked for; otherwise start one.
 
     One whose events are damaged is left as it is.
     """

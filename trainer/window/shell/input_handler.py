@@ -1,4 +1,4 @@
-"""Keys, clicks, touches and typing: what each means where the keyboard is, and what waits while work is under way."""
+"""Handles keys, clicks, touches and typed text; queues one input while background work runs."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from trainer.errors import ProblemsFoundError, UserError
 from trainer.records.store.database import user_error
 from trainer.window.kit.digits import Digits
 from trainer.window.kit.focus import after, towards
-from trainer.window.kit.layout import Layout, Placed
+from trainer.window.kit.layout import Layout, PlacedNode
 from trainer.window.kit.nodes import Node
 from trainer.window.shell.services import Services
 from trainer.window.shell.station_sound import StationSound
@@ -18,8 +18,8 @@ from trainer.words import message_of
 ARROWS = {"left": (-1, 0), "right": (1, 0), "up": (0, -1), "down": (0, 1)}
 
 
-class Shown(Protocol):
-    """What hands and the shell need of a screen."""
+class ScreenProtocol(Protocol):
+    """What the input handler and the shell call on a screen."""
 
     first: str
 
@@ -37,23 +37,23 @@ class Shown(Protocol):
         """Take a cylinder that was named by its digits."""
 
     def opened(self) -> None:
-        """Be told that the screen has come up, or come up again."""
+        """React to coming to the top, for the first time or again."""
 
     def away(self) -> None:
-        """Be told that the window has lost the keyboard to something else."""
+        """React to the window losing the keyboard to another program."""
 
     def left(self) -> None:
-        """Be told that the screen is being left for good."""
+        """Release what the screen holds; it is being closed."""
 
     def back(self) -> None:
         """Do what Escape does."""
 
     def tick(self) -> None:
-        """Be told that time has passed."""
+        """Update what follows time; called at every tick."""
 
 
-class Handled(Protocol):
-    """What hands need of the window they work in."""
+class InputTarget(Protocol):
+    """What the input handler calls on its window."""
 
     services: Services
     sound: StationSound
@@ -61,7 +61,7 @@ class Handled(Protocol):
     active_s: float
 
     @property
-    def screen(self) -> Shown:
+    def screen(self) -> ScreenProtocol:
         """The screen on top."""
 
     @property
@@ -87,17 +87,17 @@ class Handled(Protocol):
         """Show a notice."""
 
 
-class Hands:
-    """What a person does to one window.
+class InputHandler:
+    """Handles the input of one window.
 
     While long work is under way nothing is done to an attempt, so that what comes of the work fits it; the last thing
     asked for waits until then. Moving about, scrolling and leaving are always free.
     """
 
-    def __init__(self, shell: Handled) -> None:
+    def __init__(self, shell: InputTarget) -> None:
         self._shell = shell
         self.digits = Digits()
-        self._later: tuple[Shown, Callable[[], None]] | None = None
+        self._later: tuple[ScreenProtocol, Callable[[], None]] | None = None
 
     def press(self, key: str, *, shift: bool = False, ctrl: bool = False) -> None:
         """Take a key: a character, or the name of one (`tab`, `enter`, `space`, `left`, `f1`)."""
@@ -116,15 +116,15 @@ class Hands:
         elif key in ("pageup", "pagedown"):
             self._page(layout, -1 if key == "pageup" else 1)
         elif key == "escape":
-            self.does(shell.screen.back)
+            self.run(shell.screen.back)
         elif key in ("+", "-") and not _writes(here):
-            self.does(lambda: shell.sound.louder(1 if key == "+" else -1))
+            self.run(lambda: shell.sound.louder(1 if key == "+" else -1))
         elif shell.services.worker.busy:
             self._later = shell.screen, lambda: self.press(key, shift=shift)
         elif not (_writes(here) and (len(key) == 1 or key in ("space", "backspace"))):
-            self.does(lambda: self._act(layout, here, key, shift=shift))
+            self.run(lambda: self._act(layout, here, key, shift=shift))
 
-    def _act(self, layout: Layout, here: Placed | None, key: str, *, shift: bool) -> None:
+    def _act(self, layout: Layout, here: PlacedNode | None, key: str, *, shift: bool) -> None:
         act = here.node.act if here is not None else None
         screen = self._shell.screen
         if act is not None and (key == "enter" or (key == "space" and here and here.node.kind == "tick")):
@@ -134,8 +134,8 @@ class Hands:
         elif key == "space" and act is not None:
             act()
 
-    def does(self, act: Callable[[], None]) -> None:
-        """Do something; what is wrong with it is said."""
+    def run(self, act: Callable[[], None]) -> None:
+        """Call an action; show the message of an error it raises."""
         try:
             act()
         except (UserError, ProblemsFoundError) as error:
@@ -193,7 +193,7 @@ class Hands:
         if shell.services.worker.busy and one.node.name not in ("menu", "back"):
             self._later = shell.screen, act
         else:
-            self.does(act)
+            self.run(act)
 
     def wheel(self, x: float, y: float, steps: float, em: float) -> None:
         """Scroll what lies at a point."""
@@ -215,16 +215,16 @@ class Hands:
         if self._later is not None:
             (screen, act), self._later = self._later, None
             if screen is shell.screen:
-                self.does(act)
+                self.run(act)
         number = self.digits.waited(shell.screen.cylinders, shell.now_s)
         if number is not None:
-            self.does(lambda: shell.screen.named(number, shift=False))
+            self.run(lambda: shell.screen.named(number, shift=False))
             shell.touch()
 
-    def let_go(self) -> None:
-        """Forget what was half done: another screen has come up."""
+    def reset(self) -> None:
+        """Drop half-typed digits and queued input; another screen is on top."""
         self.digits.typed, self._later = "", None
 
 
-def _writes(here: Placed | None) -> bool:
+def _writes(here: PlacedNode | None) -> bool:
     return here is not None and here.node.edit is not None

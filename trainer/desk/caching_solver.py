@@ -8,21 +8,21 @@ from trainer.circuit.solve import SolvedTest
 from trainer.instruments.bench import Work
 from trainer.practice.attempt.actions import solved_work
 
-KEPT_SOLVES = 4
+CACHED_SOLVES = 4
 """A debrief needs three: the good engine, the truth, the answer. Each is some twenty megabytes."""
 
 
-class RememberingSolver:
+class CachingSolver:
     """Solves a worked circuit once for the same profile, faults and work; keeps the latest few."""
 
     def __init__(self) -> None:
-        self._kept: dict[tuple[str, tuple[Fault, ...], Work], SolvedTest] = {}
+        self._cache: dict[tuple[str, tuple[Fault, ...], Work], SolvedTest] = {}
 
     def __call__(self, profile: Profile, faults: tuple[Fault, ...], work: Work) -> SolvedTest:
         """Return the solved test."""
         key = (profile.digest, faults, work)
-        solved = self._kept.pop(key, None) or solved_work(profile, faults, work)
-        self._kept[key] = solved
-        while len(self._kept) > KEPT_SOLVES:
-            self._kept.pop(next(iter(self._kept)))
+        solved = self._cache.pop(key, None) or solved_work(profile, faults, work)
+        self._cache[key] = solved
+        while len(self._cache) > CACHED_SOLVES:
+            self._cache.pop(next(iter(self._cache)))
         return solved
