@@ -149,7 +149,7 @@ def reasoning_figures() -> None:
     tell("posterior after a whole test heard", update, "s", "what is allowed", 0.005, 0.005 / update)
     prior = reasoner.hypotheses.prior
     greedy = best_s(lambda: ranked(reasoner.channels, prior, frozenset(), NORTH.minutes, ahead=False))
-    ranking = best_s(lambda: reasoner.next_tests(prior, frozenset()))
+    ranking = best_s(lambda: reasoner.next_tests(reasoner.belief({}), frozenset(), ()))
     tell(
         f"ranking of all {len(reasoner.tests)} tests, one step ahead",
         ranking,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -12,13 +12,21 @@ from numpy.typing import NDArray
 from trainer.circuit.chance import Stream
 from trainer.circuit.profile import Profile
 from trainer.reasoning.advice.channels import Channel
-from trainer.reasoning.advice.planning import PROVED, best_finding, by_information, paid_enough, path_to
+from trainer.reasoning.advice.measured import Standing
+from trainer.reasoning.advice.planning import (
+    PROVED,
+    Chooser,
+    best_finding,
+    by_belief,
+    by_information,
+    paid_enough,
+    path_to,
+)
 from trainer.reasoning.universe.hypotheses import Hypotheses
 from trainer.reasoning.universe.questions import Test
 from trainer.reasoning.verdict.belief import finding_key
 
 Floats = NDArray[np.floating[Any]]
-Choose = Callable[[Sequence[Channel], Floats, frozenset[str]], Channel | None]
 
 TEXTBOOK = (
     "hear", "codes", "probe", "supply", "module_pairs", "module_returns", "module_grounds", "through_pairs",
@@ -39,7 +47,9 @@ class Outcome:
     wrong: float
 
 
-def textbook(left: Sequence[Channel], _probability: Floats, paid: frozenset[str]) -> Channel | None:
+def textbook(
+    left: Sequence[Channel], _standing: Standing, paid: frozenset[str], _done: Sequence[Test]
+) -> Channel | None:
     """Return the next test of the fixed textbook order."""
     open_ones = [channel for channel in left if paid_enough(channel.test, paid)]
     order = {name: place for place, name in enumerate(TEXTBOOK)}
@@ -47,17 +57,21 @@ def textbook(left: Sequence[Channel], _probability: Floats, paid: frozenset[str]
     return min(known, key=lambda channel: order[channel.test.name.partition(":")[0]], default=None)
 
 
-def at_random(chance: Stream) -> Choose:
+def at_random(chance: Stream) -> Chooser:
     """Return the choice of any test that can be done."""
 
-    def choose(left: Sequence[Channel], _probability: Floats, paid: frozenset[str]) -> Channel | None:
+    def choose(
+        left: Sequence[Channel], _standing: Standing, paid: frozenset[str], _done: Sequence[Test]
+    ) -> Channel | None:
         open_ones = [channel for channel in left if paid_enough(channel.test, paid)]
         return open_ones[chance.below(len(open_ones))] if open_ones else None
 
     return choose
 
 
-def codes_only(left: Sequence[Channel], _probability: Floats, paid: frozenset[str]) -> Channel | None:
+def codes_only(
+    left: Sequence[Channel], _standing: Standing, paid: frozenset[str], _done: Sequence[Test]
+) -> Channel | None:
     """Return the test and then its codes, and nothing more."""
     return next(
         (channel for name in ("hear", "codes") for channel in left
@@ -74,7 +88,7 @@ def compared(
     """
     proved = best_finding([finding_key(claims) for claims in hypotheses.claims])
     keys = [finding_key(claims) for claims in hypotheses.claims]
-    results = {}
+    standing, results = by_belief(proved), {}
     for name, choose in {
         "best path": by_information(profile.minutes),
         "best path, not looking ahead": by_information(profile.minutes, ahead=False),
@@ -88,13 +102,14 @@ def compared(
             true = _drawn(hypotheses.prior, chance)
             shown = Stream(seed, f"answers {number}")
 
-            def answered(probability: Floats, test: Test, true: int = true, shown: Stream = shown) -> Floats:
+            def answered(before: Standing, test: Test, true: int = true, shown: Stream = shown) -> Standing:
                 channel = next(one for one in channels if one.test is test)
-                return channel.after(probability, _drawn(channel.table[channel.label[true]], shown))
+                return standing(channel.after(before.probability, _drawn(channel.table[channel.label[true]], shown)))
 
-            steps, posterior = path_to(
-                lambda _belief: channels, hypotheses.prior, profile.minutes, proved, answered, choose
+            steps, left = path_to(
+                lambda _standing: channels, standing(hypotheses.prior), profile.minutes, answered, choose
             )
+            posterior = left.probability
             minutes.append(sum(step.minutes for step in steps))
             sure += proved(posterior) >= PROVED
             sums: dict[object, float] = {}

@@ -12,12 +12,16 @@ from trainer.arrays import Floats
 from trainer.circuit.elements import Location
 from trainer.circuit.profile import Profile
 from trainer.reasoning.advice.channels import Channel, channels_of
-from trainer.reasoning.advice.planning import PROVED, Choice, Step, best_finding, by_information, path_to, ranked
+from trainer.reasoning.advice.measured import Standing, blind_to
+from trainer.reasoning.advice.planning import PROVED, Choice, Proved, Step, best_finding, path_to
 from trainer.reasoning.advice.prices import mending_minutes
+from trainer.reasoning.advice.trade_order import in_trade_order, is_dead
+from trainer.reasoning.closer import CloserTests
+from trainer.reasoning.universe.complaint import Complaint, after_complaint
 from trainer.reasoning.universe.expectations import Expectations, code_flags, expectations_of
-from trainer.reasoning.universe.finding import truth_of
+from trainer.reasoning.universe.finding import Claim, truth_of
 from trainer.reasoning.universe.hypotheses import Faults, Hypotheses, single_hypotheses
-from trainer.reasoning.universe.menu import closer_tests, menu_of, offered
+from trainer.reasoning.universe.menu import menu_of, offered
 from trainer.reasoning.universe.pairs import chosen_pairs, composed, with_pairs
 from trainer.reasoning.universe.questions import Answers, Expected, Question, Test
 from trainer.reasoning.verdict.belief import Belief, believed, finding_key
@@ -46,7 +50,8 @@ def universe_of(profile: Profile, temperature_c: float, seen: Faults = ()) -> Un
 class CaseFacts:
     """What reasoning needs to know of a case: its truth, the evidence it offers, its bed level and its priors.
 
-    `stored` are the codes already in memory before the first test.
+    `stored` are the codes that something earlier left in memory; `complaint` says when the trouble shows, if anybody
+    has said so.
     """
 
     profile: Profile
@@ -56,6 +61,7 @@ class CaseFacts:
     bed_dba: float
     priors: Mapping[str, float] | None = None
     stored: frozenset[str] = frozenset()
+    complaint: Complaint | None = None
 
 
 class Reasoner:
@@ -65,7 +71,7 @@ class Reasoner:
         self.facts, self.universe = facts, universe
         self.tests = offered(universe.menu, facts.evidence)
         self._expected: dict[Question, Expected] = {}
-        self._near: dict[Question, Expected] = {}
+        self._blind_to: dict[Claim, frozenset[str]] = {}
         self._truth = Expectations(facts.profile, [facts.truth], universe.expectations.equivalents)
 
     def truth_answers(self, questions: Sequence[Question]) -> dict[Question, Floats]:
@@ -85,7 +91,8 @@ class Reasoner:
 
     @cached_property
     def _singles(self) -> Hypotheses:
-        return single_hypotheses(self.facts.profile, self.facts.priors, self.facts.truth)
+        facts = self.facts
+        return after_complaint(single_hypotheses(facts.profile, facts.priors, facts.truth), facts.complaint)
 
     @cached_property
     def _pairs(self) -> tuple[tuple[int, int], ...]:
@@ -111,7 +118,14 @@ class Reasoner:
 
     def belief(self, answers: Answers) -> Belief:
         """Return the belief after answers."""
-        return believed(self.hypotheses, self.expected(list(answers)), answers)
+        return believed(self.hypotheses, self.expected(list(answers)), answers, self._blind)
+
+    def _blind(self, claim: Claim) -> frozenset[str]:
+        """Return the places that all offered measurements together do not tell from a claimed one."""
+        if claim not in self._blind_to:
+            weight, told = self.everything.log_weight, self.everything.electrical
+            self._blind_to[claim] = blind_to(self.hypotheses, weight - told, told, claim)
+        return self._blind_to[claim]
 
     @cached_property
     def channels(self) -> tuple[Channel, ...]:
@@ -119,72 +133,93 @@ class Reasoner:
         questions = [question for test in self.tests for question in test.questions]
         return channels_of(self.tests, self.expected(questions))
 
-    def next_tests(self, probability: Floats, paid: Collection[str]) -> list[Choice]:
-        """Return the offered tests by what they tell per minute, best first."""
-        channels = (*self.channels, *self.closer(probability))
-        return ranked(channels, probability, frozenset(paid), self.facts.profile.minutes)
+    def next_tests(
+        self, belief: Belief, paid: Collection[str], done: Collection[str], *, closer: bool = True
+    ) -> list[Choice]:
+        """Return the offered tests not done yet that tell something, in the trade's order."""
+        standing = belief.standing
+        channels = (*self.channels, *(self.closer(standing.doubt) if closer else ()))
+        left = [channel for channel in channels if channel.test.name not in done]
+        dead = any(is_dead(channel.test) for channel in channels if channel.test.name in done)
+        return in_trade_order(left, standing, paid, self.facts.profile.minutes, self.sure, dead_done=dead)
+
+    @cached_property
+    def sure(self) -> Proved:
+        """Returns the chance of a belief's best finding."""
+        return best_finding([finding_key(claims) for claims in self.hypotheses.claims])
+
+    @cached_property
+    def _closer(self) -> CloserTests:
+        facts = self.facts
+        return CloserTests(facts.profile, facts.temperature_c, self.hypotheses, self.universe.expectations.equivalents)
 
     def closer(self, probability: Floats) -> tuple[Channel, ...]:
-        """Return swaps and dummy loads on the cylinders that are left, once few hypotheses are."""
-        rows = tuple(int(row) for row in np.flatnonzero(probability > CLOSER_FROM))
-        if len(rows) > CLOSER_ROWS:
-            return ()
-        weight: dict[int, float] = {}
-        for row in rows:
-            for number in {n for fault in self.hypotheses.faults[row] for n in fault.cylinders}:
-                weight[number] = weight.get(number, 0.0) + float(probability[row])
-        near = tuple(sorted(number for number, share in weight.items() if share > CLOSER_CYLINDER))
-        if not near or len(near) > 2:
-            return ()
-        tests = offered(closer_tests(self.facts.profile, self.facts.temperature_c, near), self.facts.evidence)
-        # good for this belief only: hypotheses without weight are not computed
-        self._near = self._expected_of_rows(rows, tests)
-        return channels_of(tests, self._near)
-
-    def _expected_of_rows(self, rows: tuple[int, ...], tests: Sequence[Test]) -> dict[Question, Expected]:
-        """Return expectations computed for some hypotheses only; the others, without weight, are given the first's."""
-        questions = [question for test in tests for question in test.questions]
-        chosen = [self.hypotheses.faults[row] for row in rows]
-        some = Expectations(self.facts.profile, chosen, self.universe.expectations.equivalents)
-        spread = {}
-        for question, one in some.of(questions, self.facts.bed_dba).items():
-            values = np.broadcast_to(one.values[0], (len(self.hypotheses.faults), one.values.shape[1])).copy()
-            values[list(rows)] = one.values
-            spread[question] = Expected(values, one.flags)
-        return spread
+        """Return tests on the cylinders that are left, once few hypotheses are: good for this belief only."""
+        return self._closer.channels(probability, self.facts.evidence, self.facts.bed_dba)
 
     @cached_property
     def best_path(self) -> tuple[Step, ...]:
-        """The best path to this case's truth, ended by its repair and retest."""
-        minutes = self.facts.profile.minutes
-        proved = best_finding([finding_key(claims) for claims in self.hypotheses.claims])
-        paths = [
-            path_to(
-                lambda belief: (*self.channels, *self.closer(belief)),
-                self.hypotheses.prior, minutes, proved, self.answered, by_information(minutes, ahead=ahead),
-            )
-            for ahead in (True, False)
-        ]  # fmt: skip
+        """The best path to this case's truth, begun with the complaint and ended by its repair and retest."""
         # greedy is beaten where access is dear, and now and then it is not
-        steps, probability = min(
-            paths, key=lambda path: (proved(path[1]) < PROVED, sum(step.minutes for step in path[0]))
+        paths = [self.path(ahead=ahead) for ahead in (True, False)]
+        steps, standing = min(
+            paths, key=lambda path: (not path[1].proves(PROVED), sum(step.minutes for step in path[0]))
         )
         prices = {test.name: (*test.prices, *test.opens) for test in self.tests}
         opened = [price for step in steps for price in prices.get(step.name, ()) if price.startswith("cover_off:")]
         covers = {price.partition(":")[2] for price in opened}
         repair = mending_minutes(self.facts.profile, self.facts.truth, covers)
+        begun = self._complaint
         if not repair:
-            return steps
-        return (*steps, Step("repair_and_retest", repair, 0.0, proved(probability)))
+            return (*begun, *steps)
+        return (*begun, *steps, Step("repair_and_retest", repair, 0.0, standing.sure))
+
+    @property
+    def _complaint(self) -> tuple[Step, ...]:
+        """The complaint as the first step, where a case says when it shows: what it tells is in the prior."""
+        if self.facts.complaint is None:
+            return ()
+        usual = single_hypotheses(self.facts.profile, self.facts.priors, self.facts.truth).prior
+        told = self._singles.prior
+        bits = float((told * np.log2(np.maximum(told, 1e-300) / np.maximum(usual, 1e-300))).sum())
+        return (Step("complaint", 0.0, bits, self.sure(self.hypotheses.prior)),)
+
+    def path(self, *, ahead: bool, closer: bool = True) -> tuple[tuple[Step, ...], Standing]:
+        """Return the steps that the trade's order leads to on this case's own engine, and where it stands then.
+
+        Tests that are computed for a few hypotheses only are left out without `closer`.
+        """
+        minutes = self.facts.profile.minutes
+        answers: dict[Question, Floats] = {}
+
+        def choose(
+            left: Sequence[Channel], standing: Standing, paid: frozenset[str], done: Sequence[Test]
+        ) -> Channel | None:
+            dead = any(map(is_dead, done))
+            order = in_trade_order(left, standing, paid, minutes, self.sure, ahead=ahead, dead_done=dead)
+            return order[0].channel if order else None
+
+        def answered(_standing: Standing, test: Test) -> Standing:
+            answers.update(self.truth_answers(test.questions))
+            return believed(self.hypotheses, self._expected_here(list(answers)), answers, self._blind).standing
+
+        return path_to(
+            lambda standing: (*self.channels, *(self.closer(standing.doubt) if closer else ())),
+            self.belief({}).standing, minutes, answered, choose,
+        )  # fmt: skip
+
+    def _expected_here(self, questions: Sequence[Question]) -> dict[Question, Expected]:
+        near = {
+            question: self._closer.expected[question] for question in questions if question in self._closer.expected
+        }
+        return {**self.expected([question for question in questions if question not in near]), **near}
 
     def answered(self, probability: Floats, test: Test) -> Floats:
         """Return the posterior after a test as this case's engine answers it."""
         answers = self.truth_answers(test.questions)
-        near = {question: one for question, one in self._near.items() if question in test.questions}
-        expected = near or self.expected(test.questions)
         logs = np.log(np.maximum(probability, 1e-300))
-        for question in test.questions:
-            logs = logs + expected[question].log_likelihood(answers[question])
+        for question, one in self._expected_here(test.questions).items():
+            logs = logs + one.log_likelihood(answers[question])
         weight = np.exp(logs - logs.max())
         return np.asarray(weight / weight.sum())
 
@@ -193,6 +228,18 @@ class Reasoner:
         """The belief after every offered test."""
         questions = dict.fromkeys(question for test in self.tests for question in test.questions)
         return self.belief(self.truth_answers(list(questions)))
+
+    @property
+    def provable(self) -> bool:
+        """Whether everything that is offered proves the truth to the shop's standard."""
+        truth = truth_of(self.facts.truth)
+        return self.everything.findings.get(finding_key(truth), 0.0) >= PROVED and self.everything.measured(truth)
+
+    def side_counts(self, claim: Claim) -> bool:
+        """Tell whether all offered evidence proves the side of a true claim."""
+        if claim.side is None or len(self.facts.truth) != 1:
+            return False
+        return self.everything.of_claims([claim]) >= PROVED
 
     @cached_property
     def alike_places(self) -> frozenset[Location]:
@@ -214,6 +261,3 @@ ALIKE_NATS = float(np.log(3.0))
 
 FLAG_UP = 0.5
 """The chance from which on a flag is up on the case's own engine."""
-
-CLOSER_ROWS, CLOSER_FROM, CLOSER_CYLINDER = 150, 1e-4, 0.1
-"""When few enough hypotheses of some weight are left, tests on the cylinders that carry most of it are added."""

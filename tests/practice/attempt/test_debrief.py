@@ -86,12 +86,13 @@ def test_a_wrong_repair_costs_minutes_that_economy_sees() -> None:
     assert first.economy > second.economy > 0.0
 
 
-def test_a_side_named_wrongly_is_told_and_costs_nothing() -> None:
+def test_a_side_named_wrongly_is_told_and_is_not_proved() -> None:
     desk = new_desk(NAME)
     shown = type_in(desk, "hear", "pair module 3", "wire engine 3", "pair right_front 3", "hear",
                     "finding", "1", "3", "connector", "1", "feed", "3", "yes", "debrief")  # fmt: skip
     assert "Side: you said feed side, it is the return side." in shown
-    assert "proof 20 × 1.00" in shown
+    assert "proof 20 × 1.00" not in shown
+    assert not desk.debrief().score.right
 
 
 def test_what_an_answer_would_have_measured_like_stands_beside_what_was_read() -> None:

@@ -13,7 +13,8 @@ from trainer.cases.single_case.shipped import case_named, case_names
 from trainer.circuit.elements import Location
 from trainer.circuit.fault_space import single_faults
 from trainer.reasoning.advice.channels import Channel
-from trainer.reasoning.advice.planning import PROVED, best_finding, by_information, cost_of, path_to, ranked
+from trainer.reasoning.advice.measured import Standing
+from trainer.reasoning.advice.planning import PROVED, best_finding, by_belief, by_information, cost_of, path_to, ranked
 from trainer.reasoning.advice.prices import after_plugging_back, mending_minutes, repair_minutes
 from trainer.reasoning.advice.repairs import minutes_saved, repairs_in_order
 from trainer.reasoning.universe import questions
@@ -80,30 +81,29 @@ def test_a_path_ends_when_a_finding_is_proved_or_nothing_tells_more() -> None:
     prior = np.full(4, 0.25)
     halves = [splitting(a_test("a", "look"), 0, 0, 1, 1), splitting(a_test("b", "codes"), 0, 1, 0, 1)]
 
-    def answered(probability, test):
-        channel = next(channel for channel in halves if channel.test is test)
-        return channel.after(probability, int(channel.label[2]))
+    standing = by_belief(best_finding("wxyz"))
 
-    steps, posterior = path_to(
-        lambda _: halves, prior, MINUTES, best_finding("wxyz"), answered, by_information(MINUTES)
-    )
+    def answered(before: Standing, test: questions.Test) -> Standing:
+        channel = next(channel for channel in halves if channel.test is test)
+        return standing(channel.after(before.probability, int(channel.label[2])))
+
+    steps, left = path_to(lambda _: halves, standing(prior), MINUTES, answered, by_information(MINUTES))
     assert [step.name for step in steps] == ["b", "a"]
-    assert posterior[2] == pytest.approx(1.0)
-    steps, posterior = path_to(
-        lambda _: halves[:1], prior, MINUTES, best_finding("wxyz"), answered, by_information(MINUTES)
-    )
+    assert left.probability[2] == pytest.approx(1.0)
+    steps, left = path_to(lambda _: halves[:1], standing(prior), MINUTES, answered, by_information(MINUTES))
     assert len(steps) == 1
-    assert posterior.max() < PROVED
+    assert left.probability.max() < PROVED
 
 
 @pytest.mark.parametrize("name", thinned(sorted(case_names(), key=lambda name: len(case_named(name).faults) > 1), 9))
 def test_the_best_path_of_every_shipped_case_proves_it_and_ends_with_its_repair(name: str) -> None:
     reasoner = reasoner_of(name)
     path = reasoner.best_path
-    assert path[0].name == "hear"
+    assert next(step.name for step in path if step.name != "complaint") == "hear"
+    assert (path[0].name == "complaint") == (reasoner.facts.complaint is not None)
     assert path[-1].belief >= PROVED
     assert (path[-1].name == "repair_and_retest") == bool(reasoner.facts.truth)
-    assert all(step.minutes > 0.0 for step in path)
+    assert all(step.minutes > 0.0 for step in path if step.name != "complaint")
     assert len({step.name for step in path}) == len(path)
 
 

@@ -10,6 +10,7 @@ from trainer.circuit.codes import Sensed
 from trainer.circuit.constraints import Cylinder
 from trainer.circuit.faults import Fault
 from trainer.circuit.profile import Profile
+from trainer.reasoning.universe.complaint import Complaint
 from trainer.sound.render import Bed
 
 
@@ -40,6 +41,7 @@ class Case:
     code: str | None = None
     priors: Mapping[str, float] | None = None
     right_answer: tuple[Fault, ...] | None = None
+    complaint: Complaint | None = None
 
     @property
     def number(self) -> int:

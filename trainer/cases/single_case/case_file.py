@@ -22,6 +22,7 @@ from trainer.circuit.faults import KINDS, Fault
 from trainer.circuit.harness import circuit_of
 from trainer.circuit.profile import Profile
 from trainer.errors import Problem, ProblemsFoundError
+from trainer.reasoning.universe.complaint import Complaint
 from trainer.sound.render import Bed
 from trainer.words import text
 
@@ -75,6 +76,7 @@ class CaseFile:
     difficulty: Annotated[int, Interval(ge=1, le=3)]
     priors: Annotated[Mapping[str, Annotated[float, Interval(ge=0, le=1)]], Len(0, MOST_NAMES)] | None = None
     stays_open: StaysOpen | None = None
+    complaint: Complaint | None = None
 
 
 ProfileFinder = Callable[[str], Profile]
@@ -121,6 +123,7 @@ def case_from(content: str, file: str, profile_named: ProfileFinder) -> Case:
         difficulty=form.difficulty,
         priors=None if form.priors is None else dict(form.priors),
         right_answer=None if form.stays_open is None else form.stays_open.right_answer,
+        complaint=form.complaint,
     )
 
 

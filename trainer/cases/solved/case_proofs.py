@@ -15,7 +15,6 @@ from trainer.circuit.harness import circuit_of
 from trainer.circuit.profile import ByContent, Profile
 from trainer.instruments.bench import Work
 from trainer.reasoning.advice.channels import channels_of
-from trainer.reasoning.advice.planning import PROVED
 from trainer.reasoning.reasoner import Reasoner, Universe
 from trainer.reasoning.universe.equivalents import Equivalents
 from trainer.reasoning.universe.expectations import Expectations
@@ -48,31 +47,30 @@ class Inaudible:
 
 
 def unsolvable(case: Case, universes: Universes) -> Unsolvable | None:
-    """Return what keeps a case from being solved, or None where its evidence singles out its truth."""
+    """Return what keeps a case from being solved, or None where its evidence proves its truth, measured."""
     reasoner = universes.reasoner(case)
     key = finding_key(truth_of(case.faults))
     findings = reasoner.everything.findings
-    if findings.get(key, 0.0) >= PROVED:
+    if reasoner.provable:
         return None
     left = tuple((other, chance) for other, chance in findings.items() if chance >= LEFT_FROM or other == key)
     return Unsolvable(left, _separating(case, reasoner.universe))
 
 
 def _separating(case: Case, universe: Universe) -> tuple[str, ...]:
-    """Return what to offer as well: test by test the one that tells most of what is left, until the truth is single."""
-    key = finding_key(truth_of(case.faults))
+    """Return what to offer as well: test by test the one that tells most of what is left, until the truth is proved."""
     added: tuple[str, ...] = ()
     while True:
         allowed = case.evidence | set(added)
         reasoner = Reasoner(replace(facts_of(case), evidence=allowed), universe)
-        if reasoner.everything.findings.get(key, 0.0) >= PROVED:
+        if reasoner.provable:
             return added
         told = []
         for test in universe.menu:
             words = {price.partition(":")[0] for price in (*test.prices, *test.needs, *test.opens)} - allowed
             if words:
                 (channel,) = channels_of([test], reasoner.expected(test.questions))
-                told.append((channel.bits(reasoner.everything.probability), sorted(words)))
+                told.append((channel.bits(reasoner.everything.standing.doubt), sorted(words)))
         bits, words_of_best = max(told, key=lambda one: one[0], default=(0.0, []))
         if bits < SEPARATES_BITS:
             return ()

@@ -101,7 +101,15 @@ class Universes:
             solve_universe(self._kept[key], self.folder, told)
             self._solved.add(key)
         universe, facts = self._kept[key], facts_of(case)
-        about = (key, facts.truth, facts.evidence, facts.bed_dba, tuple((facts.priors or {}).items()), facts.stored)
+        about = (
+            key,
+            facts.truth,
+            facts.evidence,
+            facts.bed_dba,
+            tuple((facts.priors or {}).items()),
+            facts.stored,
+            facts.complaint,
+        )
         reasoner = self._reasoners.pop(about, None)  # and back at the end: the one used longest ago goes first
         if reasoner is None or reasoner.universe is not universe:
             reasoner = Reasoner(facts, universe)
@@ -115,7 +123,9 @@ def facts_of(case: Case) -> CaseFacts:
     """Return what reasoning needs to know of a case."""
     stored = frozenset(stored_code(case.profile, item.cylinder, item.sensed).code for item in case.stored)
     bed_dba = case.bed.level_dba
-    return CaseFacts(case.profile, case.temperature_c, case.faults, case.evidence, bed_dba, case.priors, stored)
+    return CaseFacts(
+        case.profile, case.temperature_c, case.faults, case.evidence, bed_dba, case.priors, stored, case.complaint
+    )
 
 
 def _content(universe: Universe) -> str:

@@ -49,7 +49,7 @@ def next_hint(attempt: Attempt, reasoner: Reasoner) -> Hint:
     strength = _strength(attempt)
     choices = next_choices(attempt, reasoner, weighing)
     best = next((choice for choice in choices if choice.bits > LEAST_BITS), None)
-    proved = findings[0][1] >= PROVED
+    proved = belief.standing.proves(PROVED)
     profile, faults, covers = attempt.case.profile, reasoner.hypotheses.faults, attempt.work.covers_off
     if best is None or proved:
         repairs = None if proved else repairs_in_order(profile, faults, belief.probability, covers)
@@ -70,15 +70,15 @@ def next_hint(attempt: Attempt, reasoner: Reasoner) -> Hint:
 
 
 def next_choices(attempt: Attempt, reasoner: Reasoner, weighing: Weighing) -> list[Choice]:
-    """Return the tests still open by what they tell per minute; one whose answers are all known is not open."""
+    """Return the tests still open in the trade's order; one whose answers are all known is not open."""
     shown = everything_shown(gathered(attempt, reasoner))
     read = {question.work for question in shown if question.kind == "codes" and question.tested}
 
     def known(question: Question) -> bool:
         return question in shown or (question.kind == "codes" and question.work in read)
 
-    choices = reasoner.next_tests(weighing.belief.probability, paid_for(attempt))
-    return [choice for choice in choices if not all(known(question) for question in choice.test.questions)]
+    done = [test.name for test in reasoner.tests if all(map(known, test.questions))]
+    return reasoner.next_tests(weighing.belief, paid_for(attempt), done)
 
 
 def _likeliest_outcome(channel: Channel, belief: Belief, key: FindingKey) -> int:

@@ -101,14 +101,30 @@ def proof_of(attempt: Attempt, reasoner: Reasoner, weighing: Weighing) -> Proof:
     used = attempt.minutes
     if attempt.faults_left:
         used += mending_minutes(case.profile, attempt.faults_left, attempt.work.covers_off)
-    reachable = reasoner.everything.findings.get(finding_key(truth_of(case.to_be_found)), 0.0)
+    truth, claims = truth_of(case.to_be_found), attempt.finding.claims
+    reachable = reasoner.everything.findings.get(finding_key(truth), 0.0)
+    sided = tuple(claim for claim in truth if reasoner.side_counts(claim))
     return Proof(
-        posterior=weighing.belief.findings.get(finding_key(attempt.finding.claims), 0.0),
+        posterior=weighing.belief.proving(claims, sided=bool(sided)),
         reachable=1.0 if case.right_answer is None else reachable,
         best_minutes=sum(step.minutes for step in reasoner.best_path),
         used_minutes=used,
         alike=reasoner.alike_places,
+        measured=weighing.belief.measured(claims),
+        sided=sided,
+        failed_retests=failed_retests(attempt),
     )
+
+
+def failed_retests(attempt: Attempt) -> int:
+    """Return how many retests showed the fault again after as many repairs as the finding names faults."""
+    wanted = len(attempt.finding.claims) if attempt.finding else 0
+    repairs, failed = 0, 0
+    for line in attempt.card:
+        repairs += line.kind is EventKind.REPAIRED
+        if line.kind is EventKind.RETESTED and repairs >= wanted:
+            failed += not line.data.get("proved", True)
+    return failed
 
 
 def _wrong(attempt: Attempt, truth: tuple[Claim, ...], reasons: tuple[SlotReason, ...], weighing: Weighing) -> Wrong:

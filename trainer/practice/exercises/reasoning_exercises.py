@@ -22,11 +22,7 @@ from trainer.reasoning.advice.planning import (
     FREE_MINUTES,
     LEAST_BITS,
     PROVED,
-    best_finding,
-    by_information,
     cost_of,
-    path_to,
-    ranked,
 )
 from trainer.reasoning.advice.planning import Choice as Next
 from trainer.reasoning.reasoner import Reasoner
@@ -102,7 +98,7 @@ def _next(spec: Spec, reasoner: Reasoner, chance: Stream) -> Question | None:
     minutes, paid = reasoner.facts.profile.minutes, frozenset({WHOLE, "codes"})
     for test in done:
         paid = cost_of(test, paid, minutes)[1]
-    order = ranked(reasoner.channels, belief.probability, paid, minutes, ahead=False)
+    order = reasoner.next_tests(belief, paid, [test.name for test in (*begun, *done)], closer=False)
     # what costs nothing is no question of minutes
     telling = [one for one in order if one.minutes > FREE_MINUTES and one.bits > LEAST_BITS]
     apart = [one for one in telling[1:] if _distance(telling[0], one) >= LEAST_APART]
@@ -172,16 +168,11 @@ CLEARLY_OPEN, STILL_MATTERS, NAMED = 0.9, 0.02, 3
 
 
 def _steps(reasoner: Reasoner) -> list[str]:
-    """Return a good path after listening and reading codes: each time what tells most for its minutes, of the menu.
+    """Return a good path after listening and reading codes, of the menu.
 
     The reasoner's own best path also weighs swaps, which are solved anew for every engine that is thought of: seconds.
     """
-    minutes = reasoner.facts.profile.minutes
-    proved = best_finding([finding_key(claims) for claims in reasoner.hypotheses.claims])
-    steps, _left = path_to(
-        lambda _belief: reasoner.channels, reasoner.hypotheses.prior, minutes, proved, reasoner.answered,
-        by_information(minutes, ahead=False),
-    )  # fmt: skip
+    steps, _left = reasoner.path(ahead=False, closer=False)
     return [step.name for step in steps if step.name not in ("hear", "codes")]
 
 

@@ -131,10 +131,14 @@ def listening_place_text(place: str) -> str:
     )
 
 
+AT_A_PLACE = ("move", "heat", "pairs_moved", "pairs_warm", "trace_moved", "trace_warm")
+"""Tests that are named with a place."""
+
+
 def test_text(name: str) -> str:
     """Return a test of the menu in words."""
     family, _colon, what = name.partition(":")
-    if family in ("move", "heat"):
+    if family in AT_A_PLACE:
         what = text(f"location.{what}")
     return text(f"plan.{family}", what=what)
 

@@ -10,6 +10,7 @@ from trainer.practice.attempt.debrief import Debrief
 from trainer.practice.attempt.weighing import Weighed
 from trainer.practice.reports.attempt_lines import card_line, claims_text, reason_line, request_text, test_text
 from trainer.practice.reports.reason_lines import finding_text
+from trainer.reasoning.advice.prices import repair_minutes
 from trainer.reasoning.universe.hearing import Heard
 from trainer.reasoning.verdict.belief import finding_key
 from trainer.reasoning.verdict.misconceptions import UNCLASSIFIED
@@ -44,6 +45,8 @@ def verdict_lines(debrief: Debrief, attempt: Attempt, told: Mapping[float, tuple
     """Yield truth, answer and score with its arithmetic."""
     assert attempt.finding is not None
     score, proof = debrief.score, debrief.proof
+    if proof.failed_retests:
+        yield text("debrief.retest_failed", lost=score.lost)
     yield text("debrief.truth", claims=claims_text(debrief.truth))
     certainty = text(f"certainty.{attempt.finding.certainty}")
     yield text("debrief.answer", claims=claims_text(debrief.claims), certainty=certainty)
@@ -56,6 +59,7 @@ def verdict_lines(debrief: Debrief, attempt: Attempt, told: Mapping[float, tuple
         yield "  " + text("debrief.proof", percent=chance)
     else:
         yield "  " + text("debrief.proof_open", percent=chance, reachable=percent(proof.reachable))
+    yield from _unmeasured(debrief, attempt)
     key = "debrief.economy" if debrief.truth else "debrief.economy_passes"
     yield "  " + text(key, used=proof.used_minutes, best=proof.best_minutes)
     yield from _side(debrief)
@@ -68,9 +72,23 @@ def verdict_lines(debrief: Debrief, attempt: Attempt, told: Mapping[float, tuple
         yield "  " + text("debrief.calibration", rows="; ".join(rows))
 
 
+def _unmeasured(debrief: Debrief, attempt: Attempt) -> Iterator[str]:
+    """Tell what was condemned without a measurement, what that repair takes and who pays for it."""
+    if debrief.proof.measured:
+        return
+    if not debrief.claims:
+        yield "  " + text("debrief.unmeasured_passes")
+        return
+    belief = debrief.weighing.belief
+    claim = next(claim for claim in debrief.claims if not belief.measured([claim]))
+    minutes = repair_minutes(attempt.case.profile, claim.location, claim.cylinders, ())
+    rival = text(f"location.{place}") if (place := belief.next_place(claim)) else text("debrief.another_place")
+    yield "  " + text("debrief.unmeasured", place=text(f"location.{claim.location}"), rival=rival, repair=minutes)
+
+
 def _side(debrief: Debrief) -> Iterator[str]:
-    """Tell a side that was named wrongly: it is told, and not scored."""
-    if not debrief.score.right:
+    """Tell a side that was named wrongly."""
+    if finding_key(debrief.claims) != finding_key(debrief.truth):
         return
     said = {claim.cylinders: claim.side for claim in debrief.claims}
     for true in debrief.truth:

@@ -31,6 +31,8 @@ STEP_KINDS: Mapping[str, str] = {
     "look_through": "eyes", "look_cover": "eyes",
     "supply": "driven", "trace": "driven", "drops": "driven", "drops_cover": "driven", "dummy": "driven",
     "move": "provoke", "heat": "provoke", "reseat": "provoke", "reseat_module": "provoke", "reseat_plugs": "provoke",
+    "pairs_moved": "outside", "pairs_warm": "outside", "pairs_reseated": "outside", "pairs_reseated_plugs": "inside",
+    "trace_moved": "driven", "trace_warm": "driven",
     "lend_module": "exchange", "lend_injector": "exchange", "swap": "exchange",
 }  # fmt: skip
 """What kind of step each test is, for the weakest hint."""

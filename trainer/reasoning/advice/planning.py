@@ -9,6 +9,7 @@ import numpy as np
 
 from trainer.arrays import Floats
 from trainer.reasoning.advice.channels import Channel
+from trainer.reasoning.advice.measured import Standing
 from trainer.reasoning.advice.prices import after_plugging_back, minutes_of, unpaid
 from trainer.reasoning.universe.questions import Test
 
@@ -126,37 +127,46 @@ def best_finding(keys: Sequence[Hashable]) -> Proved:
 
 
 def path_to(
-    available: Callable[[Floats], Sequence[Channel]], prior: Floats, minutes: Mapping[str, float], proved: Proved,
-    answered: Callable[[Floats, Test], Floats],
-    choose: Callable[[Sequence[Channel], Floats, frozenset[str]], Channel | None],
-) -> tuple[tuple[Step, ...], Floats]:  # fmt: skip
-    """Do one test after another until a finding is proved or nothing chosen is left; return steps and posterior.
+    available: Callable[[Standing], Sequence[Channel]], begin: Standing, minutes: Mapping[str, float],
+    answered: Callable[[Standing, Test], Standing], choose: Chooser,
+) -> tuple[tuple[Step, ...], Standing]:  # fmt: skip
+    """Do one test after another until a finding is proved or nothing chosen is left; return steps and where it stands.
 
-    `available` gives the tests to think of at a belief; `answered` the belief after a test as it comes out here.
+    `available` gives the tests to think of; `answered` where it stands after a test as it comes out here.
     """
     paid: frozenset[str] = frozenset()
-    probability, steps = prior, list[Step]()
-    done: set[str] = set()
-    while proved(probability) < PROVED:
-        left = [channel for channel in available(probability) if channel.test.name not in done]
-        chosen = choose(left, probability, paid)
+    standing, steps = begin, list[Step]()
+    done = list[Test]()
+    while not standing.proves(PROVED):
+        names = {test.name for test in done}
+        left = [channel for channel in available(standing) if channel.test.name not in names]
+        chosen = choose(left, standing, paid, done)
         if chosen is None:
             break
-        bits = chosen.bits(probability)
+        bits = chosen.bits(standing.probability)
         price, paid = cost_of(chosen.test, paid, minutes)
-        probability = answered(probability, chosen.test)
-        done.add(chosen.test.name)
-        steps.append(Step(chosen.test.name, price, bits, proved(probability)))
-    return tuple(steps), probability
+        standing = answered(standing, chosen.test)
+        done.append(chosen.test)
+        steps.append(Step(chosen.test.name, price, bits, standing.sure))
+    return tuple(steps), standing
 
 
-def by_information(
-    minutes: Mapping[str, float], *, ahead: bool = True
-) -> Callable[[Sequence[Channel], Floats, frozenset[str]], Channel | None]:
+Chooser = Callable[[Sequence[Channel], Standing, frozenset[str], Sequence[Test]], Channel | None]
+"""Returns the next test of those left, given where it stands, what is paid and what is done; None to stop."""
+
+
+def by_belief(proved: Proved) -> Callable[[Floats], Standing]:
+    """Return what makes a standing of a belief alone, where nothing is asked of how it was reached."""
+    return lambda probability: Standing(probability, proved(probability), True, probability)
+
+
+def by_information(minutes: Mapping[str, float], *, ahead: bool = True) -> Chooser:
     """Return the choice of the test with most bits per minute, as long as any tells something."""
 
-    def choose(left: Sequence[Channel], probability: Floats, paid: frozenset[str]) -> Channel | None:
-        order = ranked(left, probability, paid, minutes, ahead=ahead)
+    def choose(
+        left: Sequence[Channel], standing: Standing, paid: frozenset[str], _done: Sequence[Test]
+    ) -> Channel | None:
+        order = ranked(left, standing.probability, paid, minutes, ahead=ahead)
         return next((choice.channel for choice in order if choice.bits > LEAST_BITS), None)
 
     return choose

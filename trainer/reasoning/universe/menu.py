@@ -193,13 +193,45 @@ def _provoked(profile: Profile, begin: Work) -> Iterator[Test]:
         yield Test(f"lend_injector:{number}", prices, True, _heard(profile, lent))
 
 
+def _pairs_in(profile: Profile, work: Work) -> tuple[Question, ...]:
+    """Return the pairs at the module plug with the engine in some state."""
+    requests = [Request("pair", MODULE_CONNECTOR, "harness", n) for n in profile.cylinders]
+    off = unplugged(profile, work, (MODULE_CONNECTOR,)).electrical()
+    return tuple(Question("ohms", off, pins=pins_of(profile, request)) for request in requests)
+
+
+def _read_while_provoked(profile: Profile, begin: Work, cylinders: Sequence[int]) -> Iterator[Test]:
+    """Yield readings of what comes and goes, taken while it is made to come or after it was made to go.
+
+    Ohms at the module plug while a place is moved or warm, or after plugs were off and on; traces in the same states
+    for what the module's plug takes out of the meter's sight when it is off.
+    """
+    at_rest = begin.conditions
+    states = [(f"move_harness:{place}", "moved", place, replace(at_rest, moved=place)) for place in WIRING]
+    states += [(f"heat:{p}", "warm", p, replace(at_rest, heated=p)) for p in (*WIRING, Location.COIL)]
+    for price, word, place, conditions in states:
+        work = replace(begin, conditions=conditions)
+        yield Test(f"pairs_{word}:{place}", (price, "module_ohms"), False, _pairs_in(profile, work))
+        traces = tuple(Question("trace", work, slot=number) for number in cylinders)
+        prices = tuple(price for n in cylinders for price in live_tests(profile, Request("trace", cylinder=n)))
+        yield Test(f"trace_{word}:{place}", (price, *prices), True, traces)
+    for name, points in _plugs(profile):
+        seated = frozenset(contact for point in points for contact in contacts_of(profile, point))
+        work = replace(begin, conditions=replace(begin.conditions, reseated=seated))
+        bank = name.partition(":")[2]
+        if bank and bank in {profile.bank_of(number) for number in cylinders}:
+            again = name.replace("reseat", "pairs_reseated", 1)
+            yield Test(again, (*access_tests(profile, points), "module_ohms"), False, _pairs_in(profile, work))
+
+
 def closer_tests(profile: Profile, temperature_c: float, cylinders: Sequence[int]) -> tuple[Test, ...]:
     """Return tests that are worth thinking of once a few cylinders are left.
 
-    The swap of a return with the next one's on the same feed, heard in both slots; a dummy load for the injector.
+    The swap of a return with the next one's on the same feed, heard in both slots; a dummy load for the injector;
+    readings while a place is moved or warm, or after plugs were off and on.
     """
     begin = Work(conditions=Conditions(temperature_c=temperature_c))
-    tests, pairs = [], set()
+    tests, pairs = list(_read_while_provoked(profile, begin, cylinders)), set()
     for number in cylinders:
         loaded = replace(begin, dummy_loads=frozenset({number}))
         prices = live_tests(profile, Request("dummy", cylinder=number))

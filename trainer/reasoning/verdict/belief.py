@@ -9,26 +9,53 @@ from typing import TypeVar
 
 import numpy as np
 
-from trainer.arrays import Floats
+from trainer.arrays import Flags, Floats
+from trainer.circuit.elements import Location
+from trainer.reasoning.advice.measured import (
+    SEPARATED,
+    Standing,
+    is_electrical,
+    mates_agree,
+    separating_factor,
+    standing_of,
+)
 from trainer.reasoning.universe.finding import Claim
-from trainer.reasoning.universe.hypotheses import Hypotheses
+from trainer.reasoning.universe.hypotheses import Hypotheses, same_claims
 from trainer.reasoning.universe.questions import Answers, Expected, Question, in_order
 
 LEAST_PRIOR = 1e-300
 """What a prior of nought is taken for, so that its logarithm is a number."""
 
+AGAINST_SIDE = 0.25
+"""Under this share of its finding's chance, three to one, the evidence contradicts a named side."""
+
 Name = TypeVar("Name", bound=Hashable)
+Blind = Callable[[Claim], frozenset[str]]
+
+
+def not_blind(_claim: Claim) -> frozenset[str]:
+    """Return no place: every one is asked to be separated."""
+    return frozenset()
+
+
 FindingKey = tuple[tuple[tuple[int, ...], str, str], ...]
 """What a finding says: cylinders, place and kind of each fault."""
 
 
 @dataclass(frozen=True)
 class Belief:
-    """The posterior of every hypothesis, and the evidence that none of them explains."""
+    """The posterior of every hypothesis, and the evidence that none of them explains.
+
+    `electrical` is what measurements alone have added to the log weights; `mates` tells whether two mates read equal;
+    `blind` gives the places that no offered measurement tells from a claimed one.
+    """
 
     hypotheses: Hypotheses
     log_weight: Floats
-    unexplained: tuple[Question, ...] = ()
+    unexplained: tuple[Question, ...]
+    electrical: Floats
+    mates: bool
+    blind: Blind
 
     @cached_property
     def probability(self) -> Floats:
@@ -49,21 +76,64 @@ class Belief:
         """The posterior of every finding: cylinders, place and kind of each fault; sides and severities summed."""
         return self.summed(lambda claims: [finding_key(claims)])
 
+    @cached_property
+    def standing(self) -> Standing:
+        """Where the reasoning stands: how sure the likeliest finding is, and whether it is measured."""
+        key, sure = next(iter(self.findings.items()))
+        best = next(claims for claims in self.hypotheses.claims if finding_key(claims) == key)
+        quiet = self.log_weight - self.electrical
+        return standing_of(self.hypotheses, quiet, self.electrical, best, sure, mates=self.mates, blind=self.blind)
+
+    def measured(self, claims: Sequence[Claim]) -> bool:
+        """Tell whether measurements separate what is claimed from the next likely places."""
+        if not claims:
+            return self.mates
+        return min(self._separated(claim)[0] for claim in claims) >= SEPARATED
+
+    def _separated(self, claim: Claim) -> tuple[float, Flags, Flags]:
+        quiet = self.log_weight - self.electrical
+        return separating_factor(self.hypotheses, quiet, self.electrical, claim, self.blind(claim))
+
+    def next_place(self, claim: Claim) -> Location | None:
+        """Return the place that everything but measurements leaves likeliest beside a claimed one, if it has a name."""
+        _factor, _own, rival = self._separated(claim)
+        row = int(np.argmax(np.where(rival, self.log_weight - self.electrical, -np.inf)))
+        return next((one.location for one in self.hypotheses.claims[row] if one.cylinders & claim.cylinders), None)
+
+    def proving(self, claims: Sequence[Claim], *, sided: bool) -> float:
+        """Return the chance that counts as a finding's proof.
+
+        Sides count where they are `sided`, and where the evidence speaks against a side that was named.
+        """
+        whole, own = self.findings.get(finding_key(claims), 0.0), self.of_claims(claims)
+        return own if sided or own < AGAINST_SIDE * whole else whole
+
+    def of_claims(self, claims: Sequence[Claim]) -> float:
+        """Return the posterior of claims, sides counted where they are named."""
+        rows = [same_claims(claims, true) for true in self.hypotheses.claims]
+        return float(self.probability[np.array(rows)].sum())
+
 
 def finding_key(claims: Sequence[Claim]) -> FindingKey:
     """Return what a finding says, without sides; an empty one is "circuit passes"."""
     return tuple(sorted((tuple(sorted(claim.cylinders)), str(claim.location), str(claim.kind)) for claim in claims))
 
 
-def believed(hypotheses: Hypotheses, expected: Mapping[Question, Expected], answers: Answers) -> Belief:
+def believed(
+    hypotheses: Hypotheses, expected: Mapping[Question, Expected], answers: Answers, blind: Blind = not_blind
+) -> Belief:
     """Return the belief after answers; raises KeyError for an answer to something that was not expected."""
     log_weight = np.log(np.maximum(hypotheses.prior, LEAST_PRIOR))
+    electrical = np.zeros(len(log_weight))
     unexplained = []
     for question in in_order(answers):
-        log_weight = log_weight + expected[question].log_likelihood(answers[question])
+        told = expected[question].log_likelihood(answers[question])
+        log_weight = log_weight + told
+        if is_electrical(question):
+            electrical += told
         if not expected[question].explains(answers[question]):
             unexplained.append(question)
-    return Belief(hypotheses, log_weight, tuple(unexplained))
+    return Belief(hypotheses, log_weight, tuple(unexplained), electrical, mates_agree(answers), blind)
 
 
 def bits_between(

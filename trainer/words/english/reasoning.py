@@ -30,6 +30,17 @@ _TESTS = {
     "plan.lend_injector": "run the test with a known-good injector {what}",
     "plan.swap": "swap the return of cylinder {what} with its neighbour's and hear both",
     "plan.dummy": "a dummy load in place of injector {what}",
+    "plan.complaint": "verify the complaint: when does it show?",
+    "plan.pairs_moved": "ohms at the module connector while you move the harness: {what}",
+    "plan.pairs_warm": "ohms at the module connector with one place warm: {what}",
+    "plan.trace_moved": "current trace while you move the harness: {what}",
+    "plan.trace_warm": "current trace with one place warm: {what}",
+    "plan.pairs_reseated": (
+        "take the pass-through connectors of bank {what} off and on again, then ohms at the module connector"
+    ),
+    "plan.pairs_reseated_plugs": (
+        "take the injector plugs of bank {what} off and on again, then ohms at the module connector"
+    ),
     "plan.repair_and_retest": "the right repair, and the test once more",
     "kind_of_step.begin": "Run the test and listen first.",
     "kind_of_step.listen": "Listen again, closer or from another place: hearing has not told all it can.",
@@ -162,7 +173,21 @@ _DEBRIEF = {
     "debrief.economy_passes": (
         "Minutes: {used:.0f}; the best path to 'circuit passes' takes {best:.0f}. Economy counts once proof is full."
     ),
-    "debrief.side": "Side: you said {said}, it is the {true}. A side is told, not scored.",
+    "debrief.side": "Side: you said {said}, it is the {true}. Mend the wrong wire and the fault is still there.",
+    "debrief.retest_failed": (
+        "The retest showed the fault again: what was wrong is not mended. That costs {lost:.0f} points."
+    ),
+    "debrief.another_place": "a fault elsewhere",
+    "debrief.unmeasured": (
+        "You named {place} without a measurement that rules out {rival}. Place and proof count half, and "
+        "the finding is not right. "
+        "That repair takes {repair:.0f} min and parts; if it is the wrong one, the shop pays for it or the "
+        "customer does."
+    ),
+    "debrief.unmeasured_passes": (
+        "Even slots alone do not prove a circuit. Compare the ohms or the trace with a good mate; without "
+        "that, proof counts half."
+    ),
     "debrief.would_tell": "What would have told more: {test}.",
     "debrief.misconception": "What happened: {name}.",
     "debrief.step": "           told {bits:.1f} bits; best finding now {percent}{out}",

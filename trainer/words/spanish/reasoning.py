@@ -32,6 +32,17 @@ _TESTS = {
     "plan.lend_injector": "hacer la prueba con un inyector bueno conocido en el {what}",
     "plan.swap": "intercambiar el retorno del cilindro {what} con el de su vecino y escuchar los dos",
     "plan.dummy": "una carga ficticia en lugar del inyector {what}",
+    "plan.complaint": "comprobar la queja: ¿cuándo aparece?",
+    "plan.pairs_moved": "ohmios en el conector del módulo mientras mueves el cableado: {what}",
+    "plan.pairs_warm": "ohmios en el conector del módulo con un lugar caliente: {what}",
+    "plan.trace_moved": "curva de corriente mientras mueves el cableado: {what}",
+    "plan.trace_warm": "curva de corriente con un lugar caliente: {what}",
+    "plan.pairs_reseated": (
+        "quitar y poner los conectores pasantes de la bancada {what}; luego, ohmios en el conector del módulo"
+    ),
+    "plan.pairs_reseated_plugs": (
+        "quitar y poner los conectores de los inyectores de la bancada {what}; luego, ohmios en el módulo"
+    ),
     "plan.repair_and_retest": "la reparación correcta, y la prueba una vez más",
     "kind_of_step.begin": "Primero haz la prueba y escucha.",
     "kind_of_step.listen": "Escucha otra vez, más cerca o desde otro sitio: el oído aún no ha dicho todo lo que puede.",
@@ -167,7 +178,20 @@ _DEBRIEF = {
         "Minutos: {used:.0f}; el mejor camino hasta «el circuito está bien» lleva {best:.0f}. "
         "La economía cuenta cuando está demostrado del todo."
     ),
-    "debrief.side": "Lado: dijiste {said}, es el {true}. El lado se dice, no puntúa.",
+    "debrief.side": "Lado: dijiste {said}, es el {true}. Si arreglas el otro cable, la avería sigue ahí.",
+    "debrief.retest_failed": (
+        "La nueva prueba volvió a mostrar la avería: no quedó arreglada. Eso cuesta {lost:.0f} puntos."
+    ),
+    "debrief.another_place": "una avería en otra parte",
+    "debrief.unmeasured": (
+        "Diste por malo {place} sin una medición que descarte {rival}. Lugar y demostración cuentan la "
+        "mitad, y el dictamen no es correcto. "
+        "Esa reparación lleva {repair:.0f} min y piezas; si no era eso, la paga el taller o el cliente."
+    ),
+    "debrief.unmeasured_passes": (
+        "Que suene parejo no demuestra el circuito. Compara los ohmios o la curva con un compañero bueno; "
+        "sin eso cuenta la mitad."
+    ),
     "debrief.would_tell": "Lo que habría dicho más: {test}.",
     "debrief.misconception": "Lo que pasó: {name}.",
     "debrief.step": "           dijo {bits:.1f} bits; el mejor dictamen está ahora en {percent}{out}",

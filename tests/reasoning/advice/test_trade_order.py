@@ -1,0 +1,106 @@
+"""Best paths follow the trade's order and end with nothing replaced that was not measured."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from tests.thinned import thinned
+from tests.universes import UNIVERSES, reasoner_of
+from trainer.cases.drawing.random_case import draw_case
+from trainer.cases.single_case.shipped import case_named, case_names, profile_named
+from trainer.circuit.faults import FaultKind
+from trainer.reasoning.advice.planning import PROVED
+from trainer.reasoning.advice.trade_order import SETTLES_FROM, Stage, is_dead, is_live, stage_of
+from trainer.reasoning.reasoner import Reasoner
+from trainer.reasoning.universe import questions
+from trainer.reasoning.universe.complaint import TIMES_LIKELIER, Complaint, after_complaint
+from trainer.reasoning.universe.hypotheses import single_hypotheses
+
+
+def follows_the_order(reasoner: Reasoner) -> None:
+    """Assert on every step of a path; the belief before each is worked out again from all answers so far."""
+    tests = {test.name: test for test in reasoner.tests}
+    answers: dict[questions.Question, np.ndarray] = {}
+    done: list[questions.Test] = []
+    standing = reasoner.belief({}).standing
+    for step in reasoner.best_path:
+        if step.name in ("complaint", "repair_and_retest"):
+            continue
+        if step.name not in tests:  # thought of once few hypotheses were left
+            tests |= {channel.test.name: channel.test for channel in reasoner.closer(standing.doubt)}
+        test = tests[step.name]
+        assert stage_of(test) is not Stage.LENT
+        if is_live(test):
+            settling = [
+                one for one in reasoner.tests if is_dead(one) and one not in done and proves(reasoner, answers, one)
+            ]
+            assert not settling, (step.name, [one.name for one in settling])
+        if stage_of(test) is Stage.DROPS:
+            assert any(map(is_dead, done)), step.name
+        done.append(test)
+        if test in reasoner.tests:  # the others are computed for a few hypotheses only
+            answers |= reasoner.truth_answers(test.questions)
+            standing = reasoner.belief(answers).standing
+    names = [step.name for step in reasoner.best_path if step.name != "complaint"]
+    assert names[:2] == ["hear", "codes"]
+
+
+def proves(reasoner: Reasoner, answers: dict[questions.Question, np.ndarray], test: questions.Test) -> bool:
+    """Tell whether a test, answered as this engine would, proves a finding that was likely to come of it."""
+    before = reasoner.belief(answers)
+    after = reasoner.belief({**answers, **reasoner.truth_answers(test.questions)})
+    chance = sum(
+        weight
+        for row, weight in enumerate(before.probability)
+        if after.probability[row] > 0.5 * after.probability.max()
+    )
+    return after.standing.proves(PROVED) and chance > 2.0 * SETTLES_FROM
+
+
+@pytest.mark.parametrize("name", thinned(case_names(), 8))
+def test_shipped_paths_follow_the_trades_order_and_end_measured(name: str) -> None:
+    reasoner = reasoner_of(name)
+    assert any(path[1].proves(PROVED) for path in (reasoner.path(ahead=True), reasoner.path(ahead=False)))
+    follows_the_order(reasoner)
+
+
+@pytest.mark.long
+def test_five_hundred_drawn_paths_follow_it_too() -> None:
+    for seed in range(500):
+        profile = profile_named(("north_v8", "harbour_v8", "field_six", "ridge_v6")[seed % 4])
+        reasoner = UNIVERSES.reasoner(draw_case(profile, 1 + seed % 3, seed))
+        follows_the_order(reasoner)
+        if reasoner.facts.truth:
+            measured = [reasoner.path(ahead=ahead)[1] for ahead in (True, False)]
+            assert any(one.measured for one in measured), seed
+
+
+def test_a_complaint_makes_kinds_likelier_and_rules_none_out() -> None:
+    case = case_named("dies_after_lunch")
+    usual = single_hypotheses(case.profile)
+    hot = after_complaint(usual, Complaint.HOT)
+    kinds = np.array([str(faults[0].kind) if faults else "" for faults in usual.faults])
+    share = {kind: (usual.prior[kinds == kind].sum(), hot.prior[kinds == kind].sum()) for kind in set(kinds)}
+    assert hot.prior.sum() == pytest.approx(1.0)
+    assert share[FaultKind.OPEN_WHEN_HOT][1] > 4.0 * share[FaultKind.OPEN_WHEN_HOT][0]
+    assert share[""][0] == pytest.approx(share[""][1])
+    assert all(after > 0.0 for _before, after in share.values())
+    assert set(TIMES_LIKELIER) == set(Complaint)
+
+
+def test_a_path_shows_the_complaint_first_where_a_case_has_one() -> None:
+    first = reasoner_of("dies_after_lunch").best_path[0]
+    assert (first.name, first.minutes) == ("complaint", 0.0)
+    assert first.bits > 0.0
+    assert reasoner_of("faint_hum_on_three").best_path[0].name == "hear"
+
+
+def test_the_first_measurement_after_ear_and_codes_is_a_dead_one() -> None:
+    reasoner = reasoner_of("faint_hum_on_three")
+    begun = [test for test in reasoner.tests if test.name in ("hear", "codes")]
+    belief = reasoner.belief(reasoner.truth_answers([q for test in begun for q in test.questions]))
+    order = reasoner.next_tests(belief, {"actuation_test:as it comes", "codes"}, ["hear", "codes"])
+    assert not is_live(order[0].test)
+    assert stage_of(order[0].test) is Stage.OUTSIDE
+    assert is_dead(order[0].test)

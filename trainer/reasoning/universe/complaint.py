@@ -1,0 +1,53 @@
+"""What a customer's complaint tells before any test: when the trouble shows makes some kinds of fault likelier."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from enum import StrEnum
+
+import numpy as np
+
+from trainer.reasoning.universe.hypotheses import Hypotheses
+
+
+class Complaint(StrEnum):
+    """When the trouble shows, in the customer's words."""
+
+    HOT = "hot"
+    COLD = "cold"
+    MOVING = "moving"
+    UNDER_LOAD = "under_load"
+    ALWAYS = "always"
+
+
+TIMES_LIKELIER: Mapping[Complaint, Mapping[str, float]] = {
+    Complaint.HOT: {"open_when_hot": 8.0, "shorted_turns": 2.0},
+    Complaint.COLD: {
+        "sluggish_armature": 6.0, "stuck_armature": 3.0, "return_to_heater": 4.0,
+        "low_supply": 2.0,
+    },
+    Complaint.MOVING: {"open_when_moved": 8.0, "fails_under_load": 1.5},
+    Complaint.UNDER_LOAD: {
+        "fails_under_load": 5.0, "added_resistance": 2.0, "low_supply": 2.0,
+        "slow_recharge": 4.0,
+    },
+    Complaint.ALWAYS: {
+        "open_when_hot": 0.2, "open_when_moved": 0.2, "cured_by_reseating": 0.7,
+    },
+}  # fmt: skip
+"""How many times likelier a kind is after a complaint: common practice, no published source.
+
+People describe badly, so no kind is ruled out; "the circuit passes" keeps its share beside all faults together.
+"""
+
+
+def after_complaint(hypotheses: Hypotheses, complaint: Complaint | None) -> Hypotheses:
+    """Return hypotheses with the priors that a complaint leaves."""
+    if complaint is None:
+        return hypotheses
+    times = TIMES_LIKELIER[complaint]
+    factor = np.array([np.prod([times.get(fault.kind, 1.0) for fault in faults]) for faults in hypotheses.faults])
+    faulty = np.array([bool(faults) for faults in hypotheses.faults])
+    weight = hypotheses.prior * factor
+    weight[faulty] *= hypotheses.prior[faulty].sum() / weight[faulty].sum()
+    return Hypotheses(hypotheses.faults, weight / weight.sum())
