@@ -15,9 +15,9 @@ from trainer.practice.attempt import actions
 from trainer.reasoning.universe.finding import Claim, Finding, truth_of
 from trainer.records.store.store import Store
 from trainer.sets.items import SetItem
-from trainer.sets.opening import OpenedSet, open_set
 from trainer.sets.pack import pack_from
 from trainer.sets.sealed import open_key_of, seal
+from trainer.sets.set_access import OpenedSet, open_set
 from trainer.sets.set_file import set_of
 
 PASSPHRASE = "anvil lantern plum seven"

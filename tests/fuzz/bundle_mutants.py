@@ -27,8 +27,8 @@ from trainer.records.class_report.marking import mark_set
 from trainer.records.store.bundle import Fate
 from trainer.records.store.chain import canonical, first_link, next_link
 from trainer.records.store.json_lines import attempt_lines, attempts_in
-from trainer.sets.opening import OpenedSet
 from trainer.sets.sealed import SetKey
+from trainer.sets.set_access import OpenedSet
 
 LAST = ("points", "certainty", "right", "places", "spent_s")
 """What the event that closes a case holds, and what is damaged there on purpose."""

@@ -26,7 +26,7 @@ from trainer.records.store.backup import restore_backup
 from trainer.records.store.bundle import BundleError, bundle_bytes, read_bundle
 from trainer.records.store.learner_record import import_record
 from trainer.records.store.store import Store, open_store
-from trainer.sets.opening import OpenedSet, open_set
+from trainer.sets.set_access import OpenedSet, open_set
 from trainer.words import message_of
 
 

@@ -42,8 +42,8 @@ from trainer.records.class_report.roster import Person, keep_roster
 from trainer.records.store.backup import write_backup
 from trainer.records.store.learner_record import write_record
 from trainer.records.store.store import Store, open_store
-from trainer.sets.opening import OpenedSet, open_set
 from trainer.sets.sealed import open_key_of
+from trainer.sets.set_access import OpenedSet, open_set
 
 LEARNER, OTHER = "anna", "ben"
 BEGUN_CASE, FINISHED_CASE = "faint_hum_on_three", "misfire_without_a_circuit"

@@ -23,8 +23,8 @@ from unittest.mock import patch
 import numpy as np
 from yaml.scanner import Scanner
 
-from trainer.cases.files.forms import MOST_PROBLEMS
 from trainer.cases.files.plain_yaml import MOST_VALUES, plain_yaml, yaml_of
+from trainer.cases.files.validation import MOST_PROBLEMS
 from trainer.cases.profiles import engine_trial
 from trainer.cases.profiles.engine_trial import MOST_STEPS
 from trainer.cases.single_case.shipped import scenarios_folder

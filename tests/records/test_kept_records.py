@@ -28,7 +28,7 @@ from trainer.records.class_report.results import stored_sets
 from trainer.records.store.backup import restore_backup
 from trainer.records.store.learner_record import import_record
 from trainer.records.store.store import Store, open_store
-from trainer.sets.opening import open_set
+from trainer.sets.set_access import open_set
 
 KEPT = Path(__file__).parent / "kept"
 EXPECTED = json.loads((KEPT / "expected.json").read_text("utf-8"))

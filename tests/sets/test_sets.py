@@ -15,13 +15,13 @@ from trainer.cases.single_case.shipped import case_named, case_names
 from trainer.cases.solved.case_proofs import inaudible
 from trainer.errors import ProblemsFoundError, WrongCallError
 from trainer.sets.case_set import CaseSet, Draw, Seeds
+from trainer.sets.draft import SetDraft, set_text
 from trainer.sets.items import items_of
-from trainer.sets.opening import refuse_open_exam
 from trainer.sets.pack import pack_from
 from trainer.sets.proofs import set_problems
 from trainer.sets.sealed import MAGIC, NONCE_BYTES, is_sealed, key_of, padded, read_head, seal, unsealed
+from trainer.sets.set_access import refuse_open_exam
 from trainer.sets.set_file import read_set, set_of
-from trainer.sets.text import SetDraft, set_text
 from trainer.words import problem_line
 
 DRAWN = """
@@ -43,15 +43,21 @@ def problems_of(text: str) -> list[str]:
     return [problem_line(problem) for problem in caught.value.problems]
 
 
+DRAW_FIELDS = "difficulty, draw, kinds, places, profiles, source, weight"
+
 SLIPS = [
     # (of SMALL or DRAWN, what is replaced, by what, what is told)
     (SMALL, "form: set/1", "form: set/9", "form is 'set/9'"),
     (SMALL, "name: first_week", "name: First Week", "line 3: name is 'First Week'"),
-    (SMALL, "title: First week", "title: F", "line 4: title is 'F'"),
+    (SMALL, "title: First week", "title: F", "line 4: title is 'F'. Allowed: at least 3 characters"),
     (SMALL, "title: First week", "titel: First week", "Mend: write title"),
     (SMALL, "draw_key: a key for tests only", "draw_key: short", "line 5: draw_key is 'short'"),
     (SMALL, "case: faint_hum_on_three", "case: faint_hum_on_tree", "line 7: cases.0.case is 'faint_hum_on_tree'"),
-    (SMALL, "case: faint_hum_on_three", "cose: faint_hum_on_three", "cases.0.cose is an unknown field"),
+    (SMALL, "case: faint_hum_on_three", "cose: faint_hum_on_three", "cases.0.cose is an unknown field. Allowed: case, weight. Mend: write case"),
+    (SMALL, "case: faint_hum_on_three", "5", "cases.0 is 5. Allowed: these fields, each on a line below: case, weight"),
+    (SMALL, "case: faint_hum_on_three", "case: faint_hum_on_three\n    draw: 2", "cases.0.draw is an unknown field. Allowed: case, weight"),
+    (DRAWN, "draw: 8", "drow: 8", f"cases.0.drow is an unknown field. Allowed: {DRAW_FIELDS}. Mend: write draw"),
+    (DRAWN, "difficulty: [1]", "dificulty: [1]", f"cases.0.dificulty is an unknown field. Allowed: {DRAW_FIELDS}. Mend: write difficulty"),
     (SMALL, "case: one_side_asleep", "case: faint_hum_on_three", "cases.2.case is faint_hum_on_three. Allowed: each once"),
     (SMALL, "case: one_side_asleep", "case: 3K7M-XXXX-XXXX", "cases.2.case is '3K7M-XXXX-XXXX'"),
     (SMALL, "case: one_side_asleep", "case: one_side_asleep\n    weight: -1", "cases.2.weight is -1"),
@@ -83,7 +89,7 @@ SLIPS = [
 
 
 @pytest.mark.parametrize(("text", "old", "new", "told"), SLIPS, ids=[slip[2].strip()[-40:] or "key" for slip in SLIPS])
-def test_each_slip_in_a_set_is_told_with_its_line_and_mend(text: str, old: str, new: str, told: str) -> None:
+def test_each_slip_in_a_set_is_reported_with_its_line_and_mend(text: str, old: str, new: str, told: str) -> None:
     assert old in text
     lines = problems_of(text.replace(old, new, 1))
     assert any(told in line for line in lines), lines

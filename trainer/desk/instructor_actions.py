@@ -20,10 +20,10 @@ from trainer.records.class_report.results import StoredSet
 from trainer.records.class_report.xapi import default_home
 from trainer.records.store.store import Store
 from trainer.sets.case_set import CaseSet
+from trainer.sets.draft import SetDraft, set_text
 from trainer.sets.pack import pack_from
 from trainer.sets.sealed import SetKey, seal
 from trainer.sets.set_file import set_of
-from trainer.sets.text import SetDraft, set_text
 from trainer.words import problem_line, text
 
 

@@ -24,8 +24,8 @@ from trainer.records.store.log_rows import AttemptRow
 from trainer.records.store.store import Store
 from trainer.sets.case_set import DebriefOpens, Mode
 from trainer.sets.items import SetItem, case_mark, items_of
-from trainer.sets.opening import OpenedSet
 from trainer.sets.sealed import key_of
+from trainer.sets.set_access import OpenedSet
 
 
 @dataclass(frozen=True, slots=True)

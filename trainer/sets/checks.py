@@ -6,8 +6,8 @@ from collections.abc import Iterator, Sequence
 
 from trainer.circuit.fault_space import single_faults
 from trainer.sets.case_set import DebriefOpens, Draw, Listed, Mode, Policy, Seeds
-from trainer.sets.form import DrawLine, ListedLine, SetFile
 from trainer.sets.pack import FieldPath
+from trainer.sets.set_schema import DrawLine, ListedLine, SetFile
 from trainer.words import text
 
 Contradiction = tuple[FieldPath, str, str, str]

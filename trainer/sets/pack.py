@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from pathlib import Path
 
-from trainer.cases.files.forms import validated
 from trainer.cases.files.plain_file import is_file
+from trainer.cases.files.validation import validated
 from trainer.cases.files.yaml_text import YamlText, read_text
 from trainer.cases.single_case.case import Case
 from trainer.cases.single_case.case_code import CodeError, drawn_from, short_digest
@@ -16,7 +16,7 @@ from trainer.cases.single_case.shipped import case_named, case_names, profile_na
 from trainer.circuit.profile import PASSES
 from trainer.errors import Problem, ProblemsFoundError
 from trainer.sets.case_set import SetPack
-from trainer.sets.form import FORMAT, DrawLine, SetFile
+from trainer.sets.set_schema import FORMAT, DrawLine, SetFile
 from trainer.words import text
 
 FieldPath = tuple[str | int, ...]

@@ -9,9 +9,9 @@ from trainer.cases.solved.case_proofs import inaudible, unsolvable
 from trainer.cases.solved.universe_cache import Universes, universe_key
 from trainer.circuit.profile import Profile
 from trainer.errors import Problem, WrongCallError
-from trainer.sets.bounds import forms_of
 from trainer.sets.case_set import CaseSet, Draw, Listed, Seeds
 from trainer.sets.items import items_of, version_of
+from trainer.sets.size_limits import forms_of
 from trainer.words import message_of, text
 
 MOST_TRIED = 400

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from trainer.cases.drawing.coded_case import case_of_code
 from trainer.cases.drawing.random_case import drawable, is_group
-from trainer.cases.files.forms import validated
+from trainer.cases.files.validation import validated
 from trainer.cases.files.yaml_text import YamlText, read_text
 from trainer.cases.profiles.profile_file import profile_from
 from trainer.cases.single_case.case import Case
@@ -16,12 +16,12 @@ from trainer.cases.single_case.shipped import case_names
 from trainer.circuit.elements import Location
 from trainer.circuit.profile import PASSES, Profile
 from trainer.errors import ProblemsFoundError
-from trainer.sets.bounds import beyond_limits
 from trainer.sets.case_set import CaseSet, Draw, Listed, SetPack
 from trainer.sets.checks import contradictions
-from trainer.sets.form import FORMAT, DrawLine, ListedLine, SetFile
 from trainer.sets.pack import pack_from, pool_of
+from trainer.sets.set_schema import FORMAT, DrawLine, ListedLine, SetFile
 from trainer.sets.shares import wrong_shares
+from trainer.sets.size_limits import beyond_limits
 
 
 def read_set(path: Path) -> CaseSet:

@@ -35,8 +35,8 @@ from trainer.records.class_report.results import recount, stored_sets
 from trainer.records.class_report.sums import class_sums
 from trainer.records.store.bundle import BundleError, Fate, read_bundle
 from trainer.records.store.store import Store, open_store
-from trainer.sets.opening import OpenedSet, keys_of
 from trainer.sets.sealed import key_of, open_key_of, salt_of_set
+from trainer.sets.set_access import OpenedSet, keys_of
 
 SOLVER = CachingSolver()
 

@@ -21,7 +21,7 @@ from trainer.records.class_report.results import stored_sets
 from trainer.records.store.bundle import BundleError, Fate, read_bundle
 from trainer.records.store.chain import next_link
 from trainer.records.store.store import Store, open_store
-from trainer.sets.opening import OpenedSet
+from trainer.sets.set_access import OpenedSet
 
 SOLVER = CachingSolver()
 

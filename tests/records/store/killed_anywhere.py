@@ -15,7 +15,7 @@ from pathlib import Path
 from tests.exam_sets import PASSPHRASE, sealed_set, sitting_of, work_through
 from trainer.records.store.bundle import read_bundle
 from trainer.records.store.store import open_store
-from trainer.sets.opening import OpenedSet
+from trainer.sets.set_access import OpenedSet
 
 COMMAND = [sys.executable, "-m", "trainer"]
 WORK = """

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from functools import lru_cache
 
-from trainer.cases.profiles.file_shape import TESTS
+from trainer.cases.profiles.profile_schema import TESTS
 from trainer.cases.single_case.case import Case, StoredCode
 from trainer.cases.single_case.case_code import DrawnFrom, code_for, short_digest
 from trainer.circuit.chance import Stream

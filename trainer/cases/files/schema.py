@@ -6,7 +6,7 @@ cannot validate it directly: in strict mode it takes only instances of a datacla
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import MISSING, fields, is_dataclass
 from enum import Enum
 from functools import cache
@@ -28,12 +28,13 @@ class Strict(BaseModel):
 
 
 @cache
-def model_of(kind: type[Any], file_format: str | None = None) -> type[Strict]:
+def model_of(kind: type[object], file_format: str | None = None) -> type[Strict]:
     """Return the model of a dataclass's fields; a whole file also has the field `form`, which names its format."""
+    assert is_dataclass(kind)
     hints = get_type_hints(kind, include_extras=True)
     model_fields: dict[str, Any] = {} if file_format is None else {"form": (Literal[file_format], ...)}
     for field in fields(kind):
-        default: Any = ... if field.default is MISSING else field.default
+        default: object = ... if field.default is MISSING else field.default
         if field.default_factory is not MISSING:
             default = Field(default_factory=field.default_factory)
         model_fields[field.name] = (_in_file(hints[field.name]), default)
@@ -45,7 +46,7 @@ def built_from(kind: type[Built], model: Strict) -> Built:
     return kind(**{name: value for name, value in model if name != "form"})
 
 
-def _in_file(annotation: Any, *constraints: Any) -> Any:
+def _in_file(annotation: object, *constraints: object) -> object:
     """Return how a type is read from a file: tables for dataclasses, lists for tuples, words for enumerations."""
     origin, arguments = get_origin(annotation), get_args(annotation)
     if origin is Annotated:
@@ -56,28 +57,32 @@ def _in_file(annotation: Any, *constraints: Any) -> Any:
         return _annotated(list[_in_file(arguments[0])], *constraints, AfterValidator(tuple))  # type: ignore[misc]
     if origin is Mapping:
         return _annotated(dict[_in_file(arguments[0]), _in_file(arguments[1])], *constraints)  # type: ignore[misc]
-    described: Any = annotation
-    if is_dataclass(described):
+    if is_dataclass(annotation) and isinstance(annotation, type):
         return _annotated(model_of(annotation), AfterValidator(_builder(annotation)), *constraints)
     if isinstance(annotation, type) and issubclass(annotation, Enum):
         return _annotated(annotation, _by_word(annotation), *constraints)
     return _annotated(annotation, *constraints)
 
 
-def _annotated(annotation: Any, *constraints: Any) -> Any:
-    last = sorted(constraints, key=lambda one: isinstance(one, Tag))  # a tag is looked for outermost
-    return Annotated[annotation, *last] if constraints else annotation
+def _annotated(annotation: object, *constraints: object) -> object:
+    """Return a type with its constraints in the order that pydantic needs.
+
+    Behind a validator of ours it no longer knows that a length is one of characters, and it looks for a tag in the
+    outermost place only.
+    """
+    ordered = sorted(constraints, key=lambda one: (isinstance(one, Tag), isinstance(one, AfterValidator)))
+    return Annotated[annotation, *ordered] if constraints else annotation
 
 
-def _builder(kind: Any) -> Any:
+def _builder(kind: type[object]) -> Callable[[Strict], object]:
     def build(model: Strict) -> object:
         return built_from(kind, model)
 
     return build
 
 
-def _validator(constraint: Any) -> Any:
-    """Return pydantic's validator for a constraint of ours; all others pydantic knows by itself."""
+def _validator(constraint: object) -> object:
+    """Return pydantic's validator for a constraint of ours; pydantic knows all others."""
     if isinstance(constraint, Pattern):
         return Field(pattern=constraint.regex)
     return AfterValidator(_on_one_line) if isinstance(constraint, OneLine) else constraint
@@ -90,7 +95,7 @@ def _on_one_line(value: str) -> str:
 
 
 def _by_word(kind: type[Enum]) -> BeforeValidator:
-    """Return a validator that takes an enumeration by its word."""
+    """Return a validator that converts a word to its member of an enumeration."""
 
     def convert(value: object) -> object:
         words = [member.value for member in kind]

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping
 
-from trainer.cases.profiles.file_shape import TESTS, ProfileFile
+from trainer.cases.profiles.profile_schema import TESTS, ProfileFile
 from trainer.circuit.elements import Location
 from trainer.circuit.faults import FaultKind
 from trainer.circuit.profile import PASSES

@@ -8,10 +8,10 @@ from dataclasses import asdict, fields
 from pathlib import Path
 from typing import Any
 
-from trainer.cases.files.forms import validated
+from trainer.cases.files.validation import validated
 from trainer.cases.files.yaml_text import YamlText, read_text
-from trainer.cases.profiles.file_shape import ProfileFile, WiringInFile
 from trainer.cases.profiles.profile_checks import contradictions
+from trainer.cases.profiles.profile_schema import ProfileFile, WiringInFile
 from trainer.circuit.profile import Connector, Profile, Wiring
 from trainer.errors import ProblemsFoundError
 

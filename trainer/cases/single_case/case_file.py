@@ -10,10 +10,10 @@ from typing import Annotated, Literal
 from annotated_types import Interval, Len
 from pydantic import Discriminator, Tag
 
-from trainer.cases.files.forms import validated
+from trainer.cases.files.validation import validated
 from trainer.cases.files.yaml_text import YamlText, read_text
-from trainer.cases.profiles.file_shape import MOST_NAMES, TESTS
 from trainer.cases.profiles.profile_checks import PRIOR_NAMES, wrong_sum
+from trainer.cases.profiles.profile_schema import MOST_NAMES, TESTS
 from trainer.cases.single_case.case import Case, StoredCode
 from trainer.circuit.codes import Sensed
 from trainer.circuit.constraints import Name, Title

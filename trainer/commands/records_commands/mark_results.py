@@ -26,8 +26,8 @@ from trainer.records.class_report.results import StoredSet, stored_sets, with_da
 from trainer.records.store.bundle import Fate
 from trainer.records.store.store import Store
 from trainer.sets.case_set import CaseSet
-from trainer.sets.opening import keys_of, open_set
 from trainer.sets.sealed import SetKey
+from trainer.sets.set_access import keys_of, open_set
 from trainer.words import text
 
 ACCEPTED = (Fate.NEW, Fate.KNOWN)

@@ -14,11 +14,11 @@ from trainer.desk.instructor_actions import drafted_set, preview_line, proof_lin
 from trainer.desk.preview import write_preview
 from trainer.practice.reports.set_lines import head_lines, weak_spots
 from trainer.sets.case_set import CaseSet
-from trainer.sets.opening import open_set
+from trainer.sets.draft import SetDraft
 from trainer.sets.proofs import set_problems
 from trainer.sets.sealed import is_sealed, read_head
+from trainer.sets.set_access import open_set
 from trainer.sets.set_file import read_set
-from trainer.sets.text import SetDraft
 from trainer.words import text
 
 

@@ -9,7 +9,7 @@ from typing import TypedDict
 from trainer.cases.single_case.shipped import profile_names
 from trainer.errors import WrongCallError
 from trainer.sets.case_set import DebriefOpens, Mode, Seeds
-from trainer.sets.text import SetDraft, set_name
+from trainer.sets.draft import SetDraft, set_name
 
 LEAST_TITLE = 3
 """The least length of a title, in characters."""

@@ -17,7 +17,7 @@ from trainer.desk.learner_name import learner_name
 from trainer.desk.process_guard import guards_missing
 from trainer.desk.set_sitting import Sitting
 from trainer.output.fallback_player import terminal_player
-from trainer.sets.opening import OpenedSet, open_set, refuse_open_exam
+from trainer.sets.set_access import OpenedSet, open_set, refuse_open_exam
 from trainer.terminal.set_session import SetSession
 from trainer.words import message_of, text
 

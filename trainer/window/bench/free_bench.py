@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
-from trainer.cases.profiles.file_shape import TESTS
+from trainer.cases.profiles.profile_schema import TESTS
 from trainer.cases.single_case.case import Case
 from trainer.cases.single_case.shipped import profile_named, profile_names
 from trainer.cases.solved.universe_cache import Universes

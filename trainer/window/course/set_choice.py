@@ -8,8 +8,8 @@ from pathlib import Path
 
 from trainer.cases.files.plain_file import Unfit, UnfitFileError, read_plain
 from trainer.errors import WrongCallError
-from trainer.sets.opening import OpenedSet, open_set, refuse_open_exam
 from trainer.sets.sealed import MOST_BYTES, is_sealed, read_head
+from trainer.sets.set_access import OpenedSet, open_set, refuse_open_exam
 from trainer.window.course.set_page import SetScreen
 from trainer.window.kit.nodes import Node, button, column, field, row, scroll, words
 from trainer.window.shell.passphrase_screen import PassphraseScreen

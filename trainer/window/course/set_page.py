@@ -13,7 +13,7 @@ from trainer.errors import UserError, WrongCallError
 from trainer.practice.attempt.debrief import Debrief
 from trainer.practice.reports.set_lines import head_lines
 from trainer.sets.items import SetItem
-from trainer.sets.opening import OpenedSet
+from trainer.sets.set_access import OpenedSet
 from trainer.window.bench.bench_screen import BenchScreen
 from trainer.window.bench.debrief_screen import DebriefScreen
 from trainer.window.course.case_start import station, strength

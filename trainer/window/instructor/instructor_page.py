@@ -21,7 +21,7 @@ from trainer.records.class_report.collect_lines import collected_lines
 from trainer.records.class_report.marking import Marked
 from trainer.records.class_report.results import StoredSet, stored_sets, with_damaged_results
 from trainer.records.store.store import Store
-from trainer.sets.opening import OpenedSet, keys_of, needs_passphrase
+from trainer.sets.set_access import OpenedSet, keys_of, needs_passphrase
 from trainer.window.course.set_choice import open_file, set_files
 from trainer.window.instructor.set_builder import SetBuilder
 from trainer.window.kit.nodes import Node, button, column, field, flow, row, scroll, words

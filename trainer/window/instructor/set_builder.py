@@ -13,7 +13,7 @@ from trainer.cases.single_case.shipped import case_named, case_names, profile_na
 from trainer.desk.instructor_actions import drafted_set, write_set
 from trainer.errors import Problem, ProblemsFoundError
 from trainer.sets.case_set import CaseSet, DebriefOpens, Mode, Seeds
-from trainer.sets.text import SetDraft, new_draw_key, set_name
+from trainer.sets.draft import SetDraft, new_draw_key, set_name
 from trainer.window.kit.nodes import Node, button, column, field, flow, row, scroll, tick, words
 from trainer.window.shell.screen import Screen
 from trainer.window.shell.shell import Shell

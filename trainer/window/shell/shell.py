@@ -7,7 +7,7 @@ from collections.abc import Callable
 from trainer.desk.settings import SCALES, Settings, write_settings
 from trainer.desk.worker import Job, Then
 from trainer.errors import ProblemsFoundError, UserError
-from trainer.sets.opening import OpenedSet
+from trainer.sets.set_access import OpenedSet
 from trainer.window.kit.focus import scrolled_into_view
 from trainer.window.kit.layout import Layout, Measure, lay_out
 from trainer.window.kit.nodes import Node, button, column, flow, words

@@ -1,12 +1,12 @@
-"""Reads a parsed file into a dataclass; turns pydantic's errors into problems with lines."""
+"""Validates a parsed file into a dataclass, and turns pydantic's errors into problems with lines."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from difflib import get_close_matches
-from typing import TYPE_CHECKING, Any, TypeVar, get_args
+from typing import TYPE_CHECKING, TypeVar, get_args
 
-from pydantic import BaseModel, ValidationError
+from pydantic import BaseModel, Tag, ValidationError
 
 from trainer.cases.files.schema import built_from, model_of
 from trainer.errors import Problem, ProblemsFoundError
@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 Built = TypeVar("Built")
 
 MOST_PROBLEMS = 60
-"""So many problems of one file are told; more are counted."""
+"""How many problems of one file are listed; the rest are only counted."""
 
 
 def validated(kind: type[Built], parsed: YamlText, file_format: str) -> Built:
@@ -28,8 +28,7 @@ def validated(kind: type[Built], parsed: YamlText, file_format: str) -> Built:
 
     `file_format` is what the file's field `form` must say.
     """
-    described: Any = kind  # a class, which mypy does not take for hashable
-    form = model_of(described, file_format)
+    form = model_of(kind, file_format)  # type: ignore[arg-type]  # a class is hashable; mypy looks at its instances
     try:
         return built_from(kind, form.model_validate(parsed.value))
     except ValidationError as error:
@@ -47,7 +46,7 @@ def validated(kind: type[Built], parsed: YamlText, file_format: str) -> Built:
 
 
 _NO_FIELDS = ("function-", "tagged-", "[key]")
-"""How steps to an error begin that pydantic takes inside a field."""
+"""Prefixes of the steps in an error's location that pydantic adds and that name no field."""
 
 
 def _problem(parsed: YamlText, form: type[BaseModel], item: ErrorDetails) -> Problem:
@@ -65,7 +64,7 @@ def _problem(parsed: YamlText, form: type[BaseModel], item: ErrorDetails) -> Pro
             text("file.add_field", field=path[-1]),
         )
     if kind == "extra_forbidden":
-        names = _fields_at(form, path[:-1])
+        names = _fields_at(form, item["loc"][:-1])
         near = get_close_matches(str(path[-1]), names, 1)
         mend = text("file.write_word", word=near[0]) if near else text("file.take_the_field_out")
         return Problem(
@@ -78,7 +77,7 @@ def _problem(parsed: YamlText, form: type[BaseModel], item: ErrorDetails) -> Pro
         )
     shapes = {"model_type": "file.some_fields", "list_type": "file.a_list", "dict_type": "file.a_table"}
     if kind in shapes:
-        allowed = text(shapes[kind], names=", ".join(_fields_at(form, path)))
+        allowed = text(shapes[kind], names=", ".join(_fields_at(form, item["loc"])))
         return Problem(parsed.file, parsed.line_of(path), field, found, allowed, text("file.see_writing_files"))
     if kind == "string_pattern_mismatch":
         allowed = text("file.a_short_name")
@@ -115,17 +114,27 @@ def _short(value: object) -> str:
     return shown if len(shown) <= 60 else shown[:57] + "..."
 
 
-def _fields_at(form: type[BaseModel], path: Iterable[str | int]) -> list[str]:
-    here = form
-    for step in path:
-        if str(step) in here.model_fields:
-            here = _model_in(here.model_fields[str(step)].annotation) or here
+def _fields_at(form: type[BaseModel], location: Iterable[str | int]) -> list[str]:
+    """Return the names of the fields that a file may give at an error's location.
+
+    Where a field holds one of several models, the location names the tag of the one that was tried.
+    """
+    here, tagged = form, dict[str, type[BaseModel]]()
+    for step in map(str, location):
+        if step in tagged:
+            here, tagged = tagged[step], {}
+        elif step in here.model_fields:
+            tagged = dict(_models_in(here.model_fields[step].annotation))
+            if len(tagged) == 1:
+                here = next(iter(tagged.values()))
     return sorted(here.model_fields)
 
 
-def _model_in(annotation: object) -> type[BaseModel] | None:
-    """Return the model in an annotation, however deep in lists, tables and options; None for none or several."""
+def _models_in(annotation: object, tag: str = "") -> Iterator[tuple[str, type[BaseModel]]]:
+    """Yield every model in an annotation with its tag, however deep in lists, tables and options."""
     if isinstance(annotation, type) and issubclass(annotation, BaseModel):
-        return annotation
-    found = [model for one in get_args(annotation) if (model := _model_in(one)) is not None]
-    return found[0] if len(found) == 1 else None
+        yield tag, annotation
+    inner = get_args(annotation)
+    own_tag = next((one.tag for one in inner if isinstance(one, Tag)), tag)
+    for one in inner:
+        yield from _models_in(one, own_tag)

@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from trainer.cases.drawing.random_case import temperatures_at
 from trainer.cases.solved.universe_cache import UniverseKey, universe_key
 from trainer.sets.case_set import CaseSet, Draw, Listed, Seeds
-from trainer.sets.form import MOST_CASES
 from trainer.sets.pack import FieldPath
+from trainer.sets.set_schema import MOST_CASES
 from trainer.words import text
 
 MOST_PROVED = 400

@@ -1,8 +1,8 @@
-"""The shape of a set file: it names cases and profiles, where a set as a value holds them."""
+"""The fields of a set file, which names cases and profiles; `CaseSet` holds them as values."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, fields
 from typing import Annotated, Literal
 
 from annotated_types import Interval, Len
@@ -20,20 +20,20 @@ MOST_CASES = 200
 """How many cases a set may have: a year's work for one learner."""
 
 MOST_SUPPORTED = 300
-"""How many learners may have support of their own."""
+"""How many learners may have individual support."""
 
 LEFT_TO_MODE = ("tries", "hints", "trace", "debrief")
-"""What a policy may leave out; `Policy` itself has what practice has."""
+"""Fields that a policy may leave out; the defaults of `Policy` are those of practice."""
 
 
 def _filled_by_mode(value: object) -> object:
-    """Fill in what a policy leaves to its mode: a field that is missing or null."""
+    """Fill in the fields that a policy leaves to its mode: those missing or null."""
     if not isinstance(value, dict):
         return value
     given = {name: one for name, one in value.items() if one is not None or name not in LEFT_TO_MODE}
     if given.get("mode") != Mode.EXAM:
         return given
-    # an exam is debriefed not before everybody has handed in
+    # no debrief of an exam before everybody has handed in
     debrief = DebriefOpens.AFTER_SET if given.get("closes") is None else DebriefOpens.AFTER_CLOSING
     return {"tries": 1, "hints": False, "trace": "off", "debrief": debrief.value} | given
 
@@ -57,7 +57,7 @@ class ListedLine:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DrawLine:
-    """Cases to be drawn, from profiles by name; None allows every place or kind."""
+    """A number of cases to draw from profiles by name; None allows every place or kind."""
 
     draw: Annotated[int, Interval(ge=1, le=MOST_CASES)]
     profiles: Annotated[tuple[Name, ...], Len(1, 8)]
@@ -68,11 +68,17 @@ class DrawLine:
     weight: Weight = 1.0
 
 
+_DRAW_ONLY = {one.name for one in fields(DrawLine)} - {one.name for one in fields(ListedLine)}
+
+
 def _line_kind(value: object) -> str:
-    return "tagged-draw" if isinstance(value, dict) and "draw" in value else "tagged-listed"
+    """Return the tag of the kind of line that a value is meant to be, also where its main field is misspelt."""
+    if not isinstance(value, dict) or "case" in value:
+        return "tagged-listed"
+    return "tagged-draw" if _DRAW_ONLY & value.keys() else "tagged-listed"
 
 
-# the tags begin as the forms' readers expect, so that they do not show up in the names of fields
+# validation.py leaves steps that begin with "tagged-" out of the names of fields
 CaseLine = Annotated[
     Annotated[ListedLine, Tag("tagged-listed")] | Annotated[DrawLine, Tag("tagged-draw")], Discriminator(_line_kind)
 ]
@@ -80,7 +86,7 @@ CaseLine = Annotated[
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SetFile:
-    """Everything that a set file says."""
+    """Everything that a set file may contain."""
 
     name: Name
     title: Title
