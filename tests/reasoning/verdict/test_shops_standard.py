@@ -9,7 +9,7 @@ import pytest
 from tests.universes import POOLS, reasoner_of
 from trainer.cases.single_case.shipped import case_named
 from trainer.circuit.elements import Location, Side
-from trainer.desk.solver import RememberingSolver
+from trainer.desk.caching_solver import CachingSolver
 from trainer.instruments.measuring import Request, through_point
 from trainer.practice.attempt import actions, repair
 from trainer.practice.attempt.attempt import Attempt, begun, finding_data, step
@@ -22,7 +22,7 @@ from trainer.reasoning.universe.finding import Claim, Finding, truth_of
 from trainer.reasoning.universe.questions import Question
 from trainer.reasoning.verdict.score import Proof, Score, score_of
 
-SOLVER = RememberingSolver()
+SOLVER = CachingSolver()
 
 
 def happened(attempt: Attempt, kind: EventKind, data: dict[str, object]) -> Attempt:
