@@ -382,7 +382,7 @@ def counted(work: Work, *, trial: bool) -> Iterator[None]:
             stack.enter_context(patch.object(where, name, instead))
         if not trial:
             for module in (check_files, set_proofs):
-                stack.enter_context(patch.object(module, "untried", lambda profile: None))
+                stack.enter_context(patch.object(module, "engine_problem", lambda profile: None))
         engine_trial.trial_of.cache_clear()
         yield
 

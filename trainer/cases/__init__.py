@@ -1,1 +1,1 @@
-"""Profiles and cases: files to values and back, cases drawn, codes, checks, what is solved kept on disk."""
+"""Profiles and cases: reading, drawing, checking and case codes, with solved results cached on disk."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 import time
-from typing import Any
+from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -13,6 +13,9 @@ from trainer.errors import MissingHereError
 from trainer.output.native_libraries import silence_c_stderr
 from trainer.output.playback import Playback, Samples
 from trainer.output.player import Player
+
+if TYPE_CHECKING:
+    from pygame.mixer import Channel
 
 BUFFER_FRAMES = 2048
 
@@ -62,7 +65,7 @@ class SdlPlayer(Player):
 
 
 class _ChannelPlayback(Playback):
-    def __init__(self, samples: Samples, channel: Any, rate_hz: int, from_frame: int, *, loop: bool) -> None:
+    def __init__(self, samples: Samples, channel: Channel, rate_hz: int, from_frame: int, *, loop: bool) -> None:
         super().__init__(samples, from_frame=0, loop=loop)
         self.frame = self._from = from_frame
         self.channel, self._rate_hz = channel, rate_hz

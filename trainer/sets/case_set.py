@@ -21,7 +21,7 @@ from trainer.circuit.profile import Profile
 
 
 class Mode(StrEnum):
-    """What a set is for."""
+    """The purpose of a set."""
 
     PRACTICE = "practice"
     EXAM = "exam"
@@ -44,7 +44,7 @@ class Counts(StrEnum):
 
 
 class DebriefOpens(StrEnum):
-    """From when on a learner may see truth against finding."""
+    """When a learner may see the debrief."""
 
     AFTER_EACH = "after_each"
     AFTER_SET = "after_set"
@@ -59,7 +59,7 @@ class Order(StrEnum):
 
 
 def _moment(value: object) -> object:
-    """Take a date with time and zone, written plainly or between quotes."""
+    """Return a date with time and zone, converted to UTC; raises ValueError for anything else."""
     if isinstance(value, str):
         try:
             value = datetime.fromisoformat(value)
@@ -107,7 +107,7 @@ class Policy:
 
 @dataclass(frozen=True, slots=True)
 class Support:
-    """What one learner is given beside the policy: a setting, never a diagnosis."""
+    """Individual settings of one learner beside the policy, without the medical reason for them."""
 
     learner: Annotated[Line, Len(1, 200)]
     extra_time: Annotated[float, Interval(ge=1, le=4)] = 1.0
@@ -127,7 +127,7 @@ class Shares:
 
 @dataclass(frozen=True, slots=True)
 class Listed:
-    """One case by name; `own` says that it is a file of the instructor's, not a shipped one."""
+    """One case by name; `own` means a file of the instructor, not a shipped case."""
 
     case: Case
     weight: float
@@ -136,7 +136,7 @@ class Listed:
 
 @dataclass(frozen=True, slots=True)
 class Draw:
-    """So many cases drawn from a pool; empty `kinds` allow every kind, `passes` and `groups` what a pool may hold.
+    """A number of cases drawn from a pool; empty `kinds` allow every kind, `passes` and `groups` what a pool may hold.
 
     `shipped` None draws faults freely; otherwise it is the pool of finished cases that fit.
     """
@@ -154,7 +154,7 @@ class Draw:
 
 @dataclass(frozen=True, slots=True)
 class SetPack:
-    """A set with every case and profile that it needs, as text: what is sealed, kept and known by its digest."""
+    """A set with every case and profile that it needs, as text: this is sealed, stored and identified by its digest."""
 
     content: str
     cases: Mapping[str, str]
@@ -168,7 +168,7 @@ class SetPack:
 
     @property
     def id(self) -> str:
-        """A digest of everything in the pack."""
+        """The digest of the pack."""
         return hashlib.sha256(self.plain).hexdigest()[:32]
 
 
@@ -200,5 +200,5 @@ class CaseSet:
         return tuple(weight for weight, count in counts for _case in range(count))
 
     def support_of(self, learner: str) -> Support:
-        """What a learner is given beside the policy."""
+        """Return a learner's individual settings."""
         return self.support.get(learner, Support(learner))

@@ -1,4 +1,4 @@
-"""What in a set file contradicts itself: dates, an exam's rules, names that stand twice, draws that give nothing."""
+"""Finds contradictions in a set file: dates, an exam's rules, names given twice, draws from an empty pool."""
 
 from __future__ import annotations
 

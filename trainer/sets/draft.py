@@ -1,4 +1,4 @@
-"""A set written as a file from a few choices: what the command and the window's builder make."""
+"""A draft of a set, and its text as a set file: used by the command and by the window's builder."""
 
 from __future__ import annotations
 
@@ -44,12 +44,12 @@ def set_name(words: str) -> str:
 
 
 def new_draw_key() -> str:
-    """Return a key that nobody guesses."""
+    """Return a new random key that cannot be guessed."""
     return secrets.token_hex(12)
 
 
 def set_text(draft: SetDraft) -> str:
-    """Return a set file's text; whether it is a good set is for reading it to tell."""
+    """Return a set file's text; it is checked when it is read."""
     lines: list[dict[str, object]] = [{"case": name} for name in draft.cases]
     if draft.drawn:
         draw: dict[str, object] = {

@@ -1,4 +1,4 @@
-"""What one learner gets of a set: the same every time, from the set's key and the learner's name alone."""
+"""Draws a learner's cases of a set, from the set's key and the learner's name alone: the same every time."""
 
 from __future__ import annotations
 
@@ -27,15 +27,15 @@ LEAST_BED_DBA = 20.0
 GROUP = "group"
 
 MOST_DRAWS, MOST_DRAWS_IN_SET = 4_000, 40_000
-"""How often chance is asked for one case, and for all cases of a set, before the pool is called too narrow."""
+"""How many random draws are made for one case, and for a whole set, before the pool counts as too narrow."""
 
 MOST_UNHEARD = 150
-"""How many fitting cases of a set may be hidden by their bed before a draw is given up: each is solved to be heard."""
+"""How many inaudible cases a set may draw before it gives up: each has to be solved."""
 
 
 @dataclass(frozen=True, slots=True)
 class SetItem:
-    """One case of a set as one learner gets it.
+    """One case of a set for one learner.
 
     `index` counts through the set as it is written, from 1, and names the case in records; `number` is its place in the
     learner's own order.
@@ -49,13 +49,13 @@ class SetItem:
 
 
 def case_mark(key: SetKey, item: SetItem) -> str:
-    """Return a mark of a case and its seed that only the set's key can make: it proves them and tells neither."""
-    told = f"{item.case.digest} {item.seed}".encode("ascii")
-    return hmac.digest(key.derived("case"), told, "sha256").hex()
+    """Return a code that authenticates a case and its seed under the set's key without revealing either."""
+    content = f"{item.case.digest} {item.seed}".encode("ascii")
+    return hmac.digest(key.derived("case"), content, "sha256").hex()
 
 
 def version_of(case_set: CaseSet, learner: str) -> str:
-    """Return what a learner's draws depend on beside the set's key: the same text, the same cases."""
+    """Return the text that decides a learner's draws together with the set's key."""
     if case_set.seeds is Seeds.PER_LEARNER:
         return f"learner {learner}"
     if case_set.seeds is Seeds.VERSIONS:
@@ -120,11 +120,11 @@ def _one(
 
 
 def _as_set_case(case_set: CaseSet, learner: str, index: int, row: int, case: Case) -> Case:
-    """Return a case as it is worked in a set: under a name that tells nothing, and with the learner's support."""
+    """Return a case as it is worked in a set: under a name that reveals nothing, and with the learner's support."""
     support = case_set.support_of(learner)
     bed = replace(case.bed, level_dba=max(case.bed.level_dba - support.quieter_bed_db, LEAST_BED_DBA))
     line = case_set.lines[row]
-    # in an exam a shipped case would be known by its story, a drawn one by its code
+    # in an exam the story would identify a shipped case, the code a drawn one
     hidden = case_set.policy.mode is Mode.EXAM and not (isinstance(line, Listed) and line.own)
     return replace(case, name=f"{case_set.name}_{index}", bed=bed, code=None, story="" if hidden else case.story)
 
@@ -145,7 +145,7 @@ def _shuffle(values: list[Shuffled], chance: Stream) -> None:
 
 
 def _classes(draw: Draw, share: tuple[int, int], chance: Stream) -> tuple[str, ...]:
-    """Return the class of each case of a draw: circuit-passes and groups as often as they must be, places balanced."""
+    """Return the class of each case of a draw: the required circuit-passes and groups, and balanced places."""
     passes, groups = share
     places = list(draw.places)
     if not places:
@@ -170,7 +170,7 @@ def _fault_fits(fault: Fault, draw: Draw, wanted: str) -> bool:
 
 
 class _Draws:
-    """How many draws a set has left, and how many that nobody could hear."""
+    """Counts the draws that a set has left, and the inaudible cases it may still draw."""
 
     def __init__(self) -> None:
         self.left, self.unheard_left = MOST_DRAWS_IN_SET, MOST_UNHEARD
@@ -183,12 +183,12 @@ class _Draws:
 
 
 def _drawn(draw: Draw, wanted: str, taken: Sequence[Case], chance: Stream, draws: _Draws) -> Case:
-    """Return a case of a class that is not in the set yet and in which what matters can be heard."""
+    """Return an audible case of a class that is not in the set yet; raises WrongCallError where there is none."""
     known = {(case.profile.name, case.faults) for case in taken if case.faults}
     if draw.shipped is not None:
         names = {case.name for case in taken}
         fresh = [case for case in draw.shipped if case.name not in names]
-        # a pool that is used up gives a case again, with another seed
+        # an exhausted pool repeats a case with another seed
         fitting = [case for case in draw.shipped if _fits(case, draw, wanted)]
         pools = ([case for case in fitting if case.name not in names], fresh, fitting)
         pool = next((one for one in pools if one), draw.shipped)
@@ -210,7 +210,7 @@ def _drawn(draw: Draw, wanted: str, taken: Sequence[Case], chance: Stream, draws
 
 
 def _is_left(draw: Draw, wanted: str, known: Set[tuple[str, tuple[Fault, ...]]]) -> bool:
-    """Tell whether a pool holds a case of a class that is not in the set yet."""
+    """Return whether a pool holds a case of a class that is not in the set yet."""
     return wanted == PASSES or any(
         _fault_fits(fault, draw, wanted) and (profile.name, (fault,)) not in known
         for profile in draw.profiles

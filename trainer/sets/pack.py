@@ -1,4 +1,4 @@
-"""Packs a set with every case and profile that it names, looked for beside it and among the shipped ones."""
+"""Packs a set with every case and profile that it names, found beside it or among the shipped ones."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ from trainer.words import text
 FieldPath = tuple[str | int, ...]
 
 MOST_PACKED = 2_000_000
-"""How many characters the cases that a set lists may have together; two hundred written out have a tenth of it."""
+"""How many characters the listed cases of a set may have together: ten times what two hundred cases need."""
 
 
 def pack_from(content: str, file: str, folder: Path) -> SetPack:
@@ -43,7 +43,7 @@ def pack_from(content: str, file: str, folder: Path) -> SetPack:
 
 
 class _Packing:
-    """What a set names, gathered line by line."""
+    """Collects the cases and profiles that a set names, line by line."""
 
     def __init__(self, parsed: YamlText, folder: Path) -> None:
         self.parsed, self._folder = parsed, folder

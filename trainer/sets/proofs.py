@@ -1,10 +1,10 @@
-"""Whether every case of a set can be solved with what it offers, and heard."""
+"""Proves that every case of a set can be solved with its evidence, and that its decisive slots are audible."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from trainer.cases.profiles.engine_trial import untried
+from trainer.cases.profiles.engine_trial import engine_problem
 from trainer.cases.solved.case_proofs import inaudible, unsolvable
 from trainer.cases.solved.universe_cache import Universes, universe_key
 from trainer.circuit.profile import Profile
@@ -17,11 +17,11 @@ from trainer.words import message_of, text
 MOST_TRIED = 400
 
 
-def set_problems(case_set: CaseSet, file: str, universes: Universes, told_: Callable[[str], None]) -> list[Problem]:
-    """Return what keeps cases of a set from being worked: one problem for each case."""
+def set_problems(case_set: CaseSet, file: str, universes: Universes, report: Callable[[str], None]) -> list[Problem]:
+    """Return a problem for each case of a set that cannot be solved or heard; `report` takes a line for each case."""
     for row, line in enumerate(case_set.lines):
         for profile in _engines(line):
-            wrong = untried(profile)
+            wrong = engine_problem(profile)
             if wrong is not None:
                 return [Problem(file, None, f"cases.{row}", *wrong)]
     try:
@@ -30,9 +30,9 @@ def set_problems(case_set: CaseSet, file: str, universes: Universes, told_: Call
         return [Problem(file, None, "cases", message_of(error), text("set.a_wider_pool"), text("set.widen_it"))]
     distinct = {item.case.digest: item for items in reversed(forms) for item in reversed(items)}
     problems: list[tuple[int, Problem]] = []
-    # cases of one engine and temperature after another: what is solved for them need not stay in memory
+    # by engine and temperature, so that solved universes need not stay in memory
     for item in sorted(distinct.values(), key=lambda item: repr(universe_key(item.case))):
-        told_(text("set.proving", number=item.index, size=case_set.size))
+        report(text("set.proving", number=item.index, size=case_set.size))
         field = f"cases.{item.line}"
         if item.case.right_answer is None and unsolvable(item.case, universes) is not None:
             mend = text("set.offer_more")
@@ -50,7 +50,7 @@ def _engines(line: Listed | Draw) -> tuple[Profile, ...]:
 
 
 def _learners(case_set: CaseSet) -> Iterator[str]:
-    """Yield made-up learners, one for each form of the set that is proved."""
+    """Yield the names of imaginary learners, one for each form of the set that is proved."""
     forms = forms_of(case_set)
     if case_set.seeds is not Seeds.VERSIONS or forms == 1:
         yield from (f"learner {number}" for number in range(1, forms + 1))

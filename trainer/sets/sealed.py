@@ -1,8 +1,8 @@
 """Sealed sets: one file whose answers and seeds cannot be read, nor a byte changed unseen, without the passphrase.
 
-The file is a first line that names it, a line of JSON that anybody may read (name, title, dates, size, mode, salt), and
+The file is a first line that names it, a readable line of JSON (name, title, dates, size, mode, salt), and
 the pack encrypted with AES-256-GCM, whose tag covers both lines. The key comes from the passphrase by scrypt. The pack
-is padded before it is encrypted, and never compressed: either way its length would tell which cases it holds.
+is padded before it is encrypted, and never compressed: either way its length would show which cases it holds.
 """
 
 from __future__ import annotations
@@ -10,9 +10,9 @@ from __future__ import annotations
 import hmac
 import json
 import os
+from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
 
 from trainer.cases.files.plain_file import UnfitFileError, open_plain, read_plain
 from trainer.cases.files.whole_file import write_bytes
@@ -36,13 +36,13 @@ MOST_BYTES = MOST_PADDED + 16_384
 
 @dataclass(frozen=True, slots=True)
 class SetKey:
-    """What the passphrase of a set opens and signs; without a passphrase it only shows damage, not forgery."""
+    """The key that opens a set and signs its results; made without a passphrase, it shows damage but no forgery."""
 
     secret: bytes
     salt: bytes
 
     def derived(self, purpose: str) -> bytes:
-        """Return the key for one purpose; no purpose's key tells another's."""
+        """Return the key for one purpose; one purpose's key reveals nothing of another's."""
         from cryptography.hazmat.primitives.hashes import SHA256
         from cryptography.hazmat.primitives.kdf.hkdf import HKDF
 
@@ -50,13 +50,13 @@ class SetKey:
 
     @property
     def mark(self) -> str:
-        """A short value by which a wrong passphrase is told from a changed file."""
+        """A short value that distinguishes a wrong passphrase from a changed file."""
         return hmac.digest(self.derived("mark"), b"mark", "sha256").hex()[:16]
 
 
 @dataclass(frozen=True, slots=True)
 class SealedHead:
-    """What anybody may read of a sealed set."""
+    """The part of a sealed set that can be read without its passphrase."""
 
     name: str
     title: str
@@ -102,7 +102,7 @@ def padded(plain: bytes) -> bytes:
 
 
 def seal(case_set: CaseSet, passphrase: str, path: Path) -> SealedHead:
-    """Write a set sealed.
+    """Write a set to a sealed file and return its readable head.
 
     Raises WrongCallError for a short passphrase, a set without a draw key and one that is too large, MissingHereError
     where the file cannot be written.
@@ -115,7 +115,7 @@ def seal(case_set: CaseSet, passphrase: str, path: Path) -> SealedHead:
         raise WrongCallError("seal_needs_key", least=LEAST_KEY)
     key = key_of(passphrase, salt_of_set(case_set))
     policy = case_set.policy
-    head = {
+    head: dict[str, str | int] = {
         "name": case_set.name,
         "title": case_set.title,
         "mode": str(policy.mode),
@@ -133,7 +133,7 @@ def seal(case_set: CaseSet, passphrase: str, path: Path) -> SealedHead:
 
 
 def is_sealed(path: Path) -> bool:
-    """Tell whether a file begins as a sealed set does."""
+    """Return whether a file begins like a sealed set."""
     try:
         with open_plain(path) as file:
             return file.read(len(MAGIC)) == MAGIC
@@ -142,7 +142,7 @@ def is_sealed(path: Path) -> bool:
 
 
 def read_head(path: Path) -> SealedHead:
-    """Return what anybody may read of a sealed set; nothing of it is proved before the passphrase has opened it.
+    """Return the readable head of a sealed set; it is not authenticated before the passphrase has opened the set.
 
     Raises UnfitFileError for a file that cannot be read and WrongCallError for one that is no sealed set.
     """
@@ -181,14 +181,14 @@ def _split(path: Path) -> tuple[SealedHead, bytes, bytes]:
     return head, whole[: end + 1], whole[end + 1 :]
 
 
-def _head(parts: dict[str, Any]) -> SealedHead:
+def _head(parts: Mapping[str, str | int]) -> SealedHead:
     return SealedHead(
         name=str(parts["name"]),
         title=str(parts["title"]),
-        mode=Mode(parts["mode"]),
+        mode=Mode(str(parts["mode"])),
         size=int(parts["size"]),
         opens=str(parts["opens"]),
         closes=str(parts["closes"]),
-        salt=bytes.fromhex(parts["salt"]),
+        salt=bytes.fromhex(str(parts["salt"])),
         mark=str(parts["mark"]),
     )

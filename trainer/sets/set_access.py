@@ -1,4 +1,4 @@
-"""Opens a set from its file: plain as it was written, or sealed with its passphrase."""
+"""Opens a set from its file, plain or sealed, and gives the keys under which its results may be signed."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from trainer.sets.set_file import read_set
 
 @dataclass(frozen=True)
 class OpenedSet:
-    """A set that can be worked, with the key that signs what is done in it."""
+    """An opened set with the key that signs its attempts."""
 
     case_set: CaseSet
     key: SetKey
@@ -22,7 +22,7 @@ class OpenedSet:
 
 
 def open_set(path: Path, passphrase: Callable[[], str]) -> OpenedSet:
-    """Open a set; `passphrase` is asked only for a sealed one.
+    """Open a set; calls `passphrase` only for a sealed one.
 
     Raises ProblemsFoundError for a faulty file and WrongCallError for a wrong passphrase or a changed file.
     """
@@ -34,7 +34,7 @@ def open_set(path: Path, passphrase: Callable[[], str]) -> OpenedSet:
 
 
 def keys_of(opened: OpenedSet, passphrase: Callable[[], str], salts: Iterable[bytes]) -> tuple[SetKey, ...]:
-    """Return the keys under which results of a set may be signed; the passphrase is asked only where it is needed."""
+    """Return the keys under which results of a set may be signed; calls `passphrase` only where it is needed."""
     exam = opened.case_set.policy.mode is Mode.EXAM
     open_keys = () if exam else (open_key_of(opened.case_set.pack),)
     if opened.sealed:
@@ -45,13 +45,13 @@ def keys_of(opened: OpenedSet, passphrase: Callable[[], str], salts: Iterable[by
 
 
 def needs_passphrase(opened: OpenedSet, salts: Iterable[bytes]) -> bool:
-    """Tell whether results with these salts ask for the passphrase: an exam's always, else where it was used."""
+    """Return whether results with these salts need the passphrase: always for an exam, else if it was used."""
     if opened.sealed:
         return False
     return opened.case_set.policy.mode is Mode.EXAM or salt_of_set(opened.case_set) in set(salts)
 
 
 def refuse_open_exam(opened: OpenedSet, file: str) -> None:
-    """Raise WrongCallError for an exam whose answers anybody can read."""
+    """Raise WrongCallError for an exam that is not sealed, so that anybody could read its answers."""
     if opened.case_set.policy.mode is Mode.EXAM and not opened.sealed:
         raise WrongCallError("exam_not_sealed", file=file)

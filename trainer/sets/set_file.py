@@ -1,4 +1,4 @@
-"""Set files: read from a pack alone, so that a set is the same wherever its pack is."""
+"""Reads a set from its pack alone, so that a pack gives the same set on any computer."""
 
 from __future__ import annotations
 
@@ -30,7 +30,7 @@ def read_set(path: Path) -> CaseSet:
 
 
 def set_of(pack: SetPack, file: str) -> CaseSet:
-    """Return the set that a pack holds, from nothing but the pack; raises ProblemsFoundError with every problem."""
+    """Return the set in a pack, using only the pack; raises ProblemsFoundError with every problem."""
     parsed = YamlText(pack.content, file)
     form = validated(SetFile, parsed, FORMAT)
     profiles = {name: profile_from(content, f"{name}.yaml") for name, content in pack.profiles.items()}
@@ -55,7 +55,7 @@ def set_of(pack: SetPack, file: str) -> CaseSet:
         shares=form.shares,
         pack=pack,
     )
-    # shares are counted only for a set that is not too large to count them
+    # count shares only in a set within the limits: in a larger one counting takes too long
     wrong = [*contradictions(form, lines), *(list(beyond_limits(found)) or wrong_shares(found))]
     problems = [parsed.problem(path, found_, allowed, mend) for path, found_, allowed, mend in wrong]
     if problems:

@@ -1,4 +1,4 @@
-"""How many cases of a set have a circuit that passes or a fault of a whole group, and which draws give them."""
+"""Counts the circuit-passes and group faults of a set, and spreads the missing ones over its draws."""
 
 from __future__ import annotations
 
@@ -11,11 +11,11 @@ from trainer.sets.case_set import CaseSet, Draw, Listed
 from trainer.words import text
 
 MIXED_FROM = 4
-"""A set of fewer cases is a lesson on one thing and needs no mixture."""
+"""A set of fewer cases is a lesson on one topic and needs no mix."""
 
 
 def of_group(case: Case) -> bool:
-    """Tell whether a case's fault takes a whole group of cylinders."""
+    """Return whether a case has a group fault."""
     return any(is_group(fault) for fault in case.faults)
 
 
@@ -68,7 +68,7 @@ def _spread(count: int, room: dict[int, int]) -> dict[int, int]:
 
 
 def wrong_shares(case_set: CaseSet) -> Iterator[tuple[tuple[str | int, ...], str, str, str]]:
-    """Yield what a mixed set lacks of circuit-passes and group faults."""
+    """Yield a problem where a set has too few circuit-passes or group faults."""
     drawn = drawn_shares(case_set).values()
     rows = zip(("circuit_passes", "groups"), wanted(case_set), listed_shares(case_set), (0, 1), strict=True)
     for name, want, has, place in rows:

@@ -1,4 +1,4 @@
-"""How much a set may ask of the program: its cases, those of all its forms, and the engines to be solved for them."""
+"""Limits the work that a set may cause: its cases, those of all its forms, and the engines to solve for them."""
 
 from __future__ import annotations
 
@@ -18,11 +18,11 @@ MOST_UNIVERSES = 12
 """How many engines, each at each temperature, a set may need solved: four at every temperature that is drawn."""
 
 LEARNERS_PROVED = 2
-"""Draws for each learner cannot be proved for everybody: so many made-up learners stand for all."""
+"""How many imaginary learners are proved, where each learner gets other draws."""
 
 
 def forms_of(case_set: CaseSet) -> int:
-    """Return how many forms of a set are proved: one for all, one a version, or those of the made-up learners."""
+    """Return how many forms of a set are proved: one for all, one a version, or one for each imaginary learner."""
     if case_set.seeds is Seeds.SAME or not any(isinstance(line, Draw) for line in case_set.lines):
         return 1
     return len(set(case_set.versions)) if case_set.seeds is Seeds.VERSIONS else LEARNERS_PROVED

@@ -115,7 +115,7 @@ def test_a_folder_that_cannot_be_written_keeps_nothing_and_says_nothing(kept, tm
 
 def test_only_the_universes_used_last_stay_on_disk(kept, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     _folder, first = kept
-    monkeypatch.setattr(cache, "KEPT_FILES", 2)
+    monkeypatch.setattr(cache, "MOST_FILES", 2)
     for age, name in enumerate(("old", "older", "oldest"), start=1):
         (tmp_path / f"{name}.npz").write_bytes(b"")
         os.utime(tmp_path / f"{name}.npz", (1e9 - age, 1e9 - age))
@@ -125,10 +125,10 @@ def test_only_the_universes_used_last_stay_on_disk(kept, tmp_path: Path, monkeyp
 
 def test_pools_of_practice_are_not_thrown_away_by_newer_universes(tmp_path: Path) -> None:
     pools = [tmp_path / f"{POOL_PREFIX}{number}.npz" for number in range(4)]
-    universes = [tmp_path / f"{number}.npz" for number in range(cache.KEPT_FILES + 3)]
+    universes = [tmp_path / f"{number}.npz" for number in range(cache.MOST_FILES + 3)]
     for second, path in enumerate([*pools, *universes]):
         path.write_bytes(b"")
         os.utime(path, (second, second))
-    cache._forget_oldest(tmp_path)
+    cache._delete_oldest(tmp_path)
     assert all(path.exists() for path in pools)
     assert [path for path in universes if path.exists()] == universes[3:]

@@ -1,4 +1,4 @@
-"""The case that a case code stands for, however it was drawn."""
+"""Rebuilds the case of a case code."""
 
 from __future__ import annotations
 
@@ -12,9 +12,9 @@ from trainer.circuit.profile import Profile
 
 
 def case_of_code(code: str, profiles: Sequence[Profile]) -> Case:
-    """Return the case that a code stands for.
+    """Return the case that a code identifies.
 
-    Raises CodeError for a text that is no code, and KeyError where no profile of these is the one it was drawn from.
+    Raises CodeError for a text that is no code, and KeyError where none of these profiles has the code's digest.
     """
     drawn = drawn_from(code)
     if drawn.difficulty not in (1, 2, 3, OPTIONS):

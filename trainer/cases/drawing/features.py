@@ -1,4 +1,4 @@
-"""What makes a case hard, computed: how far its sound lies from good, how clear its hum, what else it could be."""
+"""Computes what makes a case hard: how far its sound is from good, how clear its hum is, what else it could be."""
 
 from __future__ import annotations
 
@@ -18,12 +18,12 @@ TWO_FAULTS = "two_faults"
 
 @dataclass(frozen=True, slots=True)
 class Features:
-    """A case as far as its difficulty goes.
+    """The features of a case that decide its difficulty.
 
     `kind_class` is what practice mixes by. `margin` is how far the plainest slot lies from its good sound, in units of
-    d′; `shortfall_db` by how much the faintest one misses standing plainly over the bed; `alike` how many faults sound
-    and code alike. `crossed` says that the firing order puts another number where this cylinder's is, `hums` that a
-    slot is only the others' hum, `coded` that the test leaves a code, `misled` that a code stands for a cylinder
+    d′; `shortfall_db` by how much the faintest one falls short of a clear hum; `alike` how many faults sound and code
+    alike. `crossed` says that the firing order puts another number where this cylinder's is, `hums` that a
+    slot is only the others' hum, `coded` that the test leaves a code, `misled` that a code names a cylinder
     without a fault.
     """
 

@@ -1,7 +1,7 @@
-"""A case drawn for practice by its axes: which fault, how loud the bed, an old code or not, what may be lent.
+"""Draws a practice case from its axes: the fault, the bed's level, an old code or none, parts to lend or none.
 
-All axes are bounded and lie in the case code beside a seed for what else varies, so that the same code is the same case
-on any computer; nothing that is solved decides them.
+All axes are bounded and are encoded in the case code with a seed for the rest, so that a code gives the same case on
+any computer; they depend on no solved result.
 """
 
 from __future__ import annotations
@@ -18,19 +18,19 @@ from trainer.sound.bed import BedKind
 from trainer.sound.render import Bed
 
 OPTIONS = 4
-"""What stands in a case code where others have their difficulty."""
+"""Takes the place of the difficulty in the code of a practice case."""
 
 HARDEST = 3
 """Practice draws from every kind of fault."""
 
 BEDS_DBA = (28.0, 30.0, 32.0, 34.0, 36.0, 38.0)
 LENDING = frozenset({"module_substitution", "injector_swap"})
-"""What cannot be done where nobody has a known-good part to lend."""
+"""The tests that need a known-good part to lend."""
 
 FAULTS = 1024
 VARIATIONS = 12_000
 TEMPERATURE_C = TEMPERATURES_C[0]
-"""Practice stays at one temperature: what is solved for reasoning is then solved once for each engine."""
+"""Practice uses one temperature, so that each engine is solved only once."""
 
 MULTIPLIER, OFFSET = 387_420_489, 104_729
 """Spread the axes over the code's letters, so that a code does not show them; 31 divides neither."""

@@ -33,13 +33,13 @@ from trainer.reasoning.universe.scales import heard_scale
 from trainer.sound.traits import LEVEL, ears_of
 
 CYLINDERS_EACH = 3
-"""So many places on the engine stand for each form of fault; the forms begin at different ones."""
+"""How many places on the engine represent each form of fault; different forms use different places."""
 
 LEAST_MARGIN = 1.0
-"""A fault nearer to a good engine than this, in units of what an ear tells apart, is not drawn."""
+"""A fault nearer to a good engine than this, in just-noticeable differences, is not drawn."""
 
 SHORTFALL_DB = 12.0
-"""A hum this far over the bed is plainly there."""
+"""A hum this far above the bed is clearly audible."""
 
 
 @dataclass(frozen=True)
@@ -47,7 +47,7 @@ class Table:
     """What a bed leaves of every fault of a pool, each of shape (fault,).
 
     `margins` are distances of the plainest slot from its good sound, on the scale of d′ (see `reasoning.scales`);
-    `shortfalls` the dB by which the faintest decisive slot misses standing plainly over the bed; `audible` goes by the
+    `shortfalls` the dB by which the faintest decisive slot falls short of SHORTFALL_DB; `audible` follows the
     rule of `check`; `alike` counts the faults that ear and codes cannot tell apart, the one itself among them.
     """
 
@@ -62,7 +62,7 @@ class Pool:
     """An engine's faults for practice.
 
     `rows` are numbers of faults as axes count them, shape (fault,); `heard` their slots as solved, shape
-    (fault, slot, trait), the burst first, what comes and goes at work; `good` the good engine's, shape (slot, trait);
+    (fault, slot, trait), the burst first, intermittent faults provoked; `good` the good engine's, shape (slot, trait);
     `codes` which codes they set, shape (fault, code); `provoked` which of them show only when moved or warm; `own_a`
     what the coil that is called carries at the end of its pulse, shape (fault, cylinder).
     """
@@ -126,7 +126,7 @@ def margins_of(heard: Floats, good: Floats, bed_dba: float) -> Floats:
 
 
 SAME_WITHIN = 2.0
-"""Two faults nearer than this over all their slots sound alike."""
+"""Two faults nearer than this over all slots sound alike."""
 
 
 class Pools:
@@ -171,7 +171,7 @@ def class_of_fault(fault: Fault | None) -> str:
 
 
 def _forms(profile: Profile) -> list[int]:
-    """Return the rows of faults that stand for every form on an engine."""
+    """Return the rows of faults that represent every form of fault on an engine."""
     forms: dict[tuple[object, ...], list[int]] = {}
     for row, fault in enumerate(drawable(profile, HARDEST), 1):
         form = (fault.kind, fault.location, fault.side, fault.part, fault.severity, len(fault.cylinders))
@@ -185,7 +185,7 @@ def _forms(profile: Profile) -> list[int]:
 
 @dataclass(frozen=True)
 class Traits:
-    """What is solved of engines: as in a pool, each with the engine as its first axis."""
+    """Solved results of engines, as in a pool; the first axis is the engine."""
 
     heard: Floats
     codes: Flags
@@ -194,7 +194,7 @@ class Traits:
 
 
 def solved_traits(profile: Profile, faults: Sequence[Faults], temperature_c: float) -> Traits:
-    """Return how engines with faults sound at the front and what they carry; what comes and goes is heard at work."""
+    """Return how engines with faults sound at the front and what they carry; intermittent faults are provoked."""
     equivalents = Equivalents(circuit_of(profile, temperature_c), ears_of(profile, ("front",)))
     at_rest = Work(conditions=Conditions(temperature_c))
     resting = Expectations(profile, faults, equivalents)
@@ -234,10 +234,10 @@ def _solved(profile: Profile) -> Pool:
 
 
 POOL_PREFIX = "practice_"
-"""What the files of pools begin with, beside those of universes."""
+"""Prefix of the cache files of pools, which lie in the folder of those of universes."""
 
 NO_CURRENT_A = 0.5
-"""A coil that carries less than this is not driven: what is heard in its slot is the others."""
+"""A coil that carries less than this is not driven: its slot is only the hum of the others."""
 
 
 def _squares(points: Floats) -> Floats:
@@ -256,7 +256,7 @@ def _load(profile: Profile, path: Path) -> Pool | None:
     try:
         with open_plain(path) as opened, np.load(opened, allow_pickle=False) as stored:
             arrays: dict[str, np.ndarray] = {name: stored[name] for name in ARRAYS}
-    except Exception:  # a damaged archive can raise nearly anything, and nothing is lost by solving anew
+    except Exception:  # a damaged archive can raise nearly anything, and solving again loses nothing
         return None
     count, slots = len(_forms(profile)), len(profile.cylinders) + 1
     shapes = {

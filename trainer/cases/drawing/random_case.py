@@ -1,4 +1,4 @@
-"""Draws a case by profile, difficulty and seed; identical everywhere, since chance is made from raw bits here."""
+"""Draws a case by profile, difficulty and seed; the same on every computer, since it uses raw random bits only."""
 
 from __future__ import annotations
 
@@ -31,7 +31,7 @@ TEMPERATURES_C = (20.0, 45.0, 70.0)
 """A few engine temperatures, so that drawn cases share what is solved for reasoning."""
 
 MOST_OF_A_PAIR = 2
-"""A fault of more cylinders is a whole group's."""
+"""A fault of more cylinders is a group fault."""
 
 PASSES_SHARE = 0.15
 GROUP_SHARE = 0.15
@@ -70,7 +70,7 @@ def drawn_case(
     seed: int,
     difficulty: int,
 ) -> Case:
-    """Return the case of a code, everything offered and at the first temperature: its name and title tell nothing."""
+    """Return the case of a code, everything offered and at the first temperature: its name and title reveal nothing."""
     return Case(
         name=f"drawn_{code.lower().replace('-', '_')}",
         title=code,
@@ -89,7 +89,7 @@ def drawn_case(
 
 
 def is_group(fault: Fault) -> bool:
-    """Tell whether a fault takes more than a pair of cylinders: a shared segment's."""
+    """Return whether a fault affects more than two cylinders: one of a shared segment."""
     return len(fault.cylinders) > MOST_OF_A_PAIR
 
 
@@ -105,7 +105,7 @@ def _drawable(engine: ByContent, difficulty: int) -> tuple[Fault, ...]:
 
 
 def _out_of_reach(fault: Fault) -> bool:
-    """Tell whether nothing that is offered tells a fault from another one.
+    """Return whether no offered test distinguishes a fault from another one.
 
     A contact at the module that fails under load only is in no circuit that an ohmmeter meets: its plug is off then.
     """

@@ -1,4 +1,4 @@
-"""Opens files that a person named: plain files only, never waiting for one, never more of it than a limit."""
+"""Opens files named by a person: plain files only, without blocking, and at most a limited number of bytes."""
 
 from __future__ import annotations
 
@@ -37,15 +37,15 @@ class UnfitFileError(ProblemsFoundError):
         self.why = why
 
     def __reduce__(self) -> tuple[type[UnfitFileError], tuple[Problem, Unfit]]:
-        """Let the error go from one process to another."""
+        """Make the error picklable, so that it can pass between processes."""
         return type(self), (self.problems[0], self.why)
 
 
 def open_plain(path: Path) -> BinaryIO:
     """Return an open binary file; raises UnfitFileError for anything but a plain file that can be read.
 
-    It is looked at before it is opened, because opening a device can already act on it, and once more when it is open,
-    because it may have been exchanged in between.
+    Checks the file before opening it, because opening a device can already act on it, and again afterwards, because the
+    file may have been replaced in between.
     """
     try:
         refuse_special(path, path.stat().st_mode)
@@ -84,7 +84,7 @@ def decoded(path: Path, content: bytes, encoding: str = "utf-8") -> str:
 
 
 def is_there(path: Path) -> bool:
-    """Tell whether there is something of a name; for a name that none can have, there is not.
+    """Return whether a path exists; False for a name that no file can have.
 
     Path.exists raises for one that is too long, Path.resolve for a ring of links, each in some versions of Python.
     """
@@ -92,16 +92,16 @@ def is_there(path: Path) -> bool:
 
 
 def is_file(path: Path) -> bool:
-    """Tell whether a name is that of a plain file; a name that none can have is not."""
+    """Return whether a path is a plain file; False for a name that no file can have."""
     return os.path.isfile(path)  # noqa: PTH113
 
 
 def files_in(paths: Iterable[Path], suffix: str) -> tuple[list[Path], list[UnfitFileError]]:
     """Return the files that paths name: themselves, and under a folder all whose names end in `suffix`, by name.
 
-    Pipes and devices are among them, so that whoever reads them says so. Beside them stand the folders that could not
-    be looked into, or hold more than MOST_IN_FOLDER. Links to folders are not followed, so no ring of them is walked
-    for ever.
+    Pipes and devices are included, so that reading them gives the error. The second list has an error for each folder
+    that cannot be read or holds more than MOST_IN_FOLDER. Links to folders are not followed, since they may form a
+    ring.
     """
     files: list[Path] = []
     closed: list[UnfitFileError] = []
@@ -150,7 +150,7 @@ KINDS: tuple[tuple[Callable[[int], bool], str], ...] = (
 
 
 def kind_of(mode: int) -> str:
-    """Return in words what a file is that is not plain."""
+    """Return the kind of a file that is not plain, in words."""
     return text(next((key for is_kind, key in KINDS if is_kind(mode)), "file.a_device"))
 
 

@@ -1,4 +1,4 @@
-"""Composes YAML within stated bounds and takes its values by the plain forms of YAML 1.2; keeps each field's line.
+"""Parses YAML within stated bounds, with the plain scalars of YAML 1.2, and keeps each field's line.
 
 PyYAML scans and parses; composing is bounded as it goes on, so that a short hostile text costs no more than a long
 honest one. Values are made here: PyYAML's own constructors follow YAML 1.1, in which `1:30` is ninety and `no` false.
@@ -38,7 +38,7 @@ _WORDS: dict[str, bool | float | None] = {
 }
 _INTEGER = re.compile(r"[-+]?[0-9]+")
 _NUMBER = re.compile(r"[-+]?(?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][-+]?[0-9]+)?")
-"""Without two ways to match the same digits, so that a long row of them costs one pass."""
+"""Matches digits in one way only, so that a long row of them takes linear time."""
 
 
 BYTE_ORDER_MARK = "\ufeff"
@@ -92,7 +92,7 @@ class _BoundedLoader(Reader, Scanner, Parser, Composer, BaseResolver):
         self.depth = self.count = 0
 
     def compose_node(self, parent: yaml.Node | None, index: int) -> yaml.Node | None:
-        """Compose one node and what is in it; raises RefusedYamlError."""
+        """Compose one node with its content; raises RefusedYamlError."""
         self._refuse_beyond_bounds(self.peek_event())  # type: ignore[no-untyped-call]
         self.depth += 1
         node = super().compose_node(parent, index)
@@ -116,7 +116,7 @@ class _BoundedLoader(Reader, Scanner, Parser, Composer, BaseResolver):
 
 
 def _value(node: yaml.Node, path: FieldPath, lines: dict[tuple[str, ...], int]) -> Value:
-    """Return a node's value and note the lines in it."""
+    """Return a node's value and record the line of each field in it."""
     if isinstance(node, yaml.SequenceNode):
         listed: list[Value] = []
         for place, item in enumerate(node.value):
@@ -161,7 +161,7 @@ def _key(node: yaml.Node, path: FieldPath) -> str | int:
 
 
 def _unseen(content: str, at: int, line: int, path: FieldPath) -> RefusedYamlError:
-    """Return what is said of a character that is not seen, shown where it is."""
+    """Return the error for an invisible character, shown in its place."""
     found = text("file.unseen", around=around(content, at), character=escaped(content[at]))
     return RefusedYamlError(line, path, found, text("file.seen_characters"), text("file.take_it_out"))
 

@@ -1,4 +1,4 @@
-"""Writes a file whole: to a temporary name beside it, synchronised, then renamed; only plain files are replaced."""
+"""Writes files atomically: to a temporary name, synchronised, then renamed; replaces plain files only."""
 
 from __future__ import annotations
 
@@ -15,13 +15,13 @@ from trainer.errors import MissingHereError, WrongCallError
 
 CREATING = os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0)
 MODE, PRIVATE_MODE = 0o666, 0o600
-"""Mode of a new file, less what the user's umask takes away; and of one that nobody else may read."""
+"""Modes of a new file, before the user's umask, and of a private one."""
 
 
 def write_whole(
     path: Path, write: Callable[[IO[bytes]], None], *, make_folder: bool = False, private: bool = False
 ) -> None:
-    """Write a file through `write`; nothing half-written is ever left under its name.
+    """Write a file atomically through `write`.
 
     A file that is there keeps its mode, and a symbolic link stays a link: the file that it leads to is replaced. With
     `make_folder` the folder is made first; a `private` file can be read by nobody else.

@@ -14,14 +14,14 @@ from trainer.words import text
 
 MOST_BYTES = 256_000
 SEALED_BEGINS = b"injector trainer sealed set 1\n"
-"""How a sealed set begins: no text to be read here."""
+"""The first bytes of a sealed set, which cannot be read as text."""
 
 MOST_SHOWN = 80
-"""How many characters of what stands in a file are shown in a problem."""
+"""How many characters of a file's content a problem shows."""
 
 
 class YamlText:
-    """A parsed file: its plain value, and the line that each field stands on."""
+    """A parsed file: its plain value, and the line of each field."""
 
     def __init__(self, content: str, file: str) -> None:
         """Parse a text; raises ProblemsFoundError for anything a file must not be."""
@@ -61,7 +61,7 @@ class YamlText:
         return ProblemsFoundError([Problem(self.file, line, field, found, allowed, mend)])
 
     def problem(self, path: Sequence[str | int], found: str, allowed: str, mend: str) -> Problem:
-        """Return what is wrong with a field, with its line."""
+        """Return a problem with a field, with the field's line."""
         return Problem(self.file, self.line_of(path), field_of(path), found, allowed, mend)
 
     def line_of(self, path: Sequence[str | int]) -> int:
@@ -72,7 +72,7 @@ class YamlText:
 
 
 def field_of(path: Sequence[str | int]) -> str:
-    """Return a field's path as a person reads it."""
+    """Return a field's path joined by dots."""
     return ".".join(map(str, path))
 
 

@@ -1,1 +1,1 @@
-"""Engine profiles between files and values, and whether one can be solved."""
+"""Engine profiles: reading, checking and a trial solve."""

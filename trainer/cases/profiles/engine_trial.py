@@ -1,4 +1,4 @@
-"""Whether an engine can be solved at all: its test without a fault, within a budget of the solver's steps."""
+"""Tries whether an engine can be solved: its test without a fault, within a budget of the solver's steps."""
 
 from __future__ import annotations
 
@@ -12,9 +12,9 @@ from trainer.errors import UnsolvableError
 from trainer.words import text
 
 MOST_STEPS = 5_000
-"""How many steps of 10.4 µs a slot may take on average until its pulses repeat themselves; shipped engines take 1,400.
+"""How many steps of 10.4 µs a slot may take on average until its pulses repeat; shipped engines take 1,400.
 
-What else is solved for an engine, its test with each of a thousand faults, takes as many times more.
+Solving an engine's thousand faults takes a thousand times as many.
 """
 
 ENGINES_KEPT = 256
@@ -39,8 +39,8 @@ def trial_of(engine: ByContent) -> UnsolvableError | None:
     return None
 
 
-def untried(profile: Profile) -> tuple[str, str, str] | None:
-    """Return what is wrong with an engine that cannot be solved, what is allowed and the mend; None for any other."""
+def engine_problem(profile: Profile) -> tuple[str, str, str] | None:
+    """Return what was found, what is allowed and the mend for an engine that cannot be solved, None for any other."""
     try:
         try_engine(profile)
     except UnsolvableError as error:

@@ -1,4 +1,4 @@
-"""What must hold between the fields of a profile: numbering, wiring, physics, prices."""
+"""Checks between the fields of a profile: numbering, wiring, physics, prices."""
 
 from __future__ import annotations
 
@@ -19,20 +19,20 @@ WORDS_OF_POINTS = {
     "module", "plug", "engine", "cover", "harness", "injector",
     "connected", "firm", "live", "leads", "feed", "return",
 }  # fmt: skip
-"""Words by which the faces name a place to measure; a connector cannot be called so."""
+"""Words with which the faces name a place to measure; no connector may have such a name."""
 
 MOST_SWING = 0.7
 """How far a plate on its stop may swing in one step, in radian; from 2 on, the step would run away."""
 
 PRIOR_NAMES = {PASSES, *(location.value for location in Location)}
-"""What shares are given for: every place, and a circuit that passes."""
+"""The names in `priors`: every place, and a circuit that passes."""
 
 Contradiction = tuple[list[str], str, str, str]
 """Path of the field, what was found, what is allowed, the mend."""
 
 
 def contradictions(profile: ProfileFile) -> Iterator[Contradiction]:
-    """Yield everything in a profile that cannot hold together."""
+    """Yield every contradiction in a profile."""
     yield from _numbering(profile)
     yield from _wiring(profile)
     yield from _physics(profile)
@@ -143,7 +143,7 @@ def _prices(profile: ProfileFile) -> Iterator[Contradiction]:
 
 
 def wrong_sum(priors: Mapping[str, float]) -> Iterator[Contradiction]:
-    """Yield what is wrong with shares that do not make one whole."""
+    """Yield a problem for shares that do not sum to 1."""
     if priors and abs(sum(priors.values()) - 1.0) > 1e-6:
         total = text("file.sum", total=sum(priors.values()))
         yield ["priors"], total, text("file.a_sum_of_1"), text("file.scale_the_shares")

@@ -1,12 +1,11 @@
-"""Profile files: read, checked, and made into the profile as a value."""
+"""Reads and checks profile files, and builds the `Profile`."""
 
 from __future__ import annotations
 
 import hashlib
 import json
-from dataclasses import asdict, fields
+from dataclasses import asdict
 from pathlib import Path
-from typing import Any
 
 from trainer.cases.files.validation import validated
 from trainer.cases.files.yaml_text import YamlText, read_text
@@ -34,26 +33,47 @@ def read_profile(path: Path) -> Profile:
 
 
 def _profile(read: ProfileFile) -> Profile:
-    wiring = _fields(read.wiring) | {
-        "outputs": {name: tuple(sorted(numbers)) for name, numbers in read.wiring.outputs.items()},
-        "connectors": tuple(
+    return Profile(
+        name=read.name,
+        title=read.title,
+        digest=_digest(read),
+        banks=read.banks,
+        firing_order=read.firing_order,
+        codes=read.codes,
+        wiring=_wiring(read.wiring),
+        module=read.module,
+        schedule=read.test,
+        solenoid=read.solenoid,
+        body=read.body,
+        room=read.room,
+        meter=read.meter,
+        minutes=read.minutes,
+        priors=read.priors,
+        kinds=read.kinds,
+    )
+
+
+def _wiring(read: WiringInFile) -> Wiring:
+    return Wiring(
+        outputs={name: tuple(sorted(numbers)) for name, numbers in read.outputs.items()},
+        live=read.live,
+        connectors=tuple(
             Connector(name, tuple(sorted(one.injectors)), one.feed_pins, one.engine_length_m, one.heater_pin)
-            for name, one in read.wiring.connectors.items()
+            for name, one in read.connectors.items()
         ),
-    }
-    own = _fields(read) | {"wiring": Wiring(**wiring), "schedule": read.test, "digest": _digest(read)}
-    del own["test"]
-    return Profile(**own)
-
-
-def _fields(read: ProfileFile | WiringInFile) -> dict[str, Any]:
-    return {field.name: getattr(read, field.name) for field in fields(read)}
+        trunk_length_m=read.trunk_length_m,
+        engine_feed_mm2=read.engine_feed_mm2,
+        engine_return_mm2=read.engine_return_mm2,
+        under_cover_mm2=read.under_cover_mm2,
+        under_cover_length_m=read.under_cover_length_m,
+        contact_ohm=read.contact_ohm,
+    )
 
 
 def _digest(read: ProfileFile) -> str:
     """Return a hash of everything in a file but its title."""
     plain = {"form": FORMAT, **asdict(read)}
     del plain["title"]
-    # keys are words before they are sorted: 10 comes before 2
+    # as text before sorting, which puts 10 before 2 and keeps digests as they are
     plain["wiring"]["under_cover_length_m"] = {str(n): m for n, m in read.wiring.under_cover_length_m.items()}
     return hashlib.sha256(json.dumps(plain, sort_keys=True).encode("utf-8")).hexdigest()

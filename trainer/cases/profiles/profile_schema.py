@@ -1,6 +1,6 @@
-"""The shape of a profile file, where it differs from the profile as a value.
+"""The fields of a profile file, where they differ from those of `Profile`.
 
-A file keys connectors by their names and calls the schedule `test`; what identifies its content is computed from it.
+A file keys connectors by name and calls the schedule `test`; the digest of its content is computed from it.
 """
 
 from __future__ import annotations
@@ -19,7 +19,7 @@ Area = Annotated[float, Interval(ge=0.1, le=20)]
 Length = Annotated[float, Interval(ge=0.05, le=10)]
 
 MOST_NAMES = 40
-"""How many names a table of prices or shares may hold; there are fewer that mean something."""
+"""How many names a table of prices or shares may hold; fewer have a meaning."""
 
 TESTS = (
     "actuation_test", "codes", "look", "module_ohms", "pass_through_ohms", "injector_ohms", "pin_to_ground",
@@ -56,7 +56,7 @@ class WiringInFile:
 
 @dataclass(frozen=True, slots=True)
 class ProfileFile:
-    """Everything that a profile file says."""
+    """Everything that a profile file may contain."""
 
     name: Name
     title: Title

@@ -1,1 +1,1 @@
-"""A case, its file and its code, and those that ship."""
+"""A case as a value, its file, its code, and the shipped cases."""

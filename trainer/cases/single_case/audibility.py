@@ -1,12 +1,12 @@
-"""By which rule a sound that decides a case is called audible; `check` and the drawing of practice cases share it."""
+"""The rule by which a decisive sound counts as audible, shared by `check` and the drawing of practice cases."""
 
 from __future__ import annotations
 
 AUDIBLE_MARGIN_DB = 2.0
-"""How far over the bed a decisive sound must stand in its level: common practice, no published source."""
+"""How far above the bed a decisive sound's level must be: common practice, no published source."""
 
 DECISIVE_DB = 3.0
-"""A slot that lies this far from its good level carries the case."""
+"""A slot whose level differs this much from its good level is decisive."""
 
 SILENT_DBA = 10.0
-"""Below this there is nothing to hear in any bed, and nothing is what must be heard."""
+"""Below this level a slot is silent in any bed; silence is then what the learner must notice."""

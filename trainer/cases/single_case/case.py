@@ -16,7 +16,7 @@ from trainer.sound.render import Bed
 
 @dataclass(frozen=True, slots=True)
 class StoredCode:
-    """A code left in memory by something earlier: true once, and no proof of what is wrong now."""
+    """A code already in memory before the first test: it was true once, and proves nothing about the fault now."""
 
     cylinder: Cylinder
     sensed: Sensed
@@ -45,12 +45,12 @@ class Case:
 
     @property
     def number(self) -> int:
-        """What a case is called where its name would tell its fault."""
+        """The number that a case is shown under, because its name would reveal its fault."""
         return number_of(self.name)
 
     @property
     def digest(self) -> str:
-        """A hash of the case's content and its profile's, to know it again."""
+        """A hash that identifies the case's content and its profile's."""
         parts = (self.faults, self.profile.digest, self.stored, self.temperature_c, self.bed, sorted(self.evidence))
         return hashlib.sha256(repr(parts).encode()).hexdigest()
 
@@ -61,5 +61,5 @@ class Case:
 
 
 def number_of(name: str) -> int:
-    """Return the number of four digits that stands for a case's name."""
+    """Return a number of four digits made from a case's name."""
     return int.from_bytes(hashlib.sha256(name.encode("utf-8")).digest()[:4], "big") % 9000 + 1000

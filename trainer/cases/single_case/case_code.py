@@ -1,4 +1,4 @@
-"""Case codes: twelve characters in three groups that stand for one drawn case on any computer.
+"""Case codes: twelve characters in three groups that identify one drawn case on any computer.
 
 Version, profile digest (3), options, seed (6), check. The alphabet has 31 characters, a prime: with the check
 Σ (k + 1)·value(k) ≡ 0 (mod 31) any one wrong character and any swap of neighbours is caught, since no weight and no
@@ -13,14 +13,14 @@ ALPHABET = "23456789ABCDEFGHJKMNPQRSTUVWXYZ"
 """No 0, 1, I, L, O: they are misread."""
 
 VERSION = 2
-"""Rises whenever the same seed would draw another case."""
+"""Raised whenever the same seed would draw another case."""
 SEED_LIMIT = len(ALPHABET) ** 6
 DIGEST_LIMIT = len(ALPHABET) ** 3
 
 
 @dataclass(frozen=True, slots=True)
 class DrawnFrom:
-    """What a code says: the profile's digest, the difficulty and the seed of the draw."""
+    """The content of a code: the profile's short digest, the difficulty and the seed of the draw."""
 
     digest: int
     difficulty: int
@@ -36,7 +36,7 @@ class CodeError(ValueError):
 
 
 def short_digest(digest: str) -> int:
-    """Return what a code keeps of a profile's digest."""
+    """Return the short form of a profile's digest that a code contains."""
     return int(digest[:12], 16) % DIGEST_LIMIT
 
 
@@ -53,7 +53,7 @@ def code_for(drawn: DrawnFrom) -> str:
 
 
 def drawn_from(code: str) -> DrawnFrom:
-    """Return what a code says, capitals and dashes aside; raises CodeError."""
+    """Parse a code, ignoring case and dashes; raises CodeError."""
     letters = code.strip().upper().replace("-", "").replace(" ", "")
     if len(letters) != 12:
         raise CodeError("length")

@@ -1,4 +1,4 @@
-"""Case files: the form, what must hold against the profile, and the case as a value."""
+"""Reads and checks case files against their profile, and builds the `Case`."""
 
 from __future__ import annotations
 
@@ -38,12 +38,12 @@ SEVERITY_RANGE = {
     "times the viscous loss": (0.01, 1e4),
     "times the lift": (0.5, 4.0),
 }
-"""Within what a severity may lie, by its unit: beyond, a fault would be another one, or nothing could be solved."""
+"""Allowed range of a severity by its unit: beyond it, the fault would be another one or could not be solved."""
 
 
 @dataclass(frozen=True, slots=True)
 class StaysOpen:
-    """That the evidence is not meant to decide, and what is right then."""
+    """Marks a case whose evidence is not meant to decide, with the answer that is right then."""
 
     right_answer: Annotated[tuple[Fault, ...], Len(0, 2)]
 
@@ -60,7 +60,7 @@ Evidence = Annotated[
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CaseFile:
-    """Everything that a case file says: the engine by name, and `all` for every test."""
+    """Everything that a case file may contain: the engine by name, and `all` for every test."""
 
     name: Name
     title: Title
@@ -80,7 +80,7 @@ class CaseFile:
 
 
 ProfileFinder = Callable[[str], Profile]
-"""Gives a profile by its name; raises KeyError, whose argument lists the known names."""
+"""Returns a profile by its name; raises KeyError, whose argument lists the known names."""
 
 
 def case_from(content: str, file: str, profile_named: ProfileFinder) -> Case:

@@ -1,4 +1,4 @@
-"""The profiles and cases that come with the program, by name."""
+"""Loads the shipped profiles and cases by name."""
 
 from __future__ import annotations
 

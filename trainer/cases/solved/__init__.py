@@ -1,1 +1,1 @@
-"""Solved universes on disk, and what a case proves by them."""
+"""Solved universes cached on disk, and the proofs of cases made with them."""

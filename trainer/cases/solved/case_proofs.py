@@ -1,4 +1,4 @@
-"""Whether a case can be solved with what it offers, and whether what must be heard in it can be heard."""
+"""Proves that a case can be solved with the evidence it offers, and that its decisive slots are audible."""
 
 from __future__ import annotations
 
@@ -23,7 +23,7 @@ from trainer.reasoning.verdict.belief import FindingKey, finding_key
 from trainer.sound.traits import LEVEL, ears_of
 
 SEPARATES_BITS = 0.1
-"""A test that tells less about what is left does not separate it."""
+"""A test with less information about the remaining findings does not separate them."""
 
 LEFT_FROM = 0.02
 """From which probability on a finding is named as one that cannot be told apart."""
@@ -31,7 +31,7 @@ LEFT_FROM = 0.02
 
 @dataclass(frozen=True, slots=True)
 class Unsolvable:
-    """The findings that all offered evidence leaves, and the words of evidence that would separate them, if any do."""
+    """The findings left by all offered evidence, and the names of further evidence that would separate them, if any."""
 
     left: tuple[tuple[FindingKey, float], ...]
     separated_by: tuple[str, ...]
@@ -39,7 +39,7 @@ class Unsolvable:
 
 @dataclass(frozen=True, slots=True)
 class Inaudible:
-    """A slot that matters and does not stand out of the bed."""
+    """A decisive slot that is too quiet for its bed."""
 
     slot: int
     level_dba: float
@@ -47,7 +47,7 @@ class Inaudible:
 
 
 def unsolvable(case: Case, universes: Universes) -> Unsolvable | None:
-    """Return what keeps a case from being solved, or None where its evidence proves its truth, measured."""
+    """Return what keeps a case from being solved, or None where its evidence proves its truth by measurement."""
     reasoner = universes.reasoner(case)
     key = finding_key(truth_of(case.faults))
     findings = reasoner.everything.findings
@@ -58,27 +58,27 @@ def unsolvable(case: Case, universes: Universes) -> Unsolvable | None:
 
 
 def _separating(case: Case, universe: Universe) -> tuple[str, ...]:
-    """Return what to offer as well: test by test the one that tells most of what is left, until the truth is proved."""
+    """Return the evidence to add: test by test the most informative one, until the truth is proved."""
     added: tuple[str, ...] = ()
     while True:
         allowed = case.evidence | set(added)
         reasoner = Reasoner(replace(facts_of(case), evidence=allowed), universe)
         if reasoner.provable:
             return added
-        told = []
+        ranked = []
         for test in universe.menu:
             words = {price.partition(":")[0] for price in (*test.prices, *test.needs, *test.opens)} - allowed
             if words:
                 (channel,) = channels_of([test], reasoner.expected(test.questions))
-                told.append((channel.bits(reasoner.everything.standing.doubt), sorted(words)))
-        bits, words_of_best = max(told, key=lambda one: one[0], default=(0.0, []))
+                ranked.append((channel.bits(reasoner.everything.standing.doubt), sorted(words)))
+        bits, words_of_best = max(ranked, key=lambda one: one[0], default=(0.0, []))
         if bits < SEPARATES_BITS:
             return ()
         added = (*added, *words_of_best)
 
 
 def inaudible(case: Case) -> Iterator[Inaudible]:
-    """Yield the slots whose sound decides the case and lies too low, heard from the front with the fault at work."""
+    """Yield the decisive slots that are too quiet for the bed, heard from the front with the fault provoked."""
     if not case.faults:
         return
     faulty, good = _levels(case.profile, case.temperature_c, case.faults), _levels(case.profile, case.temperature_c, ())
@@ -87,16 +87,16 @@ def inaudible(case: Case) -> Iterator[Inaudible]:
             yield Inaudible(slot, level, case.bed.level_dba)
 
 
-MOST_KEPT = 2000
-"""Of so many tests the levels stay in memory: sets draw the same faults for many learners."""
+MOST_CACHED = 2000
+"""How many tests have their levels cached: sets draw the same faults for many learners."""
 
 
 def _levels(profile: Profile, temperature_c: float, faults: tuple[Fault, ...]) -> tuple[tuple[int, float], ...]:
-    """Return number and level of each slot after the burst, with what comes and goes at work."""
+    """Return number and level of each slot after the burst, with intermittent faults provoked."""
     return _levels_of(ByContent(profile), temperature_c, faults)
 
 
-@lru_cache(maxsize=MOST_KEPT)
+@lru_cache(maxsize=MOST_CACHED)
 def _levels_of(engine: ByContent, temperature_c: float, faults: tuple[Fault, ...]) -> tuple[tuple[int, float], ...]:
     profile = engine.profile
     place = next((fault.location for fault in faults if comes_and_goes(fault, profile, temperature_c)), None)

@@ -1,7 +1,6 @@
-"""The universe of a profile on disk, so that it is solved once: under everything that its content follows from.
+"""Caches the universes of profiles on disk, under a hash of everything that their content depends on.
 
-A file that is damaged, of another program or of another profile is left alone or written over; nothing is told, since
-nothing is lost.
+A file that is damaged or does not fit is ignored and written again, without a message: nothing is lost.
 """
 
 from __future__ import annotations
@@ -31,18 +30,18 @@ from trainer.reasoning.universe.questions import Question, name_of
 from trainer.reasoning.universe.slot_traits import SlotTraits, TraceMarks
 
 Arrays = dict[str, np.ndarray]
-KEPT_FILES = 12
-"""How many universes stay on disk."""
+MOST_FILES = 12
+"""How many universes are cached on disk."""
 
 REASONERS_EACH = 2
-"""How many reasoners stay in memory for each universe that may."""
+"""How many reasoners stay in memory for each universe that stays."""
 
-Told = Callable[[float], None]
-"""Is told what share of a universe is solved; what it raises stops the work, and what is solved by then is kept."""
+ReportProgress = Callable[[float], None]
+"""Takes the share of a universe that is solved; an exception from it stops the work and keeps what is solved."""
 
 
-def solve_universe(universe: Universe, folder: Path | None, told: Told = lambda share: None) -> None:
-    """Answer every question of a universe's menu, from disk where it can be, else solve and keep it.
+def solve_universe(universe: Universe, folder: Path | None, report: ReportProgress = lambda share: None) -> None:
+    """Answer every question of a universe's menu, from the cache on disk or by solving it and saving it there.
 
     Raises UnsolvableError for an engine whose figures leave nothing to solve.
     """
@@ -55,11 +54,11 @@ def solve_universe(universe: Universe, folder: Path | None, told: Told = lambda 
         for question in test.questions:
             by_work.setdefault(question.work, []).append(question)
     done = 0
-    universe.expectations.equivalents.between = lambda: told(done / len(by_work))
+    universe.expectations.equivalents.between = lambda: report(done / len(by_work))
     for questions in by_work.values():
         universe.expectations.of(questions, 0.0)
         done += 1
-        told(done / len(by_work))
+        report(done / len(by_work))
     universe.expectations.equivalents.between = None
     if path is not None:
         _save(universe, path)
@@ -75,32 +74,32 @@ def universe_key(case: Case) -> UniverseKey:
 
 
 class Universes:
-    """The universes used so far, each solved or loaded once; `folder` None keeps nothing on disk.
+    """The universes used so far, each solved or loaded once; `folder` None caches nothing on disk.
 
-    `pools` are what practice draws from. `in_memory` says how many universes stay in memory: one is some fifty
-    megabytes, and from disk again in a quarter of a second. The reasoners used last stay too, with what they have
-    worked out: a class hands in the same cases many times.
+    `pools` are the practice pools. `in_memory` is how many universes stay in memory: one takes some fifty megabytes,
+    and a quarter of a second to load again. The reasoners used last stay too, with their results: a class hands in the
+    same cases many times.
     """
 
     def __init__(self, folder: Path | None = None, in_memory: int = 8) -> None:
         self.folder, self._most = folder, in_memory
         self.pools = Pools(folder)
-        self._kept: dict[UniverseKey, Universe] = {}
+        self._universes: dict[UniverseKey, Universe] = {}
         self._solved: set[UniverseKey] = set()
         self._reasoners: dict[tuple[object, ...], Reasoner] = {}
 
-    def reasoner(self, case: Case, told: Told = lambda share: None) -> Reasoner:
-        """Return a reasoner for a case; `told` may stop the work by raising, and a later call goes on from there."""
+    def reasoner(self, case: Case, report: ReportProgress = lambda share: None) -> Reasoner:
+        """Return a reasoner for a case; where `report` stops the work by raising, a later call continues."""
         key = universe_key(case)
-        if key not in self._kept:
-            while len(self._kept) >= self._most:
-                self._solved.discard(oldest := next(iter(self._kept)))
-                del self._kept[oldest]
-            self._kept[key] = universe_of(case.profile, case.temperature_c, key[2])
+        if key not in self._universes:
+            while len(self._universes) >= self._most:
+                self._solved.discard(oldest := next(iter(self._universes)))
+                del self._universes[oldest]
+            self._universes[key] = universe_of(case.profile, case.temperature_c, key[2])
         if key not in self._solved:
-            solve_universe(self._kept[key], self.folder, told)
+            solve_universe(self._universes[key], self.folder, report)
             self._solved.add(key)
-        universe, facts = self._kept[key], facts_of(case)
+        universe, facts = self._universes[key], facts_of(case)
         about = (
             key,
             facts.truth,
@@ -110,7 +109,7 @@ class Universes:
             facts.stored,
             facts.complaint,
         )
-        reasoner = self._reasoners.pop(about, None)  # and back at the end: the one used longest ago goes first
+        reasoner = self._reasoners.pop(about, None)  # put back at the end: the one used longest ago is dropped first
         if reasoner is None or reasoner.universe is not universe:
             reasoner = Reasoner(facts, universe)
         self._reasoners[about] = reasoner
@@ -134,30 +133,30 @@ def _content(universe: Universe) -> str:
 
 
 def _save(universe: Universe, path: Path) -> None:
-    """Write the file whole; a folder that cannot be written keeps nothing."""
+    """Write the cache file; do nothing where the folder cannot be written."""
     try:
         write_whole(path, lambda file: np.savez(file, allow_pickle=False, **_arrays(universe)), make_folder=True)
-        _forget_oldest(path.parent)
+        _delete_oldest(path.parent)
     except (UserError, OSError):
         return
 
 
-def _forget_oldest(folder: Path) -> None:
-    """Keep the universes used last; each engine at each temperature is one of several megabytes."""
+def _delete_oldest(folder: Path) -> None:
+    """Delete all but the universes used last: each takes several megabytes."""
     universes = [path for path in folder.glob("*.npz") if not path.name.startswith(POOL_PREFIX)]
     by_age = sorted(universes, key=lambda path: path.stat().st_mtime, reverse=True)
-    for path in by_age[KEPT_FILES:]:
+    for path in by_age[MOST_FILES:]:
         path.unlink(missing_ok=True)
 
 
 def _load(universe: Universe, path: Path) -> bool:
-    """Fill the universe from a file; tell whether that could be done, and leave it untouched if not."""
+    """Fill the universe from a file and return True, or leave it unchanged and return False."""
     try:
         with open_plain(path) as opened, np.load(opened, allow_pickle=False) as file:
             arrays = {name: file[name] for name in file.files}
         solved, tests, kept = _from_arrays(universe, arrays)
         os.utime(path)
-    except Exception:  # whatever a damaged archive makes its readers raise, it is solved again
+    except Exception:  # a damaged archive can raise nearly anything; it is solved again
         return False
     universe.expectations.equivalents.solved.update(solved)
     universe.expectations.equivalents.tests.update(tests)

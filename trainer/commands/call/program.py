@@ -34,7 +34,7 @@ class Program(click.Group):
         with _visible_messages():
             return super().make_context(*args, **kwargs)
 
-    def invoke(self, ctx: click.Context) -> Any:
+    def invoke(self, ctx: click.Context) -> object:
         """Run the command that was parsed."""
         with _visible_messages():
             return super().invoke(ctx)

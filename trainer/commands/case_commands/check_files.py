@@ -9,7 +9,7 @@ from pathlib import Path
 
 from trainer.cases.files.plain_file import files_in
 from trainer.cases.files.yaml_text import YamlText, read_text
-from trainer.cases.profiles.engine_trial import untried
+from trainer.cases.profiles.engine_trial import engine_problem
 from trainer.cases.profiles.profile_file import profile_from
 from trainer.cases.single_case.audibility import AUDIBLE_MARGIN_DB
 from trainer.cases.single_case.case import Case
@@ -91,7 +91,7 @@ def check_file(path: Path, universes: Universes) -> None:
 
 def _engine_problems(profile: Profile, parsed: YamlText, field: str) -> Iterator[Problem]:
     """Yield the problem of an engine whose circuit has no solution."""
-    wrong = untried(profile)
+    wrong = engine_problem(profile)
     if wrong is not None:
         yield parsed.problem([field], *wrong)
 
