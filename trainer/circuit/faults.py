@@ -294,7 +294,7 @@ KINDS: Mapping[FaultKind, Kind] = {
         _shorted_turns, {Location.COIL: (Part.WINDING,)}, _NEITHER, "own", (0.25, 0.5), "share of the turns"
     ),
     FaultKind.DEAD_RETURN_DRIVER: Kind(
-        _return_driver(lambda driver: replace(driver, on_ohm=OPEN_OHM, limit_v=0.0, clamp_v=0.0)),
+        _return_driver(lambda driver: replace(driver, on_ohm=driver.off_ohm, limit_v=0.0)),
         _MODULE, _BACK, "own", (0.0,), "none",
     ),
     FaultKind.STUCK_RETURN_DRIVER: Kind(

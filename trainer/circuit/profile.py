@@ -50,11 +50,15 @@ class Solenoid:
 
 @dataclass(frozen=True, slots=True)
 class Mode:
-    """One ringing mode of an injector body: frequency, damping ratio, strength."""
+    """One ringing mode of an injector body: frequency, damping ratio, and how strongly each force drives it.
+
+    `strength` is for the blow of the armature near the seat, `elastic` for the pole's force at the body's free end.
+    """
 
     frequency_hz: Annotated[float, Interval(ge=50, le=18000)]
     damping: Annotated[float, Interval(ge=0.003, le=0.5)]
     strength: Annotated[float, Interval(ge=0, le=10)]
+    elastic: Annotated[float, Interval(ge=0, le=10)]
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,6 +120,7 @@ class DriveModule:
     clamp_v: Annotated[float, Interval(ge=10, le=400)]
     clamp_width_a: Annotated[float, Interval(ge=0.05, le=1)]
     trip: FeedTrip
+    supply_low_share: Annotated[float, Interval(ge=0.1, le=0.9)]
     open_below_a: Ampere
     short_above_a: Ampere
     short_sense_s: Annotated[float, Interval(ge=1e-6, le=0.001)]

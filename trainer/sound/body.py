@@ -1,4 +1,7 @@
-"""From forces in an injector to pressure at one metre: a modal body, different for each cylinder."""
+"""From forces in an injector to pressure at one metre: a modal body, different for each cylinder.
+
+Each injector is two sources, the armature's blow and the pole's pull: both drive its modes, by different strengths.
+"""
 
 from __future__ import annotations
 
@@ -10,18 +13,21 @@ from trainer.circuit.profile import Profile
 
 
 def body_response(profile: Profile, frequency_hz: Floats) -> Complex:
-    """Return pressure over force at one metre, in Pa/N, shape (cylinder, frequency).
+    """Return pressure over force at one metre, in Pa/N, shape (source, frequency).
 
-    A sum of ringing modes: the surface velocity of each, radiated as by a small source. Frequencies and strengths
-    differ a little from cylinder to cylinder, by the profile's own name, so an engine always sounds like itself.
+    The sources are the blows of all cylinders, then the pulls of all cylinders. A sum of ringing modes: the surface
+    velocity of each, radiated as by a small source. Frequencies and strengths differ a little from cylinder to
+    cylinder, by the profile's own name, so an engine always sounds like itself.
     """
     body = profile.body
     chance = Stream(0, f"body of {profile.name}")
     numbers = len(profile.cylinders)
-    response: Complex = np.zeros((numbers, len(frequency_hz)), dtype=complex)
+    response: Complex = np.zeros((2, numbers, len(frequency_hz)), dtype=complex)
     for mode in body.modes:
         pitch = mode.frequency_hz * (1.0 + body.spread * (2.0 * chance.uniform(numbers) - 1.0))
-        strength = mode.strength * (1.0 + body.spread * (2.0 * chance.uniform(numbers) - 1.0))
+        varied = 1.0 + body.spread * (2.0 * chance.uniform(numbers) - 1.0)
         ratio = frequency_hz[None, :] / pitch[:, None]
-        response += strength[:, None] * ratio * 1j / (1.0 - ratio**2 + 2j * mode.damping * ratio)
-    return np.asarray(body.radiation_pa_m_per_n * response)
+        ringing = varied[:, None] * ratio * 1j / (1.0 - ratio**2 + 2j * mode.damping * ratio)
+        response[0] += mode.strength * ringing
+        response[1] += mode.elastic * ringing
+    return np.asarray(body.radiation_pa_m_per_n * response.reshape(2 * numbers, -1))

@@ -128,18 +128,22 @@ def limiter_gain_db(level_dba: float, threshold_dba: float) -> float:
 
 
 def paths_of(profile: Profile, place: str) -> Complex64:
-    """Return force to pressure at each ear, shape (cylinder, ear, frequency); raises KeyError for an unknown place."""
+    """Return force to pressure at each ear, shape (source, ear, frequency); raises KeyError for an unknown place.
+
+    The sources are those of `body_response`.
+    """
     return _paths(ByContent(profile), place)
 
 
-@lru_cache(maxsize=16)  # two megabytes each
+@lru_cache(maxsize=16)  # four megabytes each
 def _paths(keyed: ByContent, place: str) -> Complex64:
     profile = keyed.profile
     frequency = np.fft.rfftfreq(TEMPLATE_FRAMES, 1.0 / SAMPLE_RATE_HZ)
     bodies = body_response(profile, frequency)[:, None, :]
     late = np.fft.rfft(late_decay(profile, TEMPLATE_FRAMES, SAMPLE_RATE_HZ), axis=1)[None, :, :]
     reach = 0.0 if place.startswith("probe ") else 1.0
-    return np.asarray(bodies * (ear_response(profile, place, frequency) + reach * late), dtype=np.complex64)
+    ways = ear_response(profile, place, frequency) + reach * late
+    return np.asarray(bodies * np.concatenate([ways, ways]), dtype=np.complex64)
 
 
 def _slot_pa(solved: SolvedTest, row: int, window: Window, paths: Complex64, seed: int) -> tuple[Floats32, float]:
@@ -170,8 +174,9 @@ def _slot_pa(solved: SolvedTest, row: int, window: Window, paths: Complex64, see
 
 
 def force_of(pulse: Pulse, row: int, masses: Floats, profile: Profile, step_s: float) -> Floats32:
-    """Return what shakes each injector's body in one pulse, shape (cylinder, frame) at the sound's rate, in newton.
+    """Return what shakes each injector's body in one pulse, shape (source, frame) at the sound's rate, in newton.
 
+    The sources are those of `body_response`: the armatures' blows, then the pulls on the poles.
     The frames are those of the pulse's whole period. A magnetic force that stays on between pulses shakes nothing: the
     straight line from its first value to the one it rests at is taken off, so that pulses put together have no edges.
     """
@@ -181,8 +186,9 @@ def force_of(pulse: Pulse, row: int, masses: Floats, profile: Profile, step_s: f
     rested = np.repeat(pull[-1:], frames * steps - len(pull), axis=0)
     along = np.arange(frames * steps)[:, None] / (frames * steps)
     elastic = np.concatenate([pull, rested]) - (pull[0] + (pull[-1] - pull[0]) * along)
-    force = profile.body.elastic_fraction * elastic
-    force[: len(pull)] -= masses * pulse.acceleration_m_s2[: len(pull), row]
+    blow = np.zeros_like(elastic)
+    blow[: len(pull)] = -masses * pulse.acceleration_m_s2[: len(pull), row]
+    force = np.concatenate([blow, profile.body.elastic_fraction * elastic], axis=1)
     return np.asarray(force.reshape(frames, steps, -1).mean(axis=1).T, dtype=np.float32)
 
 

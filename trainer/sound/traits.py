@@ -29,7 +29,7 @@ LEVEL, CENTROID, BALANCE = range(3)
 
 @dataclass(frozen=True, slots=True)
 class Ears:
-    """A profile heard from some places; `weight` has shape (place, ear, band, cylinder, cylinder)."""
+    """A profile heard from some places; `weight` has shape (place, ear, band, source, source)."""
 
     profile: Profile
     places: tuple[str, ...]
@@ -38,7 +38,7 @@ class Ears:
     def power(self, force_n: Floats) -> Floats:
         """Return the mean square A-weighted pressure of pulses repeated at the test's rate.
 
-        `force_n` has shape (pulse, cylinder, frame) at the sound's rate; the result (pulse, place, ear, band).
+        `force_n` has shape (pulse, source, frame) at the sound's rate; the result (pulse, place, ear, band).
         """
         spectrum = scipy.fft.rfft(force_n[:, :, :PULSE_FRAMES], PULSE_FRAMES, axis=2).astype(np.complex64)
         bands = np.moveaxis(spectrum, 2, 0)
@@ -75,7 +75,7 @@ def ears_of(profile: Profile, places: Sequence[str]) -> Ears:
 
 
 def _banded(paths: Complex64) -> Complex64:
-    """Return mean cross spectra, shape (ear, band, cylinder, cylinder), of paths (cylinder, ear, frequency)."""
+    """Return mean cross spectra, shape (ear, band, source, source), of paths (source, ear, frequency)."""
     count, ears, _bins = paths.shape
     bands = PULSE_FRAMES // 2
     # the highest half band is left out: nothing sounds at 24 kHz

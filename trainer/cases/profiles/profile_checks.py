@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator, Mapping
 
 from trainer.cases.profiles.profile_schema import TESTS, ProfileFile
+from trainer.circuit.codes import MOST_GROUPS
 from trainer.circuit.elements import Location
 from trainer.circuit.faults import FaultKind
 from trainer.circuit.profile import PASSES
@@ -62,6 +63,11 @@ def _numbering(profile: ProfileFile) -> Iterator[Contradiction]:
     if profile.codes == "p02xx" and len(numbers) > MOST_P02XX:
         allowed = text("file.one_to", last=MOST_P02XX)
         yield ["codes"], profile.codes, allowed, text("file.take_spn_fmi")
+    # an output of its own for each injector needs no group in J2012; J1939 has no other number for its trip
+    outputs, most = profile.wiring.outputs.values(), MOST_GROUPS[profile.codes]
+    groups = [row for row, fed in enumerate(outputs, 1) if len(fed) > 1 or profile.codes == "spn_fmi"]
+    if max(groups, default=0) > most:
+        yield ["wiring", "outputs"], str(max(groups)), text("file.at_most", count=most), text("file.fewer_feed_groups")
 
 
 def _wiring(profile: ProfileFile) -> Iterator[Contradiction]:

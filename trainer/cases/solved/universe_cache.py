@@ -211,7 +211,7 @@ def _from_arrays(
         slots.append(
             SlotTraits(
                 sound=arrays["sound"][row],
-                seen=SlotCurrents(Slot(number, commanded[number], live), most, early, end, tripped),
+                seen=SlotCurrents(Slot(number, commanded[number], live), most, early, end, tripped, rail_low_v),
                 trace=TraceMarks(*arrays["trace"][row].tolist()),
                 coil_end_a=coil,
                 return_end_a=back,

@@ -183,9 +183,9 @@ class Equivalents:
             )
             pushed = held[row].tobytes() if held[row].any() else b""
             small = extra[row].tobytes() if clicks.any() else hum[row].tobytes()
-            live = sorted(one.slot.live) if near_trip[row].any() else None
             keys.append(digest_of(
-                one.slot.number, live, one.circuit.rail, odd, mine.tobytes(), seen[row][np.ix_(mine, mine)].tobytes(),
+                one.slot.number, sorted(one.slot.live), one.circuit.rail, odd, mine.tobytes(),
+                seen[row][np.ix_(mine, mine)].tobytes(),
                 driven[row][mine].tobytes(), pushed, near_trip[row].tobytes(), small,
             ))  # fmt: skip
             self._slow |= {keys[-1]} if pushed else set()

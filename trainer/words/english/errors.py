@@ -120,6 +120,7 @@ _FILES = {
     "file.choose_another_name": "choose another name",
     "file.softer_stop": "soften the stop or give the plate more mass",
     "file.swing": "a swing of {swing:.2f} radian a step with this mass",
+    "file.fewer_feed_groups": "feed more injectors from each output: the code system has no codes for more groups",
     "file.take_spn_fmi": "take spn_fmi for more cylinders",
     "file.within_pulse": "less than the pulse",
     "problem.line": "{file}, line {line}: {field} is {found}. Allowed: {allowed}. Mend: {mend}.",

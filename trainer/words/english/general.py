@@ -73,6 +73,8 @@ _CODES = {
     "code.uncommanded": "injector circuit high or its current too high, cylinder {cylinder}",
     "code.held_high": "injector circuit high or its current too high, cylinder {cylinder}",
     "code.group_open": "injector group supply open",
+    "code.group_low": "injector group supply low, shut after too much current",
+    "code.supply_low": "injector module performance: drive supply too low",
     "code.unnamed": "injector circuit, no cylinder named",
     "codes.none": "No code.",
     "codes.stored": "In memory from something earlier: {codes}",

@@ -155,7 +155,7 @@ TEXTS: dict[str, str] = {
     "term.burst": "all together",
     "meaning.burst": "The first slot: every injector at once, louder than any alone. It loads the supply most.",
     "term.background": "background current",
-    "meaning.background": "The small current through injectors that are not commanded.",
+    "meaning.background": "The current through injectors that are not commanded: up to 2 A each.",
     "term.hum": "hum",
     "meaning.hum": (
         "What the background current sounds like: very faint. Heard alone, the commanded injector mostly has no "

@@ -120,6 +120,7 @@ _FILES = {
     "file.choose_another_name": "elige otro nombre",
     "file.softer_stop": "ablanda el tope o da más masa a la placa",
     "file.swing": "una oscilación de {swing:.2f} radianes por paso con esta masa",
+    "file.fewer_feed_groups": "alimenta más inyectores con cada salida: el sistema de códigos no tiene más grupos",
     "file.take_spn_fmi": "usa spn_fmi si hay más cilindros",
     "file.within_pulse": "menos que el pulso",
     "problem.line": "{file}, línea {line}: {field}: {found}. Permitido: {allowed}. Arreglo: {mend}.",

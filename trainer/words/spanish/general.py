@@ -73,6 +73,8 @@ _CODES = {
     "code.uncommanded": "circuito del inyector alto o su corriente demasiado alta, cilindro {cylinder}",
     "code.held_high": "circuito del inyector alto o su corriente demasiado alta, cilindro {cylinder}",
     "code.group_open": "alimentación de un grupo de inyectores abierta",
+    "code.group_low": "alimentación de un grupo de inyectores baja, cortada por exceso de corriente",
+    "code.supply_low": "rendimiento del módulo de inyectores: alimentación de mando demasiado baja",
     "code.unnamed": "circuito de inyector, sin nombrar cilindro",
     "codes.none": "Ningún código.",
     "codes.stored": "En memoria, de algo anterior: {codes}",

@@ -167,7 +167,7 @@ TEXTS: dict[str, str] = {
         "la alimentación."
     ),
     "term.background": "corriente de fondo",
-    "meaning.background": "La pequeña corriente por los inyectores que no se mandan.",
+    "meaning.background": "La corriente por los inyectores que no se mandan: hasta 2 A en cada uno.",
     "term.hum": "zumbido",
     "meaning.hum": (
         "Cómo suena la corriente de fondo: muy tenue. Si se oye sola, el inyector mandado casi siempre no tiene "
