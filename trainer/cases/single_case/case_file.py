@@ -15,7 +15,7 @@ from trainer.cases.files.yaml_text import YamlText, read_text
 from trainer.cases.profiles.profile_checks import PRIOR_NAMES, wrong_sum
 from trainer.cases.profiles.profile_schema import MOST_NAMES, TESTS
 from trainer.cases.single_case.case import Case, StoredCode
-from trainer.circuit.codes import FMI, Sensed
+from trainer.circuit.codes import FMI
 from trainer.circuit.constraints import Name, Title
 from trainer.circuit.fault_space import fits, scopes_at, sides_at
 from trainer.circuit.faults import KINDS, Fault

@@ -185,7 +185,7 @@ TEXTS: dict[str, str] = {
     "exercise.next.choice": "{test} ({minutes:.0f} min)",
     "exercise.begun.all": "heard: all slots are off",
     "exercise.hum.hum.hum": (
-        "In slot {number} the module drives a circuit that is not whole; the small current that it passes through"
+        "In slot {number} the module drives a circuit that is not whole; the background current that it passes through"
         " all the others is heard."
     ),
     "exercise.hum.hum.own": (

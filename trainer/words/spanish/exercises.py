@@ -202,7 +202,7 @@ TEXTS: dict[str, str] = {
     "exercise.next.choice": "{test} ({minutes:.0f} min)",
     "exercise.begun.all": "oído: todos los turnos suenan distintos",
     "exercise.hum.hum.hum": (
-        "En el turno {number} el módulo alimenta un circuito que no está entero; se oye la pequeña corriente que "
+        "En el turno {number} el módulo alimenta un circuito que no está entero; se oye la corriente de fondo que "
         "pasa por todos los demás."
     ),
     "exercise.hum.hum.own": (
