@@ -45,7 +45,8 @@ class Debrief:
 
     `shown_at` is where the engine is moved and warm while the truth is played: an intermittent fault is shown at
     work. `misconception` is None for a right finding. `would_tell` names the test that would have told most of what was
-    left open, "" where proof was full or none would. `features` are what made the case hard.
+    left open, "" where proof was full or none would. `hidden` are the true
+    fault that hides the other, and that other. `features` are what made the case hard.
     """
 
     truth: tuple[Claim, ...]
@@ -63,6 +64,7 @@ class Debrief:
     shown_at: Location | None
     would_tell: str
     wrong: Wrong | None
+    hidden: tuple[Claim, Claim] | None
     misconception: str | None
     outcome: Outcome
     features: Features
@@ -101,6 +103,7 @@ def debrief_of(attempt: Attempt, solver: Solver, reasoner: Reasoner, pool: Pool)
         shown_at=judgement.shown_at,
         would_tell=_would_tell(reasoner, judgement.scored.weighing, judgement.scored.proof, attempt),
         wrong=judgement.wrong,
+        hidden=reasoner.hidden,
         misconception=judgement.misconception,
         outcome=outcome_of(attempt, judgement.scored, judgement.misconception or ""),
         features=features_of(case, pool),

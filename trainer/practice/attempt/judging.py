@@ -106,7 +106,7 @@ def proof_of(attempt: Attempt, reasoner: Reasoner, weighing: Weighing) -> Proof:
     sided = tuple(claim for claim in truth if reasoner.side_counts(claim))
     return Proof(
         posterior=weighing.belief.proving(claims, sided=bool(sided)),
-        reachable=1.0 if case.right_answer is None else reachable,
+        reachable=1.0 if case.right_answer is None and reasoner.hidden is None else reachable,
         best_minutes=sum(step.minutes for step in reasoner.best_path),
         used_minutes=used,
         alike=reasoner.alike_places,

@@ -60,6 +60,9 @@ def verdict_lines(debrief: Debrief, attempt: Attempt, told: Mapping[float, tuple
     else:
         yield "  " + text("debrief.proof_open", percent=chance, reachable=percent(proof.reachable))
     yield from _unmeasured(debrief, attempt)
+    if debrief.hidden is not None:
+        first, second = (claims_text((claim,)) for claim in debrief.hidden)
+        yield "  " + text("debrief.hides", first=first, second=second)
     key = "debrief.economy" if debrief.truth else "debrief.economy_passes"
     yield "  " + text(key, used=proof.used_minutes, best=proof.best_minutes)
     yield from _side(debrief)

@@ -1,25 +1,33 @@
-"""Pairs of faults that share nothing, by composition of single ones.
+"""Pairs of faults that share nothing: for each leading single fault its best partners given it, then solved together.
 
-A part of an answer that one of the two leaves as on the sound engine is the other's; where both change it, the changes
-are added on the scale of what can be told apart. So a fault that hides what the other does, as a short that shuts the
-other's feed, is not seen to hide it.
+To find partners, answers are composed: the powers of what is heard add up, and any other part is that of whichever
+fault moves it further from the sound engine.
+That is quick and only chooses; what the chosen pairs are expected to show is solved from their own circuits, so that a
+fault that hides another is seen to hide it.
 """
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from itertools import combinations
 
 import numpy as np
 
+from trainer.arrays import Floats, Integers
 from trainer.reasoning.universe.hypotheses import Faults, Hypotheses
-from trainer.reasoning.universe.questions import Answers, Expected, Question
+from trainer.reasoning.universe.questions import Answers, Expected, Question, in_order
+from trainer.reasoning.universe.scales import level_of, level_power
 
 PAIR_SHARE = 0.1
 """How often two faults are met at once: common practice, no published source."""
 
-PAIRED = 90
-"""How many single faults, those that explain most, are paired."""
+LEADING, LEADING_EACH = 60, 6
+"""How many single faults lead: those that explain most, and of each cylinder those that do."""
+
+PARTNERS, PAIRED = 10, 120
+"""How many partners of each leading fault are compared, and how many pairs are solved."""
+
+CAPPED = 24.0
+"""What one part can speak against a pair, in squared units: beyond, it is as good as a slip."""
 
 
 def share_nothing(one: Faults, other: Faults) -> bool:
@@ -30,32 +38,82 @@ def share_nothing(one: Faults, other: Faults) -> bool:
 def chosen_pairs(
     hypotheses: Hypotheses, expected: Mapping[Question, Expected], answers: Answers
 ) -> tuple[tuple[int, int], ...]:
-    """Return the pairs of rows that answers make worth thinking of."""
-    gain = np.log(np.maximum(hypotheses.prior, 1e-300))
-    for question, answer in answers.items():
-        gain = gain + expected[question].log_likelihood(answer)
-    singles = [int(row) for row in np.argsort(-gain, kind="stable") if hypotheses.faults[row]][:PAIRED]
-    return tuple(
-        (one, other)
-        for one, other in combinations(singles, 2)
-        if share_nothing(hypotheses.faults[one], hypotheses.faults[other])
+    """Return the pairs of rows that answers make worth thinking of, the likeliest first."""
+    values, answer, level = _parts(expected, answers)
+    power = level_power(values[:, level])
+    log_prior = np.log(np.maximum(hypotheses.prior, 1e-300))
+    sound = hypotheses.faults.index(())
+    moved = values - values[sound]
+    away = answer - values[sound]
+    alone = log_prior - 0.5 * np.minimum((away - moved) ** 2, CAPPED).sum(axis=1)
+    found: dict[tuple[int, int], float] = {}
+    for lead in _leading(hypotheses.faults, alone):
+        together = np.where(np.abs(moved[lead]) >= np.abs(moved), values[lead], values)
+        _hear_both(together, values, power, level, lead, sound)
+        gain = log_prior + log_prior[lead] - 0.5 * np.minimum((answer - together) ** 2, CAPPED).sum(axis=1)
+        fitting = np.array([share_nothing(hypotheses.faults[lead], faults) for faults in hypotheses.faults])
+        for other in np.argsort(-np.where(fitting, gain, -np.inf), kind="stable")[:PARTNERS]:
+            if fitting[other]:
+                found[min(lead, int(other)), max(lead, int(other))] = float(gain[other])
+    return tuple(sorted(found, key=lambda pair: (-found[pair], pair))[:PAIRED])
+
+
+def _hear_both(
+    together: Floats, values: Floats, power: Floats, level: Integers, lead: int, sound: int
+) -> None:  # fmt: skip
+    """Fill in heard slots: powers add to the sound engine's; brightness and side are those of the nearer in level."""
+    least = np.minimum(power[lead], power)
+    together[:, level] = level_of(np.maximum(power[lead] + power - power[sound], least))
+    near = np.abs(together[:, level] - values[lead, level]) <= np.abs(together[:, level] - values[:, level])
+    for part in range(1, TRAITS):
+        together[:, level + part] = np.where(near, values[lead, level + part], values[:, level + part])
+
+
+TRAITS = 3
+"""A heard slot's parts: level, brightness, left against right."""
+
+
+def _leading(faults: Sequence[Faults], gain: Floats) -> list[int]:
+    order = [int(row) for row in np.argsort(-gain, kind="stable") if faults[row]]
+    chosen = dict.fromkeys(order[:LEADING])
+    for number in sorted({n for one in faults for fault in one for n in fault.cylinders}):
+        mine = [row for row in order if any(number in fault.cylinders for fault in faults[row])]
+        chosen |= dict.fromkeys(mine[:LEADING_EACH])
+    return list(chosen)
+
+
+def _parts(expected: Mapping[Question, Expected], answers: Answers) -> tuple[Floats, Floats, Integers]:
+    """Return what is expected (hypothesis, part) and answered (part,); flags count some units apart.
+
+    The parts that are heard slots' levels come with them; a slot's other parts follow its level.
+    """
+    asked = in_order(answers)
+    scale = [FLAG_UNITS if expected[question].flags else 1.0 for question in asked]
+    values = [expected[question].values * unit for question, unit in zip(asked, scale, strict=True)]
+    seen = [np.atleast_1d(answers[question]) * unit for question, unit in zip(asked, scale, strict=True)]
+    joined = np.concatenate(values, axis=1)
+    answer = np.concatenate(seen)
+    starts = np.cumsum([0, *(one.shape[1] for one in values)])[:-1]
+    level = np.array(
+        [start for question, start in zip(asked, starts, strict=True) if question.kind == "slot"], dtype=int
     )
+    told = (np.abs(joined - answer) > TOLD_FROM).any(axis=0)
+    for part in range(TRAITS):
+        told[level + part] = True
+    place = np.cumsum(told) - 1
+    return joined[:, told], answer[told], place[level]
+
+
+FLAG_UNITS, TOLD_FROM = 4.0, 0.5
+"""How far apart a flag that is up lies from one that is down; parts that all expect alike choose nothing."""
 
 
 def with_pairs(hypotheses: Hypotheses, pairs: Sequence[tuple[int, int]]) -> Hypotheses:
-    """Return hypotheses with pairs added; both of a pair are met as often as their priors say, PAIR_SHARE in all."""
+    """Return hypotheses with pairs added; two faults are met as often as their priors say, PAIR_SHARE for all pairs."""
     first, second = np.array(pairs).T
-    both = hypotheses.prior[first] * hypotheses.prior[second]
-    prior = np.concatenate([(1.0 - PAIR_SHARE) * hypotheses.prior, PAIR_SHARE * both / both.sum()])
+    faulty = np.array([bool(faults) for faults in hypotheses.faults])
+    of_all = 0.5 * hypotheses.prior[faulty].sum() ** 2
+    both = PAIR_SHARE * hypotheses.prior[first] * hypotheses.prior[second] / of_all
+    prior = np.concatenate([(1.0 - PAIR_SHARE) * hypotheses.prior, both])
     faults = (*hypotheses.faults, *(hypotheses.faults[a] + hypotheses.faults[b] for a, b in pairs))
-    return Hypotheses(faults, prior)
-
-
-def composed(one: Expected, pairs: Sequence[tuple[int, int]], sound: int) -> Expected:
-    """Return what singles and pairs expect of a question; `sound` is the row of the engine without a fault."""
-    first, second = np.array(pairs).T
-    if one.flags:
-        both = np.maximum(one.values[first], one.values[second])
-    else:
-        both = one.values[first] + one.values[second] - one.values[sound]
-    return Expected(np.concatenate([one.values, both]), one.flags)
+    return Hypotheses(faults, prior / prior.sum())

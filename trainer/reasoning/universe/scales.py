@@ -51,6 +51,18 @@ def level_scale(level_dba: Floats, bed_dba: float) -> Floats:
     return np.asarray(np.interp(sensation, _SENSATION, _STEPS))
 
 
+def level_power(heard: Floats) -> Floats:
+    """Return the power, in units of the masked threshold, of levels as `heard_scale` gives them."""
+    sensation = np.interp(np.asarray(heard) * ACROSS_SLOTS, _STEPS, _SENSATION)
+    return np.asarray(10.0 ** (sensation / 10.0) - 1.0)
+
+
+def level_of(power: Floats) -> Floats:
+    """Return powers in units of the masked threshold on the level scale of `heard_scale`."""
+    sensation = 10.0 * np.log10(1.0 + np.maximum(power, 0.0))
+    return np.asarray(np.interp(sensation, _SENSATION, _STEPS) / ACROSS_SLOTS)
+
+
 def heard_scale(traits: Floats, bed_dba: float) -> Floats:
     """Return a slot's traits (…, trait) as a listener tells them apart from another slot's, on one scale."""
     share = 1.0 / (1.0 + 10.0 ** ((bed_dba - MASKED_DB - traits[..., LEVEL]) / 10.0))

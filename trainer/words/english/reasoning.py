@@ -188,6 +188,10 @@ _DEBRIEF = {
         "Even slots alone do not prove a circuit. Compare the ohms or the trace with a good mate; without "
         "that, proof counts half."
     ),
+    "debrief.hides": (
+        "{first} hides {second}: with the first one there, no test on offer shows the second. Mend the first and "
+        "test again."
+    ),
     "debrief.would_tell": "What would have told more: {test}.",
     "debrief.misconception": "What happened: {name}.",
     "debrief.step": "           told {bits:.1f} bits; best finding now {percent}{out}",

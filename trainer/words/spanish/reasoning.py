@@ -192,6 +192,10 @@ _DEBRIEF = {
         "Que suene parejo no demuestra el circuito. Compara los ohmios o la curva con un compañero bueno; "
         "sin eso cuenta la mitad."
     ),
+    "debrief.hides": (
+        "{first} tapa {second}: con la primera avería, ninguna prueba ofrecida muestra la segunda. Arregla la "
+        "primera y prueba otra vez."
+    ),
     "debrief.would_tell": "Lo que habría dicho más: {test}.",
     "debrief.misconception": "Lo que pasó: {name}.",
     "debrief.step": "           dijo {bits:.1f} bits; el mejor dictamen está ahora en {percent}{out}",
