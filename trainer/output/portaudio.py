@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import time
-from typing import Any
+from types import ModuleType
+from typing import Protocol
 
 from trainer.circuit.solve import SAMPLE_RATE_HZ
 from trainer.errors import MissingHereError
@@ -16,6 +17,24 @@ LATENCY_S = 0.045
 
 SILENT_S = 3.0
 """A stream without a callback for so long has lost its device; a sound server may take a second to wake."""
+
+
+class _CallbackFlags(Protocol):
+    """The library's flags for one callback, as far as they are used; it has no type stubs."""
+
+    output_underflow: bool
+
+
+class _Stream(Protocol):
+    """The library's output stream, as far as it is used; it has no type stubs."""
+
+    active: bool
+
+    def start(self) -> None: ...
+
+    def abort(self, ignore_errors: bool = True) -> None: ...
+
+    def close(self, ignore_errors: bool = True) -> None: ...
 
 
 class PortAudioPlayer(Player):
@@ -32,7 +51,7 @@ class PortAudioPlayer(Player):
             )
         except Exception as error:  # the library raises its own errors and ValueError for an unknown device
             raise MissingHereError("no_portaudio_device") from error
-        self._stream: Any = None
+        self._stream: _Stream | None = None
         self._playing: Playback | None = None
         self._fading: Playback | None = None
         self._called_at = 0.0
@@ -80,7 +99,7 @@ class PortAudioPlayer(Player):
             self._stream.close(ignore_errors=True)
         self._stream = None
 
-    def _fill(self, out: Samples, _frames: int, _time: object, status: Any) -> None:
+    def _fill(self, out: Samples, _frames: int, _time: object, status: _CallbackFlags) -> None:
         self._called_at = time.monotonic()
         fading, playback = self._fading, self._playing
         if fading is not None and not fading.ended:
@@ -99,7 +118,7 @@ class PortAudioPlayer(Player):
             self._playing.lose()
 
 
-def _library() -> Any:
+def _library() -> ModuleType:
     silence_c_stderr()
     if alsa_is_broken():
         raise MissingHereError("alsa_broken")
@@ -109,7 +128,8 @@ def _library() -> Any:
         raise MissingHereError("no_portaudio") from error
     except Exception as error:  # the library starts when it is imported, and raises its own error where it cannot
         raise MissingHereError("no_portaudio_device") from error
-    return sounddevice
+    library: ModuleType = sounddevice
+    return library
 
 
 def device_names() -> tuple[str, ...]:
