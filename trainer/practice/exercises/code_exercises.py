@@ -81,7 +81,9 @@ def _could(spec: Spec, pool: Pool) -> Exercise:
     groups: dict[bytes, list[int]] = {}
     apart = sorted(unambiguous_faults(pool).values())
     for place in apart:
-        if pool.codes[place].any() and not pool.provoked[place]:
+        # a fault of the whole engine leaves no cylinder that another fault could be on instead
+        whole = len(pool.fault(place).cylinders) == len(pool.profile.cylinders)
+        if pool.codes[place].any() and not pool.provoked[place] and not whole:
             groups.setdefault(pool.codes[place].tobytes(), []).append(place)
     rows = [group for _key, group in sorted(groups.items()) if len(group) >= 3]
     left = list(rows[chance.below(len(rows))])
