@@ -19,7 +19,7 @@ from trainer.sets.draft import SetDraft, set_text
 from trainer.sets.items import items_of
 from trainer.sets.pack import pack_from
 from trainer.sets.proofs import set_problems
-from trainer.sets.sealed import MAGIC, NONCE_BYTES, is_sealed, key_of, padded, read_head, seal, unsealed
+from trainer.sets.sealed import MAGIC, NONCE_BYTES, is_sealed, key_of, pad, read_head, seal, unseal
 from trainer.sets.set_access import refuse_open_exam
 from trainer.sets.set_file import read_set, set_of
 from trainer.words import problem_line
@@ -202,7 +202,7 @@ def test_a_sealed_set_opens_with_its_passphrase_alone(tmp_path: Path) -> None:
     assert is_sealed(path)
     assert opened.case_set == small_set().case_set
     with pytest.raises(WrongCallError, match="wrong_passphrase"):
-        unsealed(path, PASSPHRASE + " ")
+        unseal(path, PASSPHRASE + " ")
     head = read_head(path)
     assert (head.title, head.size, head.mode) == ("First week", 3, "exam")
 
@@ -253,16 +253,16 @@ def test_sets_of_the_same_number_of_cases_are_sealed_to_the_same_length(
 
 @pytest.mark.parametrize(("length", "sealed_as"), [(1, 2**16), (2**16, 2**16), (2**16 + 1, 2**17), (2**23, 2**23)])
 def test_a_pack_is_padded_to_a_power_of_two(length: int, sealed_as: int) -> None:
-    assert len(padded(b"x" * length)) == sealed_as
+    assert len(pad(b"x" * length)) == sealed_as
 
 
 def test_a_set_that_no_sealed_file_holds_is_told_before_it_is_written() -> None:
     with pytest.raises(WrongCallError, match="set_too_large"):
-        padded(b"x" * (2**23 + 1))
+        pad(b"x" * (2**23 + 1))
 
 
 def test_a_set_sealed_before_packs_were_padded_still_opens(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("trainer.sets.sealed.padded", lambda plain: plain)
+    monkeypatch.setattr("trainer.sets.sealed.pad", lambda plain: plain)
     path, opened = sealed_set(tmp_path)
     assert path.stat().st_size < 2**14
     assert opened.case_set == small_set().case_set
@@ -284,7 +284,7 @@ def test_every_flipped_byte_of_a_sealed_set_is_seen(tmp_path: Path, monkeypatch:
     ):
         changed.write_bytes(whole[:place] + bytes([whole[place] ^ (1 << place % 8)]) + whole[place + 1 :])
         with pytest.raises(WrongCallError):
-            unsealed(changed, PASSPHRASE)
+            unseal(changed, PASSPHRASE)
 
 
 def test_a_cut_sealed_set_is_seen(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -294,7 +294,7 @@ def test_a_cut_sealed_set_is_seen(tmp_path: Path, monkeypatch: pytest.MonkeyPatc
     for length in range(0, len(whole), 293):
         path.write_bytes(whole[:length])
         with pytest.raises(WrongCallError):
-            unsealed(path, PASSPHRASE)
+            unseal(path, PASSPHRASE)
 
 
 def test_a_set_is_not_sealed_weakly_and_an_open_exam_is_not_worked(tmp_path: Path) -> None:

@@ -9,7 +9,7 @@ from trainer.cases.files.plain_file import is_file
 from trainer.cases.files.validation import validated
 from trainer.cases.files.yaml_text import YamlText, read_text
 from trainer.cases.single_case.case import Case
-from trainer.cases.single_case.case_code import CodeError, drawn_from, short_digest
+from trainer.cases.single_case.case_code import CodeError, parse_code, short_digest
 from trainer.cases.single_case.case_file import FORMAT as CASE_FORMAT
 from trainer.cases.single_case.case_file import CaseFile
 from trainer.cases.single_case.shipped import case_named, case_names, profile_named, profile_names, scenarios_folder
@@ -57,7 +57,7 @@ class _Packing:
             self._profile((*here, "profiles", place), name)
         if line.source != "shipped":
             return
-        for name in pool_of(line, {name: case_named(name) for name in case_names()}):
+        for name in shipped_pool(line, {name: case_named(name) for name in case_names()}):
             self.cases[name] = read_text(scenarios_folder() / "cases" / f"{name}.yaml")
 
     def listed(self, here: FieldPath, named: str) -> None:
@@ -104,13 +104,13 @@ def _case_text(named: str, folder: Path) -> str | None:
 
 def _profile_of_code(code: str) -> str | None:
     try:
-        digest = drawn_from(code).digest
+        digest = parse_code(code).digest
     except CodeError:
         return None
     return next((name for name in profile_names() if short_digest(profile_named(name).digest) == digest), None)
 
 
-def pool_of(line: DrawLine, cases: Mapping[str, Case]) -> list[str]:
+def shipped_pool(line: DrawLine, cases: Mapping[str, Case]) -> list[str]:
     """Return which of some cases a draw from finished cases can give."""
     if line.source != "shipped":
         return []

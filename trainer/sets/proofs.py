@@ -11,7 +11,7 @@ from trainer.circuit.profile import Profile
 from trainer.errors import Problem, WrongCallError
 from trainer.sets.case_set import CaseSet, Draw, Listed, Seeds
 from trainer.sets.items import items_of, version_of
-from trainer.sets.size_limits import forms_of
+from trainer.sets.size_limits import form_count
 from trainer.words import message_of, text
 
 MOST_TRIED = 400
@@ -51,7 +51,7 @@ def _engines(line: Listed | Draw) -> tuple[Profile, ...]:
 
 def _learners(case_set: CaseSet) -> Iterator[str]:
     """Yield the names of imaginary learners, one for each form of the set that is proved."""
-    forms = forms_of(case_set)
+    forms = form_count(case_set)
     if case_set.seeds is not Seeds.VERSIONS or forms == 1:
         yield from (f"learner {number}" for number in range(1, forms + 1))
         return

@@ -27,7 +27,7 @@ SCRYPT_N, SCRYPT_R, SCRYPT_P = 2**17, 8, 1
 
 LEAST_PASSPHRASE, LEAST_KEY = 10, 16
 LEAST_PADDED = 65_536
-"""Bytes to which every pack is padded at least: all shipped cases in one set come to 49,000."""
+"""Bytes to which every pack is padded at least: all shipped cases in one set take 49,000."""
 
 MOST_PADDED = 2**23
 MOST_BYTES = MOST_PADDED + 16_384
@@ -89,7 +89,7 @@ def open_key_of(pack: SetPack) -> SetKey:
     return SetKey(pack.plain, b"not sealed")
 
 
-def padded(plain: bytes) -> bytes:
+def pad(plain: bytes) -> bytes:
     """Return JSON padded with spaces, which JSON ignores at its end, to a power of two of at least 64 KiB.
 
     With M the longest pack, powers of two leave log2(log2 M) bits in a length, the least that padding short of one
@@ -127,7 +127,7 @@ def seal(case_set: CaseSet, passphrase: str, path: Path) -> SealedHead:
     }
     readable = MAGIC + json.dumps(head, sort_keys=True, ensure_ascii=True).encode("ascii") + b"\n"
     nonce = os.urandom(NONCE_BYTES)
-    body = AESGCM(key.derived("seal")).encrypt(nonce, padded(case_set.pack.plain), readable)
+    body = AESGCM(key.derived("seal")).encrypt(nonce, pad(case_set.pack.plain), readable)
     write_bytes(path, readable + nonce + body)
     return _head(head)
 
@@ -149,7 +149,7 @@ def read_head(path: Path) -> SealedHead:
     return _split(path)[0]
 
 
-def unsealed(path: Path, passphrase: str) -> tuple[CaseSet, SetKey]:
+def unseal(path: Path, passphrase: str) -> tuple[CaseSet, SetKey]:
     """Open a sealed set.
 
     Raises UnfitFileError for a file that cannot be read, WrongCallError for a wrong passphrase or a changed file.

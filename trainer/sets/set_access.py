@@ -8,7 +8,7 @@ from pathlib import Path
 
 from trainer.errors import WrongCallError
 from trainer.sets.case_set import CaseSet, Mode
-from trainer.sets.sealed import SetKey, is_sealed, key_of, open_key_of, salt_of_set, unsealed
+from trainer.sets.sealed import SetKey, is_sealed, key_of, open_key_of, salt_of_set, unseal
 from trainer.sets.set_file import read_set
 
 
@@ -27,7 +27,7 @@ def open_set(path: Path, passphrase: Callable[[], str]) -> OpenedSet:
     Raises ProblemsFoundError for a faulty file and WrongCallError for a wrong passphrase or a changed file.
     """
     if is_sealed(path):
-        case_set, key = unsealed(path, passphrase())
+        case_set, key = unseal(path, passphrase())
         return OpenedSet(case_set, key, sealed=True)
     case_set = read_set(path)
     return OpenedSet(case_set, open_key_of(case_set.pack), sealed=False)

@@ -18,10 +18,10 @@ from trainer.circuit.profile import PASSES, Profile
 from trainer.errors import ProblemsFoundError
 from trainer.sets.case_set import CaseSet, Draw, Listed, SetPack
 from trainer.sets.checks import contradictions
-from trainer.sets.pack import pack_from, pool_of
+from trainer.sets.pack import pack_from, shipped_pool
 from trainer.sets.set_schema import FORMAT, DrawLine, ListedLine, SetFile
-from trainer.sets.shares import wrong_shares
-from trainer.sets.size_limits import beyond_limits
+from trainer.sets.shares import share_problems
+from trainer.sets.size_limits import limit_problems
 
 
 def read_set(path: Path) -> CaseSet:
@@ -56,7 +56,7 @@ def set_of(pack: SetPack, file: str) -> CaseSet:
         pack=pack,
     )
     # count shares only in a set within the limits: in a larger one counting takes too long
-    wrong = [*contradictions(form, lines), *(list(beyond_limits(found)) or wrong_shares(found))]
+    wrong = [*contradictions(form, lines), *(list(limit_problems(found)) or share_problems(found))]
     problems = [parsed.problem(path, found_, allowed, mend) for path, found_, allowed, mend in wrong]
     if problems:
         raise ProblemsFoundError(problems)
@@ -71,7 +71,7 @@ def _line(line: ListedLine | DrawLine, cases: dict[str, Case], profiles: dict[st
     engines = tuple(profiles[name] for name in line.profiles)
     kinds = frozenset(line.kinds or ())
     places = _places(line, engines, cases)
-    pool = tuple(cases[name] for name in pool_of(line, cases)) if line.source == "shipped" else None
+    pool = tuple(cases[name] for name in shipped_pool(line, cases)) if line.source == "shipped" else None
     every = [fault for engine in engines for level in line.difficulty for fault in drawable(engine, level)]
     return Draw(
         count=line.draw,
@@ -91,6 +91,6 @@ def _places(line: DrawLine, engines: tuple[Profile, ...], cases: Mapping[str, Ca
     wanted = [place for place in Location if line.places is None or place in line.places]
     faults = [fault for engine in engines for level in line.difficulty for fault in drawable(engine, level)]
     if line.source == "shipped":
-        faults = [cases[name].faults[0] for name in pool_of(line, cases) if cases[name].faults]
+        faults = [cases[name].faults[0] for name in shipped_pool(line, cases) if cases[name].faults]
     there = {f.location for f in faults if not is_group(f) and (not line.kinds or f.kind in line.kinds)}
     return tuple(place for place in wanted if place in there)

@@ -14,12 +14,12 @@ MIXED_FROM = 4
 """A set of fewer cases is a lesson on one topic and needs no mix."""
 
 
-def of_group(case: Case) -> bool:
+def has_group_fault(case: Case) -> bool:
     """Return whether a case has a group fault."""
     return any(is_group(fault) for fault in case.faults)
 
 
-def wanted(case_set: CaseSet) -> tuple[int, int]:
+def required_shares(case_set: CaseSet) -> tuple[int, int]:
     """Return how many circuit-passes and how many group faults a set must hold."""
     if case_set.size < MIXED_FROM:
         return 0, 0
@@ -30,7 +30,7 @@ def wanted(case_set: CaseSet) -> tuple[int, int]:
 def listed_shares(case_set: CaseSet) -> tuple[int, int]:
     """Return how many circuit-passes and group faults are listed by name."""
     listed = [line.case for line in case_set.lines if isinstance(line, Listed)]
-    return sum(not case.faults for case in listed), sum(of_group(case) for case in listed)
+    return sum(not case.faults for case in listed), sum(has_group_fault(case) for case in listed)
 
 
 def drawn_shares(case_set: CaseSet) -> dict[int, tuple[int, int]]:
@@ -39,7 +39,7 @@ def drawn_shares(case_set: CaseSet) -> dict[int, tuple[int, int]]:
     What the listed cases lack is spread over the draws that allow it, at most what each can take.
     """
     draws = {row: line for row, line in enumerate(case_set.lines) if isinstance(line, Draw)}
-    (want_passes, want_groups), (has_passes, has_groups) = wanted(case_set), listed_shares(case_set)
+    (want_passes, want_groups), (has_passes, has_groups) = required_shares(case_set), listed_shares(case_set)
     passes = _spread(want_passes - has_passes, {row: _passes_in(draw) for row, draw in draws.items()})
     left = {row: min(draw.count - passes.get(row, 0), _groups_in(draw)) for row, draw in draws.items()}
     groups = _spread(want_groups - has_groups, left)
@@ -55,7 +55,7 @@ def _passes_in(draw: Draw) -> int:
 def _groups_in(draw: Draw) -> int:
     if not draw.groups:
         return 0
-    return draw.count if draw.shipped is None else min(draw.count, sum(of_group(case) for case in draw.shipped))
+    return draw.count if draw.shipped is None else min(draw.count, sum(has_group_fault(case) for case in draw.shipped))
 
 
 def _spread(count: int, room: dict[int, int]) -> dict[int, int]:
@@ -67,10 +67,10 @@ def _spread(count: int, room: dict[int, int]) -> dict[int, int]:
     return given
 
 
-def wrong_shares(case_set: CaseSet) -> Iterator[tuple[tuple[str | int, ...], str, str, str]]:
+def share_problems(case_set: CaseSet) -> Iterator[tuple[tuple[str | int, ...], str, str, str]]:
     """Yield a problem where a set has too few circuit-passes or group faults."""
     drawn = drawn_shares(case_set).values()
-    rows = zip(("circuit_passes", "groups"), wanted(case_set), listed_shares(case_set), (0, 1), strict=True)
+    rows = zip(("circuit_passes", "groups"), required_shares(case_set), listed_shares(case_set), (0, 1), strict=True)
     for name, want, has, place in rows:
         given = has + sum(one[place] for one in drawn)
         if given < want:

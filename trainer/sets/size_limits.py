@@ -21,16 +21,16 @@ LEARNERS_PROVED = 2
 """How many imaginary learners are proved, where each learner gets other draws."""
 
 
-def forms_of(case_set: CaseSet) -> int:
+def form_count(case_set: CaseSet) -> int:
     """Return how many forms of a set are proved: one for all, one a version, or one for each imaginary learner."""
     if case_set.seeds is Seeds.SAME or not any(isinstance(line, Draw) for line in case_set.lines):
         return 1
     return len(set(case_set.versions)) if case_set.seeds is Seeds.VERSIONS else LEARNERS_PROVED
 
 
-def beyond_limits(case_set: CaseSet) -> Iterator[tuple[FieldPath, str, str, str]]:
+def limit_problems(case_set: CaseSet) -> Iterator[tuple[FieldPath, str, str, str]]:
     """Yield field, what was found, what is allowed and the mend."""
-    size, forms = case_set.size, forms_of(case_set)
+    size, forms = case_set.size, form_count(case_set)
     if size > MOST_CASES:
         allowed = text("file.at_most", count=MOST_CASES)
         yield ("cases",), text("set.so_many_cases", count=size), allowed, text("set.make_two")

@@ -12,46 +12,46 @@ from trainer.cases.drawing.random_case import draw_case
 from trainer.cases.single_case.case_code import (
     ALPHABET,
     SEED_LIMIT,
+    CodeContent,
     CodeError,
-    DrawnFrom,
-    code_for,
-    drawn_from,
+    format_code,
+    parse_code,
     short_digest,
 )
 
-DRAWN = st.builds(DrawnFrom, st.integers(0, 31**3 - 1), st.integers(1, 3), st.integers(0, SEED_LIMIT - 1))
+DRAWN = st.builds(CodeContent, st.integers(0, 31**3 - 1), st.integers(1, 3), st.integers(0, SEED_LIMIT - 1))
 
 
 @given(DRAWN)
-def test_a_code_says_what_it_was_made_from(drawn: DrawnFrom) -> None:
-    assert len(code_for(drawn)) <= 14
-    assert drawn_from(code_for(drawn)) == drawn
-    assert drawn_from(code_for(drawn).lower().replace("-", " ")) == drawn
+def test_a_code_says_what_it_was_made_from(drawn: CodeContent) -> None:
+    assert len(format_code(drawn)) <= 14
+    assert parse_code(format_code(drawn)) == drawn
+    assert parse_code(format_code(drawn).lower().replace("-", " ")) == drawn
 
 
 @given(DRAWN)
-def test_any_one_wrong_character_is_caught(drawn: DrawnFrom) -> None:
-    letters = code_for(drawn).replace("-", "")
+def test_any_one_wrong_character_is_caught(drawn: CodeContent) -> None:
+    letters = format_code(drawn).replace("-", "")
     for place, letter in itertools.product(range(12), ALPHABET):
         if letters[place] != letter:
             with pytest.raises(CodeError):
-                drawn_from(letters[:place] + letter + letters[place + 1 :])
+                parse_code(letters[:place] + letter + letters[place + 1 :])
 
 
 @given(DRAWN)
-def test_any_swap_of_neighbours_is_caught(drawn: DrawnFrom) -> None:
-    letters = code_for(drawn).replace("-", "")
+def test_any_swap_of_neighbours_is_caught(drawn: CodeContent) -> None:
+    letters = format_code(drawn).replace("-", "")
     for place in range(11):
         swapped = letters[:place] + letters[place + 1] + letters[place] + letters[place + 2 :]
         if swapped != letters:
             with pytest.raises(CodeError, match="check"):
-                drawn_from(swapped)
+                parse_code(swapped)
 
 
 @given(st.text(max_size=20))
 def test_no_text_makes_a_code_reader_fail_otherwise(text: str) -> None:
     try:
-        drawn_from(text)
+        parse_code(text)
     except CodeError as error:
         assert error.reason in {"length", "character", "check", "version"}  # noqa: PT017  # any other error fails
 
@@ -66,7 +66,7 @@ def test_a_code_gives_the_identical_case(profile, difficulty: int) -> None:
 
 
 def test_a_code_of_another_profile_is_refused() -> None:
-    strange = code_for(DrawnFrom((short_digest(NORTH.digest) + 1) % 31**3, 1, 5))
+    strange = format_code(CodeContent((short_digest(NORTH.digest) + 1) % 31**3, 1, 5))
     with pytest.raises(KeyError):
         case_of_code(strange, [NORTH])
 

@@ -56,7 +56,7 @@ def main() -> None:
         for at in range(len(whole)):
             changed.write_bytes(whole[:at] + bytes([whole[at] ^ (1 << at % 8)]) + whole[at + 1 :])
             try:
-                sealing.unsealed(changed, "any")
+                sealing.unseal(changed, "any")
             except WrongCallError:
                 caught += 1
         print(f"sealed set: {caught} of {len(whole)} bytes seen")

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from trainer.cases.drawing.practice_case import OPTIONS, axes_of, practice_case
 from trainer.cases.drawing.random_case import draw_case
 from trainer.cases.single_case.case import Case
-from trainer.cases.single_case.case_code import CodeError, drawn_from, short_digest
+from trainer.cases.single_case.case_code import CodeError, parse_code, short_digest
 from trainer.circuit.profile import Profile
 
 
@@ -16,7 +16,7 @@ def case_of_code(code: str, profiles: Sequence[Profile]) -> Case:
 
     Raises CodeError for a text that is no code, and KeyError where none of these profiles has the code's digest.
     """
-    drawn = drawn_from(code)
+    drawn = parse_code(code)
     if drawn.difficulty not in (1, 2, 3, OPTIONS):
         raise CodeError("version")
     for profile in profiles:

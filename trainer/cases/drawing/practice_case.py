@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from trainer.cases.drawing.random_case import TEMPERATURES_C, drawable, drawn_case
+from trainer.cases.drawing.random_case import TEMPERATURES_C, case_with, drawable
 from trainer.cases.single_case.case import Case, StoredCode
-from trainer.cases.single_case.case_code import SEED_LIMIT, CodeError, DrawnFrom, code_for, short_digest
+from trainer.cases.single_case.case_code import SEED_LIMIT, CodeContent, CodeError, format_code, short_digest
 from trainer.circuit.chance import Stream
 from trainer.circuit.codes import Sensed
 from trainer.circuit.profile import Profile
@@ -58,7 +58,7 @@ class Axes:
 
 def practice_code(profile: Profile, axes: Axes) -> str:
     """Return the code of the case that axes describe."""
-    return code_for(DrawnFrom(short_digest(profile.digest), OPTIONS, _packed(axes)))
+    return format_code(CodeContent(short_digest(profile.digest), OPTIONS, _packed(axes)))
 
 
 def practice_case(profile: Profile, axes: Axes) -> Case:
@@ -75,7 +75,7 @@ def practice_case(profile: Profile, axes: Axes) -> Case:
         stored = (StoredCode(others[chance.below(len(others))], Sensed.OPEN),)
     bed = Bed(kind, BEDS_DBA[axes.bed])
     code = practice_code(profile, axes)
-    drawn = drawn_case(profile, code, fault, bed, stored, seed=axes.variation, difficulty=HARDEST)
+    drawn = case_with(profile, code, fault, bed, stored, seed=axes.variation, difficulty=HARDEST)
     return drawn if axes.lending else replace(drawn, evidence=drawn.evidence - LENDING)
 
 

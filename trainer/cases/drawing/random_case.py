@@ -8,7 +8,7 @@ from functools import lru_cache
 
 from trainer.cases.profiles.profile_schema import TESTS
 from trainer.cases.single_case.case import Case, StoredCode
-from trainer.cases.single_case.case_code import DrawnFrom, code_for, short_digest
+from trainer.cases.single_case.case_code import CodeContent, format_code, short_digest
 from trainer.circuit.chance import Stream
 from trainer.circuit.codes import Sensed
 from trainer.circuit.elements import Location, Part
@@ -42,7 +42,7 @@ def draw_case(profile: Profile, difficulty: int, seed: int) -> Case:
     """Return the drawn case; raises ValueError for a difficulty outside 1 to 3 or a seed out of a code's range."""
     if difficulty not in (1, 2, 3):
         raise ValueError(f"difficulty lies within 1 and 3, found {difficulty}")
-    code = code_for(DrawnFrom(short_digest(profile.digest), difficulty, seed))
+    code = format_code(CodeContent(short_digest(profile.digest), difficulty, seed))
     chance = Stream(seed, f"draw {profile.name} {difficulty}")
     fault = None if chance.uniform(1)[0] < PASSES_SHARE else _drawn_fault(profile, difficulty, chance)
     bed = Bed(tuple(BedKind)[chance.below(len(BedKind))], BED_DBA[difficulty - 1] + 2.0 * float(chance.uniform(1)[0]))
@@ -51,7 +51,7 @@ def draw_case(profile: Profile, difficulty: int, seed: int) -> Case:
         stored = (StoredCode(profile.cylinders[chance.below(len(profile.cylinders))], Sensed.OPEN),)
     temperatures = temperatures_at(difficulty)
     temperature_c = temperatures[0 if len(temperatures) == 1 else chance.below(len(temperatures))]
-    drawn = drawn_case(profile, code, fault, bed, stored, seed=seed, difficulty=difficulty)
+    drawn = case_with(profile, code, fault, bed, stored, seed=seed, difficulty=difficulty)
     return replace(drawn, temperature_c=temperature_c)
 
 
@@ -60,7 +60,7 @@ def temperatures_at(difficulty: int) -> tuple[float, ...]:
     return TEMPERATURES_C[:1] if difficulty == 1 else TEMPERATURES_C
 
 
-def drawn_case(
+def case_with(
     profile: Profile,
     code: str,
     fault: Fault | None,

@@ -21,14 +21,14 @@ from trainer.words import text
 Built = TypeVar("Built")
 
 
-class Strict(BaseModel):
+class StrictModel(BaseModel):
     """A part of a file: no unknown fields, no silent conversion, finite numbers, immutable."""
 
     model_config = ConfigDict(extra="forbid", strict=True, frozen=True, allow_inf_nan=False)
 
 
 @cache
-def model_of(kind: type[object], file_format: str | None = None) -> type[Strict]:
+def model_of(kind: type[object], file_format: str | None = None) -> type[StrictModel]:
     """Return the model of a dataclass's fields; a whole file also has the field `form`, which names its format."""
     assert is_dataclass(kind)
     hints = get_type_hints(kind, include_extras=True)
@@ -38,10 +38,10 @@ def model_of(kind: type[object], file_format: str | None = None) -> type[Strict]
         if field.default_factory is not MISSING:
             default = Field(default_factory=field.default_factory)
         model_fields[field.name] = (_in_file(hints[field.name]), default)
-    return create_model(kind.__name__, __base__=Strict, **model_fields)
+    return create_model(kind.__name__, __base__=StrictModel, **model_fields)
 
 
-def built_from(kind: type[Built], model: Strict) -> Built:
+def built_from(kind: type[Built], model: StrictModel) -> Built:
     """Return the dataclass filled from its validated model."""
     return kind(**{name: value for name, value in model if name != "form"})
 
@@ -74,8 +74,8 @@ def _annotated(annotation: object, *constraints: object) -> object:
     return Annotated[annotation, *ordered] if constraints else annotation
 
 
-def _builder(kind: type[object]) -> Callable[[Strict], object]:
-    def build(model: Strict) -> object:
+def _builder(kind: type[object]) -> Callable[[StrictModel], object]:
+    def build(model: StrictModel) -> object:
         return built_from(kind, model)
 
     return build

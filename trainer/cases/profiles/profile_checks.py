@@ -145,10 +145,10 @@ def _prices(profile: ProfileFile) -> Iterator[Contradiction]:
                 ", ".join(sorted(wanted)),
                 text("file.price_each_once"),
             )
-    yield from wrong_sum(profile.priors)
+    yield from prior_sum_problems(profile.priors)
 
 
-def wrong_sum(priors: Mapping[str, float]) -> Iterator[Contradiction]:
+def prior_sum_problems(priors: Mapping[str, float]) -> Iterator[Contradiction]:
     """Yield a problem for shares that do not sum to 1."""
     if priors and abs(sum(priors.values()) - 1.0) > 1e-6:
         total = text("file.sum", total=sum(priors.values()))

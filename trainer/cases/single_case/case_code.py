@@ -19,7 +19,7 @@ DIGEST_LIMIT = len(ALPHABET) ** 3
 
 
 @dataclass(frozen=True, slots=True)
-class DrawnFrom:
+class CodeContent:
     """The content of a code: the profile's short digest, the difficulty and the seed of the draw."""
 
     digest: int
@@ -40,7 +40,7 @@ def short_digest(digest: str) -> int:
     return int(digest[:12], 16) % DIGEST_LIMIT
 
 
-def code_for(drawn: DrawnFrom) -> str:
+def format_code(drawn: CodeContent) -> str:
     """Return the code of a drawn case, in groups of four; raises ValueError for a seed out of range."""
     if not 0 <= drawn.seed < SEED_LIMIT:
         raise ValueError(f"a drawn case's seed lies from 0 up to {SEED_LIMIT}, found {drawn.seed}")
@@ -52,7 +52,7 @@ def code_for(drawn: DrawnFrom) -> str:
     return "-".join(letters[start : start + 4] for start in range(0, 12, 4))
 
 
-def drawn_from(code: str) -> DrawnFrom:
+def parse_code(code: str) -> CodeContent:
     """Parse a code, ignoring case and dashes; raises CodeError."""
     letters = code.strip().upper().replace("-", "").replace(" ", "")
     if len(letters) != 12:
@@ -64,7 +64,7 @@ def drawn_from(code: str) -> DrawnFrom:
         raise CodeError("check")
     if values[0] != VERSION:
         raise CodeError("version")
-    return DrawnFrom(_number(values[1:4]), values[4], _number(values[5:11]))
+    return CodeContent(_number(values[1:4]), values[4], _number(values[5:11]))
 
 
 def _digits(number: int, count: int) -> list[int]:

@@ -12,7 +12,7 @@ from pydantic import Discriminator, Tag
 
 from trainer.cases.files.validation import validated
 from trainer.cases.files.yaml_text import YamlText, read_text
-from trainer.cases.profiles.profile_checks import PRIOR_NAMES, wrong_sum
+from trainer.cases.profiles.profile_checks import PRIOR_NAMES, prior_sum_problems
 from trainer.cases.profiles.profile_schema import MOST_NAMES, TESTS
 from trainer.cases.single_case.case import Case, StoredCode
 from trainer.circuit.codes import FMI
@@ -193,7 +193,7 @@ def _wrong_priors(priors: Mapping[str, float]) -> Iterator[Contradiction]:
         odd = ", ".join(sorted(set(priors) ^ PRIOR_NAMES))
         yield ["priors"], text("file.odd", names=odd), ", ".join(sorted(PRIOR_NAMES)), text("file.price_each_once")
         return
-    for path, found, allowed, mend in wrong_sum(priors):
+    for path, found, allowed, mend in prior_sum_problems(priors):
         yield [*path], found, allowed, mend
 
 
