@@ -17,7 +17,7 @@ from sqlalchemy import insert
 
 from tests.simulated_learners import shipped_pools
 from trainer.desk.learner_course import Course
-from trainer.practice.attempt.events import Event, EventKind
+from trainer.practice.attempt.event_record import EventKind, EventRecord
 from trainer.practice.course.practice_log import entry_data, learner_of
 from trainer.practice.course.skills import Demand
 from trainer.practice.exercises.candidate_tasks import tasks_for
@@ -44,8 +44,8 @@ def filled(store: Store, count: int) -> None:
         data = {PRACTICE: entry_data(task, told, right=right, certainty=0.75, misconception="")}
         attempts.append(asdict(row))
         events += [
-            row_of(row.id, Event(1, EventKind.STARTED, at, {})),
-            row_of(row.id, Event(2, EventKind.CLOSED, at, data)),
+            row_of(row.id, EventRecord(1, EventKind.STARTED, at, {})),
+            row_of(row.id, EventRecord(2, EventKind.CLOSED, at, data)),
         ]
     with store.engine.begin() as connection:
         connection.execute(insert(attempt_table), attempts)

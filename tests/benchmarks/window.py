@@ -199,9 +199,9 @@ def memory() -> None:
         for number in range(50):
             bench = seated(app, names[number % len(names)])
             key(pygame.K_t, "t")
-            until(app, lambda: bench.desk.attempt.card[1:] and not app.shell.services.worker.busy)  # noqa: B023
+            until(app, lambda: bench.desk.attempt.events[1:] and not app.shell.services.worker.busy)  # noqa: B023
             key(pygame.K_3, "3")
-            until(app, lambda: len(bench.desk.attempt.card) > 2 and not app.shell.services.worker.busy)  # noqa: B023
+            until(app, lambda: len(bench.desk.attempt.events) > 2 and not app.shell.services.worker.busy)  # noqa: B023
             for _escape in range(2):
                 key(pygame.K_ESCAPE)
                 turn(app)

@@ -104,7 +104,7 @@ def test_nothing_is_stored_until_long_work_is_agreed_to() -> None:
     desk = new_desk(CASE)
     doing = CaseActions(desk, WORDING)
     asked = doing.act(Lend(Location.COIL, 3))
-    assert asked.ask_first == asked.done.data["minutes"]
+    assert asked.ask_first == asked.done.event.labour_minutes
     assert not asked.message
     assert not desk.attempt.work.replaced
     agreed = doing.carry_out(Lend(Location.COIL, 3), asked.done, agreed=True)

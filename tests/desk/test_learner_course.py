@@ -16,6 +16,7 @@ from trainer.desk.exercise_maker import Exercises
 from trainer.desk.learner_course import Course
 from trainer.errors import WrongCallError
 from trainer.practice.attempt import actions
+from trainer.practice.attempt.events import Started
 from trainer.practice.course.lessons import LESSONS, worked_finding
 from trainer.practice.course.next_task import choose
 from trainer.practice.course.practice_log import CASE
@@ -86,7 +87,7 @@ def test_the_worked_lesson_is_proved_by_the_model_and_tells_nothing_of_skills() 
     store = open_store(None)
     desk = Desk(store, ClockedPlayer(), clock(), UNIVERSES)
     lesson = LESSONS[0]
-    start_or_resume(desk, find_case(lesson.case), "anna", clock()(), at={"lesson": lesson.number})
+    start_or_resume(desk, find_case(lesson.case), "anna", clock()(), at=Started(lesson=lesson.number))
     assert course_in(store).lesson is lesson
     for step in lesson.steps:
         desk.do(step.do(desk.attempt, desk.solver))

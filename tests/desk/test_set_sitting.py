@@ -25,7 +25,8 @@ from trainer.desk.set_sitting import Sitting
 from trainer.errors import WrongCallError
 from trainer.instruments.measuring import Request
 from trainer.practice.attempt import actions, repair
-from trainer.practice.attempt.events import EventKind
+from trainer.practice.attempt.event_record import EventKind
+from trainer.practice.attempt.events import Away
 from trainer.reasoning.universe.finding import Finding
 from trainer.records.store.chain import broken_at
 from trainer.records.store.store import Store, open_store
@@ -203,7 +204,7 @@ def test_a_case_goes_on_where_it_was_left_and_says_so(store: Store) -> None:
     assert again.next_item.index == item.index
     later = again.desk(RecordingPlayer(), UNIVERSES)
     again.start_case(later)
-    assert later.attempt.events == desk.attempt.events + 1
+    assert len(later.attempt.events) == len(desk.attempt.events) + 1
     assert store.events(later.attempt_id)[-1].kind is EventKind.RESUMED
 
 
@@ -275,7 +276,7 @@ def test_a_clock_that_goes_back_in_a_case_is_an_event_of_its_own(store: Store) -
     sitting = sitting_of(small_set(), store, "ann", clocks)
     desk, item = seated(sitting)
     clocks.now = "2026-12-01T09:29:30.000+00:00"  # a time server puts the clock right: nobody is asked about that
-    desk.note(EventKind.AWAY)
+    desk.note(Away())
     clocks.now = "2026-12-01T08:00:00.000+00:00"
     desk.commit(right_finding(item))
     desk.hand_in()
@@ -326,7 +327,7 @@ def test_what_a_process_lacks_to_keep_an_exam_apart_is_taken_down(store: Store) 
 
 def test_leaving_the_window_is_taken_down(store: Store) -> None:
     desk, item = seated(sitting_of(small_set(), store))
-    desk.note(EventKind.AWAY)
+    desk.note(Away())
     desk.commit(Finding((), 0.5))
     desk.hand_in()
     assert EventKind.AWAY in [event.kind for event in store.events(desk.attempt_id)]

@@ -56,7 +56,7 @@ def test_a_sound_from_the_process_is_the_one_rendered_here(worker: ProcessWorker
     wait_for(worker, lambda: bool(values))
     here = BackgroundTasks(UNIVERSES).hear(lambda stage, share: None, attempt, (3,), "front")
     assert np.array_equal(values[0].sound.samples, here.sound.samples)  # type: ignore[attr-defined, union-attr]
-    assert values[0].data == here.data  # type: ignore[attr-defined]
+    assert values[0].event == here.event  # type: ignore[attr-defined]
     assert not worker.busy
 
 
@@ -90,11 +90,9 @@ def test_jobs_come_back_in_their_order_and_dropped_ones_never(worker: ProcessWor
     assert not worker.busy
     order: list[object] = []
     for slot in (1, 2, 4):
-        worker.ask(
-            Job("hear", (attempt, (slot,), "front"), lambda done: order.append(done.data["slots"]), order.append)
-        )
+        worker.ask(Job("hear", (attempt, (slot,), "front"), lambda done: order.append(done.event.slots), order.append))
     wait_for(worker, lambda: len(order) == 3)
-    assert order == [[1], [2], [4]]
+    assert order == [(1,), (2,), (4,)]
     assert dropped == []
 
 

@@ -21,7 +21,7 @@ from tests.fuzz.values import damaged_data, picked
 from tests.fuzz.world import World, copied, emptied
 from tests.universes import UNIVERSES
 from trainer.desk.caching_solver import CachingSolver
-from trainer.practice.attempt.events import Event
+from trainer.practice.attempt.event_record import EventRecord
 from trainer.records.class_report.collect import collect
 from trainer.records.class_report.marking import mark_set
 from trainer.records.store.bundle import Fate
@@ -65,7 +65,7 @@ def _signed_again(rng: np.random.Generator, lines: list[bytes], key: SetKey) -> 
             data: Any = {**event.data, "after": before} if event.number == 1 else event.data
             if (place, event.number - 1) == (at, number):
                 data, did = _damaged_event(rng, data)
-            events.append(Event(event.number, event.kind, event.at, data))
+            events.append(EventRecord(event.number, event.kind, event.at, data))
             link = next_link(chain, link, events[-1])
             links.append(link)
         before = links[-1]

@@ -215,7 +215,7 @@ def _practise(store: Store) -> None:
         desk.do(actions.read_codes(desk.attempt, desk.solver, clear=True))
         desk.do(actions.measure(desk.attempt, Request(what="pair", cylinder=3), "2.6"))
         desk.do(actions.swap(desk.attempt, 3, 4))
-        desk.suspect(frozenset({"drive_module"}))
+        desk.suspect(frozenset({Location.DRIVE_MODULE}))
         desk.do(actions.look(desk.attempt))
         desk.take_hint(Hint(2, "codes"))
         if name == FINISHED_CASE:

@@ -16,9 +16,9 @@ from tests.universes import UNIVERSES
 from trainer.cases.single_case.shipped import case_named
 from trainer.desk.caching_solver import CachingSolver
 from trainer.practice.attempt.attempt import Attempt, replayed
-from trainer.practice.attempt.events import EventKind
+from trainer.practice.attempt.event_json import closed_from, outcome_json
+from trainer.practice.attempt.event_record import EventKind
 from trainer.practice.attempt.judging import scored
-from trainer.practice.attempt.outcome import outcome_data, outcome_from
 from trainer.practice.course.practice_log import entries_of
 from trainer.reasoning.model_version import MODEL_VERSION
 from trainer.records.class_report.collect import collect
@@ -67,12 +67,14 @@ def worked(store: Store) -> Attempt:
 def test_an_old_case_is_replayed_to_what_it_was(source, tmp_path: Path) -> None:
     store = source(tmp_path)
     attempt, expected = worked(store), EXPECTED["a1"]
-    assert [str(line.kind) for line in attempt.card] == expected["kinds"]
+    assert [str(line.kind) for line in attempt.events] == expected["kinds"]
     assert (attempt.minutes, sorted(attempt.paid)) == (expected["minutes"], expected["paid"])
     assert attempt.retested
     assert not attempt.faults_left
     assert attempt.wrong_repairs == 1
-    assert outcome_data(outcome_from(store.events("a1")[-1].data)) == expected["closing"]
+    outcome = closed_from(store.events("a1")[-1].data).outcome
+    assert outcome is not None
+    assert outcome_json(outcome) == expected["closing"]
     store.close()
 
 

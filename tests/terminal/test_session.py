@@ -157,19 +157,19 @@ def test_ruling_out_is_kept_and_judged_only_by_the_learner() -> None:
 def test_every_shipped_case_can_be_proved_by_its_own_repair(name: str) -> None:
     from trainer.cases.single_case.shipped import case_named
     from trainer.desk.caching_solver import CachingSolver
-    from trainer.practice.attempt.attempt import begun, finding_data, step
-    from trainer.practice.attempt.events import Event, EventKind
+    from trainer.practice.attempt.attempt import begun, step
+    from trainer.practice.attempt.events import Found
     from trainer.practice.attempt.repair import Repair, repair, retest
-    from trainer.reasoning.universe.finding import Finding, truth_of
+    from trainer.reasoning.universe.finding import truth_of
 
     case = case_named(name)
     attempt = begun(case, case.seed)
-    attempt = step(attempt, Event(1, EventKind.FOUND, "t", finding_data(Finding(truth_of(case.faults), 0.95))))
-    for number, fault in enumerate(case.faults, start=2):
+    attempt = step(attempt, Found(claims=truth_of(case.faults), certainty=0.95))
+    for fault in case.faults:
         done = repair(attempt, Repair(fault.location, frozenset(fault.cylinders), fault.side))
-        attempt = step(attempt, Event(number, done.kind, "t", done.data))
+        attempt = step(attempt, done.event)
     assert attempt.faults_left == ()
-    assert retest(attempt, CachingSolver()).data["proved"]
+    assert retest(attempt, CachingSolver()).event.proved
 
 
 def test_the_input_may_end_in_the_middle_of_the_answer(tmp_path: Path) -> None:

@@ -15,8 +15,8 @@ import pytest
 
 from tests.universes import UNIVERSES
 from trainer.cases.single_case.shipped import case_named
-from trainer.practice.attempt.events import EventKind
-from trainer.practice.attempt.outcome import outcome_from
+from trainer.practice.attempt.event_json import closed_from
+from trainer.practice.attempt.event_record import EventKind
 from trainer.records.store.store import Store, open_store
 
 LONGEST_S = 60.0
@@ -146,7 +146,8 @@ def test_a_case_in_a_real_window_by_keyboard_survives_a_kill_and_ends_with_a_sco
     (attempt,) = store.unfinished("me")
     window.keys("d")
     until(lambda: store.events(attempt.id)[-1].kind is EventKind.CLOSED)
-    came_to = outcome_from(store.events(attempt.id)[-1].data)
+    came_to = closed_from(store.events(attempt.id)[-1].data).outcome
+    assert came_to is not None
     assert came_to.right
     assert came_to.points > 60
     assert store.closings("me") == []  # a lesson that is worked is nobody's case

@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import contextlib
 import uuid
-from collections.abc import Mapping
-from typing import Any
 
 from trainer import __version__
 from trainer.desk.case_source import FoundCase
 from trainer.desk.desk import Desk
 from trainer.errors import DamagedError
+from trainer.practice.attempt.events import Started
 from trainer.records.store.log_rows import AttemptRow
 
 DEFAULT_LEARNER = "me"
@@ -25,7 +24,7 @@ def start_or_resume(
     *,
     new: bool = False,
     seed: int | None = None,
-    at: Mapping[str, Any] | None = None,
+    at: Started | None = None,
 ) -> None:
     """Resume the attempt that is not closed, unless a new one or another seed is asked for; otherwise start one.
 

@@ -17,9 +17,10 @@ from trainer.errors import Problem
 from trainer.instruments.measuring import Request
 from trainer.output.setup_sounds import SetupSound, setup_sound
 from trainer.practice.attempt import actions, repair
-from trainer.practice.attempt.actions import Done
+from trainer.practice.attempt.actions import ActionResult
 from trainer.practice.attempt.attempt import Attempt
 from trainer.practice.attempt.debrief import Debrief, debrief_of
+from trainer.practice.attempt.events import CodesRead, Heard, Measured, Retested
 from trainer.practice.attempt.hints import Hint, next_hint
 from trainer.practice.exercises.exercise_types import Exercise, Sounding, render_sounding
 from trainer.records.class_report.collect import Collected
@@ -42,24 +43,28 @@ class BackgroundTasks:
         self._universes = universes
         self._solver = CachingSolver()
 
-    def hear(self, progress: Progress, attempt: Attempt, slots: Sequence[int] | None, place: str) -> Done:
+    def hear(
+        self, progress: Progress, attempt: Attempt, slots: Sequence[int] | None, place: str
+    ) -> ActionResult[Heard]:
         """Return a test or a replay, rendered."""
         progress("sounding", 0.0)
         return actions.hear(attempt, slots, place, self._solver)
 
     def retest(
         self, progress: Progress, attempt: Attempt, place: str, moved: Location | None, heated: Location | None
-    ) -> Done:
+    ) -> ActionResult[Retested]:
         """Return the retest, rendered."""
         progress("sounding", 0.0)
         return repair.retest(attempt, self._solver, place, moved=moved, heated=heated)
 
-    def read_codes(self, progress: Progress, attempt: Attempt, clear: bool) -> Done:
+    def read_codes(self, progress: Progress, attempt: Attempt, clear: bool) -> ActionResult[CodesRead]:
         """Return the codes in memory; the last test is solved again where it is not at hand any more."""
         progress("codes", 0.0)
         return actions.read_codes(attempt, self._solver, clear=clear)
 
-    def measure(self, progress: Progress, attempt: Attempt, request: Request, predicted: str | None) -> Done:
+    def measure(
+        self, progress: Progress, attempt: Attempt, request: Request, predicted: str | None
+    ) -> ActionResult[Measured]:
         """Return a reading."""
         progress("measuring", 0.0)
         return actions.measure(attempt, request, predicted)

@@ -15,9 +15,10 @@ from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work
 from trainer.instruments.measuring import Request
 from trainer.practice.attempt import actions, repair
-from trainer.practice.attempt.actions import Done, Solver
+from trainer.practice.attempt.actions import AnyResult, Solver
 from trainer.practice.attempt.allowed import refuse_feedback
 from trainer.practice.attempt.attempt import Attempt
+from trainer.practice.attempt.events import CodesRead, Looked, Measured, Repaired, Retested
 from trainer.practice.attempt.repair import Repair
 from trainer.practice.reports.attempt_lines import code_lines, point_text, request_text
 from trainer.reasoning.universe.finding import Finding
@@ -151,7 +152,7 @@ class Reply:
     `engine_changed` says that the engine is not as it was heard.
     """
 
-    done: Done
+    done: AnyResult
     cautions: tuple[str, ...] = ()
     ask_first: float | None = None
     message: tuple[str, ...] = ()
@@ -197,16 +198,16 @@ class CaseActions:
             self.require_feedback()
         return self.carry_out(action, computed(action, self._desk.attempt, self._desk.solver))
 
-    def carry_out(self, action: Action, done: Done, *, agreed: bool = False) -> Reply:
+    def carry_out(self, action: Action, done: AnyResult, *, agreed: bool = False) -> Reply:
         """Store what an action came to; long work is stored only once it is agreed to. Raises WrongCallError."""
-        minutes = float(done.data["minutes"])
+        minutes = done.event.labour_minutes
         if minutes >= ASKED_FROM_MINUTES and not agreed and not isinstance(action, NEVER_ASKED):
             return Reply(done, self.cautions(type(action)), ask_first=minutes)
         before = self._desk.attempt.work
         self._desk.do(done)
         measured, display = ("", "")
-        if isinstance(action, Measure):
-            measured, display = request_text(done.data["request"]), done.data["reading"]["display"]
+        if isinstance(done.event, Measured):
+            measured, display = request_text(done.event.request), done.event.reading.display
         return Reply(
             done,
             self.cautions(type(action)),
@@ -216,20 +217,19 @@ class CaseActions:
             engine_changed=self._desk.attempt.work != before,
         )
 
-    def _message(self, action: Action, done: Done) -> tuple[str, ...]:
-        match action:
-            case ReadCodes():
-                cleared = [text("codes.cleared")] if done.data["cleared"] else []
-                return (*code_lines(self._desk.attempt.case.profile, done.data["codes"]), *cleared)
-            case Measure():
-                return self._reading_lines(done)
-            case Mend(repair=wanted):
-                what = text(f"location.{wanted.location}")
-                return (text("repair.done", what=what, minutes=done.data["minutes"]),)
-            case Retest():
-                return self._retest_lines(done)
-            case Look():
-                return self._look_lines(done)
+    def _message(self, action: Action, done: AnyResult) -> tuple[str, ...]:
+        match done.event:
+            case CodesRead(codes=codes, cleared=cleared):
+                forgotten = [text("codes.cleared")] if cleared else []
+                return (*code_lines(self._desk.attempt.case.profile, codes), *forgotten)
+            case Measured():
+                return self._reading_lines(done.event)
+            case Repaired(location=place, minutes=minutes):
+                return (text("repair.done", what=text(f"location.{place}"), minutes=minutes),)
+            case Retested():
+                return self._retest_lines(done.event)
+            case Looked():
+                return self._look_lines(done.event)
             case _:
                 return self._work_lines(action)
 
@@ -252,23 +252,23 @@ class CaseActions:
             case _:
                 return ()
 
-    def _reading_lines(self, done: Done) -> tuple[str, ...]:
+    def _reading_lines(self, event: Measured) -> tuple[str, ...]:
         """Return what there is to say beside a reading: what was expected, slips, what is still unplugged elsewhere."""
-        reading, predicted = done.data["reading"], done.data["predicted"]
-        beside = [text("expect.beside", predicted=predicted, display=reading["display"])] if predicted else []
-        elsewhere = sorted(self._desk.attempt.work.unplugged - {done.data["request"]["point"]})
+        reading, predicted = event.reading, event.predicted
+        beside = [text("expect.beside", predicted=predicted, display=reading.display)] if predicted else []
+        elsewhere = sorted(self._desk.attempt.work.unplugged - {event.request.point})
         places = ", ".join(point_text(point) for point in elsewhere)
         unplugged = [text(self._wording.still_unplugged, places=places)] if elsewhere else []
-        return (*beside, *(text(f"slip.{slip}") for slip in reading["slips"]), *unplugged)
+        return (*beside, *(text(f"slip.{slip}") for slip in reading.slips), *unplugged)
 
-    def _retest_lines(self, done: Done) -> tuple[str, ...]:
-        proved = text("retest.proved" if done.data["proved"] else "retest.not_proved")
-        provoke = [text("retest.provoke")] if done.data["to_provoke"] else []
-        return (*code_lines(self._desk.attempt.case.profile, done.data["codes"]), proved, *provoke)
+    def _retest_lines(self, event: Retested) -> tuple[str, ...]:
+        proved = text("retest.proved" if event.proved else "retest.not_proved")
+        provoke = [text("retest.provoke")] if event.to_provoke else []
+        return (*code_lines(self._desk.attempt.case.profile, event.codes), proved, *provoke)
 
-    def _look_lines(self, done: Done) -> tuple[str, ...]:
+    def _look_lines(self, event: Looked) -> tuple[str, ...]:
         off = ", ".join(point_text(point) for point in sorted(self._desk.attempt.work.unplugged))
-        seen = ", ".join(point_text(point) for point in done.data["what"])
+        seen = ", ".join(point_text(point) for point in event.what)
         bridged = [text("work.look_seen", places=seen)] if seen else []
         return (text("work.look_off", places=off) if off else text("work.look"), *bridged)
 
@@ -288,7 +288,7 @@ class CaseActions:
         return Committed(text(key), handed_in=False)
 
 
-def computed(action: Action, attempt: Attempt, solver: Solver) -> Done:
+def computed(action: Action, attempt: Attempt, solver: Solver) -> AnyResult:
     """Return what an action comes to; nothing is stored. Raises WrongCallError for what the engine or case has not."""
     match action:
         case Hear(slots=slots, place=place):
@@ -308,7 +308,7 @@ def computed(action: Action, attempt: Attempt, solver: Solver) -> Done:
             return _worked(action, attempt)
 
 
-def _worked(action: Move | Heat | Swap | Lend | GiveBack | Look, attempt: Attempt) -> Done:
+def _worked(action: Move | Heat | Swap | Lend | GiveBack | Look, attempt: Attempt) -> AnyResult:
     match action:
         case Move(location=location):
             return actions.move(attempt, location)

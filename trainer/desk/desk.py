@@ -2,33 +2,39 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
-from typing import Any
+from collections.abc import Callable
+from dataclasses import replace
+from typing import TypeVar
 
 from trainer import __version__
 from trainer.cases.drawing.features import Features
 from trainer.cases.single_case.case import Case
 from trainer.cases.solved.universe_cache import Universes
+from trainer.circuit.elements import Location
 from trainer.desk.caching_solver import CachingSolver
 from trainer.errors import WrongCallError
 from trainer.output.playback import PlaybackResult
 from trainer.output.player import Player
-from trainer.practice.attempt.actions import Done
+from trainer.practice.attempt.actions import ActionResult
 from trainer.practice.attempt.allowed import NO_LIMITS, Limits, refuse_beyond, refuse_feedback, refuse_late
-from trainer.practice.attempt.attempt import Attempt, DamagedLogError, begun, finding_data, replayed, step
+from trainer.practice.attempt.attempt import Attempt, DamagedLogError, begun, replayed, step
 from trainer.practice.attempt.debrief import Debrief, debrief_of
-from trainer.practice.attempt.events import Event, EventKind, went_back
+from trainer.practice.attempt.event_json import record_of
+from trainer.practice.attempt.event_record import went_back
+from trainer.practice.attempt.events import ClockBack, Closed, Event, Found, Hinted, Started, Suspected, Voided
 from trainer.practice.attempt.hints import Hint, next_hint
-from trainer.practice.attempt.outcome import Outcome, outcome_data
+from trainer.practice.attempt.outcome import Outcome
 from trainer.practice.course.ended import case_entry
 from trainer.reasoning.reasoner import Reasoner
 from trainer.reasoning.universe.finding import Finding
 from trainer.reasoning.verdict.score import Score, calibration
 from trainer.records.store.chain import first_link, next_link
 from trainer.records.store.log_rows import AttemptRow
-from trainer.records.store.store import PRACTICE, Store
+from trainer.records.store.store import Store
 from trainer.sound.render import Sound
 from trainer.words import numbers
+
+AnEvent = TypeVar("AnEvent", bound=Event)
 
 
 class Desk:
@@ -60,8 +66,8 @@ class Desk:
         self.attempt: Attempt
         self.attempt_id: str
 
-    def start(self, case: Case, row: AttemptRow, at: Mapping[str, Any] | None = None, last_at: str = "") -> None:
-        """Begin an attempt; it is in the store before anything is heard. `at` tells of the station and who is there.
+    def start(self, case: Case, row: AttemptRow, at: Started | None = None, last_at: str = "") -> None:
+        """Begin an attempt; it is in the store before anything is heard. `at` says why, by whom and where it is begun.
 
         `last_at` is when the learner's last event in the same set happened.
         """
@@ -70,11 +76,12 @@ class Desk:
             row.id,
             row.learner,
         )
-        first = Event(1, EventKind.STARTED, self._now(), {"version": __version__, **(at or {})})
+        started = replace(at or Started(), version=__version__)
+        first = record_of(started, 1, self._now())
         if self._chain_key is not None:
             self._link = next_link(self._chain_key, first_link(self._chain_key, row), first)
         self.store.begin(row, first, self._link)
-        self.attempt = step(self.attempt, first)
+        self.attempt = step(self.attempt, started)
         self._last_at = last_at
         self._look_at_clock(first.at)
 
@@ -89,23 +96,23 @@ class Desk:
         if self._chain_key is not None:
             self._link, self._last_at = links[-1], events[-1].at
 
-    def do(self, done: Done) -> Done:
+    def do(self, done: ActionResult[AnEvent]) -> ActionResult[AnEvent]:
         """Store what an action computed, then take it over; returns it for the face to show.
 
         Raises WrongCallError for what a set does not allow.
         """
         refuse_late(self.limits, self._now())
-        refuse_beyond(self.attempt, self.limits, done.kind, float(done.data.get("minutes", 0.0)))
-        self._happen(done.kind, done.data)
+        refuse_beyond(self.attempt, self.limits, done.event)
+        self._happen(done.event)
         return done
 
     def play(self, sound: Sound) -> PlaybackResult:
         """Play a sound to its end."""
         return self.player.play(sound.samples, sound.rate_hz)
 
-    def suspect(self, ruled_out: frozenset[str]) -> None:
+    def suspect(self, ruled_out: frozenset[Location]) -> None:
         """Note which places the learner has ruled out."""
-        self._happen(EventKind.SUSPECTED, {"ruled_out": sorted(ruled_out)})
+        self._happen(Suspected(ruled_out=ruled_out))
 
     def commit(self, finding: Finding) -> None:
         """Commit a finding; raises WrongCallError for a second one or one that the engine cannot have."""
@@ -116,7 +123,7 @@ class Desk:
         for claim in finding.claims:
             if not claim.cylinders or not claim.cylinders <= allowed:
                 raise WrongCallError("claim_without_cylinders", cylinders=numbers(allowed))
-        self._happen(EventKind.FOUND, finding_data(finding))
+        self._happen(Found(claims=finding.claims, certainty=finding.certainty))
 
     def debrief(self) -> Debrief:
         """Return the debrief; raises WrongCallError before a finding."""
@@ -152,38 +159,37 @@ class Desk:
 
     def take_hint(self, hint: Hint) -> Hint:
         """Note a hint that was computed; returns it for the face to show."""
-        self._happen(EventKind.HINTED, {"strength": hint.strength, "test": hint.test})
+        self._happen(Hinted(strength=hint.strength, test=hint.test))
         return hint
 
     def close(self, outcome: Outcome, found: Features | None = None) -> None:
         """End the attempt with what it came to, and what that told of skills where the case's features are known."""
         if not self.attempt.closed:
             refuse_feedback(self.limits)
-            data = outcome_data(outcome)
-            if found is not None:
-                data[PRACTICE] = case_entry(outcome, found, self.lesson)
-            self._happen(EventKind.CLOSED, data)
+            practice = None if found is None else case_entry(outcome, found, self.lesson)
+            self._happen(Closed(outcome=outcome, practice=practice))
 
     @property
     def lesson(self) -> int:
         """Which lesson this attempt is, 0 for none."""
-        return int(self.attempt.card[0].data.get("lesson", 0))
+        first = self.attempt.events[0]
+        return first.lesson if isinstance(first, Started) else 0
 
     def hand_in(self) -> None:
         """End an exam's case with its finding, not scored here; raises WrongCallError before the finding."""
         if self.attempt.finding is None:
             raise WrongCallError("finding_first")
         if not self.attempt.closed:
-            self._happen(EventKind.CLOSED, {})
+            self._happen(Closed())
 
     def void(self, reason: str) -> None:
         """End the attempt as one that does not count, for example after a failure of sound; what was done stays."""
-        self._happen(EventKind.VOIDED, {"reason": reason})
+        self._happen(Voided(reason=reason))
 
-    def note(self, kind: EventKind, **data: object) -> None:
+    def note(self, event: Event) -> None:
         """Take down what happened beside the work: that the window was left, that the program began again."""
         if not self.attempt.closed:
-            self._happen(kind, data)
+            self._happen(event)
 
     def calibration_with(self, now: Score) -> dict[float, tuple[int, float]]:
         """Return the learner's calibration over all closed attempts and the score of this one."""
@@ -192,26 +198,26 @@ class Desk:
         before = [(one.certainty, one.right) for one in closed]
         return calibration([*before, (self.attempt.finding.certainty, now.right)])
 
-    def _happen(self, kind: EventKind, data: dict[str, Any]) -> None:
+    def _happen(self, event: Event) -> None:
         now = self._now()
         self._look_at_clock(now)
-        self._keep(kind, data, now)
+        self._append(event, now)
 
     def _look_at_clock(self, now: str) -> None:
-        """Take down, in a set, that the computer's date went back since the last event."""
+        """Record, in a set, that the computer's date went back since the last event."""
         before, self._last_at = self._last_at, now
         if self._chain_key is not None and went_back(before, now):
-            self._keep(EventKind.CLOCK_BACK, {"from": before}, now)
+            self._append(ClockBack(before=before), now)
 
-    def _keep(self, kind: EventKind, data: dict[str, Any], now: str) -> None:
+    def _append(self, event: Event, now: str) -> None:
         if self._clock is not None:
             now_s = self._clock()
-            data, self._last_s = {**data, "spent_s": round(now_s - self._last_s, 3)}, now_s
-        event = Event(self.attempt.events + 1, kind, now, data)
+            event, self._last_s = replace(event, spent_s=round(now_s - self._last_s, 3)), now_s
         following = step(self.attempt, event)
-        link = "" if self._chain_key is None else next_link(self._chain_key, self._link, event)
+        record = record_of(event, len(self.attempt.events) + 1, now)
+        link = "" if self._chain_key is None else next_link(self._chain_key, self._link, record)
         try:
-            self.store.append(self.attempt_id, event, link)
+            self.store.append(self.attempt_id, record, link)
         except ValueError as error:  # its place in the order is taken: the same attempt is worked elsewhere
             raise WrongCallError("worked_elsewhere") from error
         self.attempt, self._link = following, link

@@ -15,17 +15,18 @@ from trainer.cases.drawing.practice_pool import Pool
 from trainer.cases.single_case.shipped import profile_names
 from trainer.desk.case_source import FoundCase, coded_case
 from trainer.errors import ProblemsFoundError, WrongCallError
-from trainer.practice.attempt.events import Event, EventKind
+from trainer.practice.attempt.event_json import record_of
+from trainer.practice.attempt.events import Closed, Started
 from trainer.practice.course.lessons import Lesson, lesson_after
 from trainer.practice.course.next_task import Chosen, choose, stale
-from trainer.practice.course.practice_log import Entry, Learner, day_of, entries_of, entry_data, learner_of
+from trainer.practice.course.practice_log import Entry, Learner, day_of, entries_of, entry_json, learner_of
 from trainer.practice.exercises.candidate_tasks import tasks_for
 from trainer.practice.exercises.drills import drill_spec
 from trainer.practice.exercises.exercise_kinds import exists
 from trainer.practice.exercises.exercise_types import Exercise, Spec, spec_of
 from trainer.practice.exercises.rematch import Round, rematch_of
 from trainer.records.store.log_rows import AttemptRow
-from trainer.records.store.store import EXERCISE, PRACTICE, Store
+from trainer.records.store.store import EXERCISE, Store
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,15 +91,18 @@ class Course:
     def unfinished(self) -> Begun | None:
         """Return the exercise that was begun and not answered, if this program still makes the same one of it."""
         for row in self.store.unfinished(self.learner, exercises=True):
-            first = self.store.first_data(row)
+            first = self.store.started(row)
             if first is not None and row.program_version == __version__ and exists(row.case_name, profile_names()):
-                return Begun(row.id, spec_of(row.case_name), str(first.get("why", "")), str(first.get("about", "")))
+                return Begun(row.id, spec_of(row.case_name), first.why or "", first.about)
         return None
 
     def begun_case(self) -> tuple[FoundCase, AttemptRow] | None:
         """Return the newest case that practice gave and that has no end yet, if it is still the same case here."""
         for row in self.store.unfinished(self.learner):
-            if row.case_source == "code" and "why" in (self.store.first_data(row) or ()):
+            if row.case_source != "code":
+                continue
+            first = self.store.started(row)
+            if first is not None and first.why is not None:
                 with contextlib.suppress(ProblemsFoundError):  # drawn by another version, or of another engine
                     found = coded_case(row.case_name)
                     if found.digest == row.case_digest:
@@ -119,22 +123,20 @@ class Course:
             program_version=__version__,
             started_at=now,
         )
-        self.store.begin(row, Event(1, EventKind.STARTED, now, {"why": why, "about": about}))
+        self.store.begin(row, record_of(Started(why=why, about=about), 1, now))
         return Begun(row.id, spec, why, about)
 
     def answer(self, begun: Begun, exercise: Exercise, choice: int, certainty: float) -> bool:
         """Keep an answer; tell whether it is right. Raises WrongCallError where it was answered already."""
         right = choice == exercise.right
         task = exercise.task
-        entry = entry_data(
+        entry = entry_json(
             task, [(exercise.demand, right)], right=right, certainty=certainty,
             misconception="" if right else exercise.choices[choice].misconception,
+            confused=(exercise.labels[exercise.right], exercise.labels[choice]) if exercise.labels else None,
         )  # fmt: skip
-        data = {PRACTICE: entry, "choice": choice}
-        if exercise.labels:
-            entry["confused"] = [exercise.labels[exercise.right], exercise.labels[choice]]
         try:
-            self.store.append(begun.attempt_id, Event(2, EventKind.CLOSED, self._now(), data))
+            self.store.append(begun.attempt_id, record_of(Closed(practice=entry, choice=choice), 2, self._now()))
         except ValueError as error:  # another window or terminal was quicker
             raise WrongCallError("worked_elsewhere") from error
         return right
@@ -146,4 +148,4 @@ class Course:
             str(uuid.uuid4()), self.learner, EXERCISE, name, profile_digest,
             hashlib.sha256(name.encode("utf-8")).hexdigest(), 0, __version__, now,
         )  # fmt: skip
-        self.store.begin(row, Event(1, EventKind.CLOSED, now, {"listening": True}))
+        self.store.begin(row, record_of(Closed(listening=True), 1, now))

@@ -5,8 +5,8 @@ from __future__ import annotations
 import hmac
 import uuid
 from collections import Counter
-from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
 from datetime import datetime
 from pathlib import Path
 
@@ -16,7 +16,9 @@ from trainer.desk.desk import Desk
 from trainer.errors import WrongCallError
 from trainer.output.player import Player
 from trainer.practice.attempt.allowed import Limits, refuse_late
-from trainer.practice.attempt.events import Event, EventKind
+from trainer.practice.attempt.event_json import record_of
+from trainer.practice.attempt.event_record import EventKind, EventRecord
+from trainer.practice.attempt.events import LookedBack, Resumed, Started, Unguarded
 from trainer.reasoning.model_version import MODEL_VERSION
 from trainer.records.store.bundle import write_bundle
 from trainer.records.store.chain import next_link, order_of
@@ -70,7 +72,7 @@ class Sitting:
     def _worked_of(self, row: AttemptRow) -> Worked:
         events = self.store.events(row.id)
         kinds = {event.kind for event in events}
-        spent_s = sum(float(event.data.get("spent_s", 0.0)) for event in events)
+        spent_s = sum(event.spent_s for event in events)
         return Worked(row, EventKind.CLOSED in kinds, EventKind.VOIDED in kinds, spent_s)
 
     @property
@@ -188,7 +190,7 @@ class Sitting:
             clock=self._clock,
         )
 
-    def start_case(self, desk: Desk, at: Mapping[str, object] | None = None) -> SetItem:
+    def start_case(self, desk: Desk, at: Started | None = None) -> SetItem:
         """Sit down at the next case, going on where it was begun; raises WrongCallError where none may be worked."""
         item = self.next_item
         if item is None:
@@ -197,8 +199,12 @@ class Sitting:
         if row is None:
             self.refuse_now()
             last = self._latest()
-            told = {**(at or {}), **self._support(), "after": last[2][-1] if last else ""}
-            desk.start(item.case, self._row(item), told, last[1][-1].at if last else "")
+            started = replace(
+                at or Started(),
+                supported=self.learner in self.opened.case_set.support,
+                after=last[2][-1] if last else "",
+            )
+            desk.start(item.case, self._row(item), started, last[1][-1].at if last else "")
             self._tell_guards(desk)
             self.refresh()
             return item
@@ -208,16 +214,16 @@ class Sitting:
             self.refresh()
             return self.start_case(desk, at)
         refuse_late(self.limits, self._now())
-        desk.note(EventKind.RESUMED)
+        desk.note(Resumed())
         self._tell_guards(desk)
         self.refresh()
         return item
 
     def _tell_guards(self, desk: Desk) -> None:
         if self.unguarded:
-            desk.note(EventKind.UNGUARDED, lacks=list(self.unguarded))
+            desk.note(Unguarded(lacks=self.unguarded))
 
-    def _latest(self) -> tuple[AttemptRow, list[Event], list[str]] | None:
+    def _latest(self) -> tuple[AttemptRow, list[EventRecord], list[str]] | None:
         """Return the attempt begun last, with its log; where the order is lost, the one with the latest date.
 
         The next attempt tells its last link, so that none can be taken away.
@@ -251,7 +257,7 @@ class Sitting:
             raise WrongCallError("debrief_not_open")
         latest, events, links = last
         left = self.opened.case_set.size - len(self.done)
-        event = Event(len(events) + 1, EventKind.LOOKED_BACK, self._now(), {"item": item.index, "left": left})
+        event = record_of(LookedBack(item=item.index, left=left), len(events) + 1, self._now())
         link = next_link(self.opened.key.derived("chain"), links[-1], event)
         try:
             self.store.append(latest.id, event, link)
@@ -259,9 +265,6 @@ class Sitting:
             raise WrongCallError("worked_elsewhere") from error
         desk.limits = Limits()
         desk.resume(item.case, row)
-
-    def _support(self) -> dict[str, object]:
-        return {"supported": True} if self.learner in self.opened.case_set.support else {}
 
     def _row(self, item: SetItem) -> AttemptRow:
         sealed = self.opened.sealed

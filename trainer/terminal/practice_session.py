@@ -12,6 +12,7 @@ from trainer.desk.desk import Desk
 from trainer.desk.exercise_maker import Exercises
 from trainer.desk.learner_course import Begun, Course
 from trainer.errors import MissingHereError, UserError, WrongCallError
+from trainer.practice.attempt.events import Started
 from trainer.practice.course.lessons import ALONE, LESSONS, Lesson, steps_done, worked_finding
 from trainer.practice.course.practice_log import CASE
 from trainer.practice.course.session_time import REST_MINUTES, STOP_MINUTES
@@ -101,7 +102,7 @@ class PracticeSession:
         begun = self._course.begun_case() if self._fresh else None
         self._fresh = False
         if begun is not None:
-            self._case(begun[0], {})
+            self._case(begun[0], Started())
             return
         if lesson is not None:
             self._lesson(lesson)
@@ -110,13 +111,13 @@ class PracticeSession:
         self._say(why_line(chosen.why, chosen.about, chosen.task.kind))
         if chosen.task.kind == CASE:
             self._say(text("course.next", what=task_line(chosen.task)))
-            self._case(find_case(chosen.task.name), {"why": chosen.why, "about": chosen.about})
+            self._case(find_case(chosen.task.name), Started(why=chosen.why, about=chosen.about))
         else:
             self._say_slow(chosen.task.kind)
             exercise = self._exercises.made(chosen.task.name, self._course.stale_class(), chosen.probed)
             self._answer(self._course.begin(exercise, chosen.why, chosen.about), exercise)
 
-    def _case(self, found: FoundCase, at: dict[str, object]) -> None:
+    def _case(self, found: FoundCase, at: Started) -> None:
         desk = self._new_desk()
         start_or_resume(desk, found, self._course.learner, self._now(), at=at)
         Session(desk, self._ask, self._say).run()
@@ -124,7 +125,7 @@ class PracticeSession:
     def _lesson(self, lesson: Lesson) -> None:
         desk = self._new_desk()
         found = find_case(lesson.case)
-        start_or_resume(desk, found, self._course.learner, self._now(), at={"lesson": lesson.number})
+        start_or_resume(desk, found, self._course.learner, self._now(), at=Started(lesson=lesson.number))
         self._say(text("course.lesson", number=lesson.number, count=len(LESSONS)))
         self._say(text(f"lesson.intro.{lesson.number}"))
         session = Session(desk, self._ask, self._say)

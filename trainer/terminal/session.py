@@ -24,7 +24,8 @@ from trainer.desk.case_actions import (
 )
 from trainer.desk.desk import Desk
 from trainer.errors import MissingHereError, UserError, WrongCallError
-from trainer.practice.attempt.actions import Done
+from trainer.practice.attempt.actions import AnyResult
+from trainer.practice.attempt.events import Heard
 from trainer.practice.reports import attempt_lines as shown
 from trainer.practice.reports import debrief_lines as shown_debrief
 from trainer.practice.reports import reason_lines as shown_reasons
@@ -117,8 +118,8 @@ class Session:
         self._say(case.story or text("case.drawn_story"))
         self._lines(shown.engine_lines(case.profile))
         self._lines(self._actions.opening_cautions())
-        if attempt.events > 1:
-            self._say(text("set.resumed" if self._title else "resumed", count=attempt.events))
+        if len(attempt.events) > 1:
+            self._say(text("set.resumed" if self._title else "resumed", count=len(attempt.events)))
             self._lines(shown.card_lines(attempt))
         self._say(text("welcome.start"))
 
@@ -212,7 +213,7 @@ class Session:
         self._act(Look())
 
     def _suspect(self, words: Sequence[str], *, add: bool) -> None:
-        places = frozenset(typed.place_of(word).value for word in words)
+        places = frozenset(typed.place_of(word) for word in words)
         out = self.desk.attempt.ruled_out
         self.desk.suspect(out | places if add else out - places)
         named = ", ".join(text(f"location.{place}") for place in sorted(self.desk.attempt.ruled_out))
@@ -266,13 +267,13 @@ class Session:
         moved, heated = typed.retest_of([word.lower() for word in words])
         self._act(Retest(self.place, moved, heated))
 
-    def worked(self, done: Done) -> None:
+    def worked(self, done: AnyResult) -> None:
         """Carry out a step that a lesson works for the learner, and show what it gave."""
         self.desk.do(done)
-        if done.sound is not None:
-            self._play(done.sound, shown.slots_text(done.data["slots"]), self.place)
+        if done.sound is not None and isinstance(done.event, Heard):
+            self._play(done.sound, shown.slots_text(done.event.slots), self.place)
         else:
-            self._say(shown.card_entry(self.desk.attempt.card[-1]) or "")
+            self._say(shown.card_entry(self.desk.attempt.events[-1]) or "")
 
     def debrief(self) -> None:
         """Debrief a case that was worked before."""

@@ -6,8 +6,9 @@ import numpy as np
 import pytest
 
 from tests.desk_hands import RIGHT_ANSWER, new_desk, type_in
-from trainer.practice.attempt.events import EventKind
-from trainer.practice.attempt.gathered import gathered
+from trainer.practice.attempt.event_record import EventKind
+from trainer.practice.attempt.events import Heard, Measured
+from trainer.practice.attempt.evidence import evidence_of
 from trainer.practice.attempt.weighing import weighed
 from trainer.sound.render import TEMPLATE_FRAMES
 
@@ -53,11 +54,11 @@ def test_slots_of_the_other_bank_are_the_same_to_the_last_bit_where_only_one_ban
 def test_each_step_says_what_it_told_what_it_ruled_out_and_what_it_cost() -> None:
     desk = new_desk(NAME)
     type_in(desk, "hear", "codes", "pair module 3", "pair right_front 3", *COVER_3)
-    lines = {line.line.kind: line for line in weighed(desk.attempt, desk.reasoner).lines if line.bits}
+    lines = {line.event.kind: line for line in weighed(desk.attempt, desk.reasoner).lines if line.bits}
     assert lines[EventKind.HEARD].bits > 3.0
     assert set(lines[EventKind.HEARD].cylinders_out) == {1, 2, 4, 5, 6, 7, 8}
     assert "under_cover_harness" in lines[EventKind.MEASURED].places_out
-    assert lines[EventKind.HEARD].line.minutes == desk.attempt.case.profile.minutes["actuation_test"]
+    assert lines[EventKind.HEARD].event.labour_minutes == desk.attempt.case.profile.minutes["actuation_test"]
 
 
 def test_the_same_reading_twice_is_one_piece_of_evidence() -> None:
@@ -140,7 +141,7 @@ def test_hints_can_be_off_and_end_with_the_finding() -> None:
     closed = new_desk(NAME)
     closed.hints = False
     assert "Hints are off in this sitting." in type_in(closed, "hint")
-    assert closed.attempt.events == 1
+    assert len(closed.attempt.events) == 1
 
 
 def test_why_waits_for_the_finding_and_its_bits_stand_for_the_odds() -> None:
@@ -157,11 +158,9 @@ def test_every_line_of_evidence_has_its_answer() -> None:
     desk = new_desk(NAME)
     type_in(desk, "hear 3", "stand probe 3", "hear 3", "codes", "ground module 3", "insulation module 3", "drop engine 3",
             "trace 3", "supply", "look", "pair module live 3", "swap 1 3", "hear")  # fmt: skip
-    lines = {
-        (" ".join(str(line.line.data.get("request", {}).get("what", "")) for _ in [0]), line.line.kind): len(line.shown)
-        for line in gathered(desk.attempt, desk.reasoner)
-    }
+    evidence = evidence_of(desk.attempt, desk.reasoner)
+    readings = {one.event.request.what: len(one.answers) for one in evidence if isinstance(one.event, Measured)}
     for what in ("ground", "insulation", "drop", "trace", "supply"):
-        assert lines[what, EventKind.MEASURED] == 1
-    assert lines["pair", EventKind.MEASURED] == 0  # a blown fuse tells nothing
-    assert lines["", EventKind.HEARD] == 9
+        assert readings[what] == 1
+    assert readings["pair"] == 0  # a blown fuse tells nothing
+    assert [len(one.answers) for one in evidence if isinstance(one.event, Heard)][-1] == 9

@@ -12,10 +12,10 @@ from tests.universes import POOLS, UNIVERSES
 from trainer.cases.single_case.shipped import case_named, case_names
 from trainer.circuit.codes import known_codes
 from trainer.desk.caching_solver import CachingSolver
-from trainer.practice.attempt.attempt import begun, finding_data, step
+from trainer.practice.attempt.attempt import begun, step
 from trainer.practice.attempt.debrief import debrief_of
-from trainer.practice.attempt.events import Event, EventKind
-from trainer.reasoning.universe.finding import Finding, truth_of
+from trainer.practice.attempt.events import Found
+from trainer.reasoning.universe.finding import truth_of
 from trainer.reasoning.verdict.belief import finding_key
 from trainer.reasoning.verdict.explanation import SlotReason
 from trainer.reasoning.verdict.misconceptions import UNCLASSIFIED, Wrong, misconception_of
@@ -23,7 +23,7 @@ from trainer.reasoning.verdict.misconceptions import UNCLASSIFIED, Wrong, miscon
 
 def slots_of_case(name: str, solver: CachingSolver) -> dict[int, SlotReason]:
     case = case_named(name)
-    found = Event(1, EventKind.FOUND, "t", finding_data(Finding((), 0.5)))
+    found = Found(claims=(), certainty=0.5)
     debrief = debrief_of(step(begun(case, case.seed), found), solver, UNIVERSES.reasoner(case), POOLS(case.profile))
     return {reason.slot: reason for reason in debrief.reasons}
 

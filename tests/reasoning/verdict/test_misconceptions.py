@@ -13,11 +13,11 @@ from trainer.cases.single_case.shipped import case_named
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import FaultKind
 from trainer.desk.caching_solver import CachingSolver
-from trainer.practice.attempt.attempt import Attempt, begun, finding_data, step
+from trainer.practice.attempt.attempt import Attempt, begun, step
 from trainer.practice.attempt.debrief import Debrief, debrief_of
-from trainer.practice.attempt.events import Event, EventKind
+from trainer.practice.attempt.events import Found
 from trainer.practice.reports.debrief_lines import refutation_values
-from trainer.reasoning.universe.finding import Claim, Finding
+from trainer.reasoning.universe.finding import Claim
 from trainer.reasoning.verdict.misconceptions import MISCONCEPTIONS, UNCLASSIFIED, Wrong, misconception_of
 from trainer.words import text
 
@@ -40,7 +40,7 @@ def wrong_of(name: str, *said: Claim, **circumstances: object) -> Wrong:
 def heard_and_said(name: str, said: tuple[Claim, ...]) -> tuple[Attempt, Debrief]:
     """Return a shipped case that was only heard and then answered, and its debrief."""
     case = case_named(name)
-    found = Event(1, EventKind.FOUND, "t", finding_data(Finding(said, 0.95)))
+    found = Found(claims=said, certainty=0.95)
     attempt = step(begun(case, case.seed), found)
     return attempt, debrief_of(attempt, SOLVER, reasoner_of(name), POOLS(case.profile))
 

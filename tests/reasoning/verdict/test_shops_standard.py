@@ -12,9 +12,9 @@ from trainer.circuit.elements import Location, Side
 from trainer.desk.caching_solver import CachingSolver
 from trainer.instruments.measuring import Request, through_point
 from trainer.practice.attempt import actions, repair
-from trainer.practice.attempt.attempt import Attempt, begun, finding_data, step
+from trainer.practice.attempt.attempt import Attempt, begun, step
 from trainer.practice.attempt.debrief import debrief_of
-from trainer.practice.attempt.events import Event, EventKind
+from trainer.practice.attempt.events import Found, Retested
 from trainer.practice.attempt.judging import failed_retests, scored
 from trainer.practice.reports.debrief_lines import verdict_lines
 from trainer.reasoning.advice.measured import is_electrical, mates_agree
@@ -25,27 +25,29 @@ from trainer.reasoning.verdict.score import Proof, Score, score_of
 SOLVER = CachingSolver()
 
 
-def happened(attempt: Attempt, kind: EventKind, data: dict[str, object]) -> Attempt:
-    return step(attempt, Event(attempt.events + 1, kind, "t", data))
+def proved(attempt: Attempt) -> bool:
+    event = attempt.events[-1]
+    assert isinstance(event, Retested)
+    return event.proved
 
 
 def heard(name: str) -> Attempt:
     case = case_named(name)
     attempt = begun(case, case.seed)
     done = actions.hear(attempt, None, "front", SOLVER)
-    return happened(attempt, done.kind, done.data)
+    return step(attempt, done.event)
 
 
 def measured(attempt: Attempt, *requests: Request) -> Attempt:
     for request in requests:
         done = actions.measure(attempt, request)
-        attempt = happened(attempt, done.kind, done.data)
+        attempt = step(attempt, done.event)
     return attempt
 
 
 def found(attempt: Attempt, *claims: Claim) -> Attempt:
     said = claims or truth_of(attempt.case.to_be_found)
-    return happened(attempt, EventKind.FOUND, finding_data(Finding(said, 0.95)))
+    return step(attempt, Found(claims=said, certainty=0.95))
 
 
 def score(attempt: Attempt, name: str) -> Score:
@@ -56,9 +58,9 @@ def swapped_injector(attempt: Attempt) -> Attempt:
     """Return the attempt after the named injector was replaced and the test run again."""
     (fault,) = attempt.case.faults
     done = repair.repair(attempt, repair.Repair(Location.COIL, frozenset(fault.cylinders)))
-    attempt = happened(attempt, done.kind, done.data)
+    attempt = step(attempt, done.event)
     again = repair.retest(attempt, SOLVER)
-    return happened(attempt, again.kind, again.data)
+    return step(attempt, again.event)
 
 
 OIL = "thick_oil_on_eight"
@@ -67,7 +69,7 @@ OIL = "thick_oil_on_eight"
 def test_an_injector_named_by_ear_alone_and_swapped_stays_under_seventy() -> None:
     """The classic mistake, even where the guess is right and the new injector mends the engine."""
     attempt = swapped_injector(found(heard(OIL)))
-    assert attempt.card[-1].data["proved"]
+    assert proved(attempt)
     result = score(attempt, OIL)
     assert result.points < 70.0
     assert (result.location, result.economy, result.right) == (0.5, 0.0, False)
@@ -180,10 +182,10 @@ def test_a_failed_retest_costs_marks_comes_first_and_keeps_the_case_from_being_r
     name = OIL
     attempt = found(measured(heard(name), Request("pair", cylinder=8), Request("trace", cylinder=8)))
     wrong = repair.repair(attempt, repair.Repair(Location.ENGINE_HARNESS, frozenset({8})))
-    attempt = happened(attempt, wrong.kind, wrong.data)
+    attempt = step(attempt, wrong.event)
     again = repair.retest(attempt, SOLVER)
-    assert not again.data["proved"]
-    failed = happened(attempt, again.kind, again.data)
+    assert not again.event.proved
+    failed = step(attempt, again.event)
     before, after = scored(attempt, reasoner_of(name)), scored(failed, reasoner_of(name))
     assert (failed_retests(attempt), failed_retests(failed)) == (0, 1)
     assert after.score.lost == 10.0
@@ -198,10 +200,10 @@ def test_a_retest_between_two_repairs_that_were_both_named_is_not_a_failed_one()
     attempt = found(begun(case, case.seed))
     first = case.faults[0]
     done = repair.repair(attempt, repair.Repair(first.location, frozenset(first.cylinders)))
-    attempt = happened(attempt, done.kind, done.data)
+    attempt = step(attempt, done.event)
     again = repair.retest(attempt, SOLVER)
-    assert not again.data["proved"]
-    assert failed_retests(happened(attempt, again.kind, again.data)) == 0
+    assert not again.event.proved
+    assert failed_retests(step(attempt, again.event)) == 0
 
 
 def test_the_debrief_says_what_was_not_measured_what_the_repair_takes_and_who_pays() -> None:

@@ -23,8 +23,9 @@ from tests.exam_sets import (
 from tests.special_files import pipe, without_waiting
 from tests.universes import UNIVERSES
 from trainer.desk.caching_solver import CachingSolver
-from trainer.practice.attempt.events import EventKind
-from trainer.practice.attempt.outcome import Outcome, outcome_data
+from trainer.practice.attempt.event_json import outcome_json
+from trainer.practice.attempt.event_record import EventKind, EventRecord
+from trainer.practice.attempt.outcome import Outcome
 from trainer.reasoning.model_version import MODEL_VERSION
 from trainer.records.class_report.collect import collect, salts_in
 from trainer.records.class_report.learner_sums import learner_sums
@@ -34,6 +35,7 @@ from trainer.records.class_report.report import report_html
 from trainer.records.class_report.results import recount, stored_sets
 from trainer.records.class_report.sums import class_sums
 from trainer.records.store.bundle import BundleError, Fate, read_bundle
+from trainer.records.store.chain import next_link
 from trainer.records.store.store import Store, open_store
 from trainer.sets.sealed import key_of, open_key_of, salt_of_set
 from trainer.sets.set_access import OpenedSet, keys_of
@@ -332,7 +334,7 @@ def practised_well() -> dict:
     sitting = sitting_of(small_set(SMALL.replace("mode: exam", "mode: practice")), open_store(None))
     desk, item = seated(sitting)
     desk.commit(right_finding(item))
-    return outcome_data(desk.debrief().outcome)
+    return outcome_json(desk.debrief().outcome)
 
 
 @pytest.mark.parametrize("change", FORGED, ids=str)
@@ -345,7 +347,9 @@ def test_practice_whose_own_result_makes_no_sense_is_damaged_and_stops_nothing(
     sitting = sitting_of(practice, store)
     desk = sitting.desk(RecordingPlayer(), UNIVERSES)
     desk.commit(right_finding(sitting.start_case(desk)))
-    desk._happen(EventKind.CLOSED, {**practised_well, **change})
+    events, links = store.logged(desk.attempt_id)
+    end = EventRecord(len(events) + 1, EventKind.CLOSED, events[-1].at, {**practised_well, **change})
+    store.append(desk.attempt_id, end, next_link(practice.key.derived("chain"), links[-1], end))
     marked = mark(store, practice)
     assert (marked.marked, dict(marked.refused)) == (0, {Refusal("damaged"): 1})
     store.close()

@@ -11,7 +11,7 @@ from tests.exam_sets import SMALL, Clocks, right_finding, sitting_of, small_set,
 from tests.universes import UNIVERSES
 from trainer.desk.caching_solver import CachingSolver
 from trainer.desk.set_sitting import Sitting
-from trainer.practice.attempt.events import Event, EventKind
+from trainer.practice.attempt.event_record import EventKind, EventRecord
 from trainer.records.class_report.collect import collect
 from trainer.records.class_report.irregularities import irregularity_lines
 from trainer.records.class_report.marking import Marked, mark_set
@@ -128,7 +128,7 @@ def test_a_look_back_from_a_station_that_was_left_takes_nothing_away(tmp_path: P
     sitting.another_try()
     work_through(sitting, [True])
     events, links = store.logged(third.id)
-    look = Event(len(events) + 1, EventKind.LOOKED_BACK, events[-1].at, {"item": 1, "left": 0})
+    look = EventRecord(len(events) + 1, EventKind.LOOKED_BACK, events[-1].at, {"item": 1, "left": 0})
     store.append(third.id, look, next_link(exam.key.derived("chain"), links[-1], look))
     read_bundle(sitting.bundle(tmp_path).read_bytes(), exam.case_set.id, exam.key)
     store.close()

@@ -9,7 +9,7 @@ import numpy as np
 
 from tests.exam_sets import sealed_set, sitting_of, work_through
 from trainer.errors import WrongCallError
-from trainer.practice.attempt.events import EventKind
+from trainer.practice.attempt.events import Away
 from trainer.records.store.bundle import BundleError, bundle_bytes, read_bundle
 from trainer.records.store.store import open_store
 from trainer.sets import sealed as sealing
@@ -42,8 +42,8 @@ def main() -> None:
         from tests.exam_sets import seated
 
         desk, _item = seated(sitting)
-        for number in range(400):  # an attempt of many events
-            desk.note(EventKind.AWAY, number=number)
+        for _number in range(400):  # an attempt of many events
+            desk.note(Away())
         large = bundled()
         rng = np.random.default_rng(11)
         hits = 0

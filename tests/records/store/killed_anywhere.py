@@ -21,7 +21,7 @@ COMMAND = [sys.executable, "-m", "trainer"]
 WORK = """
 import sys
 from pathlib import Path
-from trainer.practice.attempt.events import Event, EventKind
+from trainer.practice.attempt.event_record import EventKind, EventRecord
 from trainer.records.store.log_rows import AttemptRow
 from trainer.records.store.store import open_store
 import os, uuid
@@ -30,10 +30,10 @@ folder, report = Path(sys.argv[1]), open(sys.argv[2], "a", buffering=1)
 store = open_store(folder)
 while True:
     row = AttemptRow(str(uuid.uuid4()), "ann", "shipped", "x", "", "", 1, "0", datetime.now(UTC).isoformat())
-    store.begin(row, Event(1, EventKind.STARTED, "2026-01-01T00:00:00+00:00", {}))
+    store.begin(row, EventRecord(1, EventKind.STARTED, "2026-01-01T00:00:00+00:00", {}))
     report.write(f"{row.id} 1\\n"); report.flush(); os.fsync(report.fileno())
     for number in range(2, 9):
-        store.append(row.id, Event(number, EventKind.AWAY, "2026-01-01T00:00:01+00:00", {"number": number}))
+        store.append(row.id, EventRecord(number, EventKind.AWAY, "2026-01-01T00:00:01+00:00", {"number": number}))
         report.write(f"{row.id} {number}\\n"); report.flush(); os.fsync(report.fileno())
 """
 

@@ -14,7 +14,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 from tests.postgres import Postgres
-from trainer.practice.attempt.events import Event, EventKind
+from trainer.practice.attempt.event_record import EventKind, EventRecord
 from trainer.records.store.delivery import Delivery, undelivered
 from trainer.records.store.log_rows import AttemptRow
 from trainer.records.store.store import open_store, open_store_at
@@ -34,9 +34,9 @@ def station(number: int, folder: str, url: str, seconds: float) -> None:
         row = AttemptRow(
             str(uuid.uuid4()), f"learner {number}", "shipped", "x", "", "", 1, "0", datetime.now(UTC).isoformat()
         )
-        local.begin(row, Event(1, EventKind.STARTED, "2026-01-01T00:00:00+00:00", {}))
+        local.begin(row, EventRecord(1, EventKind.STARTED, "2026-01-01T00:00:00+00:00", {}))
         for event in range(2, EVENTS_OF_AN_ATTEMPT + 1):
-            local.append(row.id, Event(event, EventKind.AWAY, "2026-01-01T00:00:01+00:00", {"station": number}))
+            local.append(row.id, EventRecord(event, EventKind.AWAY, "2026-01-01T00:00:01+00:00", {"station": number}))
             time.sleep(0.08)
     local.stop()
     for _time in range(20):

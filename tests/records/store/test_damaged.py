@@ -13,7 +13,8 @@ from tests.exam_sets import Clocks, sitting_of, small_set, work_through
 from tests.results import keep, put, result
 from trainer.commands.entry import main
 from trainer.errors import DamagedError
-from trainer.practice.attempt.events import Event, EventKind
+from trainer.practice.attempt.event_record import EventKind, EventRecord
+from trainer.practice.attempt.events import Started
 from trainer.records.class_report.report import report_html
 from trainer.records.class_report.results import marked_ids, store_set, stored_sets, with_damaged_results
 from trainer.records.class_report.sums import class_sums
@@ -42,8 +43,8 @@ def filled(folder: Path | None = None) -> Store:
     """Return a store with three exercises that were answered."""
     store = open_store(folder)
     for name in ("one", "two", "three"):
-        store.begin(row(name), Event(1, EventKind.STARTED, AT, {"why": ""}))
-        store.append(name, Event(2, EventKind.CLOSED, AT, entry(right=True)))
+        store.begin(row(name), EventRecord(1, EventKind.STARTED, AT, {"why": ""}))
+        store.append(name, EventRecord(2, EventKind.CLOSED, AT, entry(right=True)))
     return store
 
 
@@ -144,7 +145,7 @@ def test_an_attempt_without_events_and_one_of_the_wrong_type_are_left_out(tmp_pa
     store = open_store(tmp_path)
     waiting = store.unfinished("ann", exercises=True)
     assert {one.id for one in waiting} == {"two", "three"}
-    assert {one.id: store.first_data(one) for one in waiting} == {"two": None, "three": {"why": ""}}
+    assert {one.id: store.started(one) for one in waiting} == {"two": None, "three": Started(why="")}
     assert store.left_out == {"attempt one", "attempt two"}
     assert "Damaged in the records and left out: 2 (attempt one, attempt two)" in store.left_out_line
     store.close()

@@ -15,7 +15,7 @@ from alembic.migration import MigrationContext
 from sqlalchemy import event
 
 from trainer.errors import DamagedError, MissingHereError
-from trainer.practice.attempt.events import Event, EventKind
+from trainer.practice.attempt.event_record import EventKind, EventRecord
 from trainer.records.store.log_rows import AttemptRow
 from trainer.records.store.store import open_store
 from trainer.records.store.tables import SCHEMA_VERSION, metadata
@@ -45,10 +45,12 @@ def test_an_older_store_is_brought_up_with_everything_in_it(tmp_path: Path) -> N
     old.executescript(FIRST)
     old.close()
     store = open_store(tmp_path)
-    assert store.events("a1") == [Event(1, EventKind.STARTED, "2026-11-01T08:00:00.000+00:00", {"version": "0.1.0"})]
+    assert store.events("a1") == [
+        EventRecord(1, EventKind.STARTED, "2026-11-01T08:00:00.000+00:00", {"version": "0.1.0"})
+    ]
     assert store.links("a1") == [""]
     assert store.unfinished("ann")[0].set_id == ""
-    store.begin(row(), Event(1, EventKind.STARTED, "2026-01-01T00:00:00+00:00", {}), "link")
+    store.begin(row(), EventRecord(1, EventKind.STARTED, "2026-01-01T00:00:00+00:00", {}), "link")
     assert len(store.id) == 36
     store.close()
     again = open_store(tmp_path)
@@ -133,7 +135,7 @@ def test_a_store_that_nobody_uses_any_more_lets_go_of_the_database(place: str, t
 CRASH = """
 import os, sys
 from pathlib import Path
-from trainer.practice.attempt.events import Event, EventKind
+from trainer.practice.attempt.event_record import EventKind, EventRecord
 from trainer.records.store.log_rows import AttemptRow
 from trainer.records.store.store import open_store
 
@@ -141,7 +143,7 @@ store = open_store(Path(sys.argv[1]))
 at = "2026-11-02T08:00:00.000+00:00"
 for number in range(300):
     row = AttemptRow(f"a{number}", "ben", "shipped", "x", "p", "c", 1, "0", at)
-    store.begin(row, Event(1, EventKind.STARTED, at, {"why": "x" * 500}))
+    store.begin(row, EventRecord(1, EventKind.STARTED, at, {"why": "x" * 500}))
 os._exit(9)
 """
 

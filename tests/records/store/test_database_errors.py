@@ -96,7 +96,7 @@ def test_a_locked_store_is_told_and_the_action_stays_possible(
     monkeypatch.setattr(opening, "ACTION_WAIT_MS", 10)
     lost = wrong_with(lambda: desk.do(actions.read_codes(desk.attempt, desk.solver, clear=False)))
     assert (lost.key, lost.values["place"]) == ("store_locked", str(tmp_path / "attempts.sqlite3"))
-    assert desk.attempt.events == 1
+    assert len(desk.attempt.events) == 1
     holder.execute("ROLLBACK")
     holder.close()
     desk.do(actions.read_codes(desk.attempt, desk.solver, clear=False))

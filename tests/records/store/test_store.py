@@ -13,7 +13,7 @@ import pytest
 
 from tests.desk_hands import RIGHT_ANSWER, new_desk, resumed_desk, type_in
 from trainer.errors import DamagedError, MissingHereError
-from trainer.practice.attempt.events import Event, EventKind
+from trainer.practice.attempt.event_record import EventKind, EventRecord
 from trainer.records.store.store import open_store
 
 NAME = "faint_hum_on_three"
@@ -35,7 +35,7 @@ def test_an_event_is_never_stored_twice(tmp_path: Path) -> None:
     store = open_store(tmp_path)
     new_desk(NAME, store)
     with pytest.raises(ValueError, match="stored already"):
-        store.append("a1", Event(1, EventKind.WORKED, "2026-01-01T00:00:00+00:00", {}))
+        store.append("a1", EventRecord(1, EventKind.WORKED, "2026-01-01T00:00:00+00:00", {}))
     assert [event.number for event in store.events("a1")] == [1]
 
 
@@ -50,16 +50,16 @@ def test_a_closed_attempt_is_not_resumed(tmp_path: Path) -> None:
 WRITER = """
 import sys
 from pathlib import Path
-from trainer.practice.attempt.events import Event, EventKind
+from trainer.practice.attempt.event_record import EventKind, EventRecord
 from trainer.records.store.log_rows import AttemptRow
 from trainer.records.store.store import open_store
 store = open_store(Path(sys.argv[1]))
 at = "2026-01-01T00:00:00+00:00"
-store.begin(AttemptRow("k", "me", "shipped", "x", "d", "d", 1, "0", at), Event(1, EventKind.STARTED, at, {}))
+store.begin(AttemptRow("k", "me", "shipped", "x", "d", "d", 1, "0", at), EventRecord(1, EventKind.STARTED, at, {}))
 number = 1
 while True:
     number += 1
-    store.append("k", Event(number, EventKind.WORKED, at, {"n": number}))
+    store.append("k", EventRecord(number, EventKind.WORKED, at, {"n": number}))
     print(number, flush=True)
 """
 

@@ -13,7 +13,8 @@ from tests.players import ClockedPlayer
 from tests.window_hands import Hands
 from trainer.circuit.elements import Location
 from trainer.desk.settings import Settings
-from trainer.practice.attempt.events import EventKind
+from trainer.practice.attempt.event_record import EventKind
+from trainer.practice.attempt.events import Heard, Hinted
 from trainer.records.store.store import open_store
 from trainer.window.bench.bench_screen import BenchScreen
 
@@ -81,7 +82,7 @@ def test_moving_the_listener_changes_the_sound() -> None:
     front, left, rod = (samples for samples, _frame in player.heard)
     assert not (front == left).all()
     assert rod.shape != left.shape or not (left == rod).all()
-    assert [line.data["place"] for line in bench_of(hands).desk.attempt.card if line.kind is EventKind.HEARD] == [
+    assert [event.place for event in bench_of(hands).desk.attempt.events if isinstance(event, Heard)] == [
         "front", "left", "probe 3",
     ]  # fmt: skip
 
@@ -92,24 +93,24 @@ def test_a_replay_at_hand_plays_at_once_and_is_counted_but_not_charged() -> None
     before = bench_of(hands).desk.attempt.minutes
     hands.press("t").wait(0.2)
     attempt = bench_of(hands).desk.attempt
-    heard = [line for line in attempt.card if line.kind is EventKind.HEARD]
+    heard = [event for event in attempt.events if isinstance(event, Heard)]
     assert len(heard) == 2
     assert attempt.minutes == before
-    assert heard[0].data["sound"] == heard[1].data["sound"]
+    assert heard[0].sound == heard[1].sound
 
 
 def test_a_sound_is_never_replayed_from_before_something_changed() -> None:
     hands = seated()
     hands.press("t").wait(0.2)
     hands.press("x", "1", "3").press("t").wait(0.2)
-    heard = [line.data["sound"] for line in bench_of(hands).desk.attempt.card if line.kind is EventKind.HEARD]
+    heard = [event.sound for event in bench_of(hands).desk.attempt.events if isinstance(event, Heard)]
     assert heard[0] != heard[1]
 
 
 def test_shift_and_a_digit_compare_two_slots_in_one_buffer() -> None:
     hands = seated()
     hands.press("3", "shift+5").wait(0.1)
-    assert bench_of(hands).desk.attempt.card[-1].data["slots"] == [3, 5]
+    assert bench_of(hands).desk.attempt.events[-1].slots == (3, 5)
 
 
 def test_two_digits_name_a_cylinder_where_there_are_ten_or_more() -> None:
@@ -159,7 +160,7 @@ def test_hints_rise_and_stand_on_the_card() -> None:
     hands = seated()
     hands.press("i").wait(0.1)
     hands.press("i").wait(0.1)
-    assert [line.data["strength"] for line in bench_of(hands).desk.attempt.card if line.kind is EventKind.HINTED] == [
+    assert [event.strength for event in bench_of(hands).desk.attempt.events if isinstance(event, Hinted)] == [
         1,
         2,
     ]
@@ -206,7 +207,7 @@ def test_leaving_and_coming_back_goes_on_where_it_was(tmp_path: Path) -> None:
     hands.press("c", "escape")
     begun = next(name for name in hands.layout.order if name.startswith("begun."))
     hands.act(begun)
-    assert [line.kind for line in bench_of(hands).desk.attempt.card][-1] is EventKind.CODES_READ
+    assert [line.kind for line in bench_of(hands).desk.attempt.events][-1] is EventKind.CODES_READ
     store.close()
 
 

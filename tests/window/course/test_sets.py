@@ -9,7 +9,7 @@ import pytest
 from tests.exam_sets import SMALL, sealed_set, small_set
 from tests.window_hands import Hands
 from trainer.desk.settings import Settings, hashed_pin
-from trainer.practice.attempt.events import EventKind
+from trainer.practice.attempt.event_record import EventKind
 from trainer.records.store.store import open_store
 from trainer.sets.sealed import is_sealed
 from trainer.sets.set_file import read_set

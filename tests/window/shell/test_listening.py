@@ -13,7 +13,8 @@ from trainer.desk.settings import Settings, hashed_pin
 from trainer.errors import MissingHereError
 from trainer.output.file_player import FilePlayer
 from trainer.output.temporary_sounds import TemporarySounds
-from trainer.practice.attempt.events import EventKind
+from trainer.practice.attempt.event_record import EventKind
+from trainer.practice.attempt.events import Heard
 from trainer.records.store.store import open_store
 from trainer.sound.render import PRE_ROLL_S
 from trainer.window.bench.bench_screen import BenchScreen
@@ -69,7 +70,7 @@ def test_a_device_that_is_gone_before_the_start_is_told_and_the_case_stays_whole
     hands.press("t").wait(0.1)
     assert "went away" in hands.text_of("notice.sound")
     hands.press("c")
-    assert bench_of(hands).desk.attempt.card[-1].kind is EventKind.CODES_READ
+    assert bench_of(hands).desk.attempt.events[-1].kind is EventKind.CODES_READ
 
 
 def test_where_nothing_can_play_a_banner_says_so_and_the_case_can_be_worked(tmp_path: Path) -> None:
@@ -139,7 +140,7 @@ def test_codes_wait_for_the_end_of_the_sequence() -> None:
     hands.press("t").wait(1.0)
     hands.press("c")
     assert "still running" in hands.text_of("said")
-    assert bench_of(hands).desk.attempt.card[-1].kind is EventKind.HEARD
+    assert bench_of(hands).desk.attempt.events[-1].kind is EventKind.HEARD
     hands.wait(25.0, 0.5).press("c")
     assert "P0203" in hands.text_of("said")
 
@@ -193,7 +194,7 @@ def test_work_under_way_is_charged_once_and_what_was_pressed_meanwhile_waits() -
     hands.wait(0.2)
     attempt = bench_of(hands).desk.attempt
     assert attempt.minutes == 8.0
-    assert [line.data["slots"] for line in attempt.card if line.kind is EventKind.HEARD] == [None, [3]]
+    assert [event.slots for event in attempt.events if isinstance(event, Heard)] == [None, (3,)]
     hands.shell.input.press("5")
     hands.shell.input.press("x")
     assert hands.shell.screen is bench_of(hands)  # the swap waits for the test
@@ -251,7 +252,7 @@ def test_records_that_cannot_be_written_are_told_and_the_window_stays(monkeypatc
     monkeypatch.setattr(hands.store, "append", full)
     hands.press("c")
     assert "disk full" in hands.text_of("notice")
-    assert not bench_of(hands).desk.attempt.card[1:]
+    assert not bench_of(hands).desk.attempt.events[1:]
     monkeypatch.undo()
     hands.press("c")
-    assert bench_of(hands).desk.attempt.events == 2
+    assert len(bench_of(hands).desk.attempt.events) == 2

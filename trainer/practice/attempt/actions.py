@@ -9,7 +9,7 @@ import hashlib
 import json
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
-from typing import Any
+from typing import Generic, TypedDict, TypeVar
 
 from trainer.cases.single_case.case import Case
 from trainer.circuit.codes import codes_of, stored_code
@@ -23,8 +23,20 @@ from trainer.instruments.looking import seen_bridges
 from trainer.instruments.measuring import Request, measured, plugged_back
 from trainer.instruments.under_load import Trace
 from trainer.practice.attempt.attempt import Attempt
-from trainer.practice.attempt.events import EventKind
-from trainer.practice.attempt.work_data import data_of
+from trainer.practice.attempt.events import (
+    CodesRead,
+    EngineEvent,
+    Event,
+    GaveBack,
+    Heard,
+    Looked,
+    Measured,
+    Provoked,
+    Retested,
+    Substituted,
+    Swapped,
+)
+from trainer.practice.attempt.field_types import work_json
 from trainer.reasoning.advice.prices import after_plugging_back, minutes_of, unpaid
 from trainer.sound.places import places_of
 from trainer.sound.render import Sound, render
@@ -34,14 +46,20 @@ Solver = Callable[[Profile, tuple[Fault, ...], Work], SolvedTest]
 """Solves the test of a worked circuit; the desk hands in one that remembers."""
 
 
+AnEvent_co = TypeVar("AnEvent_co", bound=Event, covariant=True)
+
+
 @dataclass(frozen=True, slots=True)
-class Done:
+class ActionResult(Generic[AnEvent_co]):
     """One action carried out: the event it makes, and what the learner hears or sees."""
 
-    kind: EventKind
-    data: dict[str, Any]
+    event: AnEvent_co
     sound: Sound | None = None
     trace: Trace | None = None
+
+
+AnyResult = ActionResult[EngineEvent | Retested]
+"""The result of anything that is done at the engine."""
 
 
 def solved_work(profile: Profile, faults: tuple[Fault, ...], work: Work) -> SolvedTest:
@@ -54,7 +72,7 @@ def sound_hash(sound: Sound) -> str:
     return hashlib.sha256((sound.samples * 2**23).round().astype("<i4").tobytes()).hexdigest()[:16]
 
 
-def hear(attempt: Attempt, slots: Sequence[int] | None, place: str, solver: Solver) -> Done:
+def hear(attempt: Attempt, slots: Sequence[int] | None, place: str, solver: Solver) -> ActionResult[Heard]:
     """Run the test, or replay slots of it, from a place; plugs everything back first.
 
     Raises WrongCallError for a slot or place the engine does not have.
@@ -69,32 +87,36 @@ def hear(attempt: Attempt, slots: Sequence[int] | None, place: str, solver: Solv
     work = plugged_back(case.profile, attempt.work)
     solved = solver(case.profile, attempt.faults_left, work)
     sound = render(solved, place, case.bed, attempt.seed, slots)
-    data = _charged(attempt, work, (_test_name(work),))
-    data |= {"slots": list(slots) if slots else None, "place": place, "sound": sound_hash(sound)}
-    return Done(EventKind.HEARD, data, sound=sound)
+    event = Heard(
+        **_charged(attempt, work, (_test_name(work),)),
+        slots=tuple(slots) if slots else None,
+        place=place,
+        sound=sound_hash(sound),
+    )
+    return ActionResult(event, sound=sound)
 
 
-def heard_again(attempt: Attempt, before: Done) -> Done:
+def heard_again(attempt: Attempt, before: ActionResult[Heard]) -> ActionResult[Heard]:
     """Return a hearing whose sound is at hand, charged anew; raises ValueError where the engine has changed since."""
     work = plugged_back(attempt.case.profile, attempt.work)
-    if before.data["work"] != data_of(work):
+    if before.event.work != work:
         raise ValueError("the engine is not as it was heard")
-    return replace(before, data={**before.data, **_charged(attempt, work, (_test_name(work),))})
+    return replace(before, event=replace(before.event, **_charged(attempt, work, (_test_name(work),))))
 
 
 def _test_name(work: Work) -> str:
     """Return what the whole test costs under: once for each state of the engine."""
-    return f"actuation_test:{hashlib.sha256(json.dumps(data_of(work), sort_keys=True).encode()).hexdigest()[:12]}"
+    return f"actuation_test:{hashlib.sha256(json.dumps(work_json(work), sort_keys=True).encode()).hexdigest()[:12]}"
 
 
-def read_codes(attempt: Attempt, solver: Solver, *, clear: bool) -> Done:
+def read_codes(attempt: Attempt, solver: Solver, *, clear: bool) -> ActionResult[CodesRead]:
     """Read the codes that are in memory now; clearing takes them away until a test sets them again."""
     _allow(attempt.case, "codes")
-    data = _charged(attempt, attempt.work, ("codes",))
-    return Done(EventKind.CODES_READ, {**data, "codes": codes_now(attempt, solver), "cleared": clear})
+    charged = _charged(attempt, attempt.work, ("codes",))
+    return ActionResult(CodesRead(**charged, codes=codes_now(attempt, solver), cleared=clear))
 
 
-def codes_now(attempt: Attempt, solver: Solver) -> list[str]:
+def codes_now(attempt: Attempt, solver: Solver) -> tuple[str, ...]:
     """Return the codes in memory: stored ones until cleared, then those of the last whole test.
 
     The last test is solved again: its codes are kept nowhere before they are read.
@@ -105,10 +127,10 @@ def codes_now(attempt: Attempt, solver: Solver) -> list[str]:
     stored = [] if attempt.stored_cleared else [
         stored_code(attempt.case.profile, item.cylinder, item.sensed).code for item in attempt.case.stored
     ]  # fmt: skip
-    return list(dict.fromkeys([*stored, *last]))
+    return tuple(dict.fromkeys([*stored, *last]))
 
 
-def measure(attempt: Attempt, request: Request, predicted: str | None = None) -> Done:
+def measure(attempt: Attempt, request: Request, predicted: str | None = None) -> ActionResult[Measured]:
     """Take a reading, beside what the learner expected of it if that was said.
 
     Raises WrongCallError for a reading that the case does not offer or the engine cannot give.
@@ -116,34 +138,29 @@ def measure(attempt: Attempt, request: Request, predicted: str | None = None) ->
     result = measured(attempt.case.profile, attempt.faults_left, attempt.work, request, attempt.seed)
     for test in result.tests:
         _allow(attempt.case, test.partition(":")[0])
-    reading = result.reading
-    data = _charged(attempt, result.work, result.tests)
-    data |= {
-        "request": _plain(request),
-        "predicted": predicted,
-        "reading": {
-            "instrument": reading.instrument, "value": reading.value, "unit": reading.unit,
-            "display": reading.display, "slips": [str(slip) for slip in reading.slips],
-        },
-    }  # fmt: skip
-    return Done(EventKind.MEASURED, data, trace=result.trace)
+    event = Measured(
+        **_charged(attempt, result.work, result.tests), request=request, predicted=predicted, reading=result.reading
+    )
+    return ActionResult(event, trace=result.trace)
 
 
-def move(attempt: Attempt, location: Location | None) -> Done:
+def move(attempt: Attempt, location: Location | None) -> ActionResult[Provoked]:
     """Start moving the harness at a place during what follows, or let go (None)."""
     test = () if location is None else (f"move_harness:{location}",)
     conditions = replace(attempt.work.conditions, moved=location)
-    return _worked(attempt, replace(attempt.work, conditions=conditions), test, {"did": "move", "what": location})
+    work = replace(attempt.work, conditions=conditions)
+    return ActionResult(Provoked(**_allowed(attempt, work, test), did="move", what=location))
 
 
-def heat(attempt: Attempt, location: Location | None) -> Done:
+def heat(attempt: Attempt, location: Location | None) -> ActionResult[Provoked]:
     """Warm a place, or let it cool (None)."""
     test = () if location is None else (f"heat:{location}",)
     conditions = replace(attempt.work.conditions, heated=location)
-    return _worked(attempt, replace(attempt.work, conditions=conditions), test, {"did": "heat", "what": location})
+    work = replace(attempt.work, conditions=conditions)
+    return ActionResult(Provoked(**_allowed(attempt, work, test), did="heat", what=location))
 
 
-def swap(attempt: Attempt, first: int, second: int) -> Done:
+def swap(attempt: Attempt, first: int, second: int) -> ActionResult[Swapped]:
     """Swap two returns at the module connector, or swap them back."""
     for number in (first, second):
         if number not in attempt.case.profile.cylinders or first == second:
@@ -152,10 +169,10 @@ def swap(attempt: Attempt, first: int, second: int) -> Done:
     swapped = attempt.work.swapped
     # one exchange after another: only the last of them is undone by doing it again
     work = replace(attempt.work, swapped=swapped[:-1] if swapped[-1:] == (pair,) else (*swapped, pair))
-    return _worked(attempt, work, (f"swap_returns:{pair}",), {"did": "swap", "what": list(pair)})
+    return ActionResult(Swapped(**_allowed(attempt, work, (f"swap_returns:{pair}",)), what=pair))
 
 
-def substitute(attempt: Attempt, location: Location, cylinder: int) -> Done:
+def substitute(attempt: Attempt, location: Location, cylinder: int) -> ActionResult[Substituted]:
     """Put a known-good injector or drive module in, to hear the test with it."""
     if location is Location.DRIVE_MODULE:
         cylinder, test = 0, "module_substitution"
@@ -164,24 +181,33 @@ def substitute(attempt: Attempt, location: Location, cylinder: int) -> Done:
     else:
         raise WrongCallError("needs_part")
     work = replace(attempt.work, replaced=attempt.work.replaced | {(location, cylinder)})
-    return _worked(attempt, work, (test,), {"did": "substitute", "what": [location, cylinder]})
+    return ActionResult(Substituted(**_allowed(attempt, work, (test,)), what=(location, cylinder)))
 
 
-def give_back(attempt: Attempt) -> Done:
+def give_back(attempt: Attempt) -> ActionResult[GaveBack]:
     """Take lent parts out again and put the engine's own back in."""
-    return _worked(attempt, replace(attempt.work, replaced=frozenset()), (), {"did": "give_back", "what": None})
+    return ActionResult(GaveBack(**_charged(attempt, replace(attempt.work, replaced=frozenset()), ())))
 
 
-def look(attempt: Attempt) -> Done:
+def look(attempt: Attempt) -> ActionResult[Looked]:
     """Look at what is open: connectors that are off, wiring under covers that are off; a bridge there is seen."""
     seen = seen_bridges(worked_circuit(attempt.case.profile, attempt.faults_left, attempt.work), attempt.work)
-    return _worked(attempt, attempt.work, ("look",), {"did": "look", "what": sorted(seen)})
+    return ActionResult(Looked(**_allowed(attempt, attempt.work, ("look",)), what=tuple(sorted(seen))))
 
 
-def _worked(attempt: Attempt, work: Work, tests: tuple[str, ...], did: dict[str, Any]) -> Done:
+class _Charge(TypedDict):
+    """What every action costs and leaves."""
+
+    minutes: float
+    paid: frozenset[str]
+    work: Work
+
+
+def _allowed(attempt: Attempt, work: Work, tests: Sequence[str]) -> _Charge:
+    """Charge tests that the case must offer."""
     for test in tests:
         _allow(attempt.case, test.partition(":")[0])
-    return Done(EventKind.WORKED, {**_charged(attempt, work, tests), **did})
+    return _charged(attempt, work, tests)
 
 
 def _allow(case: Case, test: str) -> None:
@@ -193,15 +219,10 @@ def _allow(case: Case, test: str) -> None:
         )
 
 
-def _charged(attempt: Attempt, work: Work, tests: Sequence[str]) -> dict[str, Any]:
-    """Return the event data that an action always has: its minutes, what is now paid, the state it leaves."""
+def _charged(attempt: Attempt, work: Work, tests: Sequence[str]) -> _Charge:
+    """Return an action's minutes, what is now paid, the state it leaves."""
     paid = attempt.paid
     if attempt.work.unplugged and not work.unplugged:
         paid = after_plugging_back(paid)
     new = unpaid(tests, paid)
-    minutes = minutes_of(new, attempt.case.profile.minutes)
-    return {"minutes": minutes, "paid": sorted(paid | set(new)), "work": data_of(work)}
-
-
-def _plain(request: Request) -> dict[str, Any]:
-    return {name: getattr(request, name) for name in request.__dataclass_fields__}
+    return {"minutes": minutes_of(new, attempt.case.profile.minutes), "paid": paid | set(new), "work": work}

@@ -7,10 +7,7 @@ from datetime import datetime
 
 from trainer.errors import WrongCallError
 from trainer.practice.attempt.attempt import Attempt
-from trainer.practice.attempt.events import EventKind
-from trainer.practice.attempt.outcome import count_of
-
-EVIDENCE = (EventKind.HEARD, EventKind.CODES_READ, EventKind.MEASURED, EventKind.WORKED)
+from trainer.practice.attempt.events import CodesRead, Event, Heard, Hinted, Measured, Repaired, Retested, Worked
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,16 +27,17 @@ class Limits:
 NO_LIMITS = Limits()
 
 
-def refuse_beyond(attempt: Attempt, limits: Limits, kind: EventKind, minutes: float) -> None:
+def refuse_beyond(attempt: Attempt, limits: Limits, event: Event) -> None:
     """Raise WrongCallError for an action that a set does not allow any more, or not at all."""
-    if kind in (EventKind.REPAIRED, EventKind.RETESTED, EventKind.HINTED) and not limits.feedback:
+    if isinstance(event, Repaired | Retested | Hinted) and not limits.feedback:
         raise WrongCallError("not_in_exam")
-    if kind is EventKind.HEARD and limits.plays is not None and count_of(attempt, kind) >= limits.plays:
+    if isinstance(event, Heard) and limits.plays is not None and attempt.count(Heard) >= limits.plays:
         raise WrongCallError("plays_used", allowed=limits.plays)
-    if kind is EventKind.MEASURED and limits.readings is not None and count_of(attempt, kind) >= limits.readings:
+    if isinstance(event, Measured) and limits.readings is not None and attempt.count(Measured) >= limits.readings:
         raise WrongCallError("readings_used", allowed=limits.readings)
+    minutes = event.labour_minutes
     beyond = limits.bench_minutes is not None and attempt.minutes + minutes > limits.bench_minutes
-    if kind in EVIDENCE and minutes > 0.0 and beyond:
+    if isinstance(event, Heard | CodesRead | Measured | Worked) and minutes > 0.0 and beyond:
         raise WrongCallError("bench_minutes_used", allowed=limits.bench_minutes, minutes=minutes)
 
 

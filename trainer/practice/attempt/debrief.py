@@ -14,14 +14,12 @@ from trainer.circuit.solve import with_shared_slots
 from trainer.errors import WrongCallError
 from trainer.instruments.measuring import measured
 from trainer.practice.attempt.actions import Solver
-from trainer.practice.attempt.attempt import Attempt, CardLine, begun
-from trainer.practice.attempt.events import EventKind
-from trainer.practice.attempt.gathered import request_of_data
+from trainer.practice.attempt.attempt import Attempt, begun
+from trainer.practice.attempt.events import EngineEvent, Found, Measured
 from trainer.practice.attempt.hints import next_choices
-from trainer.practice.attempt.judging import judged
-from trainer.practice.attempt.outcome import Outcome, outcome_of
+from trainer.practice.attempt.judging import judged, outcome_of
+from trainer.practice.attempt.outcome import Outcome
 from trainer.practice.attempt.weighing import Weighing
-from trainer.practice.attempt.work_data import work_of
 from trainer.reasoning.advice.planning import LEAST_BITS, Step
 from trainer.reasoning.reasoner import Reasoner
 from trainer.reasoning.universe.finding import Claim, fault_of, truth_of
@@ -35,7 +33,7 @@ from trainer.sound.render import Sound, render
 class OtherReading:
     """A reading that was taken, and what it would have shown if the finding were true."""
 
-    line: CardLine
+    event: Measured
     display: str
 
 
@@ -114,17 +112,16 @@ def _other_readings(attempt: Attempt, answer: tuple[Fault, ...]) -> tuple[OtherR
     """Return every reading taken beside what it would have been on an engine with the faults that were named."""
     before = begun(attempt.case, attempt.seed).work
     readings = []
-    for line in attempt.card:
-        if line.kind is EventKind.FOUND:
+    for event in attempt.events:
+        if isinstance(event, Found):
             break
-        if line.kind is EventKind.MEASURED:
-            request = request_of_data(line.data["request"])
+        if isinstance(event, Measured):
             try:
-                other = measured(attempt.case.profile, answer, before, request, attempt.seed).reading
+                other = measured(attempt.case.profile, answer, before, event.request, attempt.seed).reading
             except WrongCallError:
                 continue
-            readings.append(OtherReading(line, other.display))
-        before = work_of(line.data["work"]) if "work" in line.data else before
+            readings.append(OtherReading(event, other.display))
+        before = event.work if isinstance(event, EngineEvent) else before
     return tuple(readings)
 
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from trainer.practice.attempt.attempt import Attempt
-from trainer.practice.attempt.events import EventKind
-from trainer.practice.attempt.gathered import everything_shown, gathered, paid_for
+from trainer.practice.attempt.events import CodesRead, Heard, Hinted, Measured, Worked
+from trainer.practice.attempt.evidence import all_answers, evidence_of, paid_for
 from trainer.practice.attempt.weighing import Weighing, weighed
 from trainer.reasoning.advice.channels import Channel
 from trainer.reasoning.advice.planning import LEAST_BITS, PROVED, Choice
@@ -71,7 +71,7 @@ def next_hint(attempt: Attempt, reasoner: Reasoner) -> Hint:
 
 def next_choices(attempt: Attempt, reasoner: Reasoner, weighing: Weighing) -> list[Choice]:
     """Return the tests still open in the trade's order; one whose answers are all known is not open."""
-    shown = everything_shown(gathered(attempt, reasoner))
+    shown = all_answers(evidence_of(attempt, reasoner))
     read = {question.work for question in shown if question.kind == "codes" and question.tested}
 
     def known(question: Question) -> bool:
@@ -90,9 +90,9 @@ def _likeliest_outcome(channel: Channel, belief: Belief, key: FindingKey) -> int
 def _strength(attempt: Attempt) -> int:
     """Return 1 after new evidence, else one more than the last hint, up to the strongest."""
     strength = 0
-    for line in attempt.card:
-        if line.kind is EventKind.HINTED:
-            strength = int(line.data["strength"])
-        elif line.kind in (EventKind.HEARD, EventKind.CODES_READ, EventKind.MEASURED, EventKind.WORKED):
+    for event in attempt.events:
+        if isinstance(event, Hinted):
+            strength = event.strength
+        elif isinstance(event, Heard | CodesRead | Measured | Worked):
             strength = 0
     return min(strength + 1, STRENGTHS)

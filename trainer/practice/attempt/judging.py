@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from trainer.circuit.codes import known_codes
@@ -13,8 +13,9 @@ from trainer.circuit.solve import SolvedTest
 from trainer.instruments.bench import Work
 from trainer.instruments.reading import Slip
 from trainer.practice.attempt.actions import Solver
-from trainer.practice.attempt.attempt import Attempt, CardLine
-from trainer.practice.attempt.events import EventKind
+from trainer.practice.attempt.attempt import Attempt
+from trainer.practice.attempt.events import CodesRead, Heard, Hinted, Measured, Repaired, Retested
+from trainer.practice.attempt.outcome import Outcome
 from trainer.practice.attempt.weighing import Weighing, weighed
 from trainer.reasoning.advice.prices import mending_minutes
 from trainer.reasoning.reasoner import Reasoner
@@ -120,10 +121,10 @@ def failed_retests(attempt: Attempt) -> int:
     """Return how many retests showed the fault again after as many repairs as the finding names faults."""
     wanted = len(attempt.finding.claims) if attempt.finding else 0
     repairs, failed = 0, 0
-    for line in attempt.card:
-        repairs += line.kind is EventKind.REPAIRED
-        if line.kind is EventKind.RETESTED and repairs >= wanted:
-            failed += not line.data.get("proved", True)
+    for event in attempt.events:
+        repairs += isinstance(event, Repaired)
+        if isinstance(event, Retested) and repairs >= wanted:
+            failed += not event.proved
     return failed
 
 
@@ -131,9 +132,9 @@ def _wrong(attempt: Attempt, truth: tuple[Claim, ...], reasons: tuple[SlotReason
     """Return a wrong finding with its circumstances."""
     assert attempt.finding is not None
     known = known_codes(attempt.case.profile)
-    lines = [line for line in attempt.card if line.kind in (EventKind.CODES_READ, EventKind.MEASURED)]
-    read = [known[name].cylinder for line in lines for name in line.data.get("codes", ()) if name in known]
-    taken = [line for line in lines if line.kind is EventKind.MEASURED]
+    codes = [name for event in attempt.events if isinstance(event, CodesRead) for name in event.codes]
+    read = [known[name].cylinder for name in codes if name in known]
+    taken = [event for event in attempt.events if isinstance(event, Measured)]
     return Wrong(
         attempt.case.profile,
         truth,
@@ -146,16 +147,51 @@ def _wrong(attempt: Attempt, truth: tuple[Claim, ...], reasons: tuple[SlotReason
     )
 
 
-def _connected(taken: list[CardLine]) -> Iterator[str]:
+def _connected(taken: list[Measured]) -> Iterator[str]:
     """Yield the displays of readings taken with a plug on and not repeated rightly."""
 
-    def asked(line: CardLine) -> tuple[object, ...]:
-        request = line.data["request"]
-        return tuple(request[name] for name in ("what", "point", "half", "cylinder", "other", "side"))
+    def asked(event: Measured) -> tuple[object, ...]:
+        request = event.request
+        return (request.what, request.point, request.half, request.cylinder, request.other, request.side)
 
-    for place, line in enumerate(taken):
-        repeated = any(
-            asked(later) == asked(line) and not later.data["reading"]["slips"] for later in taken[place + 1 :]
-        )
-        if Slip.STILL_CONNECTED in line.data["reading"]["slips"] and not repeated:
-            yield str(line.data["reading"]["display"])
+    for place, event in enumerate(taken):
+        repeated = any(asked(later) == asked(event) and not later.reading.slips for later in taken[place + 1 :])
+        if Slip.STILL_CONNECTED in event.reading.slips and not repeated:
+            yield event.reading.display
+
+
+def outcome_of(attempt: Attempt, found: Scored, misconception: str) -> Outcome:
+    """Return the result of an attempt; raises ValueError for one without a finding."""
+    if attempt.finding is None:
+        raise ValueError("an attempt without a finding has no outcome")
+    score = found.score
+    said = attempt.finding.claims
+    return Outcome(
+        points=round(score.points, 2),
+        shares=tuple(
+            round(share, 4) for share in (score.cylinders, score.location, score.kind, score.proof, score.economy)
+        ),
+        right=score.right,
+        certainty=attempt.finding.certainty,
+        places=_places(found.truth),
+        said_places=_places(said),
+        cylinders=_cylinders(found.truth),
+        said_cylinders=_cylinders(said),
+        kinds=tuple(sorted({str(claim.kind) for claim in found.truth})),
+        said_kinds=tuple(sorted({str(claim.kind) for claim in said})),
+        misconception=misconception,
+        plays=attempt.count(Heard),
+        readings=attempt.count(Measured),
+        hints=attempt.count(Hinted),
+        used_minutes=round(found.proof.used_minutes, 2),
+        best_minutes=round(found.proof.best_minutes, 2),
+        time_s=round(attempt.spent_s, 3),
+    )
+
+
+def _places(claims: Sequence[Claim]) -> tuple[str, ...]:
+    return tuple(sorted(str(claim.location) for claim in claims))
+
+
+def _cylinders(claims: Sequence[Claim]) -> tuple[int, ...]:
+    return tuple(sorted({number for claim in claims for number in claim.cylinders}))

@@ -11,10 +11,9 @@ from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import Conditions, Fault
 from trainer.instruments.bench import Work
 from trainer.instruments.measuring import plugged_back
-from trainer.practice.attempt.actions import Done, Solver, sound_hash
+from trainer.practice.attempt.actions import ActionResult, Solver, sound_hash
 from trainer.practice.attempt.attempt import Attempt
-from trainer.practice.attempt.events import EventKind
-from trainer.practice.attempt.work_data import data_of, work_of
+from trainer.practice.attempt.events import Heard, Repaired, Retested
 from trainer.reasoning.advice.prices import repair_minutes
 from trainer.sound.render import Sound, render
 
@@ -41,7 +40,7 @@ def mends(repair: Repair, fault: Fault) -> bool:
     return same_side and set(fault.cylinders) <= repair.cylinders
 
 
-def repair(attempt: Attempt, wanted: Repair) -> Done:
+def repair(attempt: Attempt, wanted: Repair) -> ActionResult[Repaired]:
     """Carry out a repair; a wrong one leaves the fault there and still costs its parts and minutes."""
     profile = attempt.case.profile
     mended = [
@@ -49,11 +48,16 @@ def repair(attempt: Attempt, wanted: Repair) -> Done:
     ]
     minutes = repair_minutes(profile, wanted.location, wanted.cylinders, attempt.work.covers_off)
     work = _everything_back(attempt, wanted)
-    data = {
-        "location": wanted.location, "cylinders": sorted(wanted.cylinders), "side": wanted.side,
-        "mended": mended, "minutes": minutes, "work": data_of(work), "paid": [],
-    }  # fmt: skip
-    return Done(EventKind.REPAIRED, data)
+    event = Repaired(
+        minutes=minutes,
+        paid=frozenset(),
+        work=work,
+        location=wanted.location,
+        cylinders=tuple(sorted(wanted.cylinders)),
+        side=wanted.side,
+        mended=tuple(mended),
+    )
+    return ActionResult(event)
 
 
 def _everything_back(attempt: Attempt, wanted: Repair) -> Work:
@@ -74,10 +78,10 @@ def retest(
     *,
     moved: Location | None = None,
     heated: Location | None = None,
-) -> Done:
+) -> ActionResult[Retested]:
     """Run the test on the circuit as repaired, if wanted while a place is moved or warm.
 
-    `to_provoke` in its data: the engine is even, but no test before the repair left a code either.
+    `to_provoke` in its event: the engine is even, but no test before the repair left a code either.
     """
     # what was lent or swapped goes back first: only the repair is tested
     plugged = plugged_back(attempt.case.profile, attempt.work)
@@ -85,21 +89,24 @@ def retest(
     work = replace(back, conditions=replace(back.conditions, moved=moved, heated=heated))
     solved = solver(attempt.case.profile, attempt.faults_left, work)
     sound = render(solved, place, attempt.case.bed, attempt.seed)
-    codes = [code.code for code in codes_of(solved)]
+    codes = tuple(code.code for code in codes_of(solved))
     proved = not codes and is_even(attempt.case, sound, solver, attempt.seed)
-    data = {
-        "minutes": attempt.case.profile.minutes["actuation_test"], "codes": codes, "place": place,
-        "work": data_of(back), "sound": sound_hash(sound), "proved": proved,
-        "to_provoke": proved and not showed_itself(attempt, solver),
-    }  # fmt: skip
-    return Done(EventKind.RETESTED, data, sound=sound)
+    event = Retested(
+        minutes=attempt.case.profile.minutes["actuation_test"],
+        work=back,
+        codes=codes,
+        place=place,
+        sound=sound_hash(sound),
+        proved=proved,
+        to_provoke=proved and not showed_itself(attempt, solver),
+    )
+    return ActionResult(event, sound=sound)
 
 
 def showed_itself(attempt: Attempt, solver: Solver) -> bool:
     """Tell whether a test before the repair left a code: if none did, the fault may be one that comes and goes."""
-    before = takewhile(lambda line: line.kind is not EventKind.REPAIRED, attempt.card)
-    whole = [line.data for line in before if line.kind is EventKind.HEARD and line.data["slots"] is None]
-    states = {work_of(data["work"]): None for data in whole}
+    before = takewhile(lambda event: not isinstance(event, Repaired), attempt.events)
+    states = {event.work: None for event in before if isinstance(event, Heard) and event.slots is None}
     case = attempt.case
     return any(codes_of(solver(case.profile, case.faults, work)) for work in states)
 

@@ -9,8 +9,9 @@ from typing import TypeVar
 import numpy as np
 
 from trainer.circuit.elements import Location
-from trainer.practice.attempt.attempt import Attempt, CardLine
-from trainer.practice.attempt.gathered import Shown, gathered
+from trainer.practice.attempt.attempt import Attempt
+from trainer.practice.attempt.events import Event
+from trainer.practice.attempt.evidence import Answers, evidence_of
 from trainer.reasoning.reasoner import Reasoner
 from trainer.reasoning.verdict.belief import Belief
 
@@ -22,12 +23,12 @@ OUT_BELOW = 0.01
 
 @dataclass(frozen=True, slots=True)
 class Weighed:
-    """One line of the job card: bits that it told, places and cylinders that it ruled out, the best finding's chance.
+    """One event: bits that it told, places and cylinders that it ruled out, the best finding's chance.
 
     `unexplained` says that no hypothesis expects what was shown.
     """
 
-    line: CardLine
+    event: Event
     bits: float
     places_out: tuple[Location, ...]
     cylinders_out: tuple[int, ...]
@@ -45,16 +46,18 @@ class Weighing:
 
 def weighed(attempt: Attempt, reasoner: Reasoner) -> Weighing:
     """Weigh an attempt's evidence, line by line, up to its finding."""
-    shown: Shown = {}
+    shown: Answers = {}
     belief = reasoner.belief(shown)
     lines = []
-    for step in gathered(attempt, reasoner):
-        new = any(question not in shown or (shown[question] != answer).any() for question, answer in step.shown.items())
-        shown = {**shown, **step.shown}
-        after = reasoner.belief(shown) if step.shown else belief
+    for step in evidence_of(attempt, reasoner):
+        new = any(
+            question not in shown or (shown[question] != answer).any() for question, answer in step.answers.items()
+        )
+        shown = {**shown, **step.answers}
+        after = reasoner.belief(shown) if step.answers else belief
         lines.append(
             Weighed(
-                line=step.line,
+                event=step.event,
                 bits=told_bits(belief, after) if new else 0.0,
                 places_out=tuple(_fell(_places(belief), _places(after))),
                 cylinders_out=tuple(_fell(_cylinders(belief), _cylinders(after))),

@@ -2,21 +2,22 @@
 
 from __future__ import annotations
 
-from typing import Any
+from pydantic import JsonValue
 
 from trainer.cases.drawing.features import Features
 from trainer.practice.attempt.outcome import Outcome
 from trainer.practice.course.demands import answers_of, case_demands, probes_of
 from trainer.practice.course.lessons import TO_COMPLETE, WORKED
-from trainer.practice.course.practice_log import CASE, Task, entry_data, topic_of_class
+from trainer.practice.course.practice_log import CASE, Task, entry_json, topic_of_class
 
 
-def case_entry(outcome: Outcome, found: Features, lesson: int) -> dict[str, Any]:
+def case_entry(outcome: Outcome, found: Features, lesson: int) -> dict[str, JsonValue]:
     """Return the entry of a case as plain data; one that was worked for the learner tells nothing of skills."""
     demands = case_demands(found)
     told = [] if lesson in (WORKED, TO_COMPLETE) else answers_of(outcome, demands)
     probes = () if lesson in (WORKED, TO_COMPLETE) else probes_of(found)
     task = Task(CASE, "", topic_of_class(found.kind_class), found.kind_class, demands, probes)
     misconception = "" if outcome.right else outcome.misconception
-    data = entry_data(task, told, right=outcome.right, certainty=outcome.certainty, misconception=misconception)
-    return {**data, "lesson": lesson} if lesson else data
+    return entry_json(
+        task, told, right=outcome.right, certainty=outcome.certainty, misconception=misconception, lesson=lesson
+    )

@@ -7,17 +7,20 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
+from typing import TypeVar
 
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import MODULE_CONNECTOR
 from trainer.instruments.measuring import Request, through_point
 from trainer.practice.attempt import actions
-from trainer.practice.attempt.actions import Done, Solver
+from trainer.practice.attempt.actions import ActionResult, Solver
 from trainer.practice.attempt.attempt import Attempt
+from trainer.practice.attempt.events import EngineEvent
 from trainer.practice.course.practice_log import Entry
 from trainer.reasoning.universe.finding import Finding, truth_of
 
+AnEngineEvent = TypeVar("AnEngineEvent", bound=EngineEvent)
 Asked = Callable[[Profile], Request]
 WORKED, TO_COMPLETE, ALONE = 1, 2, 3
 
@@ -33,7 +36,7 @@ class Step:
     slots: tuple[int, ...] | None = None
     request: Asked | None = None
 
-    def do(self, attempt: Attempt, solver: Solver) -> Done:
+    def do(self, attempt: Attempt, solver: Solver) -> ActionResult[EngineEvent]:
         """Carry the step out."""
         if self.request is not None:
             return self.marked(actions.measure(attempt, self.request(attempt.case.profile)))
@@ -41,9 +44,9 @@ class Step:
             return self.marked(actions.hear(attempt, self.slots or None, "front", solver))
         return self.marked(actions.read_codes(attempt, solver, clear=False))
 
-    def marked(self, done: Done) -> Done:
+    def marked(self, done: ActionResult[AnEngineEvent]) -> ActionResult[AnEngineEvent]:
         """Return what was done, marked as this step."""
-        return replace(done, data={**done.data, "lesson_step": self.name})
+        return replace(done, event=replace(done.event, lesson_step=self.name))
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,7 +106,7 @@ def lesson_after(entries: Sequence[Entry]) -> Lesson | None:
 
 def steps_done(lesson: Lesson, attempt: Attempt) -> int:
     """Return how many of a lesson's steps an attempt has behind it."""
-    done = {line.data.get("lesson_step") for line in attempt.card}
+    done = {event.lesson_step for event in attempt.events if isinstance(event, EngineEvent)}
     return next((place for place, step in enumerate(lesson.steps) if step.name not in done), len(lesson.steps))
 
 

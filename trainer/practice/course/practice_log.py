@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime
-from typing import Any
+from typing import Annotated
+
+from pydantic import AfterValidator, Field, JsonValue, TypeAdapter
 
 from trainer.practice.course.ability import Ability, ability_after, ability_of
 from trainer.practice.course.skills import Answer, Demand, Skill
@@ -93,12 +96,12 @@ def learner_of(entries: Sequence[Entry]) -> Learner:
     return Learner(tuple(entries), abilities, waiting, misconception_chances(entries), occasions_of(entries))
 
 
-def entries_of(kept: Iterable[tuple[str, Mapping[str, Any]]]) -> Iterator[Entry]:
-    """Yield the entries of what was kept (time, data), leaving out what another version of the program wrote."""
+def entries_of(kept: Iterable[tuple[str, Mapping[str, JsonValue]]]) -> Iterator[Entry]:
+    """Yield the entries of stored records (time, JSON), leaving out what another version of the program wrote."""
     for at, data in kept:
         try:
             yield entry_from(data, at)
-        except (KeyError, TypeError, ValueError, OverflowError):
+        except (ValueError, OverflowError):
             continue
 
 
@@ -113,52 +116,89 @@ def day_of(at: str) -> float:
     return (told if told.tzinfo else told.replace(tzinfo=UTC)).timestamp() / DAY_S
 
 
-def entry_data(
-    task: Task, told: Iterable[tuple[Demand, bool]], *, right: bool, certainty: float, misconception: str
-) -> dict[str, Any]:
-    """Return an entry as the event that ends a task keeps it."""
-    return {
-        "kind": task.kind,
-        "topic": task.topic,
-        "class": task.kind_class,
-        "right": right,
-        "certainty": certainty,
-        "misconception": misconception,
-        "probes": list(task.probes),
-        "accident": task.accident,
-        "answers": [[one.skill.value, one.difficulty, one.guess, was_right] for one, was_right in told],
-    }
-
-
-def entry_from(data: Mapping[str, Any], at: str) -> Entry:
-    """Return the entry that plain data describe; raises KeyError and its like for data that are none."""
-    day = day_of(at)
-    answers = tuple(
-        Answer(Demand(Skill(skill), float(difficulty), float(guess)), bool(right), day)
-        for skill, difficulty, guess, right in data["answers"]
-    )
-    certainty, misconception = float(data["certainty"]), str(data["misconception"])
-    accident, confused = (
-        float(data.get("accident", LEAST_ACCIDENT)),
-        tuple(str(one) for one in data.get("confused", ())),
-    )
-    if not 0.0 < certainty < 1.0 or not 0.0 < accident < 1.0:
-        raise ValueError("a chance out of range")
-    named = [f"misconception.{name}" for name in data["probes"]] + [f"heard.{one}" for one in confused]
-    named += [f"task.{data['kind']}"] + ([f"misconception.{misconception}"] if misconception else [])
-    if any(key not in TEXTS for key in named):
-        raise ValueError("something that this version does not know")
-    return Entry(
-        kind=str(data["kind"]),
-        topic=str(data["topic"]),
-        kind_class=str(data["class"]),
-        right=bool(data["right"]),
+def entry_json(
+    task: Task,
+    answers: Iterable[tuple[Demand, bool]],
+    *,
+    right: bool,
+    certainty: float,
+    misconception: str,
+    confused: tuple[str, str] | None = None,
+    lesson: int = 0,
+) -> dict[str, JsonValue]:
+    """Return an entry as JSON, as the event that ends a task keeps it; what was not asked for is left out."""
+    record = _Record(
+        kind=task.kind,
+        topic=task.topic,
+        kind_class=task.kind_class,
+        right=right,
         certainty=certainty,
         misconception=misconception,
-        probes=tuple(str(name) for name in data["probes"]),
-        answers=answers,
-        day=day,
-        confused=confused,
-        accident=accident,
-        lesson=int(data.get("lesson", 0)),
+        probes=task.probes,
+        answers=tuple((one.skill, one.difficulty, one.guess, was_right) for one, was_right in answers),
+        accident=task.accident,
+        confused=confused or (),
+        lesson=lesson,
     )
+    data: dict[str, JsonValue] = _RECORD.dump_python(record, mode="json", by_alias=True)
+    return {name: value for name, value in data.items() if name not in ("confused", "lesson") or value}
+
+
+def entry_from(data: Mapping[str, JsonValue], at: str) -> Entry:
+    """Return the entry that JSON describes; raises ValueError for one that this version cannot read."""
+    day = day_of(at)
+    record = _RECORD.validate_json(json.dumps(data))
+    return Entry(
+        kind=record.kind,
+        topic=record.topic,
+        kind_class=record.kind_class,
+        right=record.right,
+        certainty=record.certainty,
+        misconception=record.misconception,
+        probes=record.probes,
+        answers=tuple(
+            Answer(Demand(skill, difficulty, guess), right, day) for skill, difficulty, guess, right in record.answers
+        ),
+        day=day,
+        confused=record.confused,
+        accident=record.accident,
+        lesson=record.lesson,
+    )
+
+
+def _known(prefix: str) -> AfterValidator:
+    def check(name: str) -> str:
+        if f"{prefix}.{name}" not in TEXTS:
+            raise ValueError("something that this version does not know")
+        return name
+
+    return AfterValidator(check)
+
+
+def _known_or_none(name: str) -> str:
+    if name and f"misconception.{name}" not in TEXTS:
+        raise ValueError("a misconception that this version does not know")
+    return name
+
+
+_Chance = Annotated[float, Field(gt=0.0, lt=1.0)]
+
+
+@dataclass(frozen=True, slots=True)
+class _Record:
+    """An entry as it is stored; its answers are rows of skill, difficulty, chance of guessing it, right or wrong."""
+
+    kind: Annotated[str, _known("task")]
+    topic: str
+    kind_class: Annotated[str, Field(alias="class")]
+    right: bool
+    certainty: _Chance
+    misconception: Annotated[str, AfterValidator(_known_or_none)]
+    probes: tuple[Annotated[str, _known("misconception")], ...]
+    answers: tuple[tuple[Skill, float, float, bool], ...]
+    accident: _Chance = LEAST_ACCIDENT
+    confused: tuple[Annotated[str, _known("heard")], ...] = ()
+    lesson: int = 0
+
+
+_RECORD = TypeAdapter(_Record)

@@ -44,8 +44,7 @@ def take_reading(profile: Profile, faults: Sequence[Fault], request: Request, se
 
 def reading_line(request: Request, reading: Reading) -> str:
     """Return a reading as a job card writes it."""
-    asked = {name: getattr(request, name) for name in request.__dataclass_fields__}
-    return text("reading", what=request_text(asked), display=reading.display)
+    return text("reading", what=request_text(request), display=reading.display)
 
 
 _SINGLES: dict[str, tuple[Fault, ...]] = {}

@@ -3,15 +3,29 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from typing import Any
 
 from trainer.cases.single_case.case import Case
 from trainer.circuit.codes import Sensed, known_codes
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import MODULE_CONNECTOR
-from trainer.practice.attempt.attempt import Attempt, CardLine
-from trainer.practice.attempt.events import EventKind
+from trainer.instruments.measuring import Request
+from trainer.practice.attempt.attempt import Attempt
+from trainer.practice.attempt.events import (
+    CodesRead,
+    Event,
+    GaveBack,
+    Heard,
+    Hinted,
+    Looked,
+    Measured,
+    Provoked,
+    Repaired,
+    Retested,
+    Substituted,
+    Swapped,
+    Worked,
+)
 from trainer.reasoning.universe.finding import Claim
 from trainer.reasoning.verdict.explanation import SlotReason
 from trainer.words import numbers, text
@@ -63,7 +77,7 @@ def prompt_state(attempt: Attempt) -> str:
         if place is not None
     ]
     state += [text("prompt.swapped", first=first, second=second) for first, second in work.swapped]
-    state += [text("prompt.lent", what=_what([place, number])) for place, number in sorted(work.replaced)]
+    state += [text("prompt.lent", what=_part(place, number)) for place, number in sorted(work.replaced)]
     return ", ".join(state)
 
 
@@ -98,14 +112,17 @@ def claims_text(claims: Sequence[Claim]) -> str:
     return "; ".join(claim_text(claim) for claim in claims) or text("debrief.passes")
 
 
-def request_text(request: dict[str, Any]) -> str:
+def request_text(request: Request) -> str:
     """Return what was measured, for a card."""
-    what, cylinder = request["what"], request["cylinder"]
-    side = text(f"side.{request['side']}") if request["side"] is Side.FEED or request["side"] == "feed" else ""
-    place = text(f"location.{request['location']}")
-    point = point_text(request["point"], request["half"])
-    key = f"request.{what}"
-    return " ".join(text(key, cylinder=cylinder, other=request["other"], point=point, place=place, side=side).split())
+    sentence = text(
+        f"request.{request.what}",
+        cylinder=request.cylinder,
+        other=request.other,
+        point=point_text(request.point, request.half),
+        place=text(f"location.{request.location}"),
+        side=text(f"side.{request.side}") if request.side is Side.FEED else "",
+    )
+    return " ".join(sentence.split())
 
 
 def point_text(point: str, half: str = "") -> str:
@@ -143,10 +160,10 @@ def test_text(name: str) -> str:
     return text(f"plan.{family}", what=what)
 
 
-def card_line(line: CardLine) -> str | None:
-    """Return one line of the job card with its minutes, or None for what does not stand on it."""
-    shown = card_entry(line)
-    return None if shown is None else f"{line.minutes:>5.0f} min  {shown}"
+def card_line(event: Event) -> str | None:
+    """Return one line of the job card with its minutes, or None for an event that is not on it."""
+    entry = card_entry(event)
+    return None if entry is None else f"{event.labour_minutes:>5.0f} min  {entry}"
 
 
 def slots_text(slots: Sequence[int] | None) -> str:
@@ -156,48 +173,59 @@ def slots_text(slots: Sequence[int] | None) -> str:
     return ", ".join(text("slot.short_all") if number == 0 else str(number) for number in slots)
 
 
-def card_entry(line: CardLine) -> str | None:
-    """Return what one line of the job card says, or None for what does not stand on it."""
-    data = line.data
-    if line.kind is EventKind.HEARD:
-        slots = slots_text(data["slots"])
-        shown = text("card.heard", slots=slots, place=listening_place_text(data["place"]))
-    elif line.kind is EventKind.CODES_READ:
-        shown = text("card.codes", codes=", ".join(data["codes"]) or text("card.no_codes"))
-    elif line.kind is EventKind.MEASURED:
-        shown = text("reading", what=request_text(data["request"]), display=data["reading"]["display"])
-        if data.get("predicted"):
-            shown += " " + text("card.predicted", predicted=data["predicted"])
-        shown += "".join(f" [{text(f'slip_name.{slip}')}]" for slip in data["reading"]["slips"])
-    elif line.kind is EventKind.WORKED:
-        what = text("look.nothing") if data["did"] == "look" and not data["what"] else _what(data["what"])
-        shown = text(f"card.{data['did']}", what=what)
-    elif line.kind is EventKind.REPAIRED:
-        shown = text("card.repair", place=text(f"location.{data['location']}"), cylinders=numbers(data["cylinders"]))
-    elif line.kind is EventKind.HINTED:
-        test = test_text(data["test"]) if data["test"] else text("hint.nothing")
-        shown = text("card.hint", strength=data["strength"], test=test)
-        # the weakest hint has not said which test it means, and the card must not either
-        shown = text("card.hint_first") if data["strength"] == 1 else shown
-    elif line.kind is EventKind.RETESTED:
-        shown = text("retest.proved" if data["proved"] else "retest.not_proved")
-    else:
-        return None
-    return shown
+def card_entry(event: Event) -> str | None:
+    """Return what the job card says of an event, or None for one that is not on it."""
+    match event:
+        case Heard():
+            return text("card.heard", slots=slots_text(event.slots), place=listening_place_text(event.place))
+        case CodesRead():
+            return text("card.codes", codes=", ".join(event.codes) or text("card.no_codes"))
+        case Measured():
+            return _reading_entry(event)
+        case Worked():
+            return _work_entry(event)
+        case Repaired():
+            return text("card.repair", place=text(f"location.{event.location}"), cylinders=numbers(event.cylinders))
+        case Hinted(strength=1):  # the weakest hint has not said which test it means, and the card must not either
+            return text("card.hint_first")
+        case Hinted():
+            test = test_text(event.test) if event.test else text("hint.nothing")
+            return text("card.hint", strength=event.strength, test=test)
+        case Retested():
+            return text("retest.proved" if event.proved else "retest.not_proved")
+    return None
 
 
-def _what(what: object) -> str:
-    if what is None:
-        return text("suspects.none")
-    if isinstance(what, list):
-        places = set(Location)
-        return " ".join(text(f"location.{item}") if item in places else str(item) for item in what if item)
-    return text(f"location.{what}")
+def _work_entry(event: Worked) -> str:
+    match event:
+        case Provoked(what=None) | GaveBack():
+            return text(f"card.{event.did}", what=text("suspects.none"))
+        case Provoked():
+            return text(f"card.{event.did}", what=text(f"location.{event.what}"))
+        case Swapped():
+            return text("card.swap", what=" ".join(str(number) for number in event.what))
+        case Substituted():
+            return text("card.substitute", what=_part(*event.what))
+        case Looked():
+            return text("card.look", what=" ".join(event.what) or text("look.nothing"))
+    raise AssertionError(f"work without a line on the card: {event.kind}")
+
+
+def _reading_entry(event: Measured) -> str:
+    entry = text("reading", what=request_text(event.request), display=event.reading.display)
+    if event.predicted:
+        entry += " " + text("card.predicted", predicted=event.predicted)
+    return entry + "".join(f" [{text(f'slip_name.{slip}')}]" for slip in event.reading.slips)
+
+
+def _part(place: Location, cylinder: int) -> str:
+    name = text(f"location.{place}")
+    return f"{name} {cylinder}" if cylinder else name
 
 
 def card_lines(attempt: Attempt) -> list[str]:
     """Return the whole job card."""
-    lines = [text("card.head"), *(line for line in map(card_line, attempt.card) if line)]
+    lines = [text("card.head"), *(line for line in map(card_line, attempt.events) if line)]
     out = ", ".join(text(f"location.{place}") for place in sorted(attempt.ruled_out)) or text("suspects.none")
     return [*lines, text("suspects.head", places=out), text("card.total", minutes=attempt.minutes)]
 
@@ -213,12 +241,8 @@ def reason_line(reason: SlotReason, cylinders: int) -> str:
         line = text("reason.burst", moved=len(reason.moved), count=cylinders, under=under)
         return line + (" " + text("reason.tripped") if reason.tripped else "")
     slot = text("slot.one", number=reason.slot)
-    values: dict[str, object] = {
-        "slot": slot,
-        "own": reason.own_a,
-        "under": under,
-        "heard": text(f"heard.{reason.heard}"),
-    }
+    heard = text(f"heard.{reason.heard}")
+    values: dict[str, str | float] = {"slot": slot, "own": reason.own_a, "under": under, "heard": heard}
     if reason.slot in reason.moved:
         line = text("reason.even", **values)
     elif reason.own_a < NO_CURRENT_A:

@@ -174,7 +174,7 @@ def _paths(debrief: Debrief) -> Iterator[str]:
 
 
 def _weighed(weighed: Weighed) -> Iterator[str]:
-    line = card_line(weighed.line)
+    line = card_line(weighed.event)
     if line is None:
         return
     yield line
@@ -214,13 +214,10 @@ def _other_readings(debrief: Debrief) -> Iterator[str]:
     if debrief.score.right or not debrief.other_readings:
         return
     yield text("debrief.other_readings")
-    differing = [
-        reading for reading in debrief.other_readings if reading.display != reading.line.data["reading"]["display"]
-    ]
-    for reading in differing:
-        what = request_text(reading.line.data["request"])
-        shown = reading.line.data["reading"]["display"]
-        yield text("debrief.other_reading", what=what, display=shown, other=reading.display)
+    differing = [other for other in debrief.other_readings if other.display != other.event.reading.display]
+    for other in differing:
+        what, display = request_text(other.event.request), other.event.reading.display
+        yield text("debrief.other_reading", what=what, display=display, other=other.display)
     if not differing:
         yield text("debrief.even_alike")
 

@@ -8,7 +8,7 @@ from trainer.circuit.elements import Location
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work
 from trainer.practice.attempt.attempt import Attempt
-from trainer.practice.attempt.gathered import Shown, everything_shown, gathered
+from trainer.practice.attempt.evidence import Answers, all_answers, evidence_of
 from trainer.practice.attempt.hints import Hint
 from trainer.practice.reports.attempt_lines import listening_place_text, point_text, test_text
 from trainer.reasoning.advice.repairs import Repairs
@@ -90,7 +90,7 @@ def why_lines(attempt: Attempt, reasoner: Reasoner, number: int | None) -> list[
 
     Raises WrongCallError for a number that is not in the list.
     """
-    shown = everything_shown(gathered(attempt, reasoner))
+    shown = all_answers(evidence_of(attempt, reasoner))
     belief = reasoner.belief(shown)
     findings = list(belief.findings)[:SHOWN_FINDINGS]
     if number is None:
@@ -104,7 +104,7 @@ def why_lines(attempt: Attempt, reasoner: Reasoner, number: int | None) -> list[
     return bits_lines(reasoner, belief, shown, findings[number - 1])
 
 
-def bits_lines(reasoner: Reasoner, belief: Belief, shown: Shown, key: FindingKey) -> list[str]:
+def bits_lines(reasoner: Reasoner, belief: Belief, shown: Answers, key: FindingKey) -> list[str]:
     """Return, in bits, what speaks for a finding against its strongest rival, strongest first."""
     rival = next(other for other in belief.findings if other != key)
     prior, bits = bits_between(key, rival, reasoner.hypotheses, reasoner.expected(list(shown)), shown)

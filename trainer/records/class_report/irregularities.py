@@ -7,14 +7,16 @@ from __future__ import annotations
 
 import contextlib
 import uuid
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 
 from sqlalchemy import ColumnElement, insert, or_, select
 
 from trainer.errors import DamagedError
-from trainer.practice.attempt.events import EventKind
+from trainer.practice.attempt.event_json import parse_as, parse_event
+from trainer.practice.attempt.event_record import EventKind, EventRecord
+from trainer.practice.attempt.events import ClockBack, LookedBack, Started, Unguarded
 from trainer.records.class_report.results import StoredSet, without
 from trainer.records.class_report.roster import roster
 from trainer.records.store.log_rows import UNFIT, data_of
@@ -40,9 +42,8 @@ class _CandidateEvent:
     item: int
     try_number: int
     number: int
-    kind: str
     at: str
-    data: Mapping[str, object]
+    noted: LookedBack | ClockBack | Unguarded | None
 
 
 def add_irregularity_notes(store: Store, case_set: CaseSet) -> int:
@@ -82,8 +83,8 @@ def _candidate_events(store: Store, case_set: CaseSet) -> list[_CandidateEvent]:
         wanted = or_(wanted, event.at < opens.astimezone(UTC).isoformat(timespec="milliseconds"))
     query = (
         select(
-            event.attempt_id, attempt.learner, attempt.item, attempt.try_number, event.number, event.kind, event.at,
-            event.data,
+            event.attempt_id, attempt.learner, attempt.item, attempt.try_number, event.number, event.at,
+            event.kind, event.data,
         )
         .join(attempt_table, attempt.id == event.attempt_id)
         .where(attempt.set_id == case_set.id, wanted, typed(attempt_table), typed(event_table))
@@ -93,31 +94,41 @@ def _candidate_events(store: Store, case_set: CaseSet) -> list[_CandidateEvent]:
     with store.reading() as connection:
         for row in connection.execute(query):
             with contextlib.suppress(*UNFIT):  # a damaged event is told where its attempt is marked
-                found.append(_CandidateEvent(*row[:-1], data_of(row.data)))
+                found.append(_CandidateEvent(*row[:-2], _noted(row.kind, row.at, row.data)))
     return found
+
+
+def _noted(kind: str, at: str, written: str) -> LookedBack | ClockBack | Unguarded | None:
+    """Return an irregularity that the station noted itself, None for another event; raises one of UNFIT."""
+    if kind not in KINDS:
+        return None
+    event = parse_event(EventRecord(1, EventKind(kind), at, data_of(written)))
+    assert isinstance(event, LookedBack | ClockBack | Unguarded)  # the classes of those kinds
+    return event
 
 
 def _note_text(store: Store, case_set: CaseSet, one: _CandidateEvent) -> str:
     """Return the text of a note on an event, "" for one that needs none."""
-    if one.kind == EventKind.LOOKED_BACK:
-        return "looked_back" if _worked_on(store, case_set, one) else ""
-    if one.kind == EventKind.CLOCK_BACK:
-        return f"clock_back {str(one.data.get('from', ''))[:40]}"
-    return "unguarded" if one.kind == EventKind.UNGUARDED else "before_opening"
+    match one.noted:
+        case LookedBack(left=left):
+            return "looked_back" if left and _worked_on(store, case_set, one) else ""
+        case ClockBack(before=before):
+            return f"clock_back {before[:40]}"
+        case Unguarded():
+            return "unguarded"
+    return "before_opening"
 
 
 def _worked_on(store: Store, case_set: CaseSet, look: _CandidateEvent) -> bool:
     """Tell whether the learner worked on in the same try after a look at a debrief."""
-    if not look.data.get("left"):
-        return False
     try:
         events, links = store.logged(look.attempt_id)
         if any(event.number > look.number and event.kind is not EventKind.LOOKED_BACK for event in events):
             return True
         since = links[look.number - 1 :]
         others = [row for row in store.in_set(case_set.id, look.learner) if row.try_number == look.try_number]
-        return any(store.events(row.id)[0].data.get("after") in since for row in others)
-    except DamagedError:  # that cannot be told any more, so it is to be settled
+        return any(parse_as(store.events(row.id)[0], Started).after in since for row in others)
+    except (DamagedError, ValueError):  # that cannot be told any more, so it is to be settled
         return True
 
 

@@ -6,16 +6,17 @@ import hmac
 from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from typing import Any
 
 from trainer.cases.solved.universe_cache import Universes
 from trainer.circuit.faults import Fault
 from trainer.errors import DamagedError, WrongCallError
 from trainer.practice.attempt.actions import Solver
 from trainer.practice.attempt.attempt import DamagedLogError, replayed
-from trainer.practice.attempt.events import Event, EventKind
-from trainer.practice.attempt.judging import judged, scored
-from trainer.practice.attempt.outcome import Outcome, outcome_from, outcome_of
+from trainer.practice.attempt.event_json import closed_from, parse_as
+from trainer.practice.attempt.event_record import EventKind, EventRecord
+from trainer.practice.attempt.events import Started
+from trainer.practice.attempt.judging import judged, outcome_of, scored
+from trainer.practice.attempt.outcome import Outcome
 from trainer.reasoning.model_version import MODEL_VERSION, stated_version
 from trainer.records.class_report.irregularities import add_irregularity_notes
 from trainer.records.class_report.notes import other_answers
@@ -92,7 +93,7 @@ class Marker:
                 return None
         return next(item for item in self._items[key] if item.index == row.item)
 
-    def outcome(self, row: AttemptRow, events: Sequence[Event], links: Sequence[str]) -> Outcome | Refusal:
+    def outcome(self, row: AttemptRow, events: Sequence[EventRecord], links: Sequence[str]) -> Outcome | Refusal:
         """Return what an attempt came to, or why it cannot be marked."""
         item = self.item_of(row)
         if item is None:
@@ -106,8 +107,8 @@ class Marker:
         answer = self._answers.get(row.item)
         shown_at_once = self._case_set.policy.debrief is DebriefOpens.AFTER_EACH
         closing = _closing(events).data
-        if shown_at_once and answer is None and "points" in closing:
-            return _as_shown(closing)  # whatever program marks it
+        if shown_at_once and answer is None and "points" in closing:  # as its learner saw it, whatever program marks it
+            return closed_from(closing).outcome or Refusal("damaged")
         version = stated_version(row.model)
         if version != MODEL_VERSION:
             return Refusal("other_model", version)
@@ -125,15 +126,7 @@ class Marker:
         return outcome_of(attempt, found, judged(attempt, self._solver, reasoner).misconception or "")
 
 
-def _as_shown(closing: Mapping[str, Any]) -> Outcome | Refusal:
-    """Return the outcome that a station showed its learner."""
-    try:
-        return outcome_from(dict(closing))
-    except (KeyError, TypeError, ValueError):
-        return Refusal("damaged")
-
-
-def _closing(events: Sequence[Event]) -> Event:
+def _closing(events: Sequence[EventRecord]) -> EventRecord:
     """Return the event that ended an attempt: looks back at it may follow."""
     return next(event for event in events if event.kind is EventKind.CLOSED)
 
@@ -181,7 +174,7 @@ def mark_set(
             continue
         item = marker.item_of(row)
         assert item is not None  # it was marked
-        supported = bool(events[0].data.get("supported"))
+        supported = parse_as(events[0], Started).supported
         closed_at = _closing(events).at
         part.append(result_row(case_set, row, outcome, closed_at, item.case.profile.name, item.case.title, supported))
         marked += 1

@@ -64,7 +64,9 @@ def sheet_html(
         who=who,
         engine=case.profile.title,
         story=case.story or text("case.drawn_story"),
-        entries=[(entry, f"{line.minutes:.0f} min") for line in attempt.card if (entry := card_entry(line))],
+        entries=[
+            (entry, f"{event.labour_minutes:.0f} min") for event in attempt.events if (entry := card_entry(event))
+        ],
         total=text("card.total", minutes=attempt.minutes),
         finding=finding and f"{claims_text(finding.claims)}, {text(f'certainty.{finding.certainty}')}",
         lines=[line.strip() for line in lines if line.strip()],

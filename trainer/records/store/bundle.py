@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import Any
 
 from trainer.cases.files.whole_file import write_bytes
-from trainer.practice.attempt.events import Event
+from trainer.practice.attempt.event_record import EventRecord
 from trainer.records.store.chain import broken_at, canonical, order_of
 from trainer.records.store.json_lines import attempt_lines, attempts_in
 from trainer.records.store.log_rows import UNFIT, AttemptRow
@@ -178,5 +178,5 @@ def _attempts(body: bytes, head: dict[str, Any], key: SetKey) -> list[WholeAttem
     return attempts
 
 
-def _broken(key: bytes, row: AttemptRow, events: Sequence[Event], links: Sequence[str]) -> bool:
+def _broken(key: bytes, row: AttemptRow, events: Sequence[EventRecord], links: Sequence[str]) -> bool:
     return not events or broken_at(key, row, events, links) is not None

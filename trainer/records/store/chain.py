@@ -10,7 +10,9 @@ import json
 from collections.abc import Sequence
 from dataclasses import asdict
 
-from trainer.practice.attempt.events import Event, EventKind
+from trainer.practice.attempt.event_json import parse_as
+from trainer.practice.attempt.event_record import EventKind, EventRecord
+from trainer.practice.attempt.events import Started
 from trainer.records.store.log_rows import AttemptRow
 
 
@@ -24,19 +26,22 @@ def first_link(key: bytes, row: AttemptRow) -> str:
     return hmac.digest(key, b"attempt" + canonical(asdict(row)), "sha256").hex()
 
 
-def next_link(key: bytes, before: str, happened: Event) -> str:
+def next_link(key: bytes, before: str, event: EventRecord) -> str:
     """Return the link of an event after the link before it."""
-    told = [before, happened.number, str(happened.kind), happened.at, happened.data]
+    told = [before, event.number, str(event.kind), event.at, event.data]
     return hmac.digest(key, b"event" + canonical(told), "sha256").hex()
 
 
-def order_of(attempts: Sequence[tuple[Sequence[Event], Sequence[str]]]) -> list[int] | None:
+def order_of(attempts: Sequence[tuple[Sequence[EventRecord], Sequence[str]]]) -> list[int] | None:
     """Return the places of a learner's attempts in the order they were begun, None where one is missing or cut short.
 
     Each tells in its first event the last link of the one before it; the latest one's own end nobody tells. Dates are
     not asked: a clock may have been set back in between.
     """
-    following = {str(events[0].data.get("after", "")): place for place, (events, _links) in enumerate(attempts)}
+    try:
+        following = {parse_as(events[0], Started).after: place for place, (events, _links) in enumerate(attempts)}
+    except ValueError:
+        return None
     order: list[int] = []
     ends: Sequence[str] = ("",)
     while (end := next((one for one in ends if one in following), None)) is not None:
@@ -46,7 +51,7 @@ def order_of(attempts: Sequence[tuple[Sequence[Event], Sequence[str]]]) -> list[
     return order if len(order) == len(attempts) else None
 
 
-def _ends(events: Sequence[Event], links: Sequence[str]) -> Sequence[str]:
+def _ends(events: Sequence[EventRecord], links: Sequence[str]) -> Sequence[str]:
     """Return the links that an attempt may have ended with: a look back can have come after the next one was begun."""
     looks = 0
     while looks < len(events) - 1 and events[-1 - looks].kind is EventKind.LOOKED_BACK:
@@ -54,7 +59,7 @@ def _ends(events: Sequence[Event], links: Sequence[str]) -> Sequence[str]:
     return links[len(links) - 1 - looks :]
 
 
-def broken_at(key: bytes, row: AttemptRow, events: Sequence[Event], links: Sequence[str]) -> int | None:
+def broken_at(key: bytes, row: AttemptRow, events: Sequence[EventRecord], links: Sequence[str]) -> int | None:
     """Return the number of the first event that does not fit its chain, or None where all do."""
     link = first_link(key, row)
     for event, kept in zip(events, links, strict=True):

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import asdict
-from typing import Any
 
-from trainer.practice.attempt.events import Event
+from pydantic import JsonValue
+
+from trainer.practice.attempt.event_record import EventRecord
 from trainer.records.store.chain import canonical
 from trainer.records.store.log_rows import AttemptRow, attempt_of, data_of, event_from
 from trainer.records.store.merging import WholeAttempt
@@ -15,7 +16,7 @@ LONGEST = 500
 """No text of an attempt's row is longer."""
 
 
-def attempt_lines(row: AttemptRow, events: Sequence[Event], links: Sequence[str]) -> list[bytes]:
+def attempt_lines(row: AttemptRow, events: Sequence[EventRecord], links: Sequence[str]) -> list[bytes]:
     """Return an attempt as lines."""
     told = [
         {"number": event.number, "kind": str(event.kind), "at": event.at, "data": event.data, "link": link}
@@ -26,7 +27,7 @@ def attempt_lines(row: AttemptRow, events: Sequence[Event], links: Sequence[str]
 
 def attempts_in(lines: Iterable[bytes]) -> list[WholeAttempt]:
     """Return the attempts that lines hold; raises one of UNFIT for lines that hold none, or what no store can."""
-    found: list[tuple[AttemptRow, list[Event], list[str]]] = []
+    found: list[tuple[AttemptRow, list[EventRecord], list[str]]] = []
     for line in lines:
         told = data_of(line.decode("utf-8"))
         if "attempt" in told:
@@ -39,14 +40,16 @@ def attempts_in(lines: Iterable[bytes]) -> list[WholeAttempt]:
     return [WholeAttempt(row, tuple(events), tuple(links)) for row, events, links in found]
 
 
-def _row(told: dict[str, Any]) -> AttemptRow:
+def _row(told: JsonValue) -> AttemptRow:
+    if not isinstance(told, dict):
+        raise TypeError("no row of an attempt")
     row = attempt_of(told)
     if any(isinstance(one, str) and len(one) > LONGEST for one in told.values()):
         raise ValueError("a text out of range")
     return row
 
 
-def _link(told: Any) -> str:
+def _link(told: JsonValue) -> str:
     if not isinstance(told, str) or not told.isascii() or len(told) > LONGEST:
         raise ValueError("a link that is none")
     return told

@@ -10,7 +10,9 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from trainer.practice.attempt.events import Event, EventKind
+from pydantic import JsonValue
+
+from trainer.practice.attempt.event_record import EventKind, EventRecord
 from trainer.records.store.row_types import row_model
 from trainer.records.store.tables import attempt_table, event_table
 
@@ -58,7 +60,7 @@ def attempt_of(row: Row) -> AttemptRow:
     return AttemptRow(**row)
 
 
-def event_of(row: Row) -> Event:
+def event_of(row: Row) -> EventRecord:
     """Return the event that a row is, its data written as JSON; raises one of UNFIT for a row that is none."""
     _EVENT.model_validate(dict(row))
     if not row["link"].isascii():
@@ -66,7 +68,7 @@ def event_of(row: Row) -> Event:
     return event_from(row["number"], row["kind"], row["at"], data_of(row["data"]))
 
 
-def event_from(number: Any, kind: Any, at: Any, data: Any) -> Event:
+def event_from(number: Any, kind: Any, at: Any, data: Any) -> EventRecord:
     """Return an event of plain values; raises one of UNFIT for values that are none.
 
     `spent_s` and `minutes` are checked here because they are summed without regard to what the event is.
@@ -78,12 +80,12 @@ def event_from(number: Any, kind: Any, at: Any, data: Any) -> Event:
         amount = data.get(name, 0.0)
         if not math.isfinite(amount) or amount < 0.0:
             raise ValueError(f"{name} is no amount")
-    return Event(number, EventKind(kind), at, data)
+    return EventRecord(number, EventKind(kind), at, data)
 
 
-def data_of(written: str) -> dict[str, Any]:
+def data_of(written: str) -> dict[str, JsonValue]:
     """Return the data of an event; raises one of UNFIT for text that holds none, or what no store can keep."""
-    data = json.loads(written, parse_constant=_refuse_constant, parse_float=_finite)
+    data: object = json.loads(written, parse_constant=_refuse_constant, parse_float=_finite)
     if not isinstance(data, dict):
         raise TypeError("data of an event")
     if _HALF_LETTER.search(written):
@@ -102,13 +104,13 @@ def _finite(written: str) -> float:
     return number
 
 
-def row_of(attempt_id: str, happened: Event, link: str = "") -> dict[str, object]:
+def row_of(attempt_id: str, event: EventRecord, link: str = "") -> dict[str, object]:
     """Return an event as its row."""
     return {
         "attempt_id": attempt_id,
-        "number": happened.number,
-        "kind": happened.kind.value,
-        "at": happened.at,
-        "data": json.dumps(happened.data, sort_keys=True),
+        "number": event.number,
+        "kind": event.kind.value,
+        "at": event.at,
+        "data": json.dumps(event.data, sort_keys=True),
         "link": link,
     }

@@ -6,7 +6,7 @@ from dataclasses import asdict, dataclass
 
 from sqlalchemy import Connection, insert, select
 
-from trainer.practice.attempt.events import Event, EventKind
+from trainer.practice.attempt.event_record import EventKind, EventRecord
 from trainer.records.store.log_rows import AttemptRow, row_of
 from trainer.records.store.store import ENDS
 from trainer.records.store.tables import attempt_table, event_table
@@ -17,7 +17,7 @@ class WholeAttempt:
     """One attempt with its events and their links."""
 
     row: AttemptRow
-    events: tuple[Event, ...]
+    events: tuple[EventRecord, ...]
     links: tuple[str, ...]
 
 

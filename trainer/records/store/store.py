@@ -5,17 +5,19 @@ from __future__ import annotations
 import contextlib
 import json
 import weakref
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import asdict
 from pathlib import Path
-from typing import Any
 
+from pydantic import JsonValue
 from sqlalchemy import Connection, Engine, func, insert, select
 from sqlalchemy.exc import DatabaseError, IntegrityError
 
 from trainer.errors import DamagedError, MissingHereError, UserError
-from trainer.practice.attempt.events import Event, EventKind
-from trainer.practice.attempt.outcome import Outcome, outcome_from
+from trainer.practice.attempt.event_json import closed_from, parse_as
+from trainer.practice.attempt.event_record import EventKind, EventRecord
+from trainer.practice.attempt.events import Started
+from trainer.practice.attempt.outcome import Outcome
 from trainer.records.store.database import WRITES, engine_for, place_of, upgrade_tables
 from trainer.records.store.database_errors import user_error_of
 from trainer.records.store.log_rows import UNFIT, AttemptRow, Row, attempt_of, data_of, event_of, row_of
@@ -67,20 +69,20 @@ class Store:
             raise DamagedError("store_damaged", place=self.place, reason=text("damage.no_identity"))
         return found[0]
 
-    def begin(self, row: AttemptRow, first: Event, link: str = "") -> None:
+    def begin(self, row: AttemptRow, first: EventRecord, link: str = "") -> None:
         """Add an attempt with its first event, in one transaction."""
         with self.writing() as connection:
             connection.execute(insert(attempt_table), asdict(row))
             connection.execute(insert(event_table), row_of(row.id, first, link))
         self.written()
 
-    def append(self, attempt_id: str, happened: Event, link: str = "") -> None:
+    def append(self, attempt_id: str, event: EventRecord, link: str = "") -> None:
         """Add one event; raises ValueError where that place in the attempt's order is taken already."""
         with self.writing() as connection:
             try:
-                connection.execute(insert(event_table), row_of(attempt_id, happened, link))
+                connection.execute(insert(event_table), row_of(attempt_id, event, link))
             except IntegrityError as error:
-                raise ValueError(f"event {happened.number} of this attempt is stored already") from error
+                raise ValueError(f"event {event.number} of this attempt is stored already") from error
         self.written()
 
     @contextlib.contextmanager
@@ -102,7 +104,7 @@ class Store:
         except DatabaseError as error:
             raise user_error_of(error) from error
 
-    def logged(self, attempt_id: str) -> tuple[list[Event], list[str]]:
+    def logged(self, attempt_id: str) -> tuple[list[EventRecord], list[str]]:
         """Return an attempt's events in order with their links, as they were at one moment.
 
         Raises DamagedError where an event is missing or is none.
@@ -127,14 +129,17 @@ class Store:
         self.left_out.add(f"attempt {attempt_id}")
         return DamagedError("attempt_damaged", attempt=attempt_id, number=number, place=self.place)
 
-    def first_data(self, row: AttemptRow) -> Mapping[str, Any] | None:
-        """Return what an attempt began with, or None for one whose events are damaged: it is left out."""
+    def started(self, row: AttemptRow) -> Started | None:
+        """Return the event that an attempt began with, or None for one whose events are damaged: it is left out."""
         try:
-            return self.events(row.id)[0].data
+            return parse_as(self.events(row.id)[0], Started)
         except DamagedError:
             return None
+        except ValueError:
+            self.damaged(row.id, 1)
+            return None
 
-    def events(self, attempt_id: str) -> list[Event]:
+    def events(self, attempt_id: str) -> list[EventRecord]:
         """Return an attempt's events in order."""
         return self.logged(attempt_id)[0]
 
@@ -162,12 +167,15 @@ class Store:
         outcomes = []
         for row in closings:
             with contextlib.suppress(*UNFIT):
-                data = data_of(row.data)
-                if not data.get(PRACTICE, {}).get("lesson") or data[PRACTICE]["answers"]:
-                    outcomes.append(outcome_from(data))
+                closed = closed_from(data_of(row.data))
+                worked_for_learner = (
+                    closed.practice and closed.practice.get("lesson") and not closed.practice["answers"]
+                )
+                if closed.outcome is not None and not worked_for_learner:
+                    outcomes.append(closed.outcome)
         return outcomes
 
-    def practised(self, learner: str, since: int = 0) -> list[tuple[int, str, dict[str, Any]]]:
+    def practised(self, learner: str, since: int = 0) -> list[tuple[int, str, dict[str, JsonValue]]]:
         """Return what practice kept of each task that was ended, in the order of storing: event's id, time, data."""
         wanted = (
             select(event_table.c.id, event_table.c.at, event_table.c.data)
@@ -182,11 +190,9 @@ class Store:
         )
         with self.reading() as connection:
             rows = connection.execute(wanted).all()
-        return [
-            (row.id, row.at, data[PRACTICE])
-            for row, data in zip(rows, _all_data([row.data for row in rows]), strict=True)
-            if data is not None and PRACTICE in data
-        ]
+        all_data = _all_data([row.data for row in rows])
+        kept = [(row.id, row.at, (data or {}).get(PRACTICE)) for row, data in zip(rows, all_data, strict=True)]
+        return [(number, at, practice) for number, at, practice in kept if isinstance(practice, dict)]
 
     def open_attempts(self, learner: str, case_name: str, case_digest: str) -> Sequence[AttemptRow]:
         """Return a learner's attempts at a case that have no end yet, the newest first."""
@@ -314,10 +320,10 @@ def open_store_at(url: str, statement_timeout_s: int = 0) -> Store:
     return store
 
 
-def _all_data(written: Sequence[str]) -> list[dict[str, Any] | None]:
+def _all_data(written: Sequence[str]) -> list[dict[str, JsonValue] | None]:
     """Return the data of many events, None for damaged ones; thousands of small texts are read far quicker as one."""
     try:
-        read: list[dict[str, Any] | None] = json.loads(f"[{','.join(written)}]")
+        read: list[dict[str, JsonValue] | None] = json.loads(f"[{','.join(written)}]")
         if len(read) == len(written) and all(isinstance(data, dict) for data in read):
             return read
     except UNFIT:
@@ -325,7 +331,7 @@ def _all_data(written: Sequence[str]) -> list[dict[str, Any] | None]:
     return [_data_or_none(one) for one in written]
 
 
-def _data_or_none(written: str) -> dict[str, Any] | None:
+def _data_or_none(written: str) -> dict[str, JsonValue] | None:
     try:
         return data_of(written)
     except UNFIT:

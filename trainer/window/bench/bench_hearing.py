@@ -7,7 +7,8 @@ from collections.abc import Sequence
 from trainer.arrays import Floats
 from trainer.desk.case_actions import Hear
 from trainer.practice.attempt import actions
-from trainer.practice.attempt.actions import Done
+from trainer.practice.attempt.actions import ActionResult
+from trainer.practice.attempt.events import Heard
 from trainer.sound.render import Sound
 from trainer.sound.spectrum import outline
 from trainer.window.bench.case_bench import CaseBench
@@ -45,7 +46,7 @@ class BenchHearing:
             bench.ask("hear", attempt, slots, bench.place, then=lambda done: self.first_heard(slots, done))
             bench.message = first
 
-    def first_heard(self, slots: Sequence[int] | None, done: Done) -> None:
+    def first_heard(self, slots: Sequence[int] | None, done: ActionResult[Heard]) -> None:
         """Store what was rendered, keep it and play it."""
         bench = self._bench
         self._store(slots, done)
@@ -53,11 +54,11 @@ class BenchHearing:
         self._heard(slots, done)
         bench.prepare()
 
-    def _store(self, slots: Sequence[int] | None, done: Done) -> Done:
-        action = Hear(None if slots is None else tuple(slots), self._bench.place)
-        return self._bench.actions.carry_out(action, done).done
+    def _store(self, slots: Sequence[int] | None, done: ActionResult[Heard]) -> ActionResult[Heard]:
+        self._bench.actions.carry_out(Hear(None if slots is None else tuple(slots), self._bench.place), done)
+        return done
 
-    def _heard(self, slots: Sequence[int] | None, done: Done) -> None:
+    def _heard(self, slots: Sequence[int] | None, done: ActionResult[Heard]) -> None:
         assert done.sound is not None
         if slots is None:
             self.play_whole(done.sound)

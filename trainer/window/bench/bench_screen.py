@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from trainer.circuit.elements import Location
 from trainer.desk.case_actions import Committed, Retest
 from trainer.desk.desk import Desk
 from trainer.errors import WrongCallError
-from trainer.practice.attempt.actions import Done
+from trainer.practice.attempt.actions import ActionResult
 from trainer.practice.attempt.debrief import Debrief
-from trainer.practice.attempt.events import EventKind
+from trainer.practice.attempt.events import Away, CodesRead, Retested
 from trainer.practice.attempt.hints import Hint
 from trainer.practice.reports.attempt_lines import heading, listening_place_text, prompt_state
 from trainer.practice.reports.reason_lines import hint_lines
@@ -129,7 +130,7 @@ class BenchScreen(CaseBench):
         listening = self.shell.listening
         pause = text("tool.go_on" if listening.paused else "tool.pause")
         found = self.desk.attempt.finding is not None
-        read = any(line.kind is EventKind.CODES_READ for line in self.desk.attempt.card)
+        read = self.desk.attempt.count(CodesRead) > 0
         return flow(
             button("run_test", text("tool.test"), self.run_test, "t"),
             button("pause", pause, listening.pause if listening.on or listening.paused else None, "space"),
@@ -218,7 +219,7 @@ class BenchScreen(CaseBench):
 
     # thinking
 
-    def _suspect(self, place: str) -> None:
+    def _suspect(self, place: Location) -> None:
         out = self.desk.attempt.ruled_out
         self.desk.suspect(out - {place} if place in out else out | {place})
 
@@ -258,7 +259,7 @@ class BenchScreen(CaseBench):
     def _debriefed(self, debrief: Debrief) -> None:
         self.shell.instead(self, DebriefScreen(self.shell, self.desk, debrief, self.who, self._next_task))
 
-    def retested(self, action: Retest, done: Done) -> None:
+    def retested(self, action: Retest, done: ActionResult[Retested]) -> None:
         """Take a retest: hear it, and say what it proves."""
         reply = self.actions.carry_out(action, done)
         assert reply.done.sound is not None
@@ -284,7 +285,7 @@ class BenchScreen(CaseBench):
     def away(self) -> None:
         """Take down that the window was left, where that matters."""
         if self._place_in_set:
-            self.shell.input.run(lambda: self.desk.note(EventKind.AWAY))
+            self.shell.input.run(lambda: self.desk.note(Away()))
 
     def back(self) -> None:
         """Leave; nothing is lost."""

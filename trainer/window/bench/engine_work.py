@@ -18,7 +18,7 @@ from trainer.desk.case_actions import (
     cautions_of,
 )
 from trainer.errors import WrongCallError
-from trainer.practice.attempt.actions import Done
+from trainer.practice.attempt.actions import AnyResult
 from trainer.window.bench.bench_hearing import BenchHearing
 from trainer.window.bench.case_bench import CaseBench
 from trainer.window.shell.choosing import ChooseCylinders, ChoosePlace, Confirm
@@ -95,7 +95,7 @@ class EngineWork:
             return
         self._finish(action, reply, self._say)
 
-    def carry_out(self, action: Action, done: Done, show: Callable[[Reply], None]) -> None:
+    def carry_out(self, action: Action, done: AnyResult, show: Callable[[Reply], None]) -> None:
         """Store what an action came to, and show the reply; long work is asked about first."""
         self._finish(action, self._bench.actions.carry_out(action, done), show)
 

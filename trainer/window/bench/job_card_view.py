@@ -12,7 +12,7 @@ from trainer.words import text
 
 
 def card_node(
-    attempt: Attempt, who: str, suspect: Callable[[str], None] | None, *extra: Node | None, truth: str = ""
+    attempt: Attempt, who: str, suspect: Callable[[Location], None] | None, *extra: Node | None, truth: str = ""
 ) -> Node:
     """Return the card: complaint, what was done and shown, the places still possible, the finding.
 
@@ -42,15 +42,15 @@ def card_node(
 def folded(attempt: Attempt) -> list[tuple[str, float, int]]:
     """Return the card's entries with their minutes, the same one several times in a row as one with its count."""
     entries: list[tuple[str, float, int]] = []
-    for line in attempt.card:
-        entry = card_entry(line)
+    for event in attempt.events:
+        entry = card_entry(event)
         if entry is None:
             continue
         if entries and entries[-1][0] == entry:
             before = entries.pop()
-            entries.append((entry, before[1] + line.minutes, before[2] + 1))
+            entries.append((entry, before[1] + event.labour_minutes, before[2] + 1))
         else:
-            entries.append((entry, line.minutes, 1))
+            entries.append((entry, event.labour_minutes, 1))
     return entries
 
 
@@ -67,14 +67,14 @@ def _entry(entry: str, minutes: float, count: int) -> Node:
     )
 
 
-def _suspects(attempt: Attempt, suspect: Callable[[str], None]) -> Node:
+def _suspects(attempt: Attempt, suspect: Callable[[Location], None]) -> Node:
     def line(place: Location) -> Node:
-        possible = place.value not in attempt.ruled_out
+        possible = place not in attempt.ruled_out
         return tick(
             f"suspect.{place.value}",
             text(f"location.{place}"),
             possible,
-            lambda: suspect(place.value),
+            lambda: suspect(place),
             look="body" if possible else "struck",
         )
 

@@ -6,8 +6,8 @@ from collections.abc import Callable
 
 from trainer.circuit.elements import Location, Side
 from trainer.desk.case_actions import Mend, Retest
-from trainer.practice.attempt.actions import Done
-from trainer.practice.attempt.events import EventKind
+from trainer.practice.attempt.actions import ActionResult
+from trainer.practice.attempt.events import Repaired, Retested
 from trainer.practice.attempt.repair import Repair
 from trainer.window.bench.case_bench import CaseBench
 from trainer.window.bench.engine_work import EngineWork
@@ -27,7 +27,7 @@ class RepairScreen(Screen):
         super().__init__(shell)
         self._bench, self._work = bench, work
         finding = bench.desk.attempt.finding
-        made = sum(line.kind is EventKind.REPAIRED for line in bench.desk.attempt.card)
+        made = bench.desk.attempt.count(Repaired)
         claim = finding.claims[min(made, len(finding.claims) - 1)] if finding and finding.claims else None
         self.place: Location | None = claim.location if claim else None
         self.named_cylinders: frozenset[int] = claim.cylinders if claim else frozenset()
@@ -109,7 +109,9 @@ class RetestScreen(Screen):
     name = "retest"
     first = "as_it_stands"
 
-    def __init__(self, shell: Shell, bench: CaseBench, retested: Callable[[Retest, Done], None]) -> None:
+    def __init__(
+        self, shell: Shell, bench: CaseBench, retested: Callable[[Retest, ActionResult[Retested]], None]
+    ) -> None:
         super().__init__(shell)
         self._bench, self._retested = bench, retested
 

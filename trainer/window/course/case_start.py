@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from types import MappingProxyType
+from dataclasses import replace
 
 from trainer.cases.solved.universe_cache import Universes
 from trainer.desk.attempt_start import start_or_resume
 from trainer.desk.case_source import FoundCase
 from trainer.desk.desk import Desk
+from trainer.practice.attempt.events import Started
 from trainer.practice.attempt.fading import trace_strength
 from trainer.records.store.log_rows import AttemptRow
 from trainer.window.bench.bench_screen import BenchScreen
@@ -25,7 +26,7 @@ def sit(
     new: bool = False,
     seed: int | None = None,
     begun: AttemptRow | None = None,
-    at: Mapping[str, object] = MappingProxyType({}),
+    at: Started | None = None,
     next_task: Callable[[Screen], None] | None = None,
 ) -> None:
     """Sit down at a case, going on with what was begun: with `begun`, or with the newest one of this case."""
@@ -35,8 +36,8 @@ def sit(
     if begun is not None:
         desk.resume(found.case, begun)
     else:
-        told = {**station(shell), **({"pair": list(pair)} if pair else {}), **at}
-        start_or_resume(desk, found, who, services.now_utc(), new=new, seed=seed, at=told)
+        started = replace(at or Started(), listening=station_verdict(shell), pair=pair or ())
+        start_or_resume(desk, found, who, services.now_utc(), new=new, seed=seed, at=started)
     shell.show(BenchScreen(shell, desk, who, strength(shell, who, shell.settings.trace), pair, next_task=next_task))
 
 
@@ -55,7 +56,7 @@ def strength(shell: Shell, who: str, trace: str) -> float:
     return trace_strength([one.right for one in shell.services.store.closings(who)])
 
 
-def station(shell: Shell) -> dict[str, object]:
-    """Return what an attempt notes of the station that it is heard at."""
+def station_verdict(shell: Shell) -> Mapping[str, str | float | None] | None:
+    """Return what the station's sound check showed, None where it holds no more."""
     calibration = shell.sound.calibration
-    return {"listening": calibration.verdict} if calibration.holds(shell.services.now_utc()) else {}
+    return calibration.verdict if calibration.holds(shell.services.now_utc()) else None

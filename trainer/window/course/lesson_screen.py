@@ -6,11 +6,12 @@ from trainer.cases.solved.universe_cache import Universes
 from trainer.desk.attempt_start import start_or_resume
 from trainer.desk.case_source import find_case
 from trainer.desk.desk import Desk
-from trainer.practice.attempt.actions import Done, solved_work
+from trainer.practice.attempt.actions import ActionResult, solved_work
+from trainer.practice.attempt.events import EngineEvent, Heard, Started
 from trainer.practice.course.lessons import LESSONS, Lesson, Step, steps_done, worked_finding
 from trainer.practice.reports.attempt_lines import card_entry
 from trainer.window.bench.bench_screen import BenchScreen
-from trainer.window.course.case_start import station
+from trainer.window.course.case_start import station_verdict
 from trainer.window.course.practising import Practising
 from trainer.window.kit.nodes import Node, button, column, flow, words
 from trainer.window.shell.shell import Shell
@@ -25,7 +26,7 @@ class LessonScreen(BenchScreen):
     def __init__(self, shell: Shell, lesson: Lesson, practising: Practising) -> None:
         found = find_case(lesson.case)
         desk = Desk(shell.services.store, shell.listening.player, shell.services.now_utc, Universes(None))
-        at = {**station(shell), "lesson": lesson.number}
+        at = Started(listening=station_verdict(shell), lesson=lesson.number)
         start_or_resume(desk, found, practising.who, shell.services.now_utc(), at=at)
         super().__init__(shell, desk, practising.who, 1.0, next_task=practising.go_on)
         self.lesson = lesson
@@ -80,12 +81,12 @@ class LessonScreen(BenchScreen):
         if at + 1 == len(steps) and not self.lesson.finding_worked:
             self._take_over()
 
-    def _heard(self, step: Step, done: Done) -> None:
+    def _heard(self, step: Step, done: ActionResult[Heard]) -> None:
         self.hearing.first_heard(step.slots or None, step.marked(done))
 
-    def _did(self, step: Step, done: Done) -> None:
+    def _did(self, step: Step, done: ActionResult[EngineEvent]) -> None:
         self.desk.do(done)
-        self.say(text("lesson.done", what=card_entry(self.desk.attempt.card[-1]) or ""))
+        self.say(text("lesson.done", what=card_entry(self.desk.attempt.events[-1]) or ""))
 
     def _take_over(self) -> None:
         self.guided = False

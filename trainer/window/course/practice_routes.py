@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-
 from trainer.desk.case_source import FoundCase
+from trainer.practice.attempt.events import Started
 from trainer.records.store.log_rows import AttemptRow
 from trainer.window.course.case_start import sit
 from trainer.window.course.exercise_screen import ExerciseScreen
@@ -12,7 +11,7 @@ from trainer.window.course.lesson_screen import LessonScreen
 from trainer.window.course.practising import Practising, Routes
 
 
-def _case(practising: Practising, found: FoundCase, begun: AttemptRow | None, at: Mapping[str, object]) -> None:
+def _case(practising: Practising, found: FoundCase, begun: AttemptRow | None, at: Started) -> None:
     sit(practising.shell, found, practising.who, practising.partner, begun=begun, at=at, next_task=practising.go_on)
 
 

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from trainer.cases.single_case.shipped import profile_named, profile_names
 from trainer.desk.case_source import FoundCase, find_case
 from trainer.desk.learner_course import Begun, Course
 from trainer.desk.worker import Then
+from trainer.practice.attempt.events import Started
 from trainer.practice.course.lessons import Lesson
 from trainer.practice.course.next_task import Chosen
 from trainer.practice.course.practice_log import CASE
@@ -26,11 +27,11 @@ from trainer.words import text
 class Routes:
     """Where practice leads: screens that need to know it, handed in so that it need not know them.
 
-    `case` sits down at a case, going on with a begun attempt if one is given; the mapping is what the attempt notes of
-    why it came. The others return the screen to show.
+    `case` sits down at a case, going on with a begun attempt if one is given; `Started` says why it
+    came. The others return the screen to show.
     """
 
-    case: Callable[[Practising, FoundCase, AttemptRow | None, Mapping[str, object]], None]
+    case: Callable[[Practising, FoundCase, AttemptRow | None, Started], None]
     exercise: Callable[[Practising, Begun, Exercise], Screen]
     lesson: Callable[[Practising, Lesson], Screen]
 
@@ -78,7 +79,7 @@ class Practising:
             self._make(begun.spec.name, "", "", lambda exercise: self._show(begun, exercise, instead))
         elif self._fresh and (case := self.course.begun_case()) is not None:
             self._fresh = False
-            self._routes.case(self, *case, {})
+            self._routes.case(self, *case, Started())
         elif self._rounds:
             self._next_round(instead)
         else:
@@ -114,7 +115,7 @@ class Practising:
     def _case(self, chosen: Chosen, instead: Screen | None) -> None:
         if instead is not None and self.shell.screen is instead:
             self.shell.close()
-        at = {"why": chosen.why, "about": chosen.about}
+        at = Started(why=chosen.why, about=chosen.about)
         self._routes.case(self, find_case(chosen.task.name), None, at)
         self.shell.say(why_line(chosen.why, chosen.about, CASE))
 

@@ -11,12 +11,13 @@ from trainer.desk.process_guard import guards_missing
 from trainer.desk.set_sitting import Sitting
 from trainer.errors import UserError, WrongCallError
 from trainer.practice.attempt.debrief import Debrief
+from trainer.practice.attempt.events import Started
 from trainer.practice.reports.set_lines import head_lines
 from trainer.sets.items import SetItem
 from trainer.sets.set_access import OpenedSet
 from trainer.window.bench.bench_screen import BenchScreen
 from trainer.window.bench.debrief_screen import DebriefScreen
-from trainer.window.course.case_start import station, strength
+from trainer.window.course.case_start import station_verdict, strength
 from trainer.window.kit.nodes import Node, button, column, field, flow, lines, row, scroll, words
 from trainer.window.shell.passphrase_screen import PassphraseScreen
 from trainer.window.shell.screen import Screen
@@ -109,7 +110,7 @@ class SetScreen(Screen):
     def _sit(self) -> None:
         sitting = self.sitting
         desk = sitting.desk(self.shell.listening.player, Universes(None))
-        item = sitting.start_case(desk, station(self.shell))
+        item = sitting.start_case(desk, Started(listening=station_verdict(self.shell)))
         trace = strength(self.shell, self.who, sitting.trace)
         title = text("set.case", number=item.number, size=len(sitting.items))
         self.shell.show(BenchScreen(self.shell, desk, self.who, trace, place_in_set=title))

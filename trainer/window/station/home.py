@@ -174,9 +174,9 @@ class WaitingScreen(Screen):
                 found = find_case(row_.case_name)
             except ProblemsFoundError:
                 continue
-            first = store.first_data(row_)
+            first = store.started(row_)
             # lessons are gone on with where they are listed
-            if first is not None and found.digest == row_.case_digest and not first.get("lesson"):
+            if first is not None and found.digest == row_.case_digest and not first.lesson:
                 rows.append(
                     (found, row_, f"{heading(found.case, told=False)} · {row_.started_at[:16].replace('T', ' ')}")
                 )

@@ -1,0 +1,113 @@
+"""What a learner's own steps have shown: the job card as questions and answers."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from trainer.arrays import Floats
+from trainer.circuit.drive import slots_of
+from trainer.circuit.profile import Profile
+from trainer.instruments.bench import Work
+from trainer.instruments.measuring import LIVE_TESTS, Request, drop_pins_of, pins_of
+from trainer.instruments.reading import Slip
+from trainer.practice.attempt.attempt import Attempt, begun
+from trainer.practice.attempt.events import CodesRead, EngineEvent, Event, Found, Heard, Looked, Measured
+from trainer.reasoning.reasoner import Reasoner
+from trainer.reasoning.universe.expectations import code_flags, look_flags
+from trainer.reasoning.universe.menu import WHOLE
+from trainer.reasoning.universe.questions import Question
+from trainer.reasoning.universe.scales import OPEN_READS_OHM, insulation_scale, ohm_scale
+
+Answers = dict[Question, Floats]
+
+
+@dataclass(frozen=True, slots=True)
+class Evidence:
+    """One event with what it showed; one that shows nothing has no answers."""
+
+    event: Event
+    answers: Answers
+
+
+def evidence_of(attempt: Attempt, reasoner: Reasoner) -> tuple[Evidence, ...]:
+    """Return every event before the finding with what it showed.
+
+    What is heard or traced is the engine's own answer without chance; ohms are as they were displayed.
+    """
+    return tuple(_evidence(attempt, reasoner))
+
+
+def all_answers(evidence: tuple[Evidence, ...]) -> Answers:
+    """Return all answers together; the same question is one answer."""
+    return {question: answer for one in evidence for question, answer in one.answers.items()}
+
+
+def paid_for(attempt: Attempt) -> frozenset[str]:
+    """Return what is paid, with the whole test on the engine as it came under the name that the menu gives it."""
+    whole = any(isinstance(event, Heard) and event.slots is None for event in attempt.events)
+    return attempt.paid | ({WHOLE} if whole else set())
+
+
+def _evidence(attempt: Attempt, reasoner: Reasoner) -> Iterator[Evidence]:
+    profile = attempt.case.profile
+    before = begun(attempt.case, attempt.seed).work
+    tested: Work | None = None
+    cleared = False
+    known: frozenset[str] = frozenset()
+    for event in attempt.events:
+        answers: Answers = {}
+        match event:
+            case Found():
+                return
+            case Heard():
+                answers = reasoner.truth_answers(_slots_heard(profile, event))
+                tested = event.work if event.slots is None else tested
+            case CodesRead():
+                work = (tested or before).electrical()
+                question = Question("codes", work, cleared=cleared, tested=tested is not None, known=known)
+                answers = {question: code_flags(profile, event.codes)}
+                known |= frozenset(event.codes)
+                if event.cleared:
+                    tested, cleared, known = None, True, frozenset()
+            case Measured():
+                answers = _read(profile, event, before, reasoner)
+            case Looked():
+                answers = {Question("look", event.work): look_flags(profile, event.what)}
+        yield Evidence(event, answers)
+        before = event.work if isinstance(event, EngineEvent) else before
+
+
+def _slots_heard(profile: Profile, event: Heard) -> list[Question]:
+    numbers = event.slots or [slot.number for slot in slots_of(profile)]
+    work = event.work.electrical()
+    return [Question("slot", work, slot=number, place=event.place) for number in dict.fromkeys(numbers)]
+
+
+def _read(profile: Profile, event: Measured, before: Work, reasoner: Reasoner) -> Answers:
+    request, reading, after = event.request, event.reading, event.work.electrical()
+    if Slip.LIVE in reading.slips:
+        return {}
+    if request.what in LIVE_TESTS:
+        return reasoner.truth_answers([_driven(profile, request, after)])
+    # a probe that was pushed in spreads the terminal after the reading
+    work = replace(after, spread=before.spread)
+    question = Question("insulation" if request.what == "insulation" else "ohms", work, pins=pins_of(profile, request))
+    ohm = OPEN_READS_OHM if reading.value is None else reading.value
+    if Slip.NOT_NULLED in reading.slips and reading.value is not None:
+        ohm = max(ohm - profile.meter.lead_ohm, 0.0)
+    scale = insulation_scale if request.what == "insulation" else ohm_scale
+    return {question: scale(np.array([ohm]), profile.meter)}
+
+
+def _driven(profile: Profile, request: Request, work: Work) -> Question:
+    number = request.cylinder
+    if request.what == "supply":
+        return Question("supply", work)
+    if request.what == "trace":
+        return Question("trace", work, slot=number)
+    if request.what == "dummy":
+        return Question("dummy", replace(work, dummy_loads=work.dummy_loads | {number}), slot=number)
+    return Question("drop", replace(work, swapped=()), slot=number, pins=drop_pins_of(profile, request))
