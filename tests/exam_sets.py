@@ -11,6 +11,8 @@ from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import FaultKind
 from trainer.desk.desk import Desk
 from trainer.desk.set_sitting import Sitting
+from trainer.instruments.bench import MODULE_CONNECTOR
+from trainer.instruments.measuring import Request, through_point
 from trainer.practice.attempt import actions
 from trainer.reasoning.universe.finding import Claim, Finding, truth_of
 from trainer.records.store.store import Store
@@ -87,11 +89,28 @@ def wrong_finding(item: SetItem, certainty: float = 0.95) -> Finding:
     return Finding((Claim(frozenset({1}), Location.PASS_THROUGH, FaultKind.OPEN, Side.RETURN),), certainty)
 
 
+def measure_well(desk: Desk) -> None:
+    """Hear the test, then take the ohms that single out an open at a pass-through connector, or show even mates."""
+    case = desk.attempt.case
+    desk.do(actions.hear(desk.attempt, None, "front", desk.solver))
+    faulty = [number for fault in case.faults for number in fault.cylinders]
+    for number in faulty or case.profile.cylinders[:2]:
+        requests = [
+            Request("pair", MODULE_CONNECTOR, "harness", number),
+            Request("pair", through_point(case.profile, number), "cover", number),
+            *(Request("wire", cylinder=number, side=side, location=Location.ENGINE_HARNESS) for side in Side),
+        ]
+        for request in requests if faulty else requests[:1]:
+            desk.do(actions.measure(desk.attempt, request))
+
+
 def work_through(sitting: Sitting, right: Sequence[bool], certainty: float = 0.95) -> None:
     """Work every case of an exam, rightly or wrongly."""
     for good in right:
         desk = sitting.desk(RecordingPlayer(), UNIVERSES)
         item = sitting.start_case(desk)
+        if good:
+            measure_well(desk)
         desk.commit(right_finding(item, certainty) if good else wrong_finding(item, certainty))
         desk.hand_in()
         sitting.refresh()

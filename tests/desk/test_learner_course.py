@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from tests.desk_hands import clock
+from tests.exam_sets import measure_well
 from tests.players import ClockedPlayer
 from tests.universes import POOLS, UNIVERSES
 from trainer.cases.single_case.shipped import profile_named, profile_names
@@ -15,7 +16,6 @@ from trainer.desk.desk import Desk
 from trainer.desk.exercise_maker import Exercises
 from trainer.desk.learner_course import Course
 from trainer.errors import WrongCallError
-from trainer.practice.attempt import actions
 from trainer.practice.attempt.events import Started
 from trainer.practice.course.lessons import LESSONS, worked_finding
 from trainer.practice.course.next_task import choose
@@ -105,7 +105,7 @@ def test_a_case_tells_of_every_skill_that_it_asked_for() -> None:
     store = open_store(None)
     desk = Desk(store, ClockedPlayer(), clock(), UNIVERSES)
     start_or_resume(desk, find_case("faint_hum_on_three"), "anna", clock()())
-    desk.do(actions.hear(desk.attempt, None, "front", desk.solver))
+    measure_well(desk)
     desk.commit(worked_finding(desk.attempt))
     debrief = desk.debrief()
     desk.close(debrief.outcome, debrief.features)
