@@ -6,7 +6,7 @@ A field's type carries what a file may give. Engines made in tests may go beyond
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Annotated, Literal
 
 from annotated_types import Interval, Len
@@ -52,13 +52,14 @@ class Solenoid:
 class Mode:
     """One ringing mode of an injector body: frequency, damping ratio, and how strongly each force drives it.
 
-    `strength` is for the blow of the armature near the seat, `elastic` for the pole's force at the body's free end.
+    `strength` is for the blow of the armature near the seat, `elastic` for the pole's force at the body's free end; None where
+    it drives the mode as strongly as the blow does, as in engine files of earlier versions.
     """
 
     frequency_hz: Annotated[float, Interval(ge=50, le=18000)]
     damping: Annotated[float, Interval(ge=0.003, le=0.5)]
     strength: Annotated[float, Interval(ge=0, le=10)]
-    elastic: Annotated[float, Interval(ge=0, le=10)]
+    elastic: Annotated[float, Interval(ge=0, le=10)] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,6 +104,10 @@ class FeedTrip:
     until: Literal["pulse", "slot", "key"]
 
 
+SUPPLY_LOW_SHARE = 0.6
+"""The share of its supply below which a module sets a code, where an engine's file does not name it: from memory."""
+
+
 @dataclass(frozen=True, slots=True)
 class DriveModule:
     """The high-voltage driver box: supply, outputs, current limit, trip and the thresholds of its own current test."""
@@ -120,7 +125,7 @@ class DriveModule:
     clamp_v: Annotated[float, Interval(ge=10, le=400)]
     clamp_width_a: Annotated[float, Interval(ge=0.05, le=1)]
     trip: FeedTrip
-    supply_low_share: Annotated[float, Interval(ge=0.1, le=0.9)]
+    supply_low_share: Annotated[float, Interval(ge=0.1, le=0.9)] = field(default=SUPPLY_LOW_SHARE, kw_only=True)
     open_below_a: Ampere
     short_above_a: Ampere
     short_sense_s: Annotated[float, Interval(ge=1e-6, le=0.001)]

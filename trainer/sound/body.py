@@ -29,5 +29,5 @@ def body_response(profile: Profile, frequency_hz: Floats) -> Complex:
         ratio = frequency_hz[None, :] / pitch[:, None]
         ringing = varied[:, None] * ratio * 1j / (1.0 - ratio**2 + 2j * mode.damping * ratio)
         response[0] += mode.strength * ringing
-        response[1] += mode.elastic * ringing
+        response[1] += (mode.strength if mode.elastic is None else mode.elastic) * ringing
     return np.asarray(body.radiation_pa_m_per_n * response.reshape(2 * numbers, -1))

@@ -11,7 +11,7 @@ from trainer.cases.files.validation import validated
 from trainer.cases.files.yaml_text import YamlText, read_text
 from trainer.cases.profiles.profile_checks import contradictions
 from trainer.cases.profiles.profile_schema import ProfileFile, WiringInFile
-from trainer.circuit.profile import Connector, Profile, Wiring
+from trainer.circuit.profile import SUPPLY_LOW_SHARE, Connector, Profile, Wiring
 from trainer.errors import ProblemsFoundError
 
 FORMAT = "profile/1"
@@ -76,4 +76,10 @@ def _digest(read: ProfileFile) -> str:
     del plain["title"]
     # as text before sorting, which puts 10 before 2 and keeps digests as they are
     plain["wiring"]["under_cover_length_m"] = {str(n): m for n, m in read.wiring.under_cover_length_m.items()}
+    # what files of earlier versions do not say is left out, so that their digests and what was signed with them hold
+    if read.module.supply_low_share == SUPPLY_LOW_SHARE:
+        del plain["module"]["supply_low_share"]
+    for mode in plain["body"]["modes"]:
+        if mode["elastic"] is None:
+            del mode["elastic"]
     return hashlib.sha256(json.dumps(plain, sort_keys=True).encode("utf-8")).hexdigest()
