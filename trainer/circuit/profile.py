@@ -52,8 +52,8 @@ class Solenoid:
 class Mode:
     """One ringing mode of an injector body: frequency, damping ratio, and how strongly each force drives it.
 
-    `strength` is for the blow of the armature near the seat, `elastic` for the pole's force at the body's free end; None where
-    it drives the mode as strongly as the blow does, as in engine files of earlier versions.
+    `strength` is for the blow of the armature near the seat, `elastic` for the pole's force at the body's free end,
+    None where it drives the mode as strongly as the blow does, as in engine files of earlier versions.
     """
 
     frequency_hz: Annotated[float, Interval(ge=50, le=18000)]
