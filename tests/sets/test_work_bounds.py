@@ -75,7 +75,8 @@ def test_an_engine_that_cannot_be_solved_is_told_within_a_budget_of_steps(
     monkeypatch.setattr(Stage, "step", lambda self, *rest: steps.append(len(self.matrix)) or step(self, *rest))
     engine_trial.trial_of.cache_clear()
     (line,) = told_of(content, tmp_path)
-    assert f"mine.yaml, line 56: {told}" in line
+    number = content[: content.index("\nsolenoid:")].count("\n") + 2
+    assert f"mine.yaml, line {number}: {told}" in line
     slots, longest_pulse, parts_of_steps = 9, 1200, 1.2
     assert sum(steps) <= slots * (MOST_STEPS + longest_pulse) * parts_of_steps
 

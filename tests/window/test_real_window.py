@@ -148,8 +148,8 @@ def test_a_case_in_a_real_window_by_keyboard_survives_a_kill_and_ends_with_a_sco
     until(lambda: store.events(attempt.id)[-1].kind is EventKind.CLOSED)
     came_to = closed_from(store.events(attempt.id)[-1].data).outcome
     assert came_to is not None
-    assert came_to.right
-    assert came_to.points > 60
+    assert not came_to.right  # named rightly, but by ear alone
+    assert 50 < came_to.points < 70
     assert store.closings("me") == []  # a lesson that is worked is nobody's case
     store.close()
     window.keys("Escape", "F10")

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pickle
+
 import numpy as np
 import pytest
 
@@ -10,6 +12,7 @@ from trainer.practice.attempt.event_record import EventKind
 from trainer.practice.attempt.events import Heard, Measured
 from trainer.practice.attempt.evidence import evidence_of
 from trainer.practice.attempt.weighing import weighed
+from trainer.practice.reports.debrief_lines import debrief_lines
 from trainer.sound.render import TEMPLATE_FRAMES
 
 NAME = "faint_hum_on_three"
@@ -49,6 +52,17 @@ def test_slots_of_the_other_bank_are_the_same_to_the_last_bit_where_only_one_ban
     pairs = zip(debrief.truth_sound.slots, debrief.answer_sound.slots, strict=True)
     same = {true.window.slot.number for true, said in pairs if true.level_dba == said.level_dba}
     assert same == {1, 2, 3, 4}
+
+
+def test_a_debrief_reads_the_same_after_the_way_from_another_process() -> None:
+    """The window's debriefs are computed in one."""
+    desk = new_desk(NAME)
+    type_in(desk, "hear", *RIGHT_ANSWER)
+    debrief = desk.debrief()
+    calibration = desk.calibration_with(debrief.score)
+    sent = pickle.loads(pickle.dumps(debrief))
+    assert not debrief.weighing.belief.measured(debrief.claims)  # heard only, which the debrief has to explain
+    assert debrief_lines(sent, desk.attempt, calibration) == debrief_lines(debrief, desk.attempt, calibration)
 
 
 def test_each_step_says_what_it_told_what_it_ruled_out_and_what_it_cost() -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from trainer.cases.drawing.features import Features, features_of
 from trainer.cases.drawing.practice_pool import Pool
@@ -75,6 +75,7 @@ def debrief_of(attempt: Attempt, solver: Solver, reasoner: Reasoner, pool: Pool)
     """
     case, judgement = attempt.case, judged(attempt, solver, reasoner)
     assert attempt.finding is not None
+    weighing = judgement.scored.weighing
     answer = tuple(fault_of(claim) for claim in attempt.finding.claims)
     answer_sound: Sound | None = None
     answer_reasons: tuple[SlotReason, ...] = ()
@@ -91,7 +92,7 @@ def debrief_of(attempt: Attempt, solver: Solver, reasoner: Reasoner, pool: Pool)
         score=judgement.scored.score,
         proof=judgement.scored.proof,
         reasons=judgement.reasons,
-        weighing=judgement.scored.weighing,
+        weighing=replace(weighing, belief=weighing.belief.settled(attempt.finding.claims)),
         best_path=reasoner.best_path,
         minutes=attempt.minutes,
         truth_sound=judgement.sound,

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import TypeVar
 
@@ -38,6 +38,17 @@ def not_blind(_claim: Claim) -> frozenset[str]:
     return frozenset()
 
 
+@dataclass(frozen=True)
+class KnownBlind:
+    """A `Blind` for a few claims, as a plain value that another process can be given."""
+
+    places: Mapping[Claim, frozenset[str]]
+
+    def __call__(self, claim: Claim) -> frozenset[str]:
+        """Return the places that no offered measurement tells from a claimed one."""
+        return self.places[claim]
+
+
 FindingKey = tuple[tuple[tuple[int, ...], str, str], ...]
 """What a finding says: cylinders, place and kind of each fault."""
 
@@ -70,6 +81,10 @@ class Belief:
             for name in dict.fromkeys(key(claims)):
                 sums[name] = sums.get(name, 0.0) + float(chance)
         return dict(sorted(sums.items(), key=lambda item: (-item[1], repr(item[0]))))
+
+    def settled(self, claims: Iterable[Claim]) -> Belief:
+        """Return this belief as a plain value, in which separation can be asked of these claims only."""
+        return replace(self, blind=KnownBlind({claim: self.blind(claim) for claim in claims}))
 
     @cached_property
     def findings(self) -> dict[FindingKey, float]:
