@@ -13,7 +13,7 @@ from trainer.circuit.elements import Location
 from trainer.circuit.faults import KINDS, Fault
 from trainer.circuit.profile import Profile
 from trainer.reasoning.advice.channels import Channel, channels_of
-from trainer.reasoning.advice.measured import Standing, blind_to
+from trainer.reasoning.advice.measured import Standing, inseparable_places
 from trainer.reasoning.advice.planning import PROVED, Choice, Proved, Step, best_finding, path_to
 from trainer.reasoning.advice.prices import mending_minutes
 from trainer.reasoning.advice.trade_order import in_trade_order, is_dead
@@ -72,7 +72,7 @@ class Reasoner:
         self.facts, self.universe = facts, universe
         self.tests = offered(universe.menu, facts.evidence)
         self._expected: dict[Question, Expected] = {}
-        self._blind_to: dict[Claim, frozenset[str]] = {}
+        self._inseparable: dict[Claim, frozenset[str]] = {}
         self._truth = Expectations(facts.profile, [facts.truth], universe.expectations.equivalents)
 
     def truth_answers(self, questions: Sequence[Question]) -> dict[Question, Floats]:
@@ -145,14 +145,20 @@ class Reasoner:
 
     def belief(self, answers: Answers) -> Belief:
         """Return the belief after answers."""
-        return believed(self.hypotheses, self.expected(list(answers)), answers, self._blind)
+        return believed(self.hypotheses, self.expected(list(answers)), answers)
 
-    def _blind(self, claim: Claim) -> frozenset[str]:
+    def standing(self, belief: Belief) -> Standing:
+        """Return how sure a belief's likeliest finding is, and whether it is measured."""
+        return belief.standing(self.inseparable)
+
+    def inseparable(self, claim: Claim) -> frozenset[str]:
         """Return the places that all offered measurements together do not tell from a claimed one."""
-        if claim not in self._blind_to:
-            weight, told = self.everything.log_weight, self.everything.electrical
-            self._blind_to[claim] = blind_to(self.hypotheses, weight - told, told, claim)
-        return self._blind_to[claim]
+        if claim not in self._inseparable:
+            everything = self.everything
+            self._inseparable[claim] = inseparable_places(
+                self.hypotheses, everything.quiet, everything.electrical, claim
+            )
+        return self._inseparable[claim]
 
     @cached_property
     def channels(self) -> tuple[Channel, ...]:
@@ -164,7 +170,7 @@ class Reasoner:
         self, belief: Belief, paid: Collection[str], done: Collection[str], *, closer: bool = True
     ) -> list[Choice]:
         """Return the offered tests not done yet that tell something, in the trade's order."""
-        standing = belief.standing
+        standing = self.standing(belief)
         channels = (*self.channels, *(self.closer(standing.doubt) if closer else ()))
         left = [channel for channel in channels if channel.test.name not in done]
         dead = any(is_dead(channel.test) for channel in channels if channel.test.name in done)
@@ -228,11 +234,11 @@ class Reasoner:
 
         def answered(_standing: Standing, test: Test) -> Standing:
             answers.update(self.truth_answers(test.questions))
-            return believed(self.hypotheses, self._expected_here(list(answers)), answers, self._blind).standing
+            return believed(self.hypotheses, self._expected_here(list(answers)), answers).standing(self.inseparable)
 
         return path_to(
             lambda standing: (*self.channels, *(self.closer(standing.doubt) if closer else ())),
-            self.belief({}).standing, minutes, answered, choose,
+            self.standing(self.belief({})), minutes, answered, choose,
         )  # fmt: skip
 
     def _expected_here(self, questions: Sequence[Question]) -> dict[Question, Expected]:
@@ -260,7 +266,8 @@ class Reasoner:
     def provable(self) -> bool:
         """Whether everything that is offered proves the truth to the shop's standard."""
         truth = truth_of(self.facts.truth)
-        return self.everything.findings.get(finding_key(truth), 0.0) >= PROVED and self.everything.measured(truth)
+        sure = self.everything.findings.get(finding_key(truth), 0.0) >= PROVED
+        return sure and self.everything.measured(truth, self.inseparable)
 
     @cached_property
     def hidden(self) -> tuple[Claim, Claim] | None:

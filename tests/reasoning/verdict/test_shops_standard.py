@@ -100,8 +100,7 @@ def test_ohms_that_separate_the_place_make_the_proof_full() -> None:
         Request("pair", through, "cover", 3),
     )
     assert not scored(found(begin), reasoner_of("faint_hum_on_three")).proof.measured
-    belief = scored(found(attempt), reasoner_of("faint_hum_on_three")).weighing.belief
-    assert belief.measured(truth_of(attempt.case.faults))
+    assert scored(found(attempt), reasoner_of("faint_hum_on_three")).proof.measured
 
 
 def test_a_reading_on_a_mate_alone_separates_nothing() -> None:
@@ -114,7 +113,7 @@ def test_a_new_injector_or_module_is_no_measurement() -> None:
     lent = next(test for test in reasoner.tests if test.name == "lend_injector:8")
     assert not any(map(is_electrical, lent.questions))
     heard_on_it = reasoner.belief(reasoner.truth_answers(lent.questions))
-    assert not heard_on_it.measured(truth_of(reasoner.facts.truth))
+    assert not heard_on_it.measured(truth_of(reasoner.facts.truth), reasoner.inseparable)
     pairs = next(test for test in reasoner.tests if test.name == "module_pairs").questions
     fitted = [replace(q, work=replace(q.work, replaced=frozenset({(Location.COIL, 8)}))) for q in pairs]
     assert not any(map(is_electrical, fitted))

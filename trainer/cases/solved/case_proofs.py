@@ -70,7 +70,7 @@ def _separating(case: Case, universe: Universe) -> tuple[str, ...]:
             words = {price.partition(":")[0] for price in (*test.prices, *test.needs, *test.opens)} - allowed
             if words:
                 (channel,) = channels_of([test], reasoner.expected(test.questions))
-                ranked.append((channel.bits(reasoner.everything.standing.doubt), sorted(words)))
+                ranked.append((channel.bits(reasoner.standing(reasoner.everything).doubt), sorted(words)))
         bits, words_of_best = max(ranked, key=lambda one: one[0], default=(0.0, []))
         if bits < SEPARATES_BITS:
             return ()

@@ -97,7 +97,7 @@ def roster(call: Call, path: Path, instead: bool) -> Result:
 @click.option("--reason", required=True)
 @pass_call
 def void(call: Call, named: str | None, learner: str, item: int, reason: str) -> Result:
-    """Let one learner's case not count; what was done is kept."""
+    """Leave one learner's case out of the marks; its record stays."""
     from trainer.commands.records_commands.keep_results import write_note
 
     return write_note(call, "void", named, learner, item, reason)
@@ -110,7 +110,7 @@ def void(call: Call, named: str | None, learner: str, item: int, reason: str) ->
 @click.option("--text", "words", required=True)
 @pass_call
 def comment(call: Call, named: str | None, learner: str, item: int | None, words: str) -> Result:
-    """Add a comment that stands in the report."""
+    """Add a comment to the report."""
     from trainer.commands.records_commands.keep_results import write_note
 
     return write_note(call, "comment", named, learner, item or 0, words)
@@ -124,7 +124,7 @@ def comment(call: Call, named: str | None, learner: str, item: int | None, words
 @PASSPHRASE_FILE
 @pass_call
 def regrade(call: Call, set_path: Path, item: int, answer: str, reason: str, passphrase_file: Path | None) -> Result:
-    """Mark one case anew for everybody, by another right answer."""
+    """Mark one case again for everybody, with another right answer."""
     from trainer.commands.records_commands.mark_results import regrade as regraded
 
     return regraded(call, set_path, item, answer, reason, passphrase_file)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from trainer.cases.drawing.features import Features, features_of
 from trainer.cases.drawing.practice_pool import Pool
@@ -42,9 +42,9 @@ class Debrief:
     """Everything the debrief shows; sounds are rendered at the front from the attempt's own seed.
 
     `shown_at` is where the engine is moved and warm while the truth is played: an intermittent fault is shown at
-    work. `misconception` is None for a right finding. `would_tell` names the test that would have told most of what was
-    left open, "" where proof was full or none would. `hidden` are the true
-    fault that hides the other, and that other. `features` are what made the case hard.
+    work. `misconception` is None where the finding names the truth. `would_tell` names the test that would have told
+    most of what was left open, "" where proof was full or none would. `hidden` are the true fault that hides the other,
+    and that other. `features` are what made the case hard.
     """
 
     truth: tuple[Claim, ...]
@@ -75,7 +75,6 @@ def debrief_of(attempt: Attempt, solver: Solver, reasoner: Reasoner, pool: Pool)
     """
     case, judgement = attempt.case, judged(attempt, solver, reasoner)
     assert attempt.finding is not None
-    weighing = judgement.scored.weighing
     answer = tuple(fault_of(claim) for claim in attempt.finding.claims)
     answer_sound: Sound | None = None
     answer_reasons: tuple[SlotReason, ...] = ()
@@ -92,7 +91,7 @@ def debrief_of(attempt: Attempt, solver: Solver, reasoner: Reasoner, pool: Pool)
         score=judgement.scored.score,
         proof=judgement.scored.proof,
         reasons=judgement.reasons,
-        weighing=replace(weighing, belief=weighing.belief.settled(attempt.finding.claims)),
+        weighing=judgement.scored.weighing,
         best_path=reasoner.best_path,
         minutes=attempt.minutes,
         truth_sound=judgement.sound,

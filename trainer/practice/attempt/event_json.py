@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from dataclasses import fields
+from dataclasses import fields, replace
 from typing import Annotated, TypeVar
 
 from pydantic import Field, JsonValue, TypeAdapter
@@ -46,14 +46,13 @@ def parse_event(record: EventRecord, names: Names | None = None) -> Event:
     Raises ValueError for data that are not those of the record's kind.
     """
     data = dict(record.data)
-    if record.kind is EventKind.CLOSED:
-        data["outcome"] = _readable_outcome(data)
     if "work" in data:
         data["work"] = nested_work(data["work"])
     request = data.get("request", {})
     if not isinstance(request, dict) or not set(request) <= _ASKED:
         raise ValueError("a measurement that this version does not know")
-    return _ADAPTERS[record.kind].validate_json(json.dumps(data), strict=True, context=names)
+    event = _ADAPTERS[record.kind].validate_json(json.dumps(data), strict=True, context=names)
+    return replace(event, outcome=_readable_outcome(data)) if isinstance(event, Closed) else event
 
 
 def parse_as(record: EventRecord, kind: type[AnEvent], names: Names | None = None) -> AnEvent:
@@ -85,9 +84,11 @@ def outcome_json(outcome: Outcome) -> dict[str, JsonValue]:
     return data
 
 
-def _readable_outcome(data: Mapping[str, JsonValue]) -> JsonValue:
-    """Return the outcome that lies flat in the data of an end, None where there is none that this version can read."""
+def _readable_outcome(data: Mapping[str, JsonValue]) -> Outcome | None:
+    """Return the outcome in the data of a closing event, None where there is none that this version can read."""
+    if "points" not in data:
+        return None
     try:
-        return outcome_json(_OUTCOME.validate_json(json.dumps(data), strict=True))
+        return _OUTCOME.validate_json(json.dumps(data), strict=True)
     except ValueError:
         return None

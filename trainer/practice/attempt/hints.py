@@ -49,7 +49,7 @@ def next_hint(attempt: Attempt, reasoner: Reasoner) -> Hint:
     strength = _strength(attempt)
     choices = next_choices(attempt, reasoner, weighing)
     best = next((choice for choice in choices if choice.bits > LEAST_BITS), None)
-    proved = belief.standing.proves(PROVED)
+    proved = reasoner.standing(belief).proves(PROVED)
     profile, faults, covers = attempt.case.profile, reasoner.hypotheses.faults, attempt.work.covers_off
     if best is None or proved:
         repairs = None if proved else repairs_in_order(profile, faults, belief.probability, covers)

@@ -20,6 +20,7 @@ from trainer.practice.attempt.weighing import Weighing, weighed
 from trainer.reasoning.advice.prices import mending_minutes
 from trainer.reasoning.reasoner import Reasoner
 from trainer.reasoning.universe.finding import Claim, truth_of
+from trainer.reasoning.universe.hypotheses import same_claims
 from trainer.reasoning.verdict.belief import finding_key
 from trainer.reasoning.verdict.explanation import SlotReason, reasons_of
 from trainer.reasoning.verdict.misconceptions import Wrong, coded_cylinders, misconception_of, slots_by_number
@@ -78,7 +79,9 @@ def judged(attempt: Attempt, solver: Solver, reasoner: Reasoner) -> Judged:
     solved = solver(case.profile, case.faults, work)
     sound = render(solved, "front", case.bed, attempt.seed)
     reasons = reasons_of(solved, sound, good)
-    wrong = None if found.score.right else _wrong(attempt, found.truth, reasons, found.weighing)
+    assert attempt.finding is not None
+    named = found.score.right or same_claims(attempt.finding.claims, found.truth)  # named, if perhaps not measured
+    wrong = None if named else _wrong(attempt, found.truth, reasons, found.weighing)
     return Judged(
         scored=found,
         reasons=reasons,
@@ -105,15 +108,19 @@ def proof_of(attempt: Attempt, reasoner: Reasoner, weighing: Weighing) -> Proof:
     truth, claims = truth_of(case.to_be_found), attempt.finding.claims
     reachable = reasoner.everything.findings.get(finding_key(truth), 0.0)
     sided = tuple(claim for claim in truth if reasoner.side_counts(claim))
+    belief = weighing.belief
+    unmeasured = belief.unmeasured(claims, reasoner.inseparable)
     return Proof(
-        posterior=weighing.belief.proving(claims, sided=bool(sided)),
+        posterior=belief.proving(claims, sided=bool(sided)),
         reachable=1.0 if case.right_answer is None and reasoner.hidden is None else reachable,
         best_minutes=sum(step.minutes for step in reasoner.best_path),
         used_minutes=used,
         alike=reasoner.alike_places,
-        measured=weighing.belief.measured(claims),
+        measured=belief.measured(claims, reasoner.inseparable),
         sided=sided,
         failed_retests=failed_retests(attempt),
+        unmeasured=unmeasured,
+        rival=None if unmeasured is None else belief.next_place(unmeasured, reasoner.inseparable),
     )
 
 

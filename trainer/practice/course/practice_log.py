@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime
@@ -45,25 +44,38 @@ class Task:
     accident: float = LEAST_ACCIDENT
 
 
+def _known(prefix: str) -> AfterValidator:
+    def check(name: str) -> str:
+        if name and f"{prefix}.{name}" not in TEXTS:
+            raise ValueError("something that this version does not know")
+        return name
+
+    return AfterValidator(check)
+
+
+Chance = Annotated[float, Field(gt=0.0, lt=1.0)]
+Misconception = Annotated[str, _known("misconception")]
+
+
 @dataclass(frozen=True, slots=True)
 class Entry:
-    """One task ended: right or wrong, how sure, the misconception shown ("" for none), and what it told of skills.
+    """A finished task: right or wrong, how sure, the misconception shown ("" for none), its answers by skill.
 
-    `lesson` is which lesson it was, 0 for none. `confused` are the sound that it was and the one that it was taken for,
-    where one was asked for.
+    `lesson` is its number, 0 for none. `confused` are the true sound and the one that was named, where a sound was
+    asked for.
     """
 
-    kind: str
+    kind: Annotated[str, Field(min_length=1), _known("task")]
     topic: str
     kind_class: str
     right: bool
-    certainty: float
-    misconception: str
-    probes: tuple[str, ...]
+    certainty: Chance
+    misconception: Misconception
+    probes: tuple[Misconception, ...]
     answers: tuple[Answer, ...]
     day: float
-    confused: tuple[str, ...] = ()
-    accident: float = LEAST_ACCIDENT
+    confused: tuple[Annotated[str, _known("heard")], ...] = ()
+    accident: Chance = LEAST_ACCIDENT
     lesson: int = 0
 
 
@@ -111,7 +123,7 @@ def abilities_on(learner: Learner, day: float) -> dict[Skill, Ability]:
 
 
 def day_of(at: str) -> float:
-    """Return a time (UTC, ISO 8601) as days since 1970; raises ValueError for a text that is none."""
+    """Return a time (UTC, ISO 8601) as days since 1970; raises ValueError for any other text."""
     told = datetime.fromisoformat(at)
     return (told if told.tzinfo else told.replace(tzinfo=UTC)).timestamp() / DAY_S
 
@@ -126,79 +138,29 @@ def entry_json(
     confused: tuple[str, str] | None = None,
     lesson: int = 0,
 ) -> dict[str, JsonValue]:
-    """Return an entry as JSON, as the event that ends a task keeps it; what was not asked for is left out."""
-    record = _Record(
-        kind=task.kind,
-        topic=task.topic,
-        kind_class=task.kind_class,
-        right=right,
-        certainty=certainty,
-        misconception=misconception,
-        probes=task.probes,
-        answers=tuple((one.skill, one.difficulty, one.guess, was_right) for one, was_right in answers),
-        accident=task.accident,
-        confused=confused or (),
-        lesson=lesson,
-    )
-    data: dict[str, JsonValue] = _RECORD.dump_python(record, mode="json", by_alias=True)
-    return {name: value for name, value in data.items() if name not in ("confused", "lesson") or value}
+    """Return an entry as JSON for the event that ends a task; sounds confused and lesson only where there are any."""
+    data: dict[str, JsonValue] = {
+        "kind": task.kind,
+        "topic": task.topic,
+        "class": task.kind_class,
+        "right": right,
+        "certainty": certainty,
+        "misconception": misconception,
+        "probes": list(task.probes),
+        "accident": task.accident,
+        "answers": [[one.skill.value, one.difficulty, one.guess, was_right] for one, was_right in answers],
+    }
+    return data | ({"confused": list(confused)} if confused else {}) | ({"lesson": lesson} if lesson else {})
 
 
 def entry_from(data: Mapping[str, JsonValue], at: str) -> Entry:
     """Return the entry that JSON describes; raises ValueError for one that this version cannot read."""
     day = day_of(at)
-    record = _RECORD.validate_json(json.dumps(data))
-    return Entry(
-        kind=record.kind,
-        topic=record.topic,
-        kind_class=record.kind_class,
-        right=record.right,
-        certainty=record.certainty,
-        misconception=record.misconception,
-        probes=record.probes,
-        answers=tuple(
-            Answer(Demand(skill, difficulty, guess), right, day) for skill, difficulty, guess, right in record.answers
-        ),
-        day=day,
-        confused=record.confused,
-        accident=record.accident,
-        lesson=record.lesson,
-    )
+    rows = _ANSWERS.validate_python(data.get("answers"))
+    answers = tuple(Answer(Demand(skill, difficulty, guess), right, day) for skill, difficulty, guess, right in rows)
+    return _ENTRY.validate_python({**data, "kind_class": data.get("class"), "day": day, "answers": answers})
 
 
-def _known(prefix: str) -> AfterValidator:
-    def check(name: str) -> str:
-        if f"{prefix}.{name}" not in TEXTS:
-            raise ValueError("something that this version does not know")
-        return name
-
-    return AfterValidator(check)
-
-
-def _known_or_none(name: str) -> str:
-    if name and f"misconception.{name}" not in TEXTS:
-        raise ValueError("a misconception that this version does not know")
-    return name
-
-
-_Chance = Annotated[float, Field(gt=0.0, lt=1.0)]
-
-
-@dataclass(frozen=True, slots=True)
-class _Record:
-    """An entry as it is stored; its answers are rows of skill, difficulty, chance of guessing it, right or wrong."""
-
-    kind: Annotated[str, _known("task")]
-    topic: str
-    kind_class: Annotated[str, Field(alias="class")]
-    right: bool
-    certainty: _Chance
-    misconception: Annotated[str, AfterValidator(_known_or_none)]
-    probes: tuple[Annotated[str, _known("misconception")], ...]
-    answers: tuple[tuple[Skill, float, float, bool], ...]
-    accident: _Chance = LEAST_ACCIDENT
-    confused: tuple[Annotated[str, _known("heard")], ...] = ()
-    lesson: int = 0
-
-
-_RECORD = TypeAdapter(_Record)
+_ENTRY = TypeAdapter(Entry)
+_ANSWERS = TypeAdapter(list[tuple[Skill, float, float, bool]])
+"""Answers as they are stored: skill, difficulty, the chance of guessing right, and whether it was right."""

@@ -77,15 +77,13 @@ def verdict_lines(debrief: Debrief, attempt: Attempt, told: Mapping[float, tuple
 
 def _unmeasured(debrief: Debrief, attempt: Attempt) -> Iterator[str]:
     """Tell what was condemned without a measurement, what that repair takes and who pays for it."""
-    if debrief.proof.measured:
+    claim, place = debrief.proof.unmeasured, debrief.proof.rival
+    if claim is None:
+        if not debrief.proof.measured:
+            yield "  " + text("debrief.unmeasured_passes")
         return
-    if not debrief.claims:
-        yield "  " + text("debrief.unmeasured_passes")
-        return
-    belief = debrief.weighing.belief
-    claim = next(claim for claim in debrief.claims if not belief.measured([claim]))
     minutes = repair_minutes(attempt.case.profile, claim.location, claim.cylinders, ())
-    rival = text(f"location.{place}") if (place := belief.next_place(claim)) else text("debrief.another_place")
+    rival = text(f"location.{place}") if place else text("debrief.another_place")
     yield "  " + text("debrief.unmeasured", place=text(f"location.{claim.location}"), rival=rival, repair=minutes)
 
 
@@ -211,7 +209,7 @@ EARLY_FROM = 0.05
 
 def _other_readings(debrief: Debrief) -> Iterator[str]:
     """Tell what the finding would have measured like, where it was wrong."""
-    if debrief.score.right or not debrief.other_readings:
+    if debrief.wrong is None or not debrief.other_readings:
         return
     yield text("debrief.other_readings")
     differing = [other for other in debrief.other_readings if other.display != other.event.reading.display]

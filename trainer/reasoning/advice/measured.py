@@ -96,22 +96,22 @@ class Standing:
 
 
 def separating_factor(
-    hypotheses: Hypotheses, quiet: Floats, electrical: Floats, claim: Claim, blind: Collection[str] = ()
+    hypotheses: Hypotheses, quiet: Floats, electrical: Floats, claim: Claim, inseparable: Collection[str] = ()
 ) -> tuple[float, Flags, Flags]:
     """Return how many times likelier measurements are under the named place than under the next likely one.
 
     `quiet` are log weights by everything else, `electrical` the log likelihoods of the measurements given that. The
-    rows of both places come with the factor. Places in `blind` are passed over.
+    rows of both places come with the factor. Places in `inseparable` are passed over.
     """
     own, rivals = _places(hypotheses, claim)
-    seen = [rows for place, rows in rivals.items() if place not in blind]
+    seen = [rows for place, rows in rivals.items() if place not in inseparable]
     if not own.any() or not seen:
         return 0.0, own, ~own
     rival = max(seen, key=lambda rows: _log_sum(quiet[rows]))
     return float(np.exp(_told(quiet, electrical, own) - _told(quiet, electrical, rival))), own, rival
 
 
-def blind_to(hypotheses: Hypotheses, quiet: Floats, electrical: Floats, claim: Claim) -> frozenset[str]:
+def inseparable_places(hypotheses: Hypotheses, quiet: Floats, electrical: Floats, claim: Claim) -> frozenset[str]:
     """Return the places that measurements, all that are offered, do not tell from a claimed one."""
     own, rivals = _places(hypotheses, claim)
     if not own.any():
@@ -153,7 +153,7 @@ def half_and_half(one: Floats, other: Floats) -> Floats:
 
 def standing_of(
     hypotheses: Hypotheses, quiet: Floats, electrical: Floats, best: Sequence[Claim], sure: float, *, mates: bool,
-    blind: Callable[[Claim], Collection[str]],
+    inseparable: Callable[[Claim], Collection[str]],
 ) -> Standing:  # fmt: skip
     """Return where reasoning stands whose likeliest finding is `best`; `mates` tells whether two mates read equal."""
     logs = quiet + electrical
@@ -165,7 +165,7 @@ def standing_of(
         doubt = probability if mates else half_and_half(np.where(rows, 0.0, -np.inf), np.where(rows, -np.inf, prior))
         return Standing(probability, sure, mates, doubt, passes=True)
     for claim in best:
-        factor, own, rival = separating_factor(hypotheses, quiet, electrical, claim, blind(claim))
+        factor, own, rival = separating_factor(hypotheses, quiet, electrical, claim, inseparable(claim))
         if factor < SEPARATED:
             doubt = half_and_half(np.where(own, logs, -np.inf), np.where(rival, logs, -np.inf))
             return Standing(probability, sure, False, doubt)

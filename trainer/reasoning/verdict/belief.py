@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cached_property
 from typing import TypeVar
 
@@ -30,23 +30,8 @@ AGAINST_SIDE = 0.25
 """Under this share of its finding's chance, three to one, the evidence contradicts a named side."""
 
 Name = TypeVar("Name", bound=Hashable)
-Blind = Callable[[Claim], frozenset[str]]
-
-
-def not_blind(_claim: Claim) -> frozenset[str]:
-    """Return no place: every one is asked to be separated."""
-    return frozenset()
-
-
-@dataclass(frozen=True)
-class KnownBlind:
-    """A `Blind` for a few claims, as a plain value that another process can be given."""
-
-    places: Mapping[Claim, frozenset[str]]
-
-    def __call__(self, claim: Claim) -> frozenset[str]:
-        """Return the places that no offered measurement tells from a claimed one."""
-        return self.places[claim]
+Inseparable = Callable[[Claim], frozenset[str]]
+"""Returns the places that no offered measurement tells from a claimed one."""
 
 
 FindingKey = tuple[tuple[tuple[int, ...], str, str], ...]
@@ -57,8 +42,7 @@ FindingKey = tuple[tuple[tuple[int, ...], str, str], ...]
 class Belief:
     """The posterior of every hypothesis, and the evidence that none of them explains.
 
-    `electrical` is what measurements alone have added to the log weights; `mates` tells whether two mates read equal;
-    `blind` gives the places that no offered measurement tells from a claimed one.
+    `electrical` is what measurements alone have added to the log weights; `mates` tells whether two mates read equal.
     """
 
     hypotheses: Hypotheses
@@ -66,7 +50,6 @@ class Belief:
     unexplained: tuple[Question, ...]
     electrical: Floats
     mates: bool
-    blind: Blind
 
     @cached_property
     def probability(self) -> Floats:
@@ -82,38 +65,40 @@ class Belief:
                 sums[name] = sums.get(name, 0.0) + float(chance)
         return dict(sorted(sums.items(), key=lambda item: (-item[1], repr(item[0]))))
 
-    def settled(self, claims: Iterable[Claim]) -> Belief:
-        """Return this belief as a plain value, in which separation can be asked of these claims only."""
-        return replace(self, blind=KnownBlind({claim: self.blind(claim) for claim in claims}))
-
     @cached_property
     def findings(self) -> dict[FindingKey, float]:
         """The posterior of every finding: cylinders, place and kind of each fault; sides and severities summed."""
         return self.summed(lambda claims: [finding_key(claims)])
 
-    @cached_property
-    def standing(self) -> Standing:
-        """Where the reasoning stands: how sure the likeliest finding is, and whether it is measured."""
+    def standing(self, inseparable: Inseparable) -> Standing:
+        """Return how sure the likeliest finding is, whether it is measured, and what is still in doubt."""
         key, sure = next(iter(self.findings.items()))
         best = next(claims for claims in self.hypotheses.claims if finding_key(claims) == key)
-        quiet = self.log_weight - self.electrical
-        return standing_of(self.hypotheses, quiet, self.electrical, best, sure, mates=self.mates, blind=self.blind)
+        return standing_of(
+            self.hypotheses, self.quiet, self.electrical, best, sure, mates=self.mates, inseparable=inseparable
+        )
 
-    def measured(self, claims: Sequence[Claim]) -> bool:
-        """Tell whether measurements separate what is claimed from the next likely places."""
-        if not claims:
-            return self.mates
-        return min(self._separated(claim)[0] for claim in claims) >= SEPARATED
+    def unmeasured(self, claims: Sequence[Claim], inseparable: Inseparable) -> Claim | None:
+        """Return the first claim that measurements do not separate from the next likely place, None where all are."""
+        return next((claim for claim in claims if self._separated(claim, inseparable)[0] < SEPARATED), None)
 
-    def _separated(self, claim: Claim) -> tuple[float, Flags, Flags]:
-        quiet = self.log_weight - self.electrical
-        return separating_factor(self.hypotheses, quiet, self.electrical, claim, self.blind(claim))
+    def measured(self, claims: Sequence[Claim], inseparable: Inseparable) -> bool:
+        """Return whether measurements separate every claim; without claims, whether two mates read equal."""
+        return self.unmeasured(claims, inseparable) is None if claims else self.mates
 
-    def next_place(self, claim: Claim) -> Location | None:
+    def next_place(self, claim: Claim, inseparable: Inseparable) -> Location | None:
         """Return the place that everything but measurements leaves likeliest beside a claimed one, if it has a name."""
-        _factor, _own, rival = self._separated(claim)
-        row = int(np.argmax(np.where(rival, self.log_weight - self.electrical, -np.inf)))
+        _factor, _own, rival = self._separated(claim, inseparable)
+        row = int(np.argmax(np.where(rival, self.quiet, -np.inf)))
         return next((one.location for one in self.hypotheses.claims[row] if one.cylinders & claim.cylinders), None)
+
+    @property
+    def quiet(self) -> Floats:
+        """The log weights without what measurements have added."""
+        return np.asarray(self.log_weight - self.electrical)
+
+    def _separated(self, claim: Claim, inseparable: Inseparable) -> tuple[float, Flags, Flags]:
+        return separating_factor(self.hypotheses, self.quiet, self.electrical, claim, inseparable(claim))
 
     def proving(self, claims: Sequence[Claim], *, sided: bool) -> float:
         """Return the chance that counts as a finding's proof.
@@ -134,9 +119,7 @@ def finding_key(claims: Sequence[Claim]) -> FindingKey:
     return tuple(sorted((tuple(sorted(claim.cylinders)), str(claim.location), str(claim.kind)) for claim in claims))
 
 
-def believed(
-    hypotheses: Hypotheses, expected: Mapping[Question, Expected], answers: Answers, blind: Blind = not_blind
-) -> Belief:
+def believed(hypotheses: Hypotheses, expected: Mapping[Question, Expected], answers: Answers) -> Belief:
     """Return the belief after answers; raises KeyError for an answer to something that was not expected."""
     log_weight = np.log(np.maximum(hypotheses.prior, LEAST_PRIOR))
     electrical = np.zeros(len(log_weight))
@@ -148,7 +131,7 @@ def believed(
             electrical += told
         if not expected[question].explains(answers[question]):
             unexplained.append(question)
-    return Belief(hypotheses, log_weight, tuple(unexplained), electrical, mates_agree(answers), blind)
+    return Belief(hypotheses, log_weight, tuple(unexplained), electrical, mates_agree(answers))
 
 
 def bits_between(

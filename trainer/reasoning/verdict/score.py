@@ -65,6 +65,7 @@ class Proof:
     was offered. `alike` are the places that no offered evidence tells from the true one. `measured` says that
     measurements separate every named place from the next likely one, or two mates where none is named; `sided` are the
     true claims whose side all offered evidence proves; `failed_retests` showed the fault again after the repairs.
+    `unmeasured` is a claim that no measurement separates from its next likely place, `rival`, where that has a name.
     """
 
     posterior: float
@@ -75,6 +76,8 @@ class Proof:
     measured: bool = True
     sided: tuple[Claim, ...] = ()
     failed_retests: int = 0
+    unmeasured: Claim | None = None
+    rival: Location | None = None
 
     @property
     def share(self) -> float:
