@@ -1,4 +1,4 @@
-"""Names of array types, by element; what the axes and units are is said where an array is made or taken."""
+"""Array types by element; the docstrings of functions state axes and units."""
 
 from __future__ import annotations
 

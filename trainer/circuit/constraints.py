@@ -29,4 +29,4 @@ Title = Annotated[str, OneLine(), Len(3, 80)]
 Cylinder = Annotated[int, Interval(ge=1, le=16)]
 Cylinders = Annotated[tuple[Cylinder, ...], Len(1, 16)]
 Severity = Annotated[float, Interval(ge=0, le=1e9)]
-"""In the unit of the fault's kind; what the kind allows is checked against its unit."""
+"""In the unit of the fault's kind, which also has its own bounds."""

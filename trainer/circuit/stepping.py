@@ -114,7 +114,7 @@ class Stage:
         self._make_room()
 
     def _make_room(self) -> None:
-        """Set aside the arrays that every step writes anew."""
+        """Allocate the arrays that every step overwrites."""
         count = len(self.fresh)
         self.matrix = np.empty((count, self.size, self.size))
         self.current = np.empty((count, self.size, 1))

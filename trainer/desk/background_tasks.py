@@ -58,7 +58,7 @@ class BackgroundTasks:
         return repair.retest(attempt, self._solver, place, moved=moved, heated=heated)
 
     def read_codes(self, progress: Progress, attempt: Attempt, clear: bool) -> ActionResult[CodesRead]:
-        """Return the codes in memory; the last test is solved again where it is not at hand any more."""
+        """Return the codes in memory; solve the last test again if it is no longer cached."""
         progress("codes", 0.0)
         return actions.read_codes(attempt, self._solver, clear=clear)
 

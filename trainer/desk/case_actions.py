@@ -1,4 +1,4 @@
-"""What a learner does at one case, with the rules that every face keeps: cautions, what is asked first, what is shown.
+"""The actions of a learner on one case, with the rules that both faces share: cautions, confirmations, messages.
 
 A face names an action, shows the cautions of the reply, asks where the reply says so, and shows its message. Long
 actions can be computed elsewhere: `carry_out` takes what they came to.
@@ -145,7 +145,7 @@ class Wording:
 
 @dataclass(frozen=True, slots=True)
 class Reply:
-    """What an action came to.
+    """The result of an action.
 
     `cautions` and `message` are lines to show. With `ask_first`, in minute, nothing has been done yet: ask, and hand
     `done` to `carry_out` again once it is agreed. `measured` names a reading whose `display` is shown apart.
@@ -199,7 +199,7 @@ class CaseActions:
         return self.carry_out(action, computed(action, self._desk.attempt, self._desk.solver))
 
     def carry_out(self, action: Action, done: AnyResult, *, agreed: bool = False) -> Reply:
-        """Store what an action came to; long work is stored only once it is agreed to. Raises WrongCallError."""
+        """Store the result of an action; long work needs the learner's agreement first. Raises WrongCallError."""
         minutes = done.event.labour_minutes
         if minutes >= ASKED_FROM_MINUTES and not agreed and not isinstance(action, NEVER_ASKED):
             return Reply(done, self.cautions(type(action)), ask_first=minutes)
@@ -253,7 +253,7 @@ class CaseActions:
                 return ()
 
     def _reading_lines(self, event: Measured) -> tuple[str, ...]:
-        """Return what there is to say beside a reading: what was expected, slips, what is still unplugged elsewhere."""
+        """Return the lines beside a reading: the expected value, slips, connectors still unplugged elsewhere."""
         reading, predicted = event.reading, event.predicted
         beside = [text("expect.beside", predicted=predicted, display=reading.display)] if predicted else []
         elsewhere = sorted(self._desk.attempt.work.unplugged - {event.request.point})
@@ -289,7 +289,7 @@ class CaseActions:
 
 
 def computed(action: Action, attempt: Attempt, solver: Solver) -> AnyResult:
-    """Return what an action comes to; nothing is stored. Raises WrongCallError for what the engine or case has not."""
+    """Compute an action without storing it. Raises WrongCallError for what the engine or case does not have."""
     match action:
         case Hear(slots=slots, place=place):
             return actions.hear(attempt, slots, place, solver)

@@ -187,7 +187,7 @@ class Desk:
         self._happen(Voided(reason=reason))
 
     def note(self, event: Event) -> None:
-        """Take down what happened beside the work: that the window was left, that the program began again."""
+        """Record an event beside the work, such as leaving the window or restarting the program."""
         if not self.attempt.closed:
             self._happen(event)
 

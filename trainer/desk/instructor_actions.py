@@ -45,7 +45,7 @@ def refuse_existing(path: Path, *, force: bool) -> None:
 
 
 def proof_lines(case_set: CaseSet, problems: Sequence[Problem], name: Path | str) -> tuple[str, ...]:
-    """Return what proving a set came to: its problems, or that it is good and what is weak in it all the same."""
+    """Return the result of proving a set: its problems, or its weak points where it is good."""
     if problems:
         return tuple(problem_line(one) for one in problems)
     return (text("set.good", path=name, size=case_set.size), *weak_spots(case_set))

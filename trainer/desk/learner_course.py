@@ -50,7 +50,7 @@ class Course:
 
     @property
     def state(self) -> Learner:
-        """The learner's abilities and what is to be repeated, from every task closed so far."""
+        """The learner's abilities and due reviews, computed from every finished task."""
         new = self.store.practised(self.learner, self._read)
         self._entries += entries_of((at, data) for _number, at, data in new)
         if new or self._state is None:

@@ -11,7 +11,7 @@ ALSA = "libasound.so.2"
 
 @cache
 def silence_c_stderr() -> None:
-    """Discard what C code prints to its `stderr` from now on; our own messages say what is wrong.
+    """Discard the `stderr` output of C libraries from now on; the program reports errors itself.
 
     Sound libraries print at any time and from any thread, mostly when a sound server ends. Python's own output is not
     affected: it goes to file descriptor 2, past C's streams. Only GNU's C library documents that `stderr` can be

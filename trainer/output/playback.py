@@ -78,6 +78,6 @@ class Playback:
         self.ended = True
 
     def lose(self) -> None:
-        """Mark the playback as lost: the device went away, and what was not heard is not charged."""
+        """Mark the playback as lost because the device went away; the rest is not charged."""
         if not self.ended:
             self.lost = self.ended = True

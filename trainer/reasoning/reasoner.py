@@ -209,7 +209,7 @@ class Reasoner:
 
     @property
     def _complaint(self) -> tuple[Step, ...]:
-        """The complaint as the first step, where a case says when it shows: what it tells is in the prior."""
+        """The complaint as the first step, where a case has one; its information is in the prior already."""
         if self.facts.complaint is None:
             return ()
         usual = single_hypotheses(self.facts.profile, self.facts.priors, self.facts.truth).prior
@@ -218,7 +218,7 @@ class Reasoner:
         return (Step("complaint", 0.0, bits, self.sure(self.hypotheses.prior)),)
 
     def path(self, *, ahead: bool, closer: bool = True) -> tuple[tuple[Step, ...], Standing]:
-        """Return the steps that the trade's order leads to on this case's own engine, and where it stands then.
+        """Return the steps of the trade's order on this case's engine, and the final standing.
 
         Tests that are computed for a few hypotheses only are left out without `closer`.
         """

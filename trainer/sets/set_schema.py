@@ -72,7 +72,7 @@ _DRAW_ONLY = {one.name for one in fields(DrawLine)} - {one.name for one in field
 
 
 def _line_kind(value: object) -> str:
-    """Return the tag of the kind of line that a value is meant to be, also where its main field is misspelt."""
+    """Return the tag of the kind of line that a value is, even where its main field is misspelt."""
     if not isinstance(value, dict) or "case" in value:
         return "tagged-listed"
     return "tagged-draw" if _DRAW_ONLY & value.keys() else "tagged-listed"

@@ -124,7 +124,7 @@ class Session:
         self._say(text("welcome.start"))
 
     def _act(self, action: Action) -> Reply | None:
-        """Carry out an action, asking first where it takes long; None where the learner leaves it."""
+        """Carry out an action after confirmation if it takes long; return None if the learner declines."""
         reply = self._actions.act(action)
         self._lines(reply.cautions)
         if reply.ask_first is not None:

@@ -1,1 +1,1 @@
-"""The window: what is shown and what a key does is decided without pygame; only `drawing` and `app` know it."""
+"""The window. Only `drawing` and `app` import pygame; everything else decides what is shown without it."""

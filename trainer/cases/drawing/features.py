@@ -1,4 +1,4 @@
-"""Computes what makes a case hard: how far its sound is from good, how clear its hum is, what else it could be."""
+"""Computes what makes a case hard: the distance of its sound from a good slot, its hum, the number of alternatives."""
 
 from __future__ import annotations
 

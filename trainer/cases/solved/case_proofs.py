@@ -47,7 +47,7 @@ class Inaudible:
 
 
 def unsolvable(case: Case, universes: Universes) -> Unsolvable | None:
-    """Return what keeps a case from being solved, or None where its evidence proves its truth by measurement."""
+    """Return the evidence that a case lacks, or None where its evidence proves its truth by measurement."""
     reasoner = universes.reasoner(case)
     key = finding_key(truth_of(case.faults))
     findings = reasoner.everything.findings

@@ -73,7 +73,7 @@ def _without_echo(terminal: int) -> Iterator[None]:
 if sys.platform == "win32":
 
     def _ask_console(prompt: str) -> str:
-        """Ask at a Windows console, which shows no typed letter by itself."""
+        """Ask at a Windows console, which does not echo what is typed."""
         import msvcrt
 
         if not sys.stdin.isatty():

@@ -56,7 +56,7 @@ def bench(call: Call, profile: str | None, device: str | None) -> Result:
 @LEARNER
 @pass_call
 def progress(call: Call, learner: str | None) -> Result:
-    """Show where a learner stands: each skill with its counts, what waits, certainty."""
+    """Show a learner's progress: each skill with its counts, what is due for review, certainty."""
     from trainer.commands.practice_commands.show_progress import show_progress
 
     return show_progress(call, learner)

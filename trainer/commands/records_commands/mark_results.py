@@ -102,7 +102,7 @@ def export_results(call: Call, kind: str, named: str | None, output: Path, *, bo
 
 
 def regrade(call: Call, set_path: Path, item: int, answer: str, reason: str, passphrase_file: Path | None) -> Result:
-    """Mark a case anew by another right answer, for everybody."""
+    """Mark a case again for everybody, with another right answer."""
     ask = cache(passphrase_from(passphrase_file))  # asked once for all that needs it
     opened = open_set(set_path, ask)
     _check_item(opened.case_set, item)

@@ -48,7 +48,7 @@ def preview_set(path: Path, folder: Path, learner: str, passphrase_file: Path | 
 
 
 def seal_set(path: Path, output: Path, passphrase_file: Path | None, *, force: bool) -> Result:
-    """Write a set sealed; what sealing does not stop is said each time.
+    """Write a sealed set; print each time what sealing does not prevent.
 
     Raises WrongCallError for a file that is there, and never writes over the set itself.
     """

@@ -37,7 +37,7 @@ _ADAPTERS: Mapping[EventKind, TypeAdapter[Event]] = {
 _OUTCOME = TypeAdapter(Outcome)
 _ASKED = {field.name for field in fields(Request)}
 _ALWAYS = ("did", "what")
-"""Written whatever they are; any other field is left out where it holds its default."""
+"""Always written; any other field is left out where it holds its default."""
 
 
 def parse_event(record: EventRecord, names: Names | None = None) -> Event:

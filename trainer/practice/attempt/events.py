@@ -105,7 +105,7 @@ class CodesRead(EngineEvent):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Measured(EngineEvent):
-    """A reading was taken, beside what was expected of it."""
+    """A reading was taken; `predicted` is what the learner expected."""
 
     kind: ClassVar[EventKind] = EventKind.MEASURED
     request: RequestInLog

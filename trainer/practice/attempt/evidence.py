@@ -26,14 +26,14 @@ Answers = dict[Question, Floats]
 
 @dataclass(frozen=True, slots=True)
 class Evidence:
-    """One event with what it showed; one that shows nothing has no answers."""
+    """An event and the answers it gave; an event that shows nothing has none."""
 
     event: Event
     answers: Answers
 
 
 def evidence_of(attempt: Attempt, reasoner: Reasoner) -> tuple[Evidence, ...]:
-    """Return every event before the finding with what it showed.
+    """Return every event before the finding with its answers.
 
     What is heard or traced is the engine's own answer without chance; ohms are as they were displayed.
     """
@@ -46,7 +46,7 @@ def all_answers(evidence: tuple[Evidence, ...]) -> Answers:
 
 
 def paid_for(attempt: Attempt) -> frozenset[str]:
-    """Return what is paid, with the whole test on the engine as it came under the name that the menu gives it."""
+    """Return the paid prices, with the first whole test under its name on the menu."""
     whole = any(isinstance(event, Heard) and event.slots is None for event in attempt.events)
     return attempt.paid | ({WHOLE} if whole else set())
 

@@ -23,7 +23,7 @@ OUT_BELOW = 0.01
 
 @dataclass(frozen=True, slots=True)
 class Weighed:
-    """One event: bits that it told, places and cylinders that it ruled out, the best finding's chance.
+    """The information in one event: bits, places and cylinders that it ruled out, the best finding's probability.
 
     `unexplained` says that no hypothesis expects what was shown.
     """

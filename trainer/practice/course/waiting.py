@@ -1,4 +1,4 @@
-"""Schedule revisits of what was missed: after a day, then three, seven and twenty-one, each time it was right.
+"""Schedule reviews of missed topics: after 1 day, then after 3, 7 and 21 days as long as the answers are right.
 
 Equal or growing gaps do about as well (Latimier, Peyre and Ramus 2021); what matters is that it comes back. A clock
 that shows a time before the answer cannot hold a topic back, and a right answer then proves no gap: it counts from

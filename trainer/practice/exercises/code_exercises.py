@@ -1,4 +1,4 @@
-"""Exercises about codes: what one says and does not, what else could have set it, which one is old."""
+"""Exercises about codes: their meaning, their other causes, and stored codes."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Exercises about limits: what an even test without codes does not show, and what is said and done then."""
+"""Exercises about the limits of the test: an even test without codes, and what to say and do then."""
 
 from __future__ import annotations
 

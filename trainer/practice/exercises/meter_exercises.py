@@ -1,4 +1,4 @@
-"""Meter exercises: what a reading says, where between the readings the break is, what was done wrongly."""
+"""Meter exercises: reading a display, locating a break between readings, finding a slip."""
 
 from __future__ import annotations
 

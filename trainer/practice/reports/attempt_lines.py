@@ -174,7 +174,7 @@ def slots_text(slots: Sequence[int] | None) -> str:
 
 
 def card_entry(event: Event) -> str | None:
-    """Return what the job card says of an event, or None for one that is not on it."""
+    """Return the entry of an event on the job card, or None for one that has none."""
     match event:
         case Heard():
             return text("card.heard", slots=slots_text(event.slots), place=listening_place_text(event.place))

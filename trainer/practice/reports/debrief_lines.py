@@ -76,7 +76,7 @@ def verdict_lines(debrief: Debrief, attempt: Attempt, told: Mapping[float, tuple
 
 
 def _unmeasured(debrief: Debrief, attempt: Attempt) -> Iterator[str]:
-    """Tell what was condemned without a measurement, what that repair takes and who pays for it."""
+    """Yield the part that was condemned without a measurement, the time of its repair and who pays for it."""
     claim, place = debrief.proof.unmeasured, debrief.proof.rival
     if claim is None:
         if not debrief.proof.measured:

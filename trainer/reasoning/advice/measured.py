@@ -77,7 +77,7 @@ def _is_pair(question: Question) -> bool:
 
 @dataclass(frozen=True, slots=True)
 class Standing:
-    """Where the reasoning about a case stands.
+    """The standing of the reasoning about a case.
 
     `sure` is the chance of the best finding, `measured` whether measurements separate its places. `doubt` is what the
     next test should resolve: the belief itself, or, where only the measurement is missing, half the named place and
@@ -155,7 +155,7 @@ def standing_of(
     hypotheses: Hypotheses, quiet: Floats, electrical: Floats, best: Sequence[Claim], sure: float, *, mates: bool,
     inseparable: Callable[[Claim], Collection[str]],
 ) -> Standing:  # fmt: skip
-    """Return where reasoning stands whose likeliest finding is `best`; `mates` tells whether two mates read equal."""
+    """Return the standing of a belief whose likeliest finding is `best`; `mates` says whether two mates read equal."""
     logs = quiet + electrical
     weight = np.exp(logs - logs.max())
     probability = np.asarray(weight / weight.sum())

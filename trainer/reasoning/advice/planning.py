@@ -130,7 +130,7 @@ def path_to(
     available: Callable[[Standing], Sequence[Channel]], begin: Standing, minutes: Mapping[str, float],
     answered: Callable[[Standing, Test], Standing], choose: Chooser,
 ) -> tuple[tuple[Step, ...], Standing]:  # fmt: skip
-    """Do one test after another until a finding is proved or nothing chosen is left; return steps and where it stands.
+    """Do one test after another until a finding is proved or none is chosen; return the steps and the final standing.
 
     `available` gives the tests to think of; `answered` where it stands after a test as it comes out here.
     """
@@ -152,11 +152,11 @@ def path_to(
 
 
 Chooser = Callable[[Sequence[Channel], Standing, frozenset[str], Sequence[Test]], Channel | None]
-"""Returns the next test of those left, given where it stands, what is paid and what is done; None to stop."""
+"""Returns the next test, given the standing, the paid prices and the tests done; None to stop."""
 
 
 def by_belief(proved: Proved) -> Callable[[Floats], Standing]:
-    """Return what makes a standing of a belief alone, where nothing is asked of how it was reached."""
+    """Return a function that makes a standing from a probability alone, without evidence."""
     return lambda probability: Standing(probability, proved(probability), True, probability)
 
 

@@ -201,7 +201,7 @@ def _pairs_in(profile: Profile, work: Work) -> tuple[Question, ...]:
 
 
 def _read_while_provoked(profile: Profile, begin: Work, cylinders: Sequence[int]) -> Iterator[Test]:
-    """Yield readings of what comes and goes, taken while it is made to come or after it was made to go.
+    """Yield readings for intermittent faults, taken while a place is provoked or after a connector was reseated.
 
     Ohms at the module plug while a place is moved or warm, or after plugs were off and on; traces in the same states
     for what the module's plug takes out of the meter's sight when it is off.

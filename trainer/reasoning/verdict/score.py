@@ -119,7 +119,7 @@ def score_of(finding: Finding, truth: tuple[Claim, ...], proof: Proof) -> Score:
 
 
 def _side_share(said: Sequence[Claim], true: Claim) -> float:
-    """Return what is left of the place's share by the side that was named for a true claim."""
+    """Return the share of the place's points that remains after the named side of a true claim is checked."""
     sides = [c.side for c in said if c.location is true.location and c.cylinders & true.cylinders]
     if not sides or true.side in sides:
         return 1.0

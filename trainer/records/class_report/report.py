@@ -33,7 +33,7 @@ class _Cell:
 
 @dataclass(frozen=True, slots=True)
 class _MatrixRow:
-    """What was said where one thing was true; `others` counts what has no column of its own."""
+    """One row of a confusion table: answers where one place was true; `others` counts those without a column."""
 
     name: str
     cells: tuple[_Cell, ...]
@@ -43,7 +43,7 @@ class _MatrixRow:
 
 @dataclass(frozen=True, slots=True)
 class _Matrix:
-    """Counts of (true, said); `more` is whether some answers have no column of their own."""
+    """Counts of (true, said); `more` says whether some answers have no column."""
 
     columns: tuple[str, ...]
     rows: tuple[_MatrixRow, ...]

@@ -202,7 +202,7 @@ def _pair_counts(
 
 
 def _confusions(groups: Sequence[_ResultGroup]) -> tuple[Confusion, ...]:
-    """Return wrong findings by misconception and by what was taken for what."""
+    """Return wrong findings by misconception and by true and named place."""
     found: dict[tuple[str, str, str, str, str], tuple[int, float]] = {}
     for one in groups:
         if not one.right:

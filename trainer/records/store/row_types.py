@@ -47,7 +47,7 @@ def typed(what: Table | ColumnElement[object]) -> ColumnElement[bool]:
 
 
 class _Holds(FunctionElement[bool]):
-    """The condition that a column holds what its type allows: PostgreSQL guarantees it, SQLite is asked."""
+    """The condition that a column holds a value of its type, which PostgreSQL guarantees and SQLite does not."""
 
     type = Boolean()
     inherit_cache = True

@@ -260,7 +260,7 @@ class BenchScreen(CaseBench):
         self.shell.instead(self, DebriefScreen(self.shell, self.desk, debrief, self.who, self._next_task))
 
     def retested(self, action: Retest, done: ActionResult[Retested]) -> None:
-        """Take a retest: hear it, and say what it proves."""
+        """Store a retest, play it and show its result."""
         reply = self.actions.carry_out(action, done)
         assert reply.done.sound is not None
         self.hearing.play_whole(reply.done.sound)

@@ -96,7 +96,7 @@ class EngineWork:
         self._finish(action, reply, self._say)
 
     def carry_out(self, action: Action, done: AnyResult, show: Callable[[Reply], None]) -> None:
-        """Store what an action came to, and show the reply; long work is asked about first."""
+        """Store the result of an action and show the reply; long work asks first."""
         self._finish(action, self._bench.actions.carry_out(action, done), show)
 
     def _finish(self, action: Action, reply: Reply, show: Callable[[Reply], None]) -> None:

@@ -57,6 +57,6 @@ def strength(shell: Shell, who: str, trace: str) -> float:
 
 
 def station_verdict(shell: Shell) -> Mapping[str, str | float | None] | None:
-    """Return what the station's sound check showed, None where it holds no more."""
+    """Return the verdict of the station's sound check, None if it has expired."""
     calibration = shell.sound.calibration
     return calibration.verdict if calibration.holds(shell.services.now_utc()) else None

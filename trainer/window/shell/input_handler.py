@@ -43,7 +43,7 @@ class ScreenProtocol(Protocol):
         """React to the window losing the keyboard to another program."""
 
     def left(self) -> None:
-        """Release what the screen holds; it is being closed."""
+        """Release the screen's resources on closing."""
 
     def back(self) -> None:
         """Do what Escape does."""

@@ -40,7 +40,7 @@ class Screen(ABC):
         """React to the window losing the keyboard to another program."""
 
     def left(self) -> None:  # noqa: B027  # most screens have nothing to do here
-        """Release what the screen holds; it is being closed."""
+        """Release the screen's resources on closing."""
 
     def back(self) -> None:
         """Do what Escape does."""

@@ -185,8 +185,8 @@ TEXTS: dict[str, str] = {
     "exercise.next.choice": "{test} ({minutes:.0f} min)",
     "exercise.begun.all": "heard: all slots are off",
     "exercise.hum.hum.hum": (
-        "In slot {number} the module drives a circuit that is not whole; the background current that it passes through"
-        " all the others is heard."
+        "In slot {number} the module drives an open circuit. What you hear is the background current through all the "
+        "other injectors."
     ),
     "exercise.hum.hum.own": (
         "A faint hum is no sign of life: the sound comes from the other injectors, not from {number}."

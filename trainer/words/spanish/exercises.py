@@ -202,8 +202,8 @@ TEXTS: dict[str, str] = {
     "exercise.next.choice": "{test} ({minutes:.0f} min)",
     "exercise.begun.all": "oído: todos los turnos suenan distintos",
     "exercise.hum.hum.hum": (
-        "En el turno {number} el módulo alimenta un circuito que no está entero; se oye la corriente de fondo que "
-        "pasa por todos los demás."
+        "En el turno {number} el módulo alimenta un circuito abierto. Lo que oyes es la corriente de fondo por todos "
+        "los demás inyectores."
     ),
     "exercise.hum.hum.own": (
         "Un zumbido tenue no es señal de vida: el sonido viene de los otros inyectores, no de {number}."
