@@ -17,6 +17,7 @@ from trainer.instruments.bench import Work
 from trainer.practice.attempt.actions import codes_now
 from trainer.practice.attempt.attempt import Attempt, DamagedLogError, begun, replayed, step
 from trainer.practice.attempt.event_json import parse_event, record_of
+from trainer.practice.attempt.event_record import EventKind, EventRecord
 from trainer.practice.attempt.events import (
     Closed,
     CodesRead,
@@ -58,6 +59,14 @@ def test_the_state_of_the_engine_reads_back_as_it_was_written(work: Work) -> Non
     record = record_of(event, 1, "t")
     written = replace(record, data=json.loads(json.dumps(record.data)))
     assert parse_event(written, NAMES) == event
+
+
+def test_records_from_before_a_field_was_added_are_parsed() -> None:
+    """Early retests held no hash of the sound, and did not say whether the fault still had to be provoked."""
+    event = Retested(minutes=8.0, work=Work(), codes=("P0203",), place="front", sound="aa", proved=False)
+    data = {name: value for name, value in record_of(event, 1, "t").data.items() if name not in ("sound", "to_provoke")}
+    parsed = parse_event(EventRecord(1, EventKind.RETESTED, "t", data), NAMES)
+    assert parsed == replace(event, sound="")
 
 
 def test_an_event_on_an_engine_is_not_parsed_with_another_engines_names() -> None:

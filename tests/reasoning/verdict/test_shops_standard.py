@@ -103,6 +103,14 @@ def test_ohms_that_separate_the_place_make_the_proof_full() -> None:
     assert scored(found(attempt), reasoner_of("faint_hum_on_three")).proof.measured
 
 
+def test_a_right_finding_by_ear_is_unproved_and_no_misconception() -> None:
+    """Nothing was misheard or misread: the debrief asks for the measurement instead of refuting the finding."""
+    attempt = found(heard("faint_hum_on_three"))
+    debrief = debrief_of(attempt, SOLVER, reasoner_of("faint_hum_on_three"), POOLS(attempt.case.profile))
+    assert not debrief.score.right
+    assert (debrief.wrong, debrief.misconception) == (None, None)
+
+
 def test_a_reading_on_a_mate_alone_separates_nothing() -> None:
     attempt = measured(heard(OIL), Request("pair", cylinder=1), Request("pair", cylinder=3))
     assert not scored(found(attempt), reasoner_of(OIL)).proof.measured
