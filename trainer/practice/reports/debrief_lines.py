@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from trainer.circuit.elements import Location
 from trainer.circuit.faults import OPENS, SHORTS
 from trainer.practice.attempt.attempt import Attempt
 from trainer.practice.attempt.debrief import Debrief
@@ -83,8 +84,12 @@ def _unmeasured(debrief: Debrief, attempt: Attempt) -> Iterator[str]:
             yield "  " + text("debrief.unmeasured_passes")
         return
     minutes = repair_minutes(attempt.case.profile, claim.location, claim.cylinders, ())
-    rival = text(f"location.{place}") if place else text("debrief.another_place")
-    yield "  " + text("debrief.unmeasured", place=text(f"location.{claim.location}"), rival=rival, repair=minutes)
+    rival = _the(place) if place else text("debrief.another_place")
+    yield "  " + text("debrief.unmeasured", place=_the(claim.location), rival=rival, repair=minutes)
+
+
+def _the(place: Location) -> str:
+    return text("debrief.the_place", place=text(f"location.{place}"))
 
 
 def _side(debrief: Debrief) -> Iterator[str]:

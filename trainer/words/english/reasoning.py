@@ -175,8 +175,9 @@ _DEBRIEF = {
     ),
     "debrief.side": "Side: you said {said}, it is the {true}. Mend the wrong wire and the fault is still there.",
     "debrief.retest_failed": (
-        "The retest showed the fault again: what was wrong is not mended. That costs {lost:.0f} points."
+        "The retest showed the fault again, so it is not repaired. That costs {lost:.0f} points."
     ),
+    "debrief.the_place": "the {place}",
     "debrief.another_place": "a fault elsewhere",
     "debrief.unmeasured": (
         "You named {place} without a measurement that rules out {rival}. Place and proof count half, and "

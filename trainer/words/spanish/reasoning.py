@@ -182,6 +182,7 @@ _DEBRIEF = {
     "debrief.retest_failed": (
         "La nueva prueba volvió a mostrar la avería: no quedó arreglada. Eso cuesta {lost:.0f} puntos."
     ),
+    "debrief.the_place": "«{place}»",
     "debrief.another_place": "una avería en otra parte",
     "debrief.unmeasured": (
         "Diste por malo {place} sin una medición que descarte {rival}. Lugar y demostración cuentan la "
