@@ -142,7 +142,7 @@ def reasoning_figures() -> None:
     tell("universe growth from 6 to 12 cylinders", times["twelve"], "s", f"6 cylinders, {len(small.faults)} hypotheses",
          times[RIDGE.name], times["twelve"] / times[RIDGE.name])  # fmt: skip
     reasoner = Reasoner(CaseFacts(NORTH, 20.0, (), frozenset(NORTH.minutes), 32.0), universe)
-    hear = next(test for test in reasoner.tests if test.name == "hear")
+    hear = next(test for test in reasoner.tests if str(test.name) == "hear")
     shown = reasoner.truth_answers(hear.questions)
     reasoner.belief(shown)
     update = best_s(lambda: reasoner.belief(shown).probability)

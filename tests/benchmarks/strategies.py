@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 
 from trainer.circuit.chance import Stream
 from trainer.circuit.profile import Profile
+from trainer.instruments.bench_tests import Price
 from trainer.reasoning.advice.channels import Channel
 from trainer.reasoning.advice.measured import Standing
 from trainer.reasoning.advice.planning import (
@@ -48,20 +49,20 @@ class Outcome:
 
 
 def textbook(
-    left: Sequence[Channel], _standing: Standing, paid: frozenset[str], _done: Sequence[Test]
+    left: Sequence[Channel], _standing: Standing, paid: frozenset[Price], _done: Sequence[Test]
 ) -> Channel | None:
     """Return the next test of the fixed textbook order."""
     open_ones = [channel for channel in left if paid_enough(channel.test, paid)]
     order = {name: place for place, name in enumerate(TEXTBOOK)}
-    known = [channel for channel in open_ones if channel.test.name.partition(":")[0] in order]
-    return min(known, key=lambda channel: order[channel.test.name.partition(":")[0]], default=None)
+    known = [channel for channel in open_ones if channel.test.name.kind in order]
+    return min(known, key=lambda channel: order[channel.test.name.kind], default=None)
 
 
 def at_random(chance: Stream) -> Chooser:
     """Return the choice of any test that can be done."""
 
     def choose(
-        left: Sequence[Channel], _standing: Standing, paid: frozenset[str], _done: Sequence[Test]
+        left: Sequence[Channel], _standing: Standing, paid: frozenset[Price], _done: Sequence[Test]
     ) -> Channel | None:
         open_ones = [channel for channel in left if paid_enough(channel.test, paid)]
         return open_ones[chance.below(len(open_ones))] if open_ones else None
@@ -70,12 +71,12 @@ def at_random(chance: Stream) -> Chooser:
 
 
 def codes_only(
-    left: Sequence[Channel], _standing: Standing, paid: frozenset[str], _done: Sequence[Test]
+    left: Sequence[Channel], _standing: Standing, paid: frozenset[Price], _done: Sequence[Test]
 ) -> Channel | None:
     """Return the test and then its codes, and nothing more."""
     return next(
         (channel for name in ("hear", "codes") for channel in left
-         if channel.test.name == name and paid_enough(channel.test, paid)), None,
+         if channel.test.name.kind == name and paid_enough(channel.test, paid)), None,
     )  # fmt: skip
 
 

@@ -32,7 +32,7 @@ def networks() -> Any:
 @pytest.mark.parametrize("outcome", [0, 1, 5])
 def test_the_posterior_after_three_tests_is_pgmpys(networks: Any, outcome: int) -> None:
     reasoner = reasoner_of("faint_hum_on_three")
-    channels = [next(c for c in reasoner.channels if c.test.name == name) for name in ASKED]
+    channels = [next(c for c in reasoner.channels if str(c.test.name) == name) for name in ASKED]
     rows = np.argsort(-reasoner.hypotheses.prior)[:200]
     prior = reasoner.hypotheses.prior[rows] / reasoner.hypotheses.prior[rows].sum()
     network = networks.DiscreteBayesianNetwork([("fault", name) for name in ASKED])
@@ -40,7 +40,7 @@ def test_the_posterior_after_three_tests_is_pgmpys(networks: Any, outcome: int) 
     evidence, ours = {}, prior.copy()
     for channel in channels:
         table = channel.table[channel.label[rows]]
-        name = channel.test.name
+        name = str(channel.test.name)
         network.add_cpds(
             networks.TabularCPD(name, table.shape[1], table.T, evidence=["fault"], evidence_card=[len(rows)])
         )
@@ -53,7 +53,7 @@ def test_the_posterior_after_three_tests_is_pgmpys(networks: Any, outcome: int) 
 @pytest.mark.filterwarnings("ignore")
 def test_expected_information_is_the_fall_of_entropy_that_pgmpy_finds(networks: Any) -> None:
     reasoner = reasoner_of("faint_hum_on_three")
-    channel = next(c for c in reasoner.channels if c.test.name == "trace:3")
+    channel = next(c for c in reasoner.channels if str(c.test.name) == "trace:3")
     prior, table = reasoner.hypotheses.prior, channel.table[channel.label]
     network = networks.DiscreteBayesianNetwork([("fault", "trace")])
     network.add_cpds(networks.TabularCPD("fault", len(prior), prior[:, None]))

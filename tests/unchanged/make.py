@@ -50,7 +50,7 @@ def numbers_of(profile: Profile) -> dict[str, list[float]]:
     reasoner = reasoner_of(min(cases, key=lambda case: (case.difficulty, case.name)).name)
     kept = reasoner.universe.expectations.kept
     for test in reasoner.universe.menu:
-        rows[test.name] = _summary(np.concatenate([kept[question].ravel() for question in test.questions]))
+        rows[str(test.name)] = _summary(np.concatenate([kept[question].ravel() for question in test.questions]))
     sound = render(solved(profile, fault_of(profile, FaultKind.OPEN, 3)), "front", Bed(), 1)
     rows["levels"] = [part.level_dba for part in sound.slots]
     rows["centroids"] = [part.centroid_hz for part in sound.slots]

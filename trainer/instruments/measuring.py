@@ -1,8 +1,8 @@
-"""What a learner can ask a meter for: which pins, which plugs must come off, which tests it costs, what it shows."""
+"""What a learner can ask a meter for: which pins, which plugs must come off, its prices, what it shows."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
@@ -21,6 +21,7 @@ from trainer.instruments.bench import (
     feed_pin_for,
     halves_of,
 )
+from trainer.instruments.bench_tests import SUPPLY, Operation, Price
 from trainer.instruments.ohmmeter import measure_insulation, measure_ohm
 from trainer.instruments.reading import Reading, Slip
 from trainer.instruments.under_load import (
@@ -55,15 +56,19 @@ class Request:
 
 @dataclass(frozen=True, slots=True)
 class Measured:
-    """What a measurement gave and left: the reading, a trace where one was taken, the state, the tests it costs."""
+    """What a measurement gave and left: the reading, a trace where one was taken, the state, its prices."""
 
     reading: Reading
     trace: Trace | None
     work: Work
-    tests: tuple[str, ...]
+    prices: tuple[Price, ...]
 
 
-LIVE_TESTS = {"drop": "load_drop", "supply": "load_drop", "trace": "current_trace", "dummy": "dummy_load"}
+LIVE = {
+    "drop": Operation.LOAD_DROP, "supply": Operation.LOAD_DROP, "trace": Operation.CURRENT_TRACE,
+    "dummy": Operation.DUMMY_LOAD,
+}  # fmt: skip
+"""What is measured on the driven engine, and what each is charged as."""
 
 
 def through_point(profile: Profile, cylinder: int) -> str:
@@ -76,32 +81,32 @@ def plug_point(cylinder: int) -> str:
     return f"injector_plug.{cylinder}"
 
 
-def access_tests(profile: Profile, points: Sequence[str]) -> tuple[str, ...]:
-    """Return the tests, each once and scoped, that opening break points costs."""
-    tests: dict[str, None] = {}
+def access_prices(profile: Profile, points: Sequence[str]) -> tuple[Price, ...]:
+    """Return the prices, each once, of opening break points."""
+    prices: dict[Price, None] = {}
     for point in points:
         if point == MODULE_CONNECTOR:
-            tests["module_ohms"] = None
+            prices[Price(Operation.MODULE_OHMS)] = None
             continue
         bank = profile.bank_of(cylinders_at(profile, point)[0])
         if point.startswith("pass_through."):
-            tests[f"pass_through_ohms:{bank}"] = None
+            prices[Price(Operation.PASS_THROUGH_OHMS, bank)] = None
         else:
-            tests[f"cover_off:{bank}"] = None
-            tests[f"injector_ohms:{bank}"] = None
-    return tuple(tests)
+            prices[Price(Operation.COVER_OFF, bank)] = None
+            prices[Price(Operation.INJECTOR_OHMS, bank)] = None
+    return tuple(prices)
 
 
 def measured(profile: Profile, faults: Sequence[Fault], work: Work, request: Request, seed: int) -> Measured:
     """Carry out a measurement; raises WrongCallError for one that cannot be asked of this engine."""
     check_request(profile, request)
-    if request.what in LIVE_TESTS:
+    if request.what in LIVE:
         return _live(profile, faults, work, request, seed)
     pins = pins_of(profile, request)
     points = tuple(dict.fromkeys(pin.break_point for pin in pins if pin is not None))
-    tests = access_tests(profile, points)
+    prices = access_prices(profile, points)
     if request.what in ("ground", "insulation"):
-        tests = (*tests, "pin_to_ground")
+        prices = (*prices, Price(Operation.PIN_TO_GROUND))
     if not request.connected:
         work = unplugged(profile, work, points)
     if request.what == "insulation":
@@ -114,7 +119,7 @@ def measured(profile: Profile, faults: Sequence[Fault], work: Work, request: Req
         reading = measure_ohm(profile, faults, work, (first, second), seed, **options)
     if request.firm:
         work, reading = _spread(profile, work, pins, reading)
-    return Measured(reading, None, work, tests)
+    return Measured(reading, None, work, prices)
 
 
 def unplugged(profile: Profile, work: Work, points: Sequence[str]) -> Work:
@@ -182,7 +187,7 @@ def _ends(profile: Profile, request: Request) -> tuple[Pin, Pin]:
 
 def _live(profile: Profile, faults: Sequence[Fault], work: Work, request: Request, seed: int) -> Measured:
     work = plugged_back(profile, work)
-    tests = live_tests(profile, request)
+    prices = live_prices(profile, request)
     trace = None
     if request.what == "supply":
         reading = measure_supply(profile, faults, work)
@@ -202,19 +207,23 @@ def _live(profile: Profile, faults: Sequence[Fault], work: Work, request: Reques
             "no dip" if dip is None else f"dip of {dip[1]:.1f} A at {dip[0] * 1e3:.2f} ms"
         )
         reading = Reading("trace", round(peak, 1), "ampere", shown)
-    covers = {test.partition(":")[2] for test in tests if test.startswith("cover_off:")}
-    return Measured(reading, trace, replace(work, covers_off=work.covers_off | covers), tests)
+    return Measured(reading, trace, replace(work, covers_off=work.covers_off | covers_in(prices)), prices)
 
 
-def live_tests(profile: Profile, request: Request) -> tuple[str, ...]:
+def covers_in(prices: Iterable[Price]) -> frozenset[str]:
+    """Return the banks whose cover comes off for some prices."""
+    return frozenset(str(price.at) for price in prices if price.operation is Operation.COVER_OFF)
+
+
+def live_prices(profile: Profile, request: Request) -> tuple[Price, ...]:
     """Return what a measurement on the driven engine costs: each injector apart, a cover where one is in the way."""
     if request.what == "supply":
-        return ("load_drop:supply",)
+        return (Price(Operation.LOAD_DROP, SUPPLY),)
     under = request.what == "dummy"
     if request.what == "drop":
         under = any(pin.break_point.startswith("injector_plug.") for pin in drop_pins_of(profile, request))
-    cover = (f"cover_off:{profile.bank_of(request.cylinder)}",) if under else ()
-    return (*cover, f"{LIVE_TESTS[request.what]}:{request.cylinder}")
+    cover = (Price(Operation.COVER_OFF, profile.bank_of(request.cylinder)),) if under else ()
+    return (*cover, Price(LIVE[request.what], request.cylinder))
 
 
 def drop_pins_of(profile: Profile, request: Request) -> tuple[Pin, Pin]:

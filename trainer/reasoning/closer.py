@@ -8,6 +8,7 @@ import numpy as np
 
 from trainer.arrays import Floats
 from trainer.circuit.profile import Profile
+from trainer.instruments.bench_tests import Operation
 from trainer.reasoning.advice.channels import Channel, channels_of
 from trainer.reasoning.universe.equivalents import Equivalents
 from trainer.reasoning.universe.expectations import Expectations
@@ -33,7 +34,7 @@ class CloserTests:
         self.expected: dict[Question, Expected] = {}
         self._rows: frozenset[int] = frozenset()
 
-    def channels(self, probability: Floats, evidence: Collection[str], bed_dba: float) -> tuple[Channel, ...]:
+    def channels(self, probability: Floats, evidence: Collection[Operation], bed_dba: float) -> tuple[Channel, ...]:
         """Return the tests on the one or two cylinders that are left, none while many hypotheses are."""
         rows = tuple(int(row) for row in np.flatnonzero(probability > CLOSER_FROM))
         near = self._cylinders(rows, probability)

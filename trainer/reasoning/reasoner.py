@@ -12,6 +12,8 @@ from trainer.arrays import Floats
 from trainer.circuit.elements import Location
 from trainer.circuit.faults import KINDS, Fault
 from trainer.circuit.profile import Profile
+from trainer.instruments.bench_tests import BenchTest, BenchTestKind, Operation, Price
+from trainer.instruments.measuring import covers_in
 from trainer.reasoning.advice.channels import Channel, channels_of
 from trainer.reasoning.advice.measured import Standing, inseparable_places
 from trainer.reasoning.advice.planning import PROVED, Choice, Proved, Step, best_finding, path_to
@@ -58,7 +60,7 @@ class CaseFacts:
     profile: Profile
     temperature_c: float
     truth: Faults
-    evidence: frozenset[str]
+    evidence: frozenset[Operation]
     bed_dba: float
     priors: Mapping[str, float] | None = None
     stored: frozenset[str] = frozenset()
@@ -167,7 +169,7 @@ class Reasoner:
         return channels_of(self.tests, self.expected(questions))
 
     def next_tests(
-        self, belief: Belief, paid: Collection[str], done: Collection[str], *, closer: bool = True
+        self, belief: Belief, paid: Collection[Price], done: Collection[BenchTest], *, closer: bool = True
     ) -> list[Choice]:
         """Return the offered tests not done yet that tell something, in the trade's order."""
         standing = self.standing(belief)
@@ -199,13 +201,12 @@ class Reasoner:
             paths, key=lambda path: (not path[1].proves(PROVED), sum(step.minutes for step in path[0]))
         )
         prices = {test.name: (*test.prices, *test.opens) for test in self.tests}
-        opened = [price for step in steps for price in prices.get(step.name, ()) if price.startswith("cover_off:")]
-        covers = {price.partition(":")[2] for price in opened}
+        covers = covers_in(price for step in steps for price in prices.get(step.name, ()))
         repair = mending_minutes(self.facts.profile, self.facts.truth, covers)
         begun = self._complaint
         if not repair:
             return (*begun, *steps)
-        return (*begun, *steps, Step("repair_and_retest", repair, 0.0, standing.sure))
+        return (*begun, *steps, Step(BenchTest(BenchTestKind.REPAIR_AND_RETEST), repair, 0.0, standing.sure))
 
     @property
     def _complaint(self) -> tuple[Step, ...]:
@@ -215,7 +216,7 @@ class Reasoner:
         usual = single_hypotheses(self.facts.profile, self.facts.priors, self.facts.truth).prior
         told = self._singles.prior
         bits = float((told * np.log2(np.maximum(told, 1e-300) / np.maximum(usual, 1e-300))).sum())
-        return (Step("complaint", 0.0, bits, self.sure(self.hypotheses.prior)),)
+        return (Step(BenchTest(BenchTestKind.COMPLAINT), 0.0, bits, self.sure(self.hypotheses.prior)),)
 
     def path(self, *, ahead: bool, closer: bool = True) -> tuple[tuple[Step, ...], Standing]:
         """Return the steps of the trade's order on this case's engine, and the final standing.
@@ -226,7 +227,7 @@ class Reasoner:
         answers: dict[Question, Floats] = {}
 
         def choose(
-            left: Sequence[Channel], standing: Standing, paid: frozenset[str], done: Sequence[Test]
+            left: Sequence[Channel], standing: Standing, paid: frozenset[Price], done: Sequence[Test]
         ) -> Channel | None:
             dead = any(map(is_dead, done))
             order = in_trade_order(left, standing, paid, minutes, self.sure, ahead=ahead, dead_done=dead)

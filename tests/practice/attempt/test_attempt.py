@@ -14,6 +14,7 @@ from trainer.cases.single_case.shipped import profile_named
 from trainer.circuit.elements import Location
 from trainer.circuit.faults import Conditions
 from trainer.instruments.bench import Work
+from trainer.instruments.bench_tests import Operation, Price
 from trainer.practice.attempt.actions import codes_now
 from trainer.practice.attempt.attempt import Attempt, DamagedLogError, begun, replayed, step
 from trainer.practice.attempt.event_json import parse_event, record_of
@@ -55,7 +56,12 @@ WORKS = st.builds(
 
 @given(WORKS)
 def test_the_state_of_the_engine_reads_back_as_it_was_written(work: Work) -> None:
-    event = Looked(minutes=3.0, paid=frozenset({"look", "cover_off:left"}), work=work, what=("b", "a"))
+    event = Looked(
+        minutes=3.0,
+        paid=frozenset({Price(Operation.LOOK), Price(Operation.COVER_OFF, "left")}),
+        work=work,
+        what=("b", "a"),
+    )
     record = record_of(event, 1, "t")
     written = replace(record, data=json.loads(json.dumps(record.data)))
     assert parse_event(written, NAMES) == event

@@ -12,6 +12,7 @@ from tests.universes import reasoner_of
 from trainer.cases.single_case.shipped import case_named, case_names
 from trainer.circuit.elements import Location
 from trainer.circuit.fault_space import single_faults
+from trainer.instruments.bench_tests import Operation, Price, parse_bench_test, parse_price
 from trainer.reasoning.advice.channels import Channel
 from trainer.reasoning.advice.measured import Standing
 from trainer.reasoning.advice.planning import PROVED, best_finding, by_belief, by_information, cost_of, path_to, ranked
@@ -25,7 +26,8 @@ MINUTES = {"look": 10.0, "module_ohms": 20.0, "pin_to_ground": 5.0, "actuation_t
 def a_test(
     name: str, *prices: str, plugged: bool = False, needs: tuple[str, ...] = (), opens: tuple[str, ...] = ()
 ) -> questions.Test:
-    return questions.Test(name, prices, plugged, (), needs, opens)
+    paid, needed, opened = (tuple(map(parse_price, group)) for group in (prices, needs, opens))
+    return questions.Test(parse_bench_test(name), paid, plugged, (), needed, opened)
 
 
 def splitting(test: questions.Test, *groups: int) -> Channel:
@@ -34,7 +36,7 @@ def splitting(test: questions.Test, *groups: int) -> Channel:
 
 
 def test_access_is_paid_once_and_again_after_plugging_back() -> None:
-    pairs, ground = a_test("pairs", "module_ohms"), a_test("ground", "module_ohms", "pin_to_ground")
+    pairs, ground = a_test("module_pairs", "module_ohms"), a_test("module_grounds", "module_ohms", "pin_to_ground")
     price, paid = cost_of(pairs, frozenset(), MINUTES)
     assert price == 20.0
     assert cost_of(ground, paid, MINUTES)[0] == 5.0
@@ -46,40 +48,43 @@ def test_access_is_paid_once_and_again_after_plugging_back() -> None:
 
 
 def test_reseating_costs_only_the_test_where_the_plug_is_off_already() -> None:
-    reseat = a_test("reseat", "actuation_test:reseated", plugged=True, opens=("module_ohms",))
+    reseat = a_test("reseat_module", "actuation_test:reseated", plugged=True, opens=("module_ohms",))
     assert cost_of(reseat, frozenset(), MINUTES)[0] == 28.0
-    assert cost_of(reseat, frozenset({"module_ohms"}), MINUTES)[0] == 8.0
+    assert cost_of(reseat, frozenset({Price(Operation.MODULE_OHMS)}), MINUTES)[0] == 8.0
 
 
 def test_of_two_tests_that_tell_the_same_the_cheaper_is_next() -> None:
     prior = np.full(4, 0.25)
-    dear, cheap = splitting(a_test("dear", "module_ohms"), 0, 0, 1, 1), splitting(a_test("cheap", "codes"), 0, 1, 0, 1)
+    dear, cheap = (
+        splitting(a_test("module_pairs", "module_ohms"), 0, 0, 1, 1),
+        splitting(a_test("codes", "codes"), 0, 1, 0, 1),
+    )
     first = ranked([dear, cheap], prior, frozenset(), MINUTES)[0]
-    assert first.test.name == "cheap"
+    assert str(first.test.name) == "codes"
     assert first.bits == pytest.approx(1.0)
 
 
 def test_looking_ahead_beats_greed_where_a_dear_test_opens_a_cheap_one() -> None:
     """Eight suspects. The greedy choice tells 1 bit for 10 min; access for 20 tells 1 bit and then 2 more for 0.5."""
     prior = np.full(8, 1 / 8)
-    lone = splitting(a_test("lone", "look"), 0, 0, 0, 0, 1, 1, 1, 1)
-    access = splitting(a_test("access", "module_ohms"), 0, 0, 0, 0, 1, 1, 1, 1)
-    free = splitting(a_test("free", "module_ohms"), 0, 1, 2, 3, 0, 1, 2, 3)
+    lone = splitting(a_test("look_cover:left", "look"), 0, 0, 0, 0, 1, 1, 1, 1)
+    access = splitting(a_test("module_pairs", "module_ohms"), 0, 0, 0, 0, 1, 1, 1, 1)
+    free = splitting(a_test("module_returns", "module_ohms"), 0, 1, 2, 3, 0, 1, 2, 3)
     greedy = ranked([lone, access, free], prior, frozenset(), MINUTES, ahead=False)
     ahead = ranked([lone, access, free], prior, frozenset(), MINUTES)
-    assert ahead[0].test.name in ("access", "free")
+    assert str(ahead[0].test.name) in ("module_pairs", "module_returns")
     assert greedy[0].rate < ahead[0].rate
 
 
 def test_a_test_waits_for_what_it_needs() -> None:
     codes = splitting(a_test("codes", "codes", needs=("actuation_test:as it comes",)), 0, 1)
     assert ranked([codes], np.array([0.5, 0.5]), frozenset(), MINUTES) == []
-    assert ranked([codes], np.array([0.5, 0.5]), frozenset({"actuation_test:as it comes"}), MINUTES)
+    assert ranked([codes], np.array([0.5, 0.5]), frozenset({parse_price("actuation_test:as it comes")}), MINUTES)
 
 
 def test_a_path_ends_when_a_finding_is_proved_or_nothing_tells_more() -> None:
     prior = np.full(4, 0.25)
-    halves = [splitting(a_test("a", "look"), 0, 0, 1, 1), splitting(a_test("b", "codes"), 0, 1, 0, 1)]
+    halves = [splitting(a_test("look_cover:left", "look"), 0, 0, 1, 1), splitting(a_test("codes", "codes"), 0, 1, 0, 1)]
 
     standing = by_belief(best_finding("wxyz"))
 
@@ -88,7 +93,7 @@ def test_a_path_ends_when_a_finding_is_proved_or_nothing_tells_more() -> None:
         return standing(channel.after(before.probability, int(channel.label[2])))
 
     steps, left = path_to(lambda _: halves, standing(prior), MINUTES, answered, by_information(MINUTES))
-    assert [step.name for step in steps] == ["b", "a"]
+    assert [str(step.name) for step in steps] == ["codes", "look_cover:left"]
     assert left.probability[2] == pytest.approx(1.0)
     steps, left = path_to(lambda _: halves[:1], standing(prior), MINUTES, answered, by_information(MINUTES))
     assert len(steps) == 1
@@ -99,11 +104,11 @@ def test_a_path_ends_when_a_finding_is_proved_or_nothing_tells_more() -> None:
 def test_the_best_path_of_every_shipped_case_proves_it_and_ends_with_its_repair(name: str) -> None:
     reasoner = reasoner_of(name)
     path = reasoner.best_path
-    assert next(step.name for step in path if step.name != "complaint") == "hear"
-    assert (path[0].name == "complaint") == (reasoner.facts.complaint is not None)
+    assert next(str(step.name) for step in path if str(step.name) != "complaint") == "hear"
+    assert (str(path[0].name) == "complaint") == (reasoner.facts.complaint is not None)
     assert path[-1].belief >= PROVED
-    assert (path[-1].name == "repair_and_retest") == bool(reasoner.facts.truth)
-    assert all(step.minutes > 0.0 for step in path if step.name != "complaint")
+    assert (str(path[-1].name) == "repair_and_retest") == bool(reasoner.facts.truth)
+    assert all(step.minutes > 0.0 for step in path if str(step.name) != "complaint")
     assert len({step.name for step in path}) == len(path)
 
 
@@ -130,17 +135,17 @@ def test_the_best_path_beats_the_textbook_order_and_codes_alone_mislead() -> Non
 def test_swaps_and_dummy_loads_are_thought_of_once_few_suspects_are_left() -> None:
     reasoner = reasoner_of("the_module_says_no")
     assert reasoner.closer(reasoner.hypotheses.prior) == ()
-    heard = reasoner.answered(reasoner.hypotheses.prior, next(t for t in reasoner.tests if t.name == "hear"))
-    coded = reasoner.answered(heard, next(t for t in reasoner.tests if t.name == "codes"))
-    names = {channel.test.name for channel in reasoner.closer(coded)}
+    heard = reasoner.answered(reasoner.hypotheses.prior, next(t for t in reasoner.tests if str(t.name) == "hear"))
+    coded = reasoner.answered(heard, next(t for t in reasoner.tests if str(t.name) == "codes"))
+    names = {str(channel.test.name) for channel in reasoner.closer(coded)}
     assert {"swap:1", "dummy:1"} <= names
-    swap = next(channel for channel in reasoner.closer(coded) if channel.test.name == "swap:1")
+    swap = next(channel for channel in reasoner.closer(coded) if str(channel.test.name) == "swap:1")
     assert swap.bits(coded) > 0.3  # it tells a dead output from everything in the wiring
 
 
 def test_repairs_stand_in_the_order_of_chance_over_minutes() -> None:
     reasoner = reasoner_of("faint_hum_on_three")
-    heard = reasoner.answered(reasoner.hypotheses.prior, next(t for t in reasoner.tests if t.name == "hear"))
+    heard = reasoner.answered(reasoner.hypotheses.prior, next(t for t in reasoner.tests if str(t.name) == "hear"))
     repairs = repairs_in_order(NORTH, reasoner.hypotheses.faults, heard, set())
     rates = [chance / minutes for chance, minutes in zip(repairs.chance, repairs.minutes, strict=True)]
     assert rates == sorted(rates, reverse=True)
@@ -151,9 +156,9 @@ def test_repairs_stand_in_the_order_of_chance_over_minutes() -> None:
 def test_a_test_that_tells_everything_saves_the_wrong_repairs_and_one_that_tells_nothing_none() -> None:
     reasoner = reasoner_of("faint_hum_on_three")
     faults, prior = reasoner.hypotheses.faults, reasoner.hypotheses.prior
-    blind = splitting(a_test("blind"), *([0] * len(faults)))
-    seer = Channel(a_test("seer"), np.arange(len(faults)), np.eye(len(faults)))
+    blind = splitting(a_test("look_cover:left"), *([0] * len(faults)))
+    seer = Channel(a_test("module_pairs"), np.arange(len(faults)), np.eye(len(faults)))
     assert minutes_saved(NORTH, faults, prior, blind, set()) == pytest.approx(0.0, abs=1e-9)
     sure = minutes_saved(NORTH, faults, prior, seer, set())
-    hear = next(channel for channel in reasoner.channels if channel.test.name == "hear")
+    hear = next(channel for channel in reasoner.channels if str(channel.test.name) == "hear")
     assert 0.0 < minutes_saved(NORTH, faults, prior, hear, set()) < sure

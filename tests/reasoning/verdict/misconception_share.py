@@ -37,10 +37,10 @@ def main() -> None:
         case = case_named(name)
         reasoner = UNIVERSES.reasoner(case)
         known = known_codes(case.profile)
-        tests = [test for test in reasoner.tests if test.name in ("hear", "codes")]
+        tests = [test for test in reasoner.tests if str(test.name) in ("hear", "codes")]
         shown = reasoner.truth_answers([question for test in tests for question in test.questions])
         belief = reasoner.belief(shown)
-        (codes,) = next(test for test in tests if test.name == "codes").questions
+        (codes,) = next(test for test in tests if str(test.name) == "codes").questions
         coded = frozenset(known[code].cylinder for code, up in zip(known, shown[codes], strict=True) if up) - {None}
         truth = truth_of(case.to_be_found)
         slots = slots_of_case(name, solver)

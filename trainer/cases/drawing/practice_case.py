@@ -14,6 +14,7 @@ from trainer.cases.single_case.case_code import SEED_LIMIT, CodeContent, CodeErr
 from trainer.circuit.chance import Stream
 from trainer.circuit.codes import Sensed
 from trainer.circuit.profile import Profile
+from trainer.instruments.bench_tests import Operation
 from trainer.sound.bed import BedKind
 from trainer.sound.render import Bed
 
@@ -24,7 +25,7 @@ HARDEST = 3
 """Practice draws from every kind of fault."""
 
 BEDS_DBA = (28.0, 30.0, 32.0, 34.0, 36.0, 38.0)
-LENDING = frozenset({"module_substitution", "injector_swap"})
+LENDING = frozenset({Operation.MODULE_SUBSTITUTION, Operation.INJECTOR_SWAP})
 """The tests that need a known-good part to lend."""
 
 FAULTS = 1024

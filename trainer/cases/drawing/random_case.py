@@ -6,7 +6,6 @@ from collections.abc import Sequence
 from dataclasses import replace
 from functools import lru_cache
 
-from trainer.cases.profiles.profile_schema import TESTS
 from trainer.cases.single_case.case import Case, StoredCode
 from trainer.cases.single_case.case_code import CodeContent, format_code, short_digest
 from trainer.circuit.chance import Stream
@@ -15,6 +14,7 @@ from trainer.circuit.elements import Location, Part
 from trainer.circuit.fault_space import single_faults
 from trainer.circuit.faults import Fault, FaultKind
 from trainer.circuit.profile import ByContent, Profile
+from trainer.instruments.bench_tests import Operation
 from trainer.sound.bed import BedKind
 from trainer.sound.render import Bed
 
@@ -79,7 +79,7 @@ def case_with(
         faults=() if fault is None else (fault,),
         temperature_c=TEMPERATURES_C[0],
         bed=bed,
-        evidence=frozenset(TESTS),
+        evidence=frozenset(Operation),
         stored=stored,
         takeaway="",
         seed=seed,

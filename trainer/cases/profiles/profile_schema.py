@@ -21,13 +21,6 @@ Length = Annotated[float, Interval(ge=0.05, le=10)]
 MOST_NAMES = 40
 """How many names a table of prices or shares may hold; fewer have a meaning."""
 
-TESTS = (
-    "actuation_test", "codes", "look", "module_ohms", "pass_through_ohms", "injector_ohms", "pin_to_ground",
-    "move_harness", "load_drop", "current_trace", "swap_returns", "dummy_load", "heat", "cover_off",
-    "module_substitution", "injector_swap", "repair_wire", "repair_connector",
-)  # fmt: skip
-"""Everything that costs minutes; a profile prices every one."""
-
 
 @dataclass(frozen=True, slots=True)
 class ConnectorInFile:

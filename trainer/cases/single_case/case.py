@@ -10,6 +10,7 @@ from trainer.circuit.codes import Sensed
 from trainer.circuit.constraints import Cylinder
 from trainer.circuit.faults import Fault
 from trainer.circuit.profile import Profile
+from trainer.instruments.bench_tests import Operation
 from trainer.reasoning.universe.complaint import Complaint
 from trainer.sound.render import Bed
 
@@ -33,7 +34,7 @@ class Case:
     faults: tuple[Fault, ...]
     temperature_c: float
     bed: Bed
-    evidence: frozenset[str]
+    evidence: frozenset[Operation]
     stored: tuple[StoredCode, ...]
     takeaway: str
     seed: int
@@ -51,7 +52,8 @@ class Case:
     @property
     def digest(self) -> str:
         """A hash that identifies the case's content and its profile's."""
-        parts = (self.faults, self.profile.digest, self.stored, self.temperature_c, self.bed, sorted(self.evidence))
+        offered = sorted(map(str, self.evidence))
+        parts = (self.faults, self.profile.digest, self.stored, self.temperature_c, self.bed, offered)
         return hashlib.sha256(repr(parts).encode()).hexdigest()
 
     @property

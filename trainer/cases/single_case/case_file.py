@@ -13,7 +13,7 @@ from pydantic import Discriminator, Tag
 from trainer.cases.files.validation import validated
 from trainer.cases.files.yaml_text import YamlText, read_text
 from trainer.cases.profiles.profile_checks import PRIOR_NAMES, prior_sum_problems
-from trainer.cases.profiles.profile_schema import MOST_NAMES, TESTS
+from trainer.cases.profiles.profile_schema import MOST_NAMES
 from trainer.cases.single_case.case import Case, StoredCode
 from trainer.circuit.codes import FMI
 from trainer.circuit.constraints import Name, Title
@@ -22,6 +22,7 @@ from trainer.circuit.faults import KINDS, Fault
 from trainer.circuit.harness import circuit_of
 from trainer.circuit.profile import Profile
 from trainer.errors import Problem, ProblemsFoundError
+from trainer.instruments.bench_tests import Operation
 from trainer.reasoning.universe.complaint import Complaint
 from trainer.sound.render import Bed
 from trainer.words import text
@@ -53,7 +54,8 @@ def _evidence_kind(value: object) -> str:
 
 
 Evidence = Annotated[
-    Annotated[Literal["all"], Tag("tagged-all")] | Annotated[tuple[str, ...], Len(0, len(TESTS)), Tag("tagged-list")],
+    Annotated[Literal["all"], Tag("tagged-all")]
+    | Annotated[tuple[str, ...], Len(0, len(Operation)), Tag("tagged-list")],
     Discriminator(_evidence_kind),
 ]
 
@@ -116,7 +118,7 @@ def case_from(content: str, file: str, profile_named: ProfileFinder) -> Case:
         faults=form.faults,
         temperature_c=form.temperature_c,
         bed=form.bed,
-        evidence=frozenset(TESTS if form.evidence == "all" else form.evidence),
+        evidence=frozenset(Operation if form.evidence == "all" else map(Operation, form.evidence)),
         stored=form.stored_codes,
         takeaway=form.takeaway,
         seed=form.seed,
@@ -177,9 +179,9 @@ def _wrong_codes(stored_codes: Sequence[StoredCode], profile: Profile) -> Iterat
 
 def _wrong_evidence(evidence: Sequence[str]) -> Iterator[Contradiction]:
     for row, test in enumerate(evidence):
-        if test not in TESTS:
-            yield ["evidence", row], repr(test), ", ".join(TESTS), text("file.name_a_test_of_the_list_or_write_all")
-    if "actuation_test" not in evidence:
+        if test not in set(Operation):
+            yield ["evidence", row], repr(test), ", ".join(Operation), text("file.name_a_test_of_the_list_or_write_all")
+    if Operation.ACTUATION_TEST not in evidence:
         yield (
             ["evidence"],
             text("file.no_actuation_test"),

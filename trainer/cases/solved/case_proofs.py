@@ -14,6 +14,7 @@ from trainer.circuit.faults import Conditions, Fault
 from trainer.circuit.harness import circuit_of
 from trainer.circuit.profile import ByContent, Profile
 from trainer.instruments.bench import Work
+from trainer.instruments.bench_tests import Operation
 from trainer.reasoning.advice.channels import channels_of
 from trainer.reasoning.reasoner import Reasoner, Universe
 from trainer.reasoning.universe.equivalents import Equivalents
@@ -59,7 +60,7 @@ def unsolvable(case: Case, universes: Universes) -> Unsolvable | None:
 
 def _separating(case: Case, universe: Universe) -> tuple[str, ...]:
     """Return the evidence to add: test by test the most informative one, until the truth is proved."""
-    added: tuple[str, ...] = ()
+    added: tuple[Operation, ...] = ()
     while True:
         allowed = case.evidence | set(added)
         reasoner = Reasoner(replace(facts_of(case), evidence=allowed), universe)
@@ -67,14 +68,14 @@ def _separating(case: Case, universe: Universe) -> tuple[str, ...]:
             return added
         ranked = []
         for test in universe.menu:
-            words = {price.partition(":")[0] for price in (*test.prices, *test.needs, *test.opens)} - allowed
-            if words:
+            missing = test.operations - allowed
+            if missing:
                 (channel,) = channels_of([test], reasoner.expected(test.questions))
-                ranked.append((channel.bits(reasoner.standing(reasoner.everything).doubt), sorted(words)))
-        bits, words_of_best = max(ranked, key=lambda one: one[0], default=(0.0, []))
+                ranked.append((channel.bits(reasoner.standing(reasoner.everything).doubt), sorted(missing)))
+        bits, best = max(ranked, key=lambda one: one[0], default=(0.0, []))
         if bits < SEPARATES_BITS:
             return ()
-        added = (*added, *words_of_best)
+        added = (*added, *best)
 
 
 def inaudible(case: Case) -> Iterator[Inaudible]:

@@ -90,7 +90,7 @@ def proof_of(reasoner: Reasoner) -> Proof:
             kind=belief.summed(lambda claims: [str(claim.kind) for claim in claims] or [PASSES]),
         ),
         best_path=tuple(
-            PathStep(step.name, step.minutes, round(step.bits, 3), step.belief) for step in reasoner.best_path
+            PathStep(str(step.name), step.minutes, round(step.bits, 3), step.belief) for step in reasoner.best_path
         ),
     )
 

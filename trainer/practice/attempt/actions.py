@@ -19,6 +19,7 @@ from trainer.circuit.profile import Profile
 from trainer.circuit.solve import SolvedTest, solve_test
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work, worked_circuit
+from trainer.instruments.bench_tests import Operation, Price
 from trainer.instruments.looking import seen_bridges
 from trainer.instruments.measuring import Request, measured, plugged_back
 from trainer.instruments.under_load import Trace
@@ -78,7 +79,7 @@ def hear(attempt: Attempt, slots: Sequence[int] | None, place: str, solver: Solv
     Raises WrongCallError for a slot or place the engine does not have.
     """
     case = attempt.case
-    _allow(case, "actuation_test")
+    _allow(case, Operation.ACTUATION_TEST)
     if place not in places_of(case.profile):
         raise WrongCallError("no_place", place=place, places=", ".join(places_of(case.profile)))
     unknown = [n for n in slots or () if n not in (0, *case.profile.cylinders)]
@@ -88,7 +89,7 @@ def hear(attempt: Attempt, slots: Sequence[int] | None, place: str, solver: Solv
     solved = solver(case.profile, attempt.faults_left, work)
     sound = render(solved, place, case.bed, attempt.seed, slots)
     event = Heard(
-        **_charged(attempt, work, (_test_name(work),)),
+        **_charged(attempt, work, (_run_price(work),)),
         slots=tuple(slots) if slots else None,
         place=place,
         sound=sound_hash(sound),
@@ -101,18 +102,19 @@ def heard_again(attempt: Attempt, before: ActionResult[Heard]) -> ActionResult[H
     work = plugged_back(attempt.case.profile, attempt.work)
     if before.event.work != work:
         raise ValueError("the engine is not as it was heard")
-    return replace(before, event=replace(before.event, **_charged(attempt, work, (_test_name(work),))))
+    return replace(before, event=replace(before.event, **_charged(attempt, work, (_run_price(work),))))
 
 
-def _test_name(work: Work) -> str:
-    """Return what the whole test costs under: once for each state of the engine."""
-    return f"actuation_test:{hashlib.sha256(json.dumps(work_json(work), sort_keys=True).encode()).hexdigest()[:12]}"
+def _run_price(work: Work) -> Price:
+    """Return the price of the whole test, paid once for each state of the engine."""
+    state = hashlib.sha256(json.dumps(work_json(work), sort_keys=True).encode()).hexdigest()[:12]
+    return Price(Operation.ACTUATION_TEST, state)
 
 
 def read_codes(attempt: Attempt, solver: Solver, *, clear: bool) -> ActionResult[CodesRead]:
     """Read the codes that are in memory now; clearing takes them away until a test sets them again."""
-    _allow(attempt.case, "codes")
-    charged = _charged(attempt, attempt.work, ("codes",))
+    _allow(attempt.case, Operation.CODES)
+    charged = _charged(attempt, attempt.work, (Price(Operation.CODES),))
     return ActionResult(CodesRead(**charged, codes=codes_now(attempt, solver), cleared=clear))
 
 
@@ -136,28 +138,25 @@ def measure(attempt: Attempt, request: Request, predicted: str | None = None) ->
     Raises WrongCallError for a reading that the case does not offer or the engine cannot give.
     """
     result = measured(attempt.case.profile, attempt.faults_left, attempt.work, request, attempt.seed)
-    for test in result.tests:
-        _allow(attempt.case, test.partition(":")[0])
-    event = Measured(
-        **_charged(attempt, result.work, result.tests), request=request, predicted=predicted, reading=result.reading
-    )
+    charge = _allowed(attempt, result.work, result.prices)
+    event = Measured(**charge, request=request, predicted=predicted, reading=result.reading)
     return ActionResult(event, trace=result.trace)
 
 
 def move(attempt: Attempt, location: Location | None) -> ActionResult[Provoked]:
     """Start moving the harness at a place during what follows, or let go (None)."""
-    test = () if location is None else (f"move_harness:{location}",)
+    prices = () if location is None else (Price(Operation.MOVE_HARNESS, location),)
     conditions = replace(attempt.work.conditions, moved=location)
     work = replace(attempt.work, conditions=conditions)
-    return ActionResult(Provoked(**_allowed(attempt, work, test), did="move", what=location))
+    return ActionResult(Provoked(**_allowed(attempt, work, prices), did="move", what=location))
 
 
 def heat(attempt: Attempt, location: Location | None) -> ActionResult[Provoked]:
     """Warm a place, or let it cool (None)."""
-    test = () if location is None else (f"heat:{location}",)
+    prices = () if location is None else (Price(Operation.HEAT, location),)
     conditions = replace(attempt.work.conditions, heated=location)
     work = replace(attempt.work, conditions=conditions)
-    return ActionResult(Provoked(**_allowed(attempt, work, test), did="heat", what=location))
+    return ActionResult(Provoked(**_allowed(attempt, work, prices), did="heat", what=location))
 
 
 def swap(attempt: Attempt, first: int, second: int) -> ActionResult[Swapped]:
@@ -169,19 +168,19 @@ def swap(attempt: Attempt, first: int, second: int) -> ActionResult[Swapped]:
     swapped = attempt.work.swapped
     # one exchange after another: only the last of them is undone by doing it again
     work = replace(attempt.work, swapped=swapped[:-1] if swapped[-1:] == (pair,) else (*swapped, pair))
-    return ActionResult(Swapped(**_allowed(attempt, work, (f"swap_returns:{pair}",)), what=pair))
+    return ActionResult(Swapped(**_allowed(attempt, work, (Price(Operation.SWAP_RETURNS, pair),)), what=pair))
 
 
 def substitute(attempt: Attempt, location: Location, cylinder: int) -> ActionResult[Substituted]:
     """Put a known-good injector or drive module in, to hear the test with it."""
     if location is Location.DRIVE_MODULE:
-        cylinder, test = 0, "module_substitution"
+        cylinder, price = 0, Price(Operation.MODULE_SUBSTITUTION)
     elif location in (Location.COIL, Location.ARMATURE) and cylinder in attempt.case.profile.cylinders:
-        location, test = Location.COIL, f"injector_swap:{cylinder}"
+        location, price = Location.COIL, Price(Operation.INJECTOR_SWAP, cylinder)
     else:
         raise WrongCallError("needs_part")
     work = replace(attempt.work, replaced=attempt.work.replaced | {(location, cylinder)})
-    return ActionResult(Substituted(**_allowed(attempt, work, (test,)), what=(location, cylinder)))
+    return ActionResult(Substituted(**_allowed(attempt, work, (price,)), what=(location, cylinder)))
 
 
 def give_back(attempt: Attempt) -> ActionResult[GaveBack]:
@@ -192,37 +191,37 @@ def give_back(attempt: Attempt) -> ActionResult[GaveBack]:
 def look(attempt: Attempt) -> ActionResult[Looked]:
     """Look at what is open: connectors that are off, wiring under covers that are off; a bridge there is seen."""
     seen = seen_bridges(worked_circuit(attempt.case.profile, attempt.faults_left, attempt.work), attempt.work)
-    return ActionResult(Looked(**_allowed(attempt, attempt.work, ("look",)), what=tuple(sorted(seen))))
+    return ActionResult(Looked(**_allowed(attempt, attempt.work, (Price(Operation.LOOK),)), what=tuple(sorted(seen))))
 
 
 class _Charge(TypedDict):
     """What every action costs and leaves."""
 
     minutes: float
-    paid: frozenset[str]
+    paid: frozenset[Price]
     work: Work
 
 
-def _allowed(attempt: Attempt, work: Work, tests: Sequence[str]) -> _Charge:
-    """Charge tests that the case must offer."""
-    for test in tests:
-        _allow(attempt.case, test.partition(":")[0])
-    return _charged(attempt, work, tests)
+def _allowed(attempt: Attempt, work: Work, prices: Sequence[Price]) -> _Charge:
+    """Charge operations that the case must offer."""
+    for price in prices:
+        _allow(attempt.case, price.operation)
+    return _charged(attempt, work, prices)
 
 
-def _allow(case: Case, test: str) -> None:
-    if test not in case.evidence:
+def _allow(case: Case, operation: Operation) -> None:
+    if operation not in case.evidence:
         raise WrongCallError(
             "not_offered",
-            test=text(f"test.{test}"),
+            test=text(f"test.{operation}"),
             offered=", ".join(text(f"test.{name}") for name in sorted(case.evidence)),
         )
 
 
-def _charged(attempt: Attempt, work: Work, tests: Sequence[str]) -> _Charge:
+def _charged(attempt: Attempt, work: Work, prices: Sequence[Price]) -> _Charge:
     """Return an action's minutes, what is now paid, the state it leaves."""
     paid = attempt.paid
     if attempt.work.unplugged and not work.unplugged:
         paid = after_plugging_back(paid)
-    new = unpaid(tests, paid)
+    new = unpaid(prices, paid)
     return {"minutes": minutes_of(new, attempt.case.profile.minutes), "paid": paid | set(new), "work": work}

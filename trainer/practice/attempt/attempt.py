@@ -9,6 +9,7 @@ from trainer.cases.single_case.case import Case
 from trainer.circuit.elements import Location
 from trainer.circuit.faults import Conditions, Fault
 from trainer.instruments.bench import Work
+from trainer.instruments.bench_tests import Price
 from trainer.practice.attempt.event_json import parse_event
 from trainer.practice.attempt.event_record import EventRecord
 from trainer.practice.attempt.events import (
@@ -41,7 +42,7 @@ class Attempt:
     seed: int
     work: Work
     minutes: float = 0.0
-    paid: frozenset[str] = frozenset()
+    paid: frozenset[Price] = frozenset()
     events: tuple[Event, ...] = ()
     spent_s: float = 0.0
     tested: Work | None = None

@@ -12,6 +12,7 @@ from trainer.circuit.faults import Fault
 from trainer.circuit.harness import circuit_of
 from trainer.circuit.solve import with_shared_slots
 from trainer.errors import WrongCallError
+from trainer.instruments.bench_tests import BenchTest
 from trainer.instruments.measuring import measured
 from trainer.practice.attempt.actions import Solver
 from trainer.practice.attempt.attempt import Attempt, begun
@@ -42,7 +43,7 @@ class Debrief:
     """Everything the debrief shows; sounds are rendered at the front from the attempt's own seed.
 
     `shown_at` is where the engine is moved and warm while the truth is played: an intermittent fault is shown at
-    work. `misconception` is None where the finding names the truth. `would_tell` names the test that would have told
+    work. `misconception` is None where the finding names the truth. `would_tell` is the test that would have told
     most of what was left open, "" where proof was full or none would. `hidden` are the true fault that hides the other,
     and that other. `features` are what made the case hard.
     """
@@ -60,7 +61,7 @@ class Debrief:
     answer_reasons: tuple[SlotReason, ...]
     other_readings: tuple[OtherReading, ...]
     shown_at: Location | None
-    would_tell: str
+    would_tell: BenchTest | None
     wrong: Wrong | None
     hidden: tuple[Claim, Claim] | None
     misconception: str | None
@@ -125,8 +126,8 @@ def _other_readings(attempt: Attempt, answer: tuple[Fault, ...]) -> tuple[OtherR
     return tuple(readings)
 
 
-def _would_tell(reasoner: Reasoner, weighing: Weighing, proof: Proof, attempt: Attempt) -> str:
+def _would_tell(reasoner: Reasoner, weighing: Weighing, proof: Proof, attempt: Attempt) -> BenchTest | None:
     if proof.share >= 1.0:
-        return ""
+        return None
     choices = next_choices(attempt, reasoner, weighing)
-    return next((choice.test.name for choice in choices if choice.bits > LEAST_BITS), "")
+    return next((choice.test.name for choice in choices if choice.bits > LEAST_BITS), None)

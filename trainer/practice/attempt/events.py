@@ -19,13 +19,13 @@ from trainer.practice.attempt.field_types import (
     Cylinder,
     CylinderOrNone,
     LessonNumber,
-    MenuTest,
     Place,
     Places,
     Prices,
     ReadingInLog,
     RequestInLog,
     Strength,
+    TestInLog,
     Text,
     WorkInLog,
 )
@@ -170,11 +170,11 @@ class Suspected(Event):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Hinted(Event):
-    """A hint was given: its strength from 1, and the test it points to, "" for none."""
+    """A hint was given: its strength from 1, and the test it points to, None for none."""
 
     kind: ClassVar[EventKind] = EventKind.HINTED
     strength: Strength
-    test: MenuTest
+    test: TestInLog
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

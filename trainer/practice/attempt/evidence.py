@@ -11,7 +11,8 @@ from trainer.arrays import Floats
 from trainer.circuit.drive import slots_of
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import Work
-from trainer.instruments.measuring import LIVE_TESTS, Request, drop_pins_of, pins_of
+from trainer.instruments.bench_tests import Price
+from trainer.instruments.measuring import LIVE, Request, drop_pins_of, pins_of
 from trainer.instruments.reading import Slip
 from trainer.practice.attempt.attempt import Attempt, begun
 from trainer.practice.attempt.events import CodesRead, EngineEvent, Event, Found, Heard, Looked, Measured
@@ -45,8 +46,8 @@ def all_answers(evidence: tuple[Evidence, ...]) -> Answers:
     return {question: answer for one in evidence for question, answer in one.answers.items()}
 
 
-def paid_for(attempt: Attempt) -> frozenset[str]:
-    """Return the paid prices, with the first whole test under its name on the menu."""
+def paid_for(attempt: Attempt) -> frozenset[Price]:
+    """Return the paid prices, with the first whole test as the menu prices it."""
     whole = any(isinstance(event, Heard) and event.slots is None for event in attempt.events)
     return attempt.paid | ({WHOLE} if whole else set())
 
@@ -90,7 +91,7 @@ def _read(profile: Profile, event: Measured, before: Work, reasoner: Reasoner) -
     request, reading, after = event.request, event.reading, event.work.electrical()
     if Slip.LIVE in reading.slips:
         return {}
-    if request.what in LIVE_TESTS:
+    if request.what in LIVE:
         return reasoner.truth_answers([_driven(profile, request, after)])
     # a probe that was pushed in spreads the terminal after the reading
     work = replace(after, spread=before.spread)

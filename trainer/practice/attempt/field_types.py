@@ -9,18 +9,18 @@ from collections.abc import Iterable
 from dataclasses import dataclass, fields
 from typing import Annotated
 
-from pydantic import AfterValidator, Field, JsonValue, PlainSerializer, ValidationInfo
+from pydantic import AfterValidator, Field, JsonValue, PlainSerializer, PlainValidator, ValidationInfo
 
 from trainer.circuit.elements import Location
 from trainer.circuit.faults import Conditions
 from trainer.circuit.profile import Profile
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work, break_points, contacts_of, halves_of
+from trainer.instruments.bench_tests import BenchTest, Price, parse_bench_test, parse_price
 from trainer.instruments.measuring import Request, check_request
 from trainer.instruments.reading import Reading
 from trainer.reasoning.universe.finding import Claim
 from trainer.sound.places import places_of
-from trainer.words import TEXTS
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,25 +68,30 @@ def _place(name: str, info: ValidationInfo) -> str:
     return name
 
 
-def _menu_test(name: str) -> str:
-    """Check a test of the menu: "" for none, else one that there are words for."""
-    family, _colon, what = name.partition(":")
-    if name and f"plan.{family}" not in TEXTS:
-        raise ValueError("a test that this version does not know")
-    if family in ("move", "heat"):
-        Location(what)
-    return name
+def _bench_test(name: object) -> BenchTest | None:
+    """Parse a test of the menu, "" for none."""
+    if not isinstance(name, str):
+        raise ValueError("no test of the bench")
+    return parse_bench_test(name) if name else None
+
+
+def _price(name: object) -> Price:
+    if not isinstance(name, str):
+        raise ValueError("no price")
+    return parse_price(name)
 
 
 Amount = Annotated[float, Field(ge=0.0, le=1e9, allow_inf_nan=False)]
 Text = Annotated[str, Field(max_length=500)]
 LessonNumber = Annotated[int, Field(ge=0, le=99)]
 Strength = Annotated[int, Field(ge=1, le=9)]
-MenuTest = Annotated[Text, AfterValidator(_menu_test)]
+TestInLog = Annotated[BenchTest | None, PlainValidator(_bench_test), PlainSerializer(lambda test: str(test or ""))]
 Cylinder = Annotated[int, AfterValidator(_cylinder)]
 CylinderOrNone = Annotated[int, AfterValidator(_cylinder_or_none)]
 Place = Annotated[Text, AfterValidator(_place)]
-Prices = Annotated[frozenset[Text], PlainSerializer(sorted)]
+Prices = Annotated[
+    frozenset[Annotated[Price, PlainValidator(_price)]], PlainSerializer(lambda prices: sorted(map(str, prices)))
+]
 Places = Annotated[frozenset[Location], PlainSerializer(sorted)]
 
 

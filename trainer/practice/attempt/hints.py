@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from trainer.instruments.bench_tests import BenchTest
 from trainer.practice.attempt.attempt import Attempt
 from trainer.practice.attempt.events import CodesRead, Heard, Hinted, Measured, Worked
 from trainer.practice.attempt.evidence import all_answers, evidence_of, paid_for
@@ -21,7 +22,7 @@ WORKED_FINDINGS = 3
 
 @dataclass(frozen=True, slots=True)
 class Hint:
-    """One hint: its strength, the test it points to ("" where nothing more is to be learned), its minutes and bits.
+    """One hint: its strength, the test it points to (None where nothing more is to be learned), its minutes and bits.
 
     `proved` says that the evidence proves a finding already.
 
@@ -31,7 +32,7 @@ class Hint:
     """
 
     strength: int
-    test: str
+    test: BenchTest | None
     proved: bool = False
     minutes: float = 0.0
     bits: float = 0.0
@@ -53,7 +54,7 @@ def next_hint(attempt: Attempt, reasoner: Reasoner) -> Hint:
     profile, faults, covers = attempt.case.profile, reasoner.hypotheses.faults, attempt.work.covers_off
     if best is None or proved:
         repairs = None if proved else repairs_in_order(profile, faults, belief.probability, covers)
-        return Hint(strength, "", proved, repairs=repairs)
+        return Hint(strength, None, proved, repairs=repairs)
     if strength == 1:
         return Hint(strength, best.test.name)
     saved = minutes_saved(profile, faults, belief.probability, best.channel, covers)

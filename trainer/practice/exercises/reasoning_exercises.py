@@ -13,6 +13,7 @@ from trainer.cases.single_case.case import Case
 from trainer.circuit.chance import Stream
 from trainer.circuit.codes import known_codes
 from trainer.errors import WrongCallError
+from trainer.instruments.bench_tests import BenchTest, BenchTestKind, Operation, Price
 from trainer.practice.course.skills import Skill
 from trainer.practice.exercises.difficulty_ranges import aim_of
 from trainer.practice.exercises.ear_exercises import off_slots
@@ -25,6 +26,7 @@ from trainer.reasoning.advice.planning import (
     cost_of,
 )
 from trainer.reasoning.advice.planning import Choice as Next
+from trainer.reasoning.advice.trade_order import BEGIN
 from trainer.reasoning.reasoner import Reasoner
 from trainer.reasoning.universe.menu import WHOLE
 from trainer.reasoning.universe.questions import Test
@@ -76,13 +78,13 @@ Question = tuple[str, tuple[str, ...], tuple[Choice, ...], int, float]
 
 def _heard_and_read(reasoner: Reasoner) -> tuple[Belief, list[Test]]:
     """Return the belief after the whole test and the codes, and those tests."""
-    done = [test for test in reasoner.tests if test.name in ("hear", "codes")]
+    done = [test for test in reasoner.tests if test.name.kind in BEGIN]
     return reasoner.belief(reasoner.truth_answers([one for test in done for one in test.questions])), done
 
 
 def _begun_lines(reasoner: Reasoner, off: Sequence[int]) -> list[str]:
     """Return what a learner has so far: which slots are off, and the codes."""
-    (codes,) = (test for test in reasoner.tests if test.name == "codes")
+    (codes,) = (test for test in reasoner.tests if test.name.kind is BenchTestKind.CODES)
     flags = next(iter(reasoner.truth_answers(codes.questions).values()))
     named = [name for name, up in zip(known_codes(reasoner.facts.profile), flags, strict=True) if up]
     every = len(off) == len(reasoner.facts.profile.cylinders)
@@ -95,7 +97,7 @@ def _next(spec: Spec, reasoner: Reasoner, chance: Stream) -> Question | None:
     tests, path = {test.name: test for test in reasoner.tests}, _steps(reasoner)
     done = [tests[name] for name in path[: chance.below(max(len(path), 1))]]
     belief = reasoner.belief(reasoner.truth_answers([one for test in (*begun, *done) for one in test.questions]))
-    minutes, paid = reasoner.facts.profile.minutes, frozenset({WHOLE, "codes"})
+    minutes, paid = reasoner.facts.profile.minutes, frozenset({WHOLE, Price(Operation.CODES)})
     for test in done:
         paid = cost_of(test, paid, minutes)[1]
     order = reasoner.next_tests(belief, paid, [test.name for test in (*begun, *done)], closer=False)
@@ -167,13 +169,13 @@ CLEARLY_OPEN, STILL_MATTERS, NAMED = 0.9, 0.02, 3
 """Under this chance a finding is plainly not proved; from this on another one still matters; so many are named."""
 
 
-def _steps(reasoner: Reasoner) -> list[str]:
+def _steps(reasoner: Reasoner) -> list[BenchTest]:
     """Return a good path after listening and reading codes, of the menu.
 
     The reasoner's own best path also weighs swaps, which are solved anew for every engine that is thought of: seconds.
     """
     steps, _left = reasoner.path(ahead=False, closer=False)
-    return [step.name for step in steps if step.name not in ("hear", "codes")]
+    return [step.name for step in steps if step.name.kind not in BEGIN]
 
 
 def _hard_to_judge(sure: float) -> float:

@@ -9,6 +9,7 @@ from trainer.circuit.codes import Sensed, known_codes
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import MODULE_CONNECTOR
+from trainer.instruments.bench_tests import BenchTest
 from trainer.instruments.measuring import Request
 from trainer.practice.attempt.attempt import Attempt
 from trainer.practice.attempt.events import (
@@ -148,16 +149,10 @@ def listening_place_text(place: str) -> str:
     )
 
 
-AT_A_PLACE = ("move", "heat", "pairs_moved", "pairs_warm", "trace_moved", "trace_warm")
-"""Tests that are named with a place."""
-
-
-def test_text(name: str) -> str:
+def test_text(test: BenchTest) -> str:
     """Return a test of the menu in words."""
-    family, _colon, what = name.partition(":")
-    if family in AT_A_PLACE:
-        what = text(f"location.{what}")
-    return text(f"plan.{family}", what=what)
+    what = text(f"location.{test.at}") if isinstance(test.at, Location) else test.at
+    return text(f"plan.{test.kind}", what=what)
 
 
 def card_line(event: Event) -> str | None:

@@ -56,10 +56,10 @@ def finding_text(key: FindingKey) -> str:
 
 def hint_lines(hint: Hint) -> list[str]:
     """Return a hint in words."""
-    if not hint.test:
+    if hint.test is None:
         return [text("hint.proved")] if hint.proved else [text("hint.nothing"), *_repair_lines(hint.repairs)]
     if hint.strength == 1:
-        kind = STEP_KINDS[hint.test.partition(":")[0]]
+        kind = STEP_KINDS[hint.test.kind]
         return [text("hint.first", step=text(f"kind_of_step.{kind}"))]
     test = test_text(hint.test)
     if not hint.findings:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from trainer.arrays import Floats
+from trainer.instruments.bench_tests import BenchTest, Price
 from trainer.reasoning.advice.channels import Channel
 from trainer.reasoning.advice.measured import Standing
 from trainer.reasoning.advice.prices import after_plugging_back, minutes_of, unpaid
@@ -43,13 +44,13 @@ class Choice:
 class Step:
     """One step of a path: what was done, its minutes, what it was expected to tell and what is believed after it."""
 
-    name: str
+    name: BenchTest
     minutes: float
     bits: float
     belief: float
 
 
-def cost_of(test: Test, paid: Collection[str], minutes: Mapping[str, float]) -> tuple[float, frozenset[str]]:
+def cost_of(test: Test, paid: Collection[Price], minutes: Mapping[str, float]) -> tuple[float, frozenset[Price]]:
     """Return a test's minutes now, and what is paid after it."""
     opening = unpaid(test.opens, paid)
     before = frozenset(paid) | set(opening)
@@ -61,13 +62,13 @@ def cost_of(test: Test, paid: Collection[str], minutes: Mapping[str, float]) -> 
     return max(total, FREE_MINUTES), after_plugging_back(after) if test.plugged else after
 
 
-def paid_enough(test: Test, paid: Collection[str]) -> bool:
+def paid_enough(test: Test, paid: Collection[Price]) -> bool:
     """Tell whether a test can be done now."""
     return set(test.needs) <= set(paid)
 
 
 def ranked(
-    channels: Sequence[Channel], probability: Floats, paid: Collection[str], minutes: Mapping[str, float],
+    channels: Sequence[Channel], probability: Floats, paid: Collection[Price], minutes: Mapping[str, float],
     *, ahead: bool = True,
 ) -> list[Choice]:  # fmt: skip
     """Return the tests by bits per minute, best first; the best few are looked at one step further."""
@@ -78,7 +79,7 @@ def ranked(
         bits = channel.bits(probability)
         price, _after = cost_of(channel.test, paid, minutes)
         choices.append((bits / price, bits, price, channel))
-    choices.sort(key=lambda choice: (-choice[0], choice[3].test.name))
+    choices.sort(key=lambda choice: (-choice[0], str(choice[3].test.name)))
     result = []
     others = [channel for _rate, _bits, _price, channel in choices[: 3 * AHEAD_TESTS]]
     others += [channel for channel in channels if not paid_enough(channel.test, paid)]
@@ -88,12 +89,12 @@ def ranked(
             after = cost_of(channel.test, paid, minutes)[1]
             beyond = max(rate, _rate_ahead(channel, bits, price, others, probability, after, minutes))
         result.append(Choice(channel, bits, price, beyond))
-    return sorted(result, key=lambda choice: (-choice.rate, choice.test.name))
+    return sorted(result, key=lambda choice: (-choice.rate, str(choice.test.name)))
 
 
 def _rate_ahead(
     channel: Channel, bits: float, price: float, others: Sequence[Channel], probability: Floats,
-    paid: frozenset[str], minutes: Mapping[str, float],
+    paid: frozenset[Price], minutes: Mapping[str, float],
 ) -> float:  # fmt: skip
     """Return bits per minute of a test together with the best single test after each of its likeliest outcomes."""
     chance = channel.outcomes(probability)
@@ -134,7 +135,7 @@ def path_to(
 
     `available` gives the tests to think of; `answered` where it stands after a test as it comes out here.
     """
-    paid: frozenset[str] = frozenset()
+    paid: frozenset[Price] = frozenset()
     standing, steps = begin, list[Step]()
     done = list[Test]()
     while not standing.proves(PROVED):
@@ -151,7 +152,7 @@ def path_to(
     return tuple(steps), standing
 
 
-Chooser = Callable[[Sequence[Channel], Standing, frozenset[str], Sequence[Test]], Channel | None]
+Chooser = Callable[[Sequence[Channel], Standing, frozenset[Price], Sequence[Test]], Channel | None]
 """Returns the next test, given the standing, the paid prices and the tests done; None to stop."""
 
 
@@ -164,7 +165,7 @@ def by_information(minutes: Mapping[str, float], *, ahead: bool = True) -> Choos
     """Return the choice of the test with most bits per minute, as long as any tells something."""
 
     def choose(
-        left: Sequence[Channel], standing: Standing, paid: frozenset[str], _done: Sequence[Test]
+        left: Sequence[Channel], standing: Standing, paid: frozenset[Price], _done: Sequence[Test]
     ) -> Channel | None:
         order = ranked(left, standing.probability, paid, minutes, ahead=ahead)
         return next((choice.channel for choice in order if choice.bits > LEAST_BITS), None)

@@ -10,34 +10,38 @@ from collections.abc import Collection, Mapping, Sequence
 from trainer.circuit.elements import Location
 from trainer.circuit.faults import Fault
 from trainer.circuit.profile import Profile
+from trainer.instruments.bench_tests import Operation, Price
 
-ACCESS = ("module_ohms", "pass_through_ohms", "injector_ohms", "pin_to_ground", "look")
+ACCESS = frozenset({
+    Operation.MODULE_OHMS, Operation.PASS_THROUGH_OHMS, Operation.INJECTOR_OHMS, Operation.PIN_TO_GROUND,
+    Operation.LOOK,
+})  # fmt: skip
 """What is paid anew once everything has been plugged back."""
 
 REPAIR_PRICES = {
-    Location.DRIVE_MODULE: ("module_substitution",),
-    Location.ENGINE_HARNESS: ("repair_wire",),
-    Location.PASS_THROUGH: ("repair_connector",),
-    Location.UNDER_COVER: ("cover_off", "repair_wire"),
-    Location.COIL: ("cover_off", "injector_swap"),
-    Location.ARMATURE: ("cover_off", "injector_swap"),
+    Location.DRIVE_MODULE: (Operation.MODULE_SUBSTITUTION,),
+    Location.ENGINE_HARNESS: (Operation.REPAIR_WIRE,),
+    Location.PASS_THROUGH: (Operation.REPAIR_CONNECTOR,),
+    Location.UNDER_COVER: (Operation.COVER_OFF, Operation.REPAIR_WIRE),
+    Location.COIL: (Operation.COVER_OFF, Operation.INJECTOR_SWAP),
+    Location.ARMATURE: (Operation.COVER_OFF, Operation.INJECTOR_SWAP),
 }
 """What each repair is made of; a cover that is off already is not paid again, an injector is paid each."""
 
 
-def after_plugging_back(paid: Collection[str]) -> frozenset[str]:
+def after_plugging_back(paid: Collection[Price]) -> frozenset[Price]:
     """Return what is still paid once every connector is on again."""
-    return frozenset(price for price in paid if price.partition(":")[0] not in ACCESS)
+    return frozenset(price for price in paid if price.operation not in ACCESS)
 
 
-def unpaid(prices: Sequence[str], paid: Collection[str]) -> list[str]:
+def unpaid(prices: Sequence[Price], paid: Collection[Price]) -> list[Price]:
     """Return which prices must still be paid, each once."""
     return [price for price in dict.fromkeys(prices) if price not in paid]
 
 
-def minutes_of(prices: Sequence[str], minutes: Mapping[str, float]) -> float:
-    """Return what prices cost; a price is named up to its colon, what follows only tells it from others."""
-    return float(sum(minutes[price.partition(":")[0]] for price in prices))
+def minutes_of(prices: Sequence[Price], minutes: Mapping[str, float]) -> float:
+    """Return what prices cost, by the minutes of each operation."""
+    return float(sum(minutes[price.operation] for price in prices))
 
 
 def repair_minutes(
@@ -45,13 +49,13 @@ def repair_minutes(
 ) -> float:
     """Return the minutes of a repair at a place for some cylinders."""
     total = 0.0
-    for test in REPAIR_PRICES[location]:
+    for operation in REPAIR_PRICES[location]:
         count = 1
-        if test == "cover_off":
+        if operation is Operation.COVER_OFF:
             count = len({profile.bank_of(number) for number in cylinders} - set(covers_off))
-        elif test == "injector_swap":
+        elif operation is Operation.INJECTOR_SWAP:
             count = len(cylinders)
-        total += count * profile.minutes[test]
+        total += count * profile.minutes[operation]
     return total
 
 
@@ -59,10 +63,10 @@ def mending_minutes(profile: Profile, faults: Sequence[Fault], covers_off: Colle
     """Return the minutes of the right repairs and of one retest; nothing where there is nothing to mend."""
     if not faults:
         return 0.0
-    total = profile.minutes["actuation_test"]
+    total = profile.minutes[Operation.ACTUATION_TEST]
     opened = set(covers_off)
     for fault in faults:
         total += repair_minutes(profile, fault.location, fault.cylinders, opened)
-        if "cover_off" in REPAIR_PRICES[fault.location]:
+        if Operation.COVER_OFF in REPAIR_PRICES[fault.location]:
             opened |= {profile.bank_of(number) for number in fault.cylinders}
     return total

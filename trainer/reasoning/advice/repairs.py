@@ -14,6 +14,7 @@ import numpy as np
 from trainer.arrays import Floats
 from trainer.circuit.elements import Location
 from trainer.circuit.profile import Profile
+from trainer.instruments.bench_tests import Operation
 from trainer.reasoning.advice.channels import Channel
 from trainer.reasoning.advice.information import best_value, expected_cost, repair_order, value_with
 from trainer.reasoning.advice.prices import repair_minutes
@@ -73,7 +74,7 @@ def repairs_in_order(
 
 def _minutes(profile: Profile, mend: Mend, covers_off: Collection[str]) -> float:
     place, cylinders = mend
-    return repair_minutes(profile, place, cylinders, covers_off) + profile.minutes["actuation_test"]
+    return repair_minutes(profile, place, cylinders, covers_off) + profile.minutes[Operation.ACTUATION_TEST]
 
 
 def minutes_saved(
@@ -88,7 +89,7 @@ def minutes_saved(
                       for faults in hypotheses])  # fmt: skip
     mended = np.array([[mend_of(faults) == mend for faults in hypotheses] for mend in repairs.mends])
     first = -(np.array(repairs.minutes)[:, None] + np.where(mended, 0.0, right[None, :]))
-    leave = -np.where(right > 0.0, right + profile.minutes["actuation_test"], 0.0)
+    leave = -np.where(right > 0.0, right + profile.minutes[Operation.ACTUATION_TEST], 0.0)
     utility = np.vstack([first, leave])
     table = channel.table[channel.label]
     return value_with(probability, table, utility) - best_value(probability, utility)

@@ -13,6 +13,7 @@ from collections.abc import Callable, Collection, Mapping, Sequence
 from enum import IntEnum
 
 from trainer.arrays import Floats
+from trainer.instruments.bench_tests import BenchTestKind, Price
 from trainer.reasoning.advice.channels import Channel
 from trainer.reasoning.advice.measured import Standing, is_dead_reading, is_electrical
 from trainer.reasoning.advice.planning import LEAST_BITS, PROVED, Choice, ranked
@@ -32,15 +33,26 @@ class Stage(IntEnum):
     LENT = 7
 
 
-_STAGES = {
-    "hear": Stage.HEAR, "probe": Stage.CODES, "codes": Stage.CODES,
-    "plug_pairs": Stage.COVER, "plug_grounds": Stage.COVER, "wires_cover": Stage.COVER, "cover_alone": Stage.COVER,
-    "look_cover": Stage.COVER, "reseat_plugs": Stage.COVER, "pairs_reseated_plugs": Stage.COVER,
-    "swap": Stage.EXCHANGE, "supply": Stage.LIVE, "trace": Stage.LIVE, "trace_moved": Stage.LIVE,
-    "trace_warm": Stage.LIVE, "dummy": Stage.LIVE, "drops": Stage.DROPS, "drops_cover": Stage.DROPS,
-    "lend_module": Stage.LENT, "lend_injector": Stage.LENT,
+_KINDS: Mapping[Stage, tuple[BenchTestKind, ...]] = {
+    Stage.HEAR: (BenchTestKind.HEAR,),
+    Stage.CODES: (BenchTestKind.PROBE, BenchTestKind.CODES),
+    Stage.COVER: (
+        BenchTestKind.PLUG_PAIRS, BenchTestKind.PLUG_GROUNDS, BenchTestKind.WIRES_COVER, BenchTestKind.COVER_ALONE,
+        BenchTestKind.LOOK_COVER, BenchTestKind.RESEAT_PLUGS, BenchTestKind.PAIRS_RESEATED_PLUGS,
+    ),
+    Stage.EXCHANGE: (BenchTestKind.SWAP,),
+    Stage.LIVE: (
+        BenchTestKind.SUPPLY, BenchTestKind.TRACE, BenchTestKind.TRACE_MOVED, BenchTestKind.TRACE_WARM,
+        BenchTestKind.DUMMY,
+    ),
+    Stage.DROPS: (BenchTestKind.DROPS, BenchTestKind.DROPS_COVER),
+    Stage.LENT: (BenchTestKind.LEND_MODULE, BenchTestKind.LEND_INJECTOR),
 }  # fmt: skip
+_STAGES = {kind: stage for stage, kinds in _KINDS.items() for kind in kinds}
 """Everything else is done outside: ohms, eyes, moving, warming and re-seating."""
+
+BEGIN = (BenchTestKind.HEAR, BenchTestKind.CODES)
+"""What comes before everything else, in this order."""
 
 SETTLES_FROM, LIKELY_FROM = 0.02, 0.005
 """From which chance of proving a finding on a test could settle the case; less likely outcomes are not looked at."""
@@ -54,7 +66,7 @@ Sure = Callable[[Floats], float]
 
 def stage_of(test: Test) -> Stage:
     """Return the step of the order that a test belongs to."""
-    return _STAGES.get(test.name.partition(":")[0], Stage.OUTSIDE)
+    return _STAGES.get(test.name.kind, Stage.OUTSIDE)
 
 
 def is_live(test: Test) -> bool:
@@ -77,7 +89,7 @@ def could_settle(channel: Channel, standing: Standing, sure: Sure) -> bool:
 
 
 def in_trade_order(
-    channels: Sequence[Channel], standing: Standing, paid: Collection[str], minutes: Mapping[str, float], sure: Sure,
+    channels: Sequence[Channel], standing: Standing, paid: Collection[Price], minutes: Mapping[str, float], sure: Sure,
     *, ahead: bool = True, dead_done: bool = False,
 ) -> list[Choice]:  # fmt: skip
     """Return the tests that can be done next, the one to do first; what tells nothing is left out.
@@ -85,7 +97,7 @@ def in_trade_order(
     `channels` are those not done yet; `dead_done` says that a dead reading has been taken.
     """
     order = ranked(channels, standing.doubt, paid, minutes, ahead=ahead)
-    begin = [one for stage in ("hear", "codes") for one in order if one.test.name == stage]
+    begin = [one for kind in BEGIN for one in order if one.test.name.kind is kind]
     telling = [one for one in order if one.bits > LEAST_BITS and one not in begin]
     telling = [one for one in telling if stage_of(one.test) is not Stage.LENT]
     if not standing.measured and standing.sure >= PROVED:
@@ -122,9 +134,9 @@ def is_dead(test: Test) -> bool:
 def _measures(test: Test, *, mates: bool) -> bool:
     """Tell whether a test is a measurement, and of more than one cylinder's pair where mates must be compared."""
     if mates:
-        return is_live(test) or test.name.partition(":")[0] in PAIRS
+        return is_live(test) or test.name.kind in PAIRS
     return any(is_electrical(question) for question in test.questions)
 
 
-PAIRS = ("module_pairs", "through_pairs", "plug_pairs")
+PAIRS = (BenchTestKind.MODULE_PAIRS, BenchTestKind.THROUGH_PAIRS, BenchTestKind.PLUG_PAIRS)
 """The tests that read the pairs of mates at one break point."""

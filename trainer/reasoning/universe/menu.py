@@ -10,11 +10,13 @@ from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import Conditions
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import MODULE_CONNECTOR, Work, contacts_of, feed_names
+from trainer.instruments.bench_tests import SUPPLY, BenchTest, Operation, Price
+from trainer.instruments.bench_tests import BenchTestKind as Kind
 from trainer.instruments.measuring import (
     Request,
-    access_tests,
+    access_prices,
     drop_pins_of,
-    live_tests,
+    live_prices,
     pins_of,
     plug_point,
     through_point,
@@ -24,7 +26,7 @@ from trainer.reasoning.universe.questions import Question, Test
 
 WIRING = (Location.ENGINE_HARNESS, Location.PASS_THROUGH, Location.UNDER_COVER)
 
-WHOLE = "actuation_test:as it comes"
+WHOLE = Price(Operation.ACTUATION_TEST, BenchTest(Kind.HEAR))
 """The price of the whole test on an engine as it came."""
 
 
@@ -40,13 +42,14 @@ def menu_of(profile: Profile, temperature_c: float) -> tuple[Test, ...]:
     )
 
 
-def offered(menu: Sequence[Test], evidence: Collection[str]) -> tuple[Test, ...]:
+def offered(menu: Sequence[Test], evidence: Collection[Operation]) -> tuple[Test, ...]:
     """Return the tests whose every price is among those that a case offers."""
-    return tuple(
-        test
-        for test in menu
-        if all(price.partition(":")[0] in evidence for price in (*test.prices, *test.needs, *test.opens))
-    )
+    return tuple(test for test in menu if test.operations <= set(evidence))
+
+
+def _run(test: BenchTest) -> Price:
+    """Return the price of the run that a test makes for itself."""
+    return Price(Operation.ACTUATION_TEST, test)
 
 
 def _heard(profile: Profile, work: Work, place: str = "front") -> tuple[Question, ...]:
@@ -54,20 +57,20 @@ def _heard(profile: Profile, work: Work, place: str = "front") -> tuple[Question
 
 
 def _listening(profile: Profile, begin: Work) -> Iterator[Test]:
-    yield Test("hear", (WHOLE,), True, _heard(profile, begin))
+    yield Test(BenchTest(Kind.HEAR), (WHOLE,), True, _heard(profile, begin))
     probed = tuple(Question("slot", begin, slot=n, place=f"probe {n}") for n in profile.cylinders)
-    yield Test("probe", (), True, probed, needs=(WHOLE,))
-    yield Test("codes", ("codes",), True, (Question("codes", begin),), needs=(WHOLE,))
+    yield Test(BenchTest(Kind.PROBE), (), True, probed, needs=(WHOLE,))
+    yield Test(BenchTest(Kind.CODES), (Price(Operation.CODES),), True, (Question("codes", begin),), needs=(WHOLE,))
 
 
 def _ohms(
     profile: Profile, begin: Work, requests: Sequence[Request], also: Sequence[str] = ()
-) -> tuple[tuple[Question, ...], tuple[str, ...]]:
+) -> tuple[tuple[Question, ...], tuple[Price, ...]]:
     """Return the questions of resistances with all their plugs off, and what access to them costs."""
     pins = [pins_of(profile, request) for request in requests]
     points = tuple(dict.fromkeys([*also, *(pin.break_point for pair in pins for pin in pair if pin is not None)]))
     work = unplugged(profile, begin, points).electrical()
-    return tuple(Question("ohms", work, pins=pair) for pair in pins), access_tests(profile, points)
+    return tuple(Question("ohms", work, pins=pair) for pair in pins), access_prices(profile, points)
 
 
 def _grounds(profile: Profile, point: str, half: str, cylinders: Sequence[int]) -> list[Request]:
@@ -81,31 +84,31 @@ def _grounds(profile: Profile, point: str, half: str, cylinders: Sequence[int]) 
 def _at_the_module(profile: Profile, begin: Work) -> Iterator[Test]:
     point, numbers = MODULE_CONNECTOR, profile.cylinders
     pairs, prices = _ohms(profile, begin, [Request("pair", point, "harness", n) for n in numbers])
-    yield Test("module_pairs", prices, False, pairs)
+    yield Test(BenchTest(Kind.MODULE_PAIRS), prices, False, pairs)
     following = (*numbers[1:], numbers[0])
     between = [Request("returns", point, "harness", n, other) for n, other in zip(numbers, following, strict=True)]
     returns, prices = _ohms(profile, begin, between)
-    yield Test("module_returns", prices, False, returns)
+    yield Test(BenchTest(Kind.MODULE_RETURNS), prices, False, returns)
     grounds, prices = _ohms(profile, begin, _grounds(profile, point, "harness", numbers))
-    yield Test("module_grounds", (*prices, "pin_to_ground"), False, grounds)
+    yield Test(BenchTest(Kind.MODULE_GROUNDS), (*prices, Price(Operation.PIN_TO_GROUND)), False, grounds)
 
 
 def _at_a_bank(profile: Profile, begin: Work, bank: str) -> Iterator[Test]:
     numbers = tuple(sorted(profile.banks[bank]))
     through = tuple(dict.fromkeys(through_point(profile, n) for n in numbers))
     pairs, prices = _ohms(profile, begin, [Request("pair", through_point(profile, n), "cover", n) for n in numbers])
-    yield Test(f"through_pairs:{bank}", prices, False, pairs)
+    yield Test(BenchTest(Kind.THROUGH_PAIRS, bank), prices, False, pairs)
     here = [
         request
         for point in through
         for request in _grounds(profile, point, "cover", [n for n in numbers if through_point(profile, n) == point])
     ]
     grounds, prices = _ohms(profile, begin, here)
-    yield Test(f"through_grounds:{bank}", (*prices, "pin_to_ground"), False, grounds)
-    for name, location in (("engine", Location.ENGINE_HARNESS), ("cover", Location.UNDER_COVER)):
+    yield Test(BenchTest(Kind.THROUGH_GROUNDS, bank), (*prices, Price(Operation.PIN_TO_GROUND)), False, grounds)
+    for kind, location in ((Kind.WIRES_ENGINE, Location.ENGINE_HARNESS), (Kind.WIRES_COVER, Location.UNDER_COVER)):
         ends = [Request("wire", cylinder=n, side=side, location=location) for n in numbers for side in Side]
         wires, prices = _ohms(profile, begin, ends)
-        yield Test(f"wires_{name}:{bank}", prices, False, wires)
+        yield Test(BenchTest(kind, bank), prices, False, wires)
     loose = [Request("ground", MODULE_CONNECTOR, "harness", n) for n in numbers]
     outputs = dict.fromkeys(profile.output_of(n) for n in numbers)
     loose += [
@@ -119,14 +122,14 @@ def _at_a_bank(profile: Profile, begin: Work, bank: str) -> Iterator[Test]:
         if other > n or profile.bank_of(other) != bank
     ]
     engine, prices = _ohms(profile, begin, loose, through)
-    yield Test(f"engine_alone:{bank}", (*prices, "pin_to_ground"), False, engine)
+    yield Test(BenchTest(Kind.ENGINE_ALONE, bank), (*prices, Price(Operation.PIN_TO_GROUND)), False, engine)
     plugs, prices = _ohms(profile, begin, [Request("pair", plug_point(n), "injector", n) for n in numbers])
-    yield Test(f"plug_pairs:{bank}", prices, False, plugs)
+    yield Test(BenchTest(Kind.PLUG_PAIRS, bank), prices, False, plugs)
     coils = [
         Request("ground", plug_point(n), "injector", n, side=side) for n in numbers for side in (Side.RETURN, Side.FEED)
     ]
     leaks, prices = _ohms(profile, begin, coils)
-    yield Test(f"plug_grounds:{bank}", (*prices, "pin_to_ground"), False, leaks)
+    yield Test(BenchTest(Kind.PLUG_GROUNDS, bank), (*prices, Price(Operation.PIN_TO_GROUND)), False, leaks)
     covered = [Request("ground", through_point(profile, n), "cover", n, side=side) for n in numbers for side in Side]
     covered += [
         Request("returns", through_point(profile, n), "cover", n, other)
@@ -135,62 +138,64 @@ def _at_a_bank(profile: Profile, begin: Work, bank: str) -> Iterator[Test]:
         if other > n
     ]
     alone, prices = _ohms(profile, begin, covered, tuple(plug_point(n) for n in numbers))
-    yield Test(f"cover_alone:{bank}", (*prices, "pin_to_ground"), False, alone)
+    yield Test(BenchTest(Kind.COVER_ALONE, bank), (*prices, Price(Operation.PIN_TO_GROUND)), False, alone)
 
     opened = unplugged(profile, begin, through)
-    prices = (*access_tests(profile, through), "look")
-    yield Test(f"look_through:{bank}", prices, False, (Question("look", opened),))
+    prices = (*access_prices(profile, through), Price(Operation.LOOK))
+    yield Test(BenchTest(Kind.LOOK_THROUGH, bank), prices, False, (Question("look", opened),))
     plugs_off = tuple(plug_point(n) for n in numbers)
     bare = unplugged(profile, begin, plugs_off)
-    yield Test(f"look_cover:{bank}", (*access_tests(profile, plugs_off), "look"), False, (Question("look", bare),))
+    prices = (*access_prices(profile, plugs_off), Price(Operation.LOOK))
+    yield Test(BenchTest(Kind.LOOK_COVER, bank), prices, False, (Question("look", bare),))
 
 
 def _driven(profile: Profile, begin: Work) -> Iterator[Test]:
-    yield Test("supply", ("load_drop:supply",), True, (Question("supply", begin),))
+    yield Test(BenchTest(Kind.SUPPLY), (Price(Operation.LOAD_DROP, SUPPLY),), True, (Question("supply", begin),))
     outside = (Location.DRIVE_MODULE, Location.ENGINE_HARNESS, Location.PASS_THROUGH)
     for number in profile.cylinders:
         trace = Request("trace", cylinder=number)
-        yield Test(f"trace:{number}", live_tests(profile, trace), True, (Question("trace", begin, slot=number),))
-        for name, places in (("drops", outside), ("drops_cover", (Location.UNDER_COVER, Location.COIL))):
+        traced = (Question("trace", begin, slot=number),)
+        yield Test(BenchTest(Kind.TRACE, number), live_prices(profile, trace), True, traced)
+        for kind, places in ((Kind.DROPS, outside), (Kind.DROPS_COVER, (Location.UNDER_COVER, Location.COIL))):
             requests = [
                 Request("drop", cylinder=number, side=side, location=place) for place in places for side in Side
             ]
-            prices = tuple(dict.fromkeys(price for request in requests for price in live_tests(profile, request)))
+            prices = tuple(dict.fromkeys(price for request in requests for price in live_prices(profile, request)))
             questions = tuple(
                 Question("drop", begin, slot=number, pins=drop_pins_of(profile, request)) for request in requests
             )
-            yield Test(f"{name}:{number}", prices, True, questions)
+            yield Test(BenchTest(kind, number), prices, True, questions)
 
 
-def _plugs(profile: Profile) -> Iterator[tuple[str, list[str]]]:
+def _plugs(profile: Profile) -> Iterator[tuple[BenchTest, list[str]]]:
     """Yield what can be taken off and on again in one go: the module's plug, a bank's connectors, a bank's plugs."""
-    yield "reseat_module", [MODULE_CONNECTOR]
+    yield BenchTest(Kind.RESEAT_MODULE), [MODULE_CONNECTOR]
     for bank, numbers in profile.banks.items():
-        yield f"reseat:{bank}", list(dict.fromkeys(through_point(profile, n) for n in numbers))
-        yield f"reseat_plugs:{bank}", [plug_point(n) for n in numbers]
+        yield BenchTest(Kind.RESEAT, bank), list(dict.fromkeys(through_point(profile, n) for n in numbers))
+        yield BenchTest(Kind.RESEAT_PLUGS, bank), [plug_point(n) for n in numbers]
 
 
 def _provoked(profile: Profile, begin: Work) -> Iterator[Test]:
     for location in WIRING:
         work = replace(begin, conditions=replace(begin.conditions, moved=location))
-        prices = (f"move_harness:{location}", f"actuation_test:{location} moved")
-        yield Test(f"move:{location}", prices, True, _heard(profile, work))
+        test = BenchTest(Kind.MOVE, location)
+        yield Test(test, (Price(Operation.MOVE_HARNESS, location), _run(test)), True, _heard(profile, work))
     for location in (*WIRING, Location.COIL):
         work = replace(begin, conditions=replace(begin.conditions, heated=location))
-        prices = (f"heat:{location}", f"actuation_test:{location} warm")
-        yield Test(f"heat:{location}", prices, True, _heard(profile, work))
-    for name, points in _plugs(profile):
+        test = BenchTest(Kind.HEAT, location)
+        yield Test(test, (Price(Operation.HEAT, location), _run(test)), True, _heard(profile, work))
+    for test, points in _plugs(profile):
         seated = frozenset(contact for point in points for contact in contacts_of(profile, point))
         work = replace(begin, conditions=replace(begin.conditions, reseated=seated))
-        opens = access_tests(profile, points)
-        yield Test(name, (f"actuation_test:{name}",), True, _heard(profile, work), opens=opens)
+        opens = access_prices(profile, points)
+        yield Test(test, (_run(test),), True, _heard(profile, work), opens=opens)
     lent = replace(begin, replaced=frozenset({(Location.DRIVE_MODULE, 0)}))
-    prices = ("module_substitution", "actuation_test:module lent")
-    yield Test("lend_module", prices, True, _heard(profile, lent))
+    test = BenchTest(Kind.LEND_MODULE)
+    yield Test(test, (Price(Operation.MODULE_SUBSTITUTION), _run(test)), True, _heard(profile, lent))
     for number in profile.cylinders:
         lent = replace(begin, replaced=frozenset({(Location.COIL, number)}))
-        prices = (f"injector_swap:{number}", f"actuation_test:injector {number} lent")
-        yield Test(f"lend_injector:{number}", prices, True, _heard(profile, lent))
+        test = BenchTest(Kind.LEND_INJECTOR, number)
+        yield Test(test, (Price(Operation.INJECTOR_SWAP, number), _run(test)), True, _heard(profile, lent))
 
 
 def _pairs_in(profile: Profile, work: Work) -> tuple[Question, ...]:
@@ -207,21 +212,23 @@ def _read_while_provoked(profile: Profile, begin: Work, cylinders: Sequence[int]
     for what the module's plug takes out of the meter's sight when it is off.
     """
     at_rest = begin.conditions
-    states = [(f"move_harness:{place}", "moved", place, replace(at_rest, moved=place)) for place in WIRING]
-    states += [(f"heat:{p}", "warm", p, replace(at_rest, heated=p)) for p in (*WIRING, Location.COIL)]
-    for price, word, place, conditions in states:
-        work = replace(begin, conditions=conditions)
-        yield Test(f"pairs_{word}:{place}", (price, "module_ohms"), False, _pairs_in(profile, work))
+    moved, warm = (Kind.PAIRS_MOVED, Kind.TRACE_MOVED), (Kind.PAIRS_WARM, Kind.TRACE_WARM)
+    states = [(Operation.MOVE_HARNESS, moved, place, replace(at_rest, moved=place)) for place in WIRING]
+    states += [(Operation.HEAT, warm, place, replace(at_rest, heated=place)) for place in (*WIRING, Location.COIL)]
+    for operation, (pairs, trace), place, conditions in states:
+        work, price = replace(begin, conditions=conditions), Price(operation, place)
+        ohms = (price, Price(Operation.MODULE_OHMS))
+        yield Test(BenchTest(pairs, place), ohms, False, _pairs_in(profile, work))
         traces = tuple(Question("trace", work, slot=number) for number in cylinders)
-        prices = tuple(price for n in cylinders for price in live_tests(profile, Request("trace", cylinder=n)))
-        yield Test(f"trace_{word}:{place}", (price, *prices), True, traces)
-    for name, points in _plugs(profile):
+        traced = tuple(price for n in cylinders for price in live_prices(profile, Request("trace", cylinder=n)))
+        yield Test(BenchTest(trace, place), (price, *traced), True, traces)
+    again = {Kind.RESEAT: Kind.PAIRS_RESEATED, Kind.RESEAT_PLUGS: Kind.PAIRS_RESEATED_PLUGS}
+    for test, points in _plugs(profile):
         seated = frozenset(contact for point in points for contact in contacts_of(profile, point))
         work = replace(begin, conditions=replace(begin.conditions, reseated=seated))
-        bank = name.partition(":")[2]
-        if bank and bank in {profile.bank_of(number) for number in cylinders}:
-            again = name.replace("reseat", "pairs_reseated", 1)
-            yield Test(again, (*access_tests(profile, points), "module_ohms"), False, _pairs_in(profile, work))
+        if test.at in {profile.bank_of(number) for number in cylinders}:
+            prices = (*access_prices(profile, points), Price(Operation.MODULE_OHMS))
+            yield Test(BenchTest(again[test.kind], test.at), prices, False, _pairs_in(profile, work))
 
 
 def closer_tests(profile: Profile, temperature_c: float, cylinders: Sequence[int]) -> tuple[Test, ...]:
@@ -234,8 +241,8 @@ def closer_tests(profile: Profile, temperature_c: float, cylinders: Sequence[int
     tests, pairs = list(_read_while_provoked(profile, begin, cylinders)), set()
     for number in cylinders:
         loaded = replace(begin, dummy_loads=frozenset({number}))
-        prices = live_tests(profile, Request("dummy", cylinder=number))
-        tests.append(Test(f"dummy:{number}", prices, True, (Question("dummy", loaded, slot=number),)))
+        prices = live_prices(profile, Request("dummy", cylinder=number))
+        tests.append(Test(BenchTest(Kind.DUMMY, number), prices, True, (Question("dummy", loaded, slot=number),)))
         row = profile.wiring.outputs[profile.output_of(number)]
         other = row[(row.index(number) + 1) % len(row)]
         if other == number:
@@ -245,6 +252,7 @@ def closer_tests(profile: Profile, temperature_c: float, cylinders: Sequence[int
             continue
         pairs.add(pair)
         work = replace(begin, swapped=(pair,))
-        prices = (f"swap_returns:{pair}", f"actuation_test:{pair} swapped")
-        tests.append(Test(f"swap:{number}", prices, True, tuple(Question("slot", work, slot=n) for n in pair)))
+        test = BenchTest(Kind.SWAP, number)
+        prices = (Price(Operation.SWAP_RETURNS, pair), _run(test))
+        tests.append(Test(test, prices, True, tuple(Question("slot", work, slot=n) for n in pair)))
     return tuple(tests)

@@ -11,6 +11,7 @@ import numpy as np
 
 from trainer.arrays import Floats
 from trainer.instruments.bench import Pin, Work
+from trainer.instruments.bench_tests import BenchTest, Operation, Price
 
 SPREAD = 1e-3
 """Share of answers that are anything: a slip of ear, hand or pen."""
@@ -82,12 +83,17 @@ class Test:
     `opens` is what must be open before everything is plugged back.
     """
 
-    name: str
-    prices: tuple[str, ...]
+    name: BenchTest
+    prices: tuple[Price, ...]
     plugged: bool
     questions: tuple[Question, ...]
-    needs: tuple[str, ...] = ()
-    opens: tuple[str, ...] = ()
+    needs: tuple[Price, ...] = ()
+    opens: tuple[Price, ...] = ()
+
+    @property
+    def operations(self) -> frozenset[Operation]:
+        """Every operation that it takes."""
+        return frozenset(price.operation for price in (*self.prices, *self.needs, *self.opens))
 
 
 @cache

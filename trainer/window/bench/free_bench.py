@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
-from trainer.cases.profiles.profile_schema import TESTS
 from trainer.cases.single_case.case import Case
 from trainer.cases.single_case.shipped import profile_named, profile_names
 from trainer.cases.solved.universe_cache import Universes
@@ -15,6 +14,7 @@ from trainer.circuit.profile import Profile
 from trainer.desk.attempt_start import start_or_resume
 from trainer.desk.case_source import FoundCase
 from trainer.desk.desk import Desk
+from trainer.instruments.bench_tests import Operation
 from trainer.practice.reports.attempt_lines import claims_text
 from trainer.reasoning.universe.finding import truth_of
 from trainer.records.store.store import open_store
@@ -189,7 +189,7 @@ def free_bench(shell: Shell, profile: Profile, faults: tuple[Fault, ...]) -> Ben
         faults=faults,
         temperature_c=20.0,
         bed=Bed(),
-        evidence=frozenset(TESTS),
+        evidence=frozenset(Operation),
         stored=(),
         takeaway="",
         seed=1,
