@@ -16,7 +16,14 @@ EDGE_S = 2e-7
 """How long the gate takes to fall at the end of the pulse; the solver does it in one step."""
 
 TRIP_EDGE_US = 0.2
-"""How smoothly a trip shuts; past its delay the counter drives itself on, so that it cannot rest half shut."""
+"""How smoothly a trip shuts."""
+
+TRIP_DRIVE = 5.0
+"""How fast, in µs a µs, a counter past its delay drives itself on, so that a trip cannot rest half shut.
+
+A simulator solves each of its steps at the step's end: driven on by 100, the counter had a second solution there,
+already past its delay, and the trip came up to a whole step of 2 µs too soon.
+"""
 
 
 def netlist_of(circuit: Circuit, slot: Slot, end_s: float, title: str) -> str:
@@ -76,7 +83,7 @@ def _feeds(circuit: Circuit, slot: Slot) -> Iterator[str]:
         yield f"Bdraw_{place} {RAIL} 0 i=i(Vsense_{place})*({fed})"
         over = f"0.5+0.5*tanh((i(Vsense_{place})-{trip.current_a:.9g})/{trip.width_a:.9g})"
         latch = f"0.5+0.5*tanh((v(over_{_node(output)})-{trip.delay_s * 1e6:.9g})/{TRIP_EDGE_US})"
-        yield f"Bover_{place} 0 over_{_node(output)} i=({over})+100*({latch})"
+        yield f"Bover_{place} 0 over_{_node(output)} i=({over})+{TRIP_DRIVE:.3g}*({latch})"
         yield f"Cover_{place} over_{_node(output)} 0 1e-6 ic=0"
 
 
