@@ -19,6 +19,7 @@ import pytest
 
 from tests.browser import BROWSERS
 from tests.postgres import server_programs
+from trainer.circuit.build_kernel import COMPILERS
 
 
 def _program(*names: str) -> Callable[[], bool]:
@@ -32,6 +33,7 @@ OUTSIDE: dict[str, tuple[Callable[[], bool], str]] = {
     "PostgreSQL": (lambda: server_programs() is not None, "postgresql"),
     "Chromium": (_program(*BROWSERS), "chromium"),
     "Gnumeric": (_program("ssconvert"), "gnumeric"),
+    "a C compiler": (_program(*COMPILERS), "gcc libc6-dev"),
     "PortAudio": (lambda: ctypes.util.find_library("portaudio") is not None, "libportaudio2"),
 }
 """By name: whether it is here, and its Debian package."""

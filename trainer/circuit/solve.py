@@ -6,16 +6,17 @@ between pulses leaves the array; a pulse that ends at rest where it began repeat
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
 
 from trainer.arrays import Floats, Integers
-from trainer.circuit.drive import OutputLaw, Reductions, Slot, pulse_law, quiet_law, shut_by, slots_of
+from trainer.circuit.drive import Reductions, Slot, shut_by, slots_of
 from trainer.circuit.elements import Circuit
+from trainer.circuit.phases import Timing, phases_of
 from trainer.circuit.solenoid import magnets_of_rows
-from trainer.circuit.stepping import Row, Stage, State, state_at_rest
+from trainer.circuit.stepping import Row, State, state_at_rest
 from trainer.errors import UnsolvableError
 
 SAMPLE_RATE_HZ = 48_000
@@ -26,9 +27,6 @@ LEAST_PULSES = 3
 MOST_PULSES = 16
 PERIODIC_RESIDUAL = 2e-3
 """Two pulses are the same when currents and positions differ by less than this share (RMS) of their peaks."""
-
-REST_CURRENT_A, REST_CHANGE_A, REST_SPEED_M_S = 2e-3, 2e-5, 2e-4
-"""A slot is at rest when each coil's current is small, or has not changed for two checks, and no plate moves."""
 
 FULL_RAIL_SHARE = 0.98
 """A reservoir filled so far is as good as full: a fiftieth of the voltage is a fifth of a decibel at most."""
@@ -184,12 +182,14 @@ class _Solver:
         profile = rows[0].circuit.profile
         self.profile = profile
         self.step_s = 1.0 / (SAMPLE_RATE_HZ * steps_per_sample)
-        self.check_steps = CHECK_STEPS * steps_per_sample // STEPS_PER_SAMPLE
         self.on_steps = round(profile.schedule.pulse_s / self.step_s)
         self.period_steps = round(1.0 / profile.schedule.pulses_per_s / self.step_s)
         self.outputs = tuple(rows[0].circuit.feeds)
         self.magnets = magnets_of_rows([[row.circuit.solenoids[n] for n in profile.cylinders] for row in rows])
-        self.trip_at_s = profile.module.trip.delay_s - self.step_s / 4.0  # whole steps add up to a hair less
+        check_steps = CHECK_STEPS * steps_per_sample // STEPS_PER_SAMPLE
+        trip_at_s = profile.module.trip.delay_s - self.step_s / 4.0  # whole steps add up to a hair less
+        timing = Timing(self.step_s, self.on_steps, self.period_steps, check_steps, trip_at_s)
+        self._phases = phases_of(self.rows, self.magnets, timing)
 
     def run(self, least_pulses: int, most_steps: int | None, most_pulses: int) -> Solved:
         steps = 0
@@ -252,23 +252,8 @@ class _Solver:
         records = {name: np.zeros((self.period_steps, count, injectors)) for name in _RECORDS}
         records["feed_a"] = np.zeros((self.period_steps, count, len(self.outputs)))
         records["rail_v"] = np.zeros((self.period_steps, count))
-        everything = list(range(count))
-        law = pulse_law([(self.rows[row].circuit, self.rows[row].slot) for row in active])
-        self._advance(state, active, law, records, everything, range(self.on_steps), feeding=True)
-        waiting, step, rest_from = everything, self.on_steps, np.full(count, self.period_steps)
-        while step < self.period_steps and waiting:
-            until = min(step + self.check_steps, self.period_steps)
-            part, there = state.of(waiting), [active[place] for place in waiting]
-            law = quiet_law([self.rows[row].circuit for row in there])
-            self._advance(part, there, law, records, waiting, range(step, until), feeding=False)
-            state.put(waiting, part)
-            step = until
-            still = self._still(records, waiting, step)
-            for name, record in records.items():
-                if name != "acceleration_m_s2":
-                    record[step:, still] = record[step - 1, still]
-            rest_from[still] = step
-            waiting = [place for place in waiting if place not in still]
+        self._phases.drive(state, active, records)
+        rest_from = self._phases.settle(state, active, records)
         self._recharge(state, active, rest_from)
         arrays = {name: record[: int(rest_from.max())] for name, record in records.items()}
         full = np.array([self.rows[row].circuit.rail.supply_v * FULL_RAIL_SHARE for row in active])
@@ -287,53 +272,3 @@ class _Solver:
         supply, source, reservoir = np.array([(r.supply_v, r.source_ohm, r.reservoir_f) for r in rails]).T
         fill = np.exp(-(self.period_steps - rest_from) * self.step_s / (source * reservoir))
         state.rail = supply + (state.rail - supply) * fill
-
-    def _still(self, records: Mapping[str, Floats], places: list[int], step: int) -> list[int]:
-        before = max(step - 1 - 2 * self.check_steps, 0)
-        moved = np.abs(records["position_m"][step - 1, places] - records["position_m"][step - 2, places]).max(axis=1)
-        current = np.abs(records["coil_a"][step - 1, places])
-        change = np.abs(records["coil_a"][step - 1, places] - records["coil_a"][before, places])
-        settled = ((current < REST_CURRENT_A) | (change < REST_CHANGE_A)).all(axis=1)
-        at_rest_now = settled & (moved / self.step_s < REST_SPEED_M_S)
-        return [place for place, still in zip(places, at_rest_now, strict=True) if still]
-
-    def _advance(
-        self, state: State, active: list[int], law: OutputLaw, records: Mapping[str, Floats], places: list[int],
-        steps: range, *, feeding: bool,
-    ) -> None:  # fmt: skip
-        """Take steps in one phase and record the state at the start of each."""
-        rows, magnets = [self.rows[row] for row in active], self.magnets.of(active)
-        stage = Stage(rows, magnets, law, state.fed if feeding else [frozenset[str]()] * len(rows))
-        trip = self.profile.module.trip
-        shape = (len(steps), *state.linkage.shape)
-        linkage, driver, position, acceleration, force = (np.empty(shape) for _ in range(5))
-        feed, rail_v = np.empty((*shape[:2], len(self.outputs))), np.empty(shape[:2])
-        for place in range(len(steps)):
-            linkage[place], driver[place], position[place] = state.linkage, state.driver, state.position
-            rail_v[place] = state.rail
-            speed = state.speed
-            force[place], fed = stage.step(state, self.step_s, feeding)
-            acceleration[place], feed[place] = (state.speed - speed) / self.step_s, fed
-            if feeding:
-                state.over += self.step_s * (0.5 + 0.5 * np.tanh((fed - trip.current_a) / trip.width_a))
-                if state.over.max() > self.trip_at_s:
-                    for row in self._trip(state):
-                        stage.switch(row, rows[row], state.fed[row])
-        parts_of = {
-            "coil_a": magnets.magnetise(linkage, position)[0], "return_a": driver, "linkage_wb": linkage,
-            "position_m": position, "acceleration_m_s2": acceleration, "force_n": force,
-            "feed_a": feed, "rail_v": rail_v,
-        }  # fmt: skip
-        for name, part in parts_of.items():
-            records[name][steps.start : steps.stop, places] = part
-
-    def _trip(self, state: State) -> list[int]:
-        """Shut what each over-current trip shuts; return the rows in which anything changed."""
-        changed: dict[int, None] = {}
-        for row, column in np.argwhere(state.over > self.trip_at_s):
-            name = self.outputs[column]
-            if name in state.fed[row]:
-                state.tripped[row] |= {name}
-                state.fed[row] = state.fed[row] - shut_by(self.profile, name)
-                changed[int(row)] = None
-        return list(changed)

@@ -67,6 +67,8 @@ TEXTS: dict[str, str] = {
     "doctor.exam.start_good": "an exam starts without this account's Python settings",
     "doctor.exam.start_bad": "this account's Python settings reach an exam, and can put other code into it",
     "doctor.exam.start_mend": "Install the program with pip, and start exams with: python -I -m trainer",
+    "doctor.compiled": "compiled: the quick one",
+    "doctor.not_compiled": "not compiled: everything works, but a first sound or hint takes some times longer",
     "doctor.title": "What this machine has",
     "glossary.title": "Words",
     "stage.waiting": "Working ...",

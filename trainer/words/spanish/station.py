@@ -72,6 +72,8 @@ TEXTS: dict[str, str] = {
     "doctor.exam.start_good": "un examen arranca sin los ajustes de Python de esta cuenta",
     "doctor.exam.start_bad": "los ajustes de Python de esta cuenta llegan al examen y pueden meter otro código en él",
     "doctor.exam.start_mend": "Instala el programa con pip e inicia los exámenes con: python -I -m trainer",
+    "doctor.compiled": "compilado: el rápido",
+    "doctor.not_compiled": "sin compilar: todo funciona, pero el primer sonido o la primera pista tarda más",
     "doctor.title": "Lo que tiene este equipo",
     "glossary.title": "Palabras",
     "stage.waiting": "Trabajando ...",
