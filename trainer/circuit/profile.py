@@ -151,13 +151,17 @@ class Schedule:
 
 @dataclass(frozen=True, slots=True)
 class Connector:
-    """One pass-through connector: which injectors it serves, and whether their feed shares one pin."""
+    """One pass-through connector: which injectors it serves, whether their feed shares one pin, and where it sits.
+
+    One in the valve cover's gasket is repaired with that cover off, one in the head beside it from outside.
+    """
 
     name: str
     injectors: tuple[int, ...]
     feed_pins: Literal["shared", "single"]
     engine_length_m: float
     heater_pin: bool
+    in_gasket: bool = True
 
 
 @dataclass(frozen=True, slots=True)

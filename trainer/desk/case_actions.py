@@ -13,14 +13,16 @@ from trainer.circuit.elements import Location
 from trainer.desk.desk import Desk
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work
+from trainer.instruments.bench_tests import Spot
 from trainer.instruments.measuring import Request
+from trainer.instruments.tries import HEAT, MOVE, Effort, Try
 from trainer.practice.attempt import actions, repair
 from trainer.practice.attempt.actions import AnyResult, Solver
 from trainer.practice.attempt.allowed import refuse_feedback
 from trainer.practice.attempt.attempt import Attempt
 from trainer.practice.attempt.events import CodesRead, Looked, Measured, Repaired, Retested
 from trainer.practice.attempt.repair import Repair
-from trainer.practice.reports.attempt_lines import code_lines, point_text, request_text
+from trainer.practice.reports.attempt_lines import code_lines, point_text, request_text, spot_text
 from trainer.reasoning.universe.finding import Finding
 from trainer.words import numbers, text
 
@@ -53,16 +55,20 @@ class Measure:
 
 @dataclass(frozen=True, slots=True)
 class Move:
-    """Move the harness at a place during what follows, or let go (None)."""
+    """Move the harness at a place during what follows, or let go (None); under a cover, say which bank's."""
 
     location: Location | None
+    bank: str = ""
+    effort: Effort = Effort.THOROUGH
 
 
 @dataclass(frozen=True, slots=True)
 class Heat:
-    """Warm a place, or let it cool (None)."""
+    """Warm a place, or let it cool (None); under a cover, say which bank's."""
 
     location: Location | None
+    bank: str = ""
+    effort: Effort = Effort.THOROUGH
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,7 +116,7 @@ class Retest:
 Action = Hear | ReadCodes | Measure | Move | Heat | Swap | Lend | GiveBack | Look | Mend | Retest
 
 NEVER_ASKED = (Hear, ReadCodes, Retest)
-"""What takes no work on the engine is done at once, however long an engine's file says it takes."""
+"""What takes no work on the engine is done at once, if no cover comes off for it."""
 
 OPENING_CAUTIONS = ("caution.real", "caution.sound")
 """Shown when a case is opened: what a real engine asks for."""
@@ -128,7 +134,8 @@ CAUTIONS: Mapping[type[Action], tuple[str, ...]] = {
 
 def cautions_of(action: type[Action], work: Work) -> tuple[str, ...]:
     """Return the ids of the cautions that belong to an action on an engine as the work has left it."""
-    cover = ("caution.cover",) if action is Measure and work.covers_off else ()
+    bare = "caution.cover" if action is Measure else "caution.under_cover"
+    cover = (bare,) if work.covers_off and action in (Measure, Hear, Move, Heat) else ()
     return (*CAUTIONS.get(action, ()), *cover)
 
 
@@ -201,7 +208,7 @@ class CaseActions:
     def carry_out(self, action: Action, done: AnyResult, *, agreed: bool = False) -> Reply:
         """Store the result of an action; long work needs the learner's agreement first. Raises WrongCallError."""
         minutes = done.event.labour_minutes
-        if minutes >= ASKED_FROM_MINUTES and not agreed and not isinstance(action, NEVER_ASKED):
+        if minutes >= ASKED_FROM_MINUTES and not agreed and self._takes_work(action, done):
             return Reply(done, self.cautions(type(action)), ask_first=minutes)
         before = self._desk.attempt.work
         self._desk.do(done)
@@ -216,6 +223,10 @@ class CaseActions:
             display=display,
             engine_changed=self._desk.attempt.work != before,
         )
+
+    def _takes_work(self, action: Action, done: AnyResult) -> bool:
+        opens = done.event.work.covers_off > self._desk.attempt.work.covers_off
+        return opens or not isinstance(action, NEVER_ASKED)
 
     def _message(self, action: Action, done: AnyResult) -> tuple[str, ...]:
         match done.event:
@@ -238,9 +249,9 @@ class CaseActions:
             case Move(location=None) | Heat(location=None):
                 return (text("work.none"),)
             case Move(location=place):
-                return (text(self._wording.moving, what=text(f"location.{place}")),)
+                return (text(self._wording.moving, what=self._tried_text(place, self._desk.attempt.work.moving)),)
             case Heat(location=place):
-                return (text(self._wording.warm, what=text(f"location.{place}")),)
+                return (text(self._wording.warm, what=self._tried_text(place, self._desk.attempt.work.warming)),)
             case Swap(first=first, second=second):
                 return (text("work.swap", first=first, second=second),)
             case Lend(location=Location.DRIVE_MODULE):
@@ -251,6 +262,14 @@ class CaseActions:
                 return (text("work.given_back"),)
             case _:
                 return ()
+
+    @staticmethod
+    def _tried_text(place: Location | None, one: Try | None) -> str:
+        assert place is not None
+        assert one is not None
+        return text(
+            "work.try", what=spot_text(Spot(place, one.bank)), number=one.number, effort=text(f"effort.{one.effort}")
+        )
 
     def _reading_lines(self, event: Measured) -> tuple[str, ...]:
         """Return the lines beside a reading: the expected value, slips, connectors still unplugged elsewhere."""
@@ -310,10 +329,10 @@ def computed(action: Action, attempt: Attempt, solver: Solver) -> AnyResult:
 
 def _worked(action: Move | Heat | Swap | Lend | GiveBack | Look, attempt: Attempt) -> AnyResult:
     match action:
-        case Move(location=location):
-            return actions.move(attempt, location)
-        case Heat(location=location):
-            return actions.heat(attempt, location)
+        case Move(location=location, bank=bank, effort=effort):
+            return actions.provoke(attempt, MOVE, Spot(location, bank) if location else None, effort)
+        case Heat(location=location, bank=bank, effort=effort):
+            return actions.provoke(attempt, HEAT, Spot(location, bank) if location else None, effort)
         case Swap(first=first, second=second):
             return actions.swap(attempt, first, second)
         case Lend(location=place, cylinder=cylinder):

@@ -20,6 +20,7 @@ from trainer.circuit.harness import (
     scope_name,
 )
 from trainer.circuit.profile import Profile
+from trainer.instruments.tries import Try
 
 MODULE_CONNECTOR = "module_connector"
 SPREAD_OHM = 2.0
@@ -31,7 +32,11 @@ DUMMY_LOAD_OHM = 12.0
 
 @dataclass(frozen=True, slots=True)
 class Work:
-    """The state of the engine by what was done to it."""
+    """The state of the engine by what was done to it.
+
+    `moving` and `warming` are the tries that the conditions' places are moved and warmed in; without one, as in records
+    of early versions, whatever is moved or warmed shows its fault.
+    """
 
     conditions: Conditions = field(default_factory=Conditions)
     unplugged: frozenset[str] = frozenset()
@@ -40,10 +45,42 @@ class Work:
     replaced: frozenset[tuple[Location, int]] = frozenset()
     dummy_loads: frozenset[int] = frozenset()
     spread: frozenset[str] = frozenset()
+    moving: Try | None = None
+    warming: Try | None = None
 
     def electrical(self) -> Work:
         """Return the part of the work that changes a circuit: covers that are off do not."""
         return replace(self, covers_off=frozenset())
+
+    def physical(self) -> Work:
+        """Return the work that leaves the same circuits: a try without result is none, how it was made is left out."""
+        moves, warms = (one is None or one.shows for one in (self.moving, self.warming))
+        conditions = replace(
+            self.conditions,
+            moved=self.conditions.moved if moves else None,
+            heated=self.conditions.heated if warms else None,
+        )
+        moving, warming = (Try(one.bank, number=0) if one and one.shows and one.bank else None for one in self._tries)
+        return replace(self.electrical(), conditions=conditions, moving=moving, warming=warming)
+
+    def as_tried(self) -> Work:
+        """Return the work as what was tried, whether or not a fault would show."""
+        moving, warming = (one and replace(one, shows=True) for one in self._tries)
+        return replace(self.electrical(), moving=moving, warming=warming)
+
+    @property
+    def _tries(self) -> tuple[Try | None, Try | None]:
+        return self.moving, self.warming
+
+    def conditions_of(self, profile: Profile, fault: Fault) -> Conditions:
+        """Return the conditions at a fault: what is moved or warmed under the other bank's cover is not, for it."""
+        banks = {profile.bank_of(number) for number in fault.cylinders}
+        physical = self.physical()
+        moves, warms = (one is None or one.bank in banks for one in physical._tries)
+        conditions = physical.conditions
+        return replace(
+            conditions, moved=conditions.moved if moves else None, heated=conditions.heated if warms else None
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,7 +177,9 @@ def worked_circuit(profile: Profile, faults: Sequence[Fault], work: Work) -> Cir
 def worked(sound: Circuit, faults: Sequence[Fault], work: Work) -> Circuit:
     """Return a sound circuit with faults in it as the work so far has left it."""
     profile = sound.profile
-    circuit = with_faults(sound, faults, work.conditions)
+    circuit = sound
+    for fault in faults:
+        circuit = with_faults(circuit, (fault,), work.conditions_of(profile, fault))
     for location, number in sorted(work.replaced):
         circuit = _with_part_of(sound, circuit, location, number)
     for first, second in work.swapped:

@@ -38,6 +38,7 @@ class BenchTestKind(StrEnum):
     """What kind of test it is; the first and the last step of a path, which are no tests, are among them."""
 
     HEAR = "hear"
+    THROUGH_COVER = "through_cover"
     PROBE = "probe"
     CODES = "codes"
     MODULE_PAIRS = "module_pairs"
@@ -85,6 +86,7 @@ AT_A_CYLINDER = frozenset({
     BenchTestKind.LEND_INJECTOR, BenchTestKind.SWAP,
 })  # fmt: skip
 AT_A_BANK = frozenset({
+    BenchTestKind.PROBE,
     BenchTestKind.THROUGH_PAIRS, BenchTestKind.THROUGH_GROUNDS, BenchTestKind.WIRES_ENGINE, BenchTestKind.WIRES_COVER,
     BenchTestKind.ENGINE_ALONE, BenchTestKind.COVER_ALONE, BenchTestKind.PLUG_PAIRS, BenchTestKind.PLUG_GROUNDS,
     BenchTestKind.LOOK_THROUGH, BenchTestKind.LOOK_COVER, BenchTestKind.RESEAT, BenchTestKind.RESEAT_PLUGS,
@@ -94,31 +96,50 @@ AT_A_BANK = frozenset({
 
 
 @dataclass(frozen=True, slots=True)
-class BenchTest:
-    """One test that the bench can do: its kind, and the location, cylinder or bank that it is done at."""
+class Spot:
+    """What is moved or warmed: a location, of the whole engine or under one bank's cover."""
 
-    kind: BenchTestKind
-    at: Location | int | str | None = None
+    location: Location
+    bank: str = ""
 
     def __str__(self) -> str:
-        return str(self.kind) if self.at is None else f"{self.kind}:{self.at}"
+        return f"{self.location}/{self.bank}" if self.bank else str(self.location)
+
+
+def _parse_spot(name: str) -> Spot:
+    location, _slash, bank = name.partition("/")
+    return Spot(Location(location), bank)
+
+
+@dataclass(frozen=True, slots=True)
+class BenchTest:
+    """One test that the bench can do: its kind, what it is done at, and the how many-th try it is."""
+
+    kind: BenchTestKind
+    at: Spot | int | str | None = None
+    number: int = 1
+
+    def __str__(self) -> str:
+        name = str(self.kind) if self.at is None else f"{self.kind}:{self.at}"
+        return name if self.number == 1 else f"{name}#{self.number}"
 
 
 def parse_bench_test(name: str) -> BenchTest:
     """Return the test of an id; raises ValueError for one that this version does not know."""
-    family, colon, what = name.partition(":")
+    whole, _hash, number = name.partition("#")
+    family, colon, what = whole.partition(":")
     kind = BenchTestKind(family)
     if kind in AT_A_LOCATION:
-        return BenchTest(kind, Location(what))
+        return BenchTest(kind, _parse_spot(what), int(number or 1))
     if kind in AT_A_CYLINDER:
         return BenchTest(kind, int(what))
-    if bool(colon) is not (kind in AT_A_BANK):
+    if bool(colon) is not (kind in AT_A_BANK) and name != BenchTestKind.PROBE:  # of every bank, in early records
         raise ValueError(f"no test {name!r}")
     return BenchTest(kind, what or None)
 
 
-Subject = Location | BenchTest | tuple[int, int] | int | str | None
-"""What an operation is charged for: a location, a run of the test, two cylinders, one, a bank, the state of an engine
+Subject = Spot | BenchTest | tuple[int, int] | int | str | None
+"""What an operation is charged for: a spot, a run of the test, two cylinders, one, a bank, the state of an engine
 by its digest, or the engine as such."""
 
 SUPPLY = "supply"
@@ -127,13 +148,19 @@ SUPPLY = "supply"
 
 @dataclass(frozen=True, slots=True)
 class Price:
-    """An operation and what it is charged for; the same price is paid once."""
+    """An operation and what it is charged for; the same price is paid once.
+
+    `number` tells a try from earlier ones, `times` is how many times the operation's minutes it takes.
+    """
 
     operation: Operation
     at: Subject = None
+    number: int = 1
+    times: int = 1
 
     def __str__(self) -> str:
-        return str(self.operation) if self.at is None else f"{self.operation}:{self.at}"
+        name = str(self.operation) if self.at is None else f"{self.operation}:{self.at}"
+        return name if (self.number, self.times) == (1, 1) else f"{name}#{self.number}x{self.times}"
 
 
 _BY_LOCATION = frozenset({Operation.MOVE_HARNESS, Operation.HEAT})
@@ -142,12 +169,14 @@ _BY_CYLINDER = frozenset({Operation.CURRENT_TRACE, Operation.DUMMY_LOAD, Operati
 
 def parse_price(name: str) -> Price:
     """Return the price of an id in a record; raises ValueError for one that this version does not know."""
-    family, _colon, at = name.partition(":")
+    whole, _hash, tried = name.partition("#")
+    family, _colon, at = whole.partition(":")
     operation = Operation(family)
     if not at:
         return Price(operation)
     if operation in _BY_LOCATION:
-        return Price(operation, Location(at))
+        number, _x, times = tried.partition("x")
+        return Price(operation, _parse_spot(at), int(number or 1), int(times or 1))
     if operation is Operation.SWAP_RETURNS:
         first, _comma, second = at.strip("()").partition(", ")
         return Price(operation, (int(first), int(second)))

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
+from trainer.circuit.chance import Stream
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import Fault
 from trainer.circuit.profile import Profile
@@ -21,9 +22,10 @@ from trainer.instruments.bench import (
     feed_pin_for,
     halves_of,
 )
-from trainer.instruments.bench_tests import SUPPLY, Operation, Price
+from trainer.instruments.bench_tests import SUPPLY, Operation, Price, Spot
 from trainer.instruments.ohmmeter import measure_insulation, measure_ohm
 from trainer.instruments.reading import Reading, Slip
+from trainer.instruments.tries import GLANCE, MOVE, TIMES, UNDER_COVER, How, Try
 from trainer.instruments.under_load import (
     Trace,
     dip_of,
@@ -39,7 +41,10 @@ What = Literal["pair", "returns", "ground", "wire", "insulation", "drop", "suppl
 
 @dataclass(frozen=True, slots=True)
 class Request:
-    """One measurement asked for. `connected` leaves plugs on and `firm` pushes the probe in: both are slips."""
+    """One measurement asked for. `connected` leaves plugs on and `firm` pushes the probe in: both are slips.
+
+    `captured` has the meter keep the least and the most while something is moved.
+    """
 
     what: What
     point: str = MODULE_CONNECTOR
@@ -52,6 +57,7 @@ class Request:
     firm: bool = False
     key_on: bool = False
     nulled: bool = True
+    captured: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,7 +113,10 @@ def measured(profile: Profile, faults: Sequence[Fault], work: Work, request: Req
     prices = access_prices(profile, points)
     if request.what in ("ground", "insulation"):
         prices = (*prices, Price(Operation.PIN_TO_GROUND))
-    if not request.connected:
+    if request.connected:
+        prices = (*prices, *_cover_prices(profile, request, pins))
+        work = replace(work, covers_off=work.covers_off | covers_in(prices))
+    else:
         work = unplugged(profile, work, points)
     if request.what == "insulation":
         assert pins[0] is not None
@@ -115,11 +124,16 @@ def measured(profile: Profile, faults: Sequence[Fault], work: Work, request: Req
     else:
         first, second = pins
         assert first is not None
-        options = {"nulled": request.nulled, "key_on": request.key_on}
-        reading = measure_ohm(profile, faults, work, (first, second), seed, **options)
+        reading = _ohms(profile, faults, work, request, (first, second), seed)
     if request.firm:
         work, reading = _spread(profile, work, pins, reading)
     return Measured(reading, None, work, prices)
+
+
+def _cover_prices(profile: Profile, request: Request, pins: tuple[Pin | None, ...]) -> tuple[Price, ...]:
+    """Return the cover that is in the way of pins which are probed with their plugs on."""
+    under = any(pin is not None and is_under_cover(pin) for pin in pins)
+    return (Price(Operation.COVER_OFF, profile.bank_of(request.cylinder)),) if under else ()
 
 
 def unplugged(profile: Profile, work: Work, points: Sequence[str]) -> Work:
@@ -210,6 +224,48 @@ def _live(profile: Profile, faults: Sequence[Fault], work: Work, request: Reques
     return Measured(reading, trace, replace(work, covers_off=work.covers_off | covers_in(prices)), prices)
 
 
+def _ohms(
+    profile: Profile, faults: Sequence[Fault], work: Work, request: Request, pins: tuple[Pin, Pin | None], seed: int
+) -> Reading:
+    """Measure resistance; a contact that opens for a moment while it is moved may be missed without min/max capture."""
+    options = {"nulled": request.nulled, "key_on": request.key_on}
+    moved = measure_ohm(profile, faults, work, pins, seed, **options)
+    if work.moving is None:
+        return moved
+    still = measure_ohm(profile, faults, replace(work, moving=replace(work.moving, shows=False)), pins, seed, **options)
+    if not request.captured:
+        glance = Stream(seed, f"glance {request.what} {request.point} {request.cylinder} {work.moving.number}")
+        return moved if glance.uniform(1)[0] < GLANCE else still
+    return replace(moved, display=f"{still.display} … {moved.display}") if moved.display != still.display else moved
+
+
+def is_under_cover(pin: Pin) -> bool:
+    """Tell whether a pin can be reached only with the cover off while every plug is on.
+
+    The cover half of a pass-through connector faces outside once its plug is off; mated, it can be back-probed from
+    inside only.
+    """
+    return pin.break_point.startswith("injector_plug.") or pin.half == "cover"
+
+
+def tried(work: Work, how: How, location: Location | None, one: Try | None) -> Work:
+    """Return the work with a place moved or warmed in a try, or none any longer."""
+    if how == MOVE:
+        return replace(work, conditions=replace(work.conditions, moved=location), moving=one)
+    return replace(work, conditions=replace(work.conditions, heated=location), warming=one)
+
+
+def try_price(how: How, spot: Spot, one: Try) -> Price:
+    """Return the price of a try itself."""
+    return Price(Operation.MOVE_HARNESS if how == MOVE else Operation.HEAT, spot, one.number, TIMES[one.effort])
+
+
+def try_prices(how: How, spot: Spot, one: Try) -> tuple[Price, ...]:
+    """Return what a try costs: its own minutes, and the cover where one lies over the place."""
+    cover = (Price(Operation.COVER_OFF, spot.bank),) if spot.location in UNDER_COVER else ()
+    return (*cover, try_price(how, spot, one))
+
+
 def covers_in(prices: Iterable[Price]) -> frozenset[str]:
     """Return the banks whose cover comes off for some prices."""
     return frozenset(str(price.at) for price in prices if price.operation is Operation.COVER_OFF)
@@ -219,10 +275,11 @@ def live_prices(profile: Profile, request: Request) -> tuple[Price, ...]:
     """Return what a measurement on the driven engine costs: each injector apart, a cover where one is in the way."""
     if request.what == "supply":
         return (Price(Operation.LOAD_DROP, SUPPLY),)
-    under = request.what == "dummy"
-    if request.what == "drop":
-        under = any(pin.break_point.startswith("injector_plug.") for pin in drop_pins_of(profile, request))
-    cover = (Price(Operation.COVER_OFF, profile.bank_of(request.cylinder)),) if under else ()
+    if request.what == "dummy":
+        cover: tuple[Price, ...] = (Price(Operation.COVER_OFF, profile.bank_of(request.cylinder)),)
+    else:
+        pins = drop_pins_of(profile, request) if request.what == "drop" else ()
+        cover = _cover_prices(profile, request, pins)
     return (*cover, Price(LIVE[request.what], request.cylinder))
 
 

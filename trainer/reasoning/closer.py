@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Callable, Collection, Sequence
 
 import numpy as np
 
@@ -59,7 +59,15 @@ class CloserTests:
         chosen = [self._hypotheses.faults[row] for row in rows]
         spread = {}
         for question, one in Expectations(self._profile, chosen, self._equivalents).of(questions, bed_dba).items():
-            values = np.broadcast_to(one.values[0], (len(self._hypotheses.faults), one.values.shape[1])).copy()
-            values[list(rows)] = one.values
-            spread[question] = Expected(values, one.flags)
+            spread[question] = one.each(self._over_all(rows))
         return spread
+
+    def _over_all(self, rows: Sequence[int]) -> Callable[[Floats], Floats]:
+        """Return a function that gives values of some hypotheses to those, and the first one's to all others."""
+
+        def over_all(values: Floats) -> Floats:
+            spread = np.broadcast_to(values[0], (len(self._hypotheses.faults), values.shape[1])).copy()
+            spread[list(rows)] = values
+            return spread
+
+        return over_all

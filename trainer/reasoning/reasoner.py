@@ -14,6 +14,7 @@ from trainer.circuit.faults import KINDS, Fault
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench_tests import BenchTest, BenchTestKind, Operation, Price
 from trainer.instruments.measuring import covers_in
+from trainer.instruments.tries import HEAT, MOVE, How, Try, shows_itself
 from trainer.reasoning.advice.channels import Channel, channels_of
 from trainer.reasoning.advice.measured import Standing, inseparable_places
 from trainer.reasoning.advice.planning import PROVED, Choice, Proved, Step, best_finding, path_to
@@ -54,7 +55,7 @@ class CaseFacts:
     """What reasoning needs to know of a case: its truth, the evidence it offers, its bed level and its priors.
 
     `stored` are the codes that something earlier left in memory; `complaint` says when the trouble shows, if anybody
-    has said so.
+    has said so. `seed` decides in which tries an intermittent fault shows itself.
     """
 
     profile: Profile
@@ -65,6 +66,7 @@ class CaseFacts:
     priors: Mapping[str, float] | None = None
     stored: frozenset[str] = frozenset()
     complaint: Complaint | None = None
+    seed: int = 0
 
 
 class Reasoner:
@@ -78,14 +80,31 @@ class Reasoner:
         self._truth = Expectations(facts.profile, [facts.truth], universe.expectations.equivalents)
 
     def truth_answers(self, questions: Sequence[Question]) -> dict[Question, Floats]:
-        """Return what the case's own engine answers, without chance."""
+        """Return what the case's own engine answers, without chance; its seed decides about tries."""
+        state_of = {question: self._as_it_comes(question) for question in questions}
+        expected = self._truth.of(list(state_of.values()), self.facts.bed_dba)
         answers = {}
-        for question, one in self._truth.of(questions, self.facts.bed_dba).items():
+        for question, state in state_of.items():
+            one = expected[state]
             if question.kind == "codes":
-                answers[question] = code_flags(self.facts.profile, self._codes(question))
+                answers[question] = code_flags(self.facts.profile, self._codes(state))
             else:
                 answers[question] = (one.values[0] > FLAG_UP).astype(float) if one.flags else one.values[0]
         return answers
+
+    def _as_it_comes(self, question: Question) -> Question:
+        """Return a question about the state in which its tries leave the engine."""
+        if question.kind == "look":
+            return question
+        work = question.work
+        moving = self._outcome(MOVE, work.conditions.moved, work.moving)
+        warming = self._outcome(HEAT, work.conditions.heated, work.warming)
+        return replace(question, work=replace(work, moving=moving, warming=warming).physical(), captured=False)
+
+    def _outcome(self, how: How, place: Location | None, one: Try | None) -> Try | None:
+        if one is None or place is None or one.settled:
+            return one
+        return replace(one, shows=shows_itself(self.facts.seed, how, place, one.number, one.effort))
 
     def _codes(self, question: Question) -> frozenset[str]:
         """Return the codes in this engine's memory: old ones until they are cleared, and those of the last test."""
@@ -102,7 +121,9 @@ class Reasoner:
         """The pairs of single faults that are thought of: none unless the truth is one."""
         if len(self.facts.truth) < 2:
             return ()
-        questions = [question for test in self.tests for question in test.questions]
+        asked = [question for test in self.tests for question in test.questions]
+        # what two faults show together is compared where a try has shown them
+        questions = [question.states()[0][1] for question in asked if question == question.first_try()]
         expected = self.universe.expectations.of(questions, self.facts.bed_dba)
         found = chosen_pairs(self._singles, expected, self.truth_answers(questions))
         # a fault that another hides leaves no trace to find it by, and naming it must not be beyond thought
@@ -139,7 +160,11 @@ class Reasoner:
         if self._pairs:
             together = self._together.of(missing, self.facts.bed_dba)
             found = {
-                question: Expected(np.concatenate([one.values, together[question].values]), one.flags)
+                question: replace(
+                    one,
+                    values=np.concatenate([one.values, together[question].values]),
+                    others=tuple(map(np.concatenate, zip(one.others, together[question].others, strict=True))),
+                )
                 for question, one in found.items()
             }
         self._expected |= found

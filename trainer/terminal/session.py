@@ -183,16 +183,10 @@ class Session:
             self._predicted = None
 
     def _move(self, words: Sequence[str]) -> None:
-        self._act(Move(self._place_or_none(words)))
+        self._act(Move(*typed.try_of(self.desk.attempt.case.profile, words)))
 
     def _heat(self, words: Sequence[str]) -> None:
-        self._act(Heat(self._place_or_none(words)))
-
-    @staticmethod
-    def _place_or_none(words: Sequence[str]) -> Location | None:
-        if len(words) != 1:
-            raise WrongCallError("needs_one_place", places=", ".join(typed.PLACES))
-        return None if words[0] == "none" else typed.place_of(words[0])
+        self._act(Heat(*typed.try_of(self.desk.attempt.case.profile, words)))
 
     def _swap(self, words: Sequence[str]) -> None:
         if len(words) != 2:

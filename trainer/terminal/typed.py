@@ -11,6 +11,7 @@ from trainer.circuit.profile import Profile
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import MODULE_CONNECTOR
 from trainer.instruments.measuring import Request, What, plug_point
+from trainer.instruments.tries import Effort
 from trainer.practice.attempt.repair import Repair
 from trainer.sound.places import places_of
 from trainer.words import text
@@ -25,7 +26,8 @@ PLACES = {
 }
 """The words for the six places where a fault can be."""
 
-SLIPS = {"connected", "firm", "live", "leads"}
+SLIPS = {"connected", "firm", "live", "leads", "minmax"}
+"""Ways to measure, wrong ones first; `minmax` keeps the least and the most while something is moved."""
 READINGS: dict[str, What] = {
     "pair": "pair", "returns": "returns", "ground": "ground", "wire": "wire", "insulation": "insulation",
     "drop": "drop", "supply": "supply", "trace": "trace", "dummy": "dummy",
@@ -52,6 +54,24 @@ def place_of(word: str) -> Location:
     if word in [location.value for location in Location]:
         return Location(word)
     raise WrongCallError("no_place", place=word, places=", ".join(PLACES))
+
+
+def try_of(profile: Profile, words: Sequence[str]) -> tuple[Location | None, str, Effort]:
+    """Return the place that is moved or warmed, under which bank's cover if under one, and how hard.
+
+    None as a place lets go. Raises WrongCallError.
+    """
+    rest = [word.lower() for word in words]
+    effort = Effort.GENTLE if Effort.GENTLE.value in rest else Effort.THOROUGH
+    rest = [word for word in rest if word != Effort.GENTLE]
+    if not rest or (rest[0] == "none" and rest[1:]):
+        raise WrongCallError("needs_one_place", places=", ".join(PLACES))
+    if rest[0] == "none":
+        return None, "", effort
+    place, bank = place_of(rest[0]), " ".join(rest[1:])
+    if bank and bank not in profile.banks:
+        raise WrongCallError("needs_bank", place=text(f"location.{place}"), banks=", ".join(profile.banks))
+    return place, bank, effort
 
 
 def slots_of(words: Sequence[str]) -> list[int] | None:
@@ -83,6 +103,7 @@ def request_of(profile: Profile, words: Sequence[str]) -> Request:
         firm="firm" in words,
         key_on="live" in words,
         nulled="leads" not in words,
+        captured="minmax" in words,
         side=Side.FEED if "feed" in rest else Side.RETURN,
     )
     if what == "supply":

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -13,12 +15,23 @@ from trainer.cases.single_case.shipped import case_named, case_names
 from trainer.circuit.elements import Location
 from trainer.circuit.fault_space import single_faults
 from trainer.instruments.bench_tests import Operation, Price, parse_bench_test, parse_price
+from trainer.instruments.measuring import covers_in
 from trainer.reasoning.advice.channels import Channel
 from trainer.reasoning.advice.measured import Standing
-from trainer.reasoning.advice.planning import PROVED, best_finding, by_belief, by_information, cost_of, path_to, ranked
+from trainer.reasoning.advice.planning import (
+    PROVED,
+    best_finding,
+    by_belief,
+    by_information,
+    cost_of,
+    paid_enough,
+    path_to,
+    ranked,
+)
 from trainer.reasoning.advice.prices import after_plugging_back, mending_minutes, repair_minutes
 from trainer.reasoning.advice.repairs import minutes_saved, repairs_in_order
 from trainer.reasoning.universe import questions
+from trainer.reasoning.universe.menu import menu_of
 
 MINUTES = {"look": 10.0, "module_ohms": 20.0, "pin_to_ground": 5.0, "actuation_test": 8.0, "codes": 6.0}
 
@@ -120,8 +133,46 @@ def test_a_repair_costs_its_parts_and_a_cover_only_once() -> None:
     coils = repair_minutes(NORTH, Location.COIL, {3, 5}, {"right"})
     assert coils == 2 * minutes["injector_swap"]
     fault = next(f for f in single_faults(NORTH) if f.location is Location.PASS_THROUGH and f.cylinders == (3,))
-    assert mending_minutes(NORTH, [fault], set()) == minutes["repair_connector"] + minutes["actuation_test"]
+    in_gasket = minutes["cover_off"] + minutes["repair_connector"]
+    assert mending_minutes(NORTH, [fault], set()) == in_gasket + minutes["actuation_test"]
+    outside = replace(
+        NORTH,
+        wiring=replace(NORTH.wiring, connectors=tuple(replace(c, in_gasket=False) for c in NORTH.wiring.connectors)),
+    )
+    assert repair_minutes(outside, Location.PASS_THROUGH, {3}, set()) == minutes["repair_connector"]
     assert mending_minutes(NORTH, [], set()) == 0.0
+
+
+def test_what_lies_under_a_cover_costs_the_cover_in_every_test_of_the_menu() -> None:
+    """The cover half of a mated connector is reached from inside; with its plug off it faces outside."""
+    tests = {str(test.name): test for test in menu_of(NORTH, 20.0)}
+    cover = {name: covers_in((*test.prices, *test.opens)) for name, test in tests.items()}
+    for name in (
+        "probe:left",
+        "move:under_cover_harness/left",
+        "heat:under_cover_harness/left",
+        "heat:solenoid_coil/left",
+    ):
+        assert cover[name] == {"left"}
+    assert cover["drops:2"] == {"left"}
+    for name in (
+        "through_cover",
+        "through_pairs:left",
+        "move:pass_through_connector",
+        "heat:engine_harness",
+        "trace:2",
+    ):
+        assert cover[name] == set()
+
+
+def test_a_second_try_waits_for_the_first_and_is_paid_anew() -> None:
+    tests = {str(test.name): test for test in menu_of(NORTH, 20.0)}
+    first, second = tests["move:engine_harness"], tests["move:engine_harness#2"]
+    assert not paid_enough(second, frozenset())
+    price, paid = cost_of(first, frozenset(), NORTH.minutes)
+    assert price == 2 * NORTH.minutes["move_harness"] + NORTH.minutes["actuation_test"]
+    assert paid_enough(second, paid)
+    assert cost_of(second, paid, NORTH.minutes)[0] == price
 
 
 def test_the_best_path_beats_the_textbook_order_and_codes_alone_mislead() -> None:

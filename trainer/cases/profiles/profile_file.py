@@ -58,7 +58,9 @@ def _wiring(read: WiringInFile) -> Wiring:
         outputs={name: tuple(sorted(numbers)) for name, numbers in read.outputs.items()},
         live=read.live,
         connectors=tuple(
-            Connector(name, tuple(sorted(one.injectors)), one.feed_pins, one.engine_length_m, one.heater_pin)
+            Connector(
+                name, tuple(sorted(one.injectors)), one.feed_pins, one.engine_length_m, one.heater_pin, one.in_gasket
+            )
             for name, one in read.connectors.items()
         ),
         trunk_length_m=read.trunk_length_m,
@@ -79,6 +81,9 @@ def _digest(read: ProfileFile) -> str:
     # what files of earlier versions do not say is left out, so that their digests and what was signed with them hold
     if read.module.supply_low_share == SUPPLY_LOW_SHARE:
         del plain["module"]["supply_low_share"]
+    for connector in plain["wiring"]["connectors"].values():
+        if connector["in_gasket"]:
+            del connector["in_gasket"]
     for mode in plain["body"]["modes"]:
         if mode["elastic"] is None:
             del mode["elastic"]

@@ -30,6 +30,7 @@ class ConnectorInFile:
     feed_pins: Literal["shared", "single"]
     engine_length_m: Length
     heater_pin: bool
+    in_gasket: bool = True
 
 
 @dataclass(frozen=True, slots=True)

@@ -20,13 +20,14 @@ from trainer.cases.profiles.engine_trial import try_engine
 from trainer.cases.single_case.case import Case
 from trainer.circuit.codes import SlotCurrents, stored_code
 from trainer.circuit.drive import Slot, slots_of
+from trainer.circuit.fault_space import comes_and_goes
 from trainer.circuit.faults import KINDS
 from trainer.errors import UserError
 from trainer.instruments.bench import Work
 from trainer.reasoning.model_version import MODEL_VERSION
 from trainer.reasoning.reasoner import CaseFacts, Reasoner, Universe, universe_of
 from trainer.reasoning.universe.hypotheses import SEVERITIES, Faults
-from trainer.reasoning.universe.questions import Question, name_of
+from trainer.reasoning.universe.questions import Question, name_of, states_in
 from trainer.reasoning.universe.slot_traits import SlotTraits, TraceMarks
 
 Arrays = dict[str, np.ndarray]
@@ -50,9 +51,8 @@ def solve_universe(universe: Universe, folder: Path | None, report: ReportProgre
         return
     try_engine(universe.profile)
     by_work: dict[Work, list[Question]] = {}
-    for test in universe.menu:
-        for question in test.questions:
-            by_work.setdefault(question.work, []).append(question)
+    for question in states_in(universe.menu):
+        by_work.setdefault(question.work, []).append(question)
     done = 0
     universe.expectations.equivalents.between = lambda: report(done / len(by_work))
     for questions in by_work.values():
@@ -108,6 +108,7 @@ class Universes:
             tuple((facts.priors or {}).items()),
             facts.stored,
             facts.complaint,
+            facts.seed,
         )
         reasoner = self._reasoners.pop(about, None)  # put back at the end: the one used longest ago is dropped first
         if reasoner is None or reasoner.universe is not universe:
@@ -121,9 +122,18 @@ class Universes:
 def facts_of(case: Case) -> CaseFacts:
     """Return what reasoning needs to know of a case."""
     stored = frozenset(stored_code(case.profile, item.cylinder, item.sensed).code for item in case.stored)
-    bed_dba = case.bed.level_dba
+    # the seed matters only to what comes and goes: cases that differ in nothing else share a reasoner
+    fickle = any(comes_and_goes(fault, case.profile, case.temperature_c) for fault in case.faults)
     return CaseFacts(
-        case.profile, case.temperature_c, case.faults, case.evidence, bed_dba, case.priors, stored, case.complaint
+        case.profile,
+        case.temperature_c,
+        case.faults,
+        case.evidence,
+        case.bed.level_dba,
+        case.priors,
+        stored,
+        case.complaint,
+        case.seed if fickle else 0,
     )
 
 
@@ -173,7 +183,7 @@ def _arrays(universe: Universe) -> Arrays:
     place = {key: number for number, key in enumerate(equivalents.solved)}
     by_identity = {id(traits): place[key] for key, traits in equivalents.solved.items()}
     outputs = tuple(universe.profile.wiring.outputs)
-    questions = list(dict.fromkeys(question for test in universe.menu for question in test.questions))
+    questions = states_in(universe.menu)
     return {
         "keys": np.array([list(key) for key in equivalents.solved], dtype=np.uint8),
         "slot": np.array([one.seen.slot.number for one in slots]),
@@ -224,7 +234,7 @@ def _from_arrays(
         bytes(key): tuple(slots[place] for place in places)
         for key, places in zip(arrays["test_keys"], arrays["test_slots"].tolist(), strict=True)
     }
-    questions = list(dict.fromkeys(question for test in universe.menu for question in test.questions))
+    questions = states_in(universe.menu)
     if [name_of(question) for question in questions] != arrays["names"].tolist():
         raise ValueError("another menu")
     if len(arrays["kept"]) != len(universe.faults):

@@ -19,9 +19,10 @@ from trainer.circuit.profile import Profile
 from trainer.circuit.solve import SolvedTest, solve_test
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work, worked_circuit
-from trainer.instruments.bench_tests import Operation, Price
+from trainer.instruments.bench_tests import Operation, Price, Spot
 from trainer.instruments.looking import seen_bridges
-from trainer.instruments.measuring import Request, measured, plugged_back
+from trainer.instruments.measuring import Request, covers_in, measured, plugged_back, tried, try_prices
+from trainer.instruments.tries import UNDER_COVER, Effort, How, Try, shows_itself
 from trainer.instruments.under_load import Trace
 from trainer.practice.attempt.attempt import Attempt
 from trainer.practice.attempt.events import (
@@ -39,7 +40,7 @@ from trainer.practice.attempt.events import (
 )
 from trainer.practice.attempt.field_types import work_json
 from trainer.reasoning.advice.prices import after_plugging_back, minutes_of, unpaid
-from trainer.sound.places import places_of
+from trainer.sound.places import ON, contact_of, places_of
 from trainer.sound.render import Sound, render
 from trainer.words import numbers, text
 
@@ -85,11 +86,13 @@ def hear(attempt: Attempt, slots: Sequence[int] | None, place: str, solver: Solv
     unknown = [n for n in slots or () if n not in (0, *case.profile.cylinders)]
     if unknown:
         raise WrongCallError("no_slot", slot=unknown[0], cylinders=numbers(case.profile.cylinders))
+    prices = _hearing_prices(case.profile, place)
     work = plugged_back(case.profile, attempt.work)
-    solved = solver(case.profile, attempt.faults_left, work)
+    work = replace(work, covers_off=work.covers_off | covers_in(prices))
+    solved = solver(case.profile, attempt.faults_left, work.physical())
     sound = render(solved, place, case.bed, attempt.seed, slots)
     event = Heard(
-        **_charged(attempt, work, (_run_price(work),)),
+        **_allowed(attempt, work, (*prices, _run_price(work))),
         slots=tuple(slots) if slots else None,
         place=place,
         sound=sound_hash(sound),
@@ -99,15 +102,25 @@ def hear(attempt: Attempt, slots: Sequence[int] | None, place: str, solver: Solv
 
 def heard_again(attempt: Attempt, before: ActionResult[Heard]) -> ActionResult[Heard]:
     """Return a hearing whose sound is at hand, charged anew; raises ValueError where the engine has changed since."""
+    prices = _hearing_prices(attempt.case.profile, before.event.place)
     work = plugged_back(attempt.case.profile, attempt.work)
+    work = replace(work, covers_off=work.covers_off | covers_in(prices))
     if before.event.work != work:
         raise ValueError("the engine is not as it was heard")
-    return replace(before, event=replace(before.event, **_charged(attempt, work, (_run_price(work),))))
+    return replace(before, event=replace(before.event, **_allowed(attempt, work, (*prices, _run_price(work)))))
+
+
+def _hearing_prices(profile: Profile, place: str) -> tuple[Price, ...]:
+    """Return what listening from a place costs beside the run: the cover over an injector that is touched."""
+    contact = contact_of(place)
+    if contact is None or contact[0] != ON:
+        return ()
+    return (Price(Operation.COVER_OFF, profile.bank_of(contact[1])),)
 
 
 def _run_price(work: Work) -> Price:
-    """Return the price of the whole test, paid once for each state of the engine."""
-    state = hashlib.sha256(json.dumps(work_json(work), sort_keys=True).encode()).hexdigest()[:12]
+    """Return the price of the whole test, paid once for each state of the engine; a cover that is off is none."""
+    state = hashlib.sha256(json.dumps(work_json(work.electrical()), sort_keys=True).encode()).hexdigest()[:12]
     return Price(Operation.ACTUATION_TEST, state)
 
 
@@ -125,7 +138,9 @@ def codes_now(attempt: Attempt, solver: Solver) -> tuple[str, ...]:
     """
     last: Sequence[str] = attempt.test_codes or ()
     if attempt.tested is not None:
-        last = [code.code for code in codes_of(solver(attempt.case.profile, attempt.faults_left, attempt.tested))]
+        last = [
+            code.code for code in codes_of(solver(attempt.case.profile, attempt.faults_left, attempt.tested.physical()))
+        ]
     stored = [] if attempt.stored_cleared else [
         stored_code(attempt.case.profile, item.cylinder, item.sensed).code for item in attempt.case.stored
     ]  # fmt: skip
@@ -143,20 +158,35 @@ def measure(attempt: Attempt, request: Request, predicted: str | None = None) ->
     return ActionResult(event, trace=result.trace)
 
 
-def move(attempt: Attempt, location: Location | None) -> ActionResult[Provoked]:
-    """Start moving the harness at a place during what follows, or let go (None)."""
-    prices = () if location is None else (Price(Operation.MOVE_HARNESS, location),)
-    conditions = replace(attempt.work.conditions, moved=location)
-    work = replace(attempt.work, conditions=conditions)
-    return ActionResult(Provoked(**_allowed(attempt, work, prices), did="move", what=location))
+def provoke(attempt: Attempt, how: How, spot: Spot | None, effort: Effort = Effort.THOROUGH) -> ActionResult[Provoked]:
+    """Move the harness at a place during what follows, or warm a place; let go, or let it cool (None).
+
+    Each time is another try. Raises WrongCallError for a place under a cover where the bank is not named.
+    """
+    if spot is None:
+        work = tried(attempt.work, how, None, None)
+        return ActionResult(Provoked(**_allowed(attempt, work, ()), did=how, what=None))
+    spot = _under_one_cover(attempt.case.profile, spot)
+    before = [
+        event for event in attempt.events
+        if isinstance(event, Provoked) and (event.did, event.what, event.bank) == (how, spot.location, spot.bank)
+    ]  # fmt: skip
+    number = len(before) + 1
+    one = Try(spot.bank, number, effort, shows_itself(attempt.seed, how, spot.location, number, effort))
+    prices = try_prices(how, spot, one)
+    work = replace(attempt.work, covers_off=attempt.work.covers_off | covers_in(prices))
+    work = tried(work, how, spot.location, one)
+    return ActionResult(Provoked(**_allowed(attempt, work, prices), did=how, what=spot.location, bank=spot.bank))
 
 
-def heat(attempt: Attempt, location: Location | None) -> ActionResult[Provoked]:
-    """Warm a place, or let it cool (None)."""
-    prices = () if location is None else (Price(Operation.HEAT, location),)
-    conditions = replace(attempt.work.conditions, heated=location)
-    work = replace(attempt.work, conditions=conditions)
-    return ActionResult(Provoked(**_allowed(attempt, work, prices), did="heat", what=location))
+def _under_one_cover(profile: Profile, spot: Spot) -> Spot:
+    """Return a spot with the bank whose cover comes off, none outside; raises WrongCallError where it is not said."""
+    if spot.location not in UNDER_COVER:
+        return Spot(spot.location)
+    bank = spot.bank or (next(iter(profile.banks)) if len(profile.banks) == 1 else "")
+    if bank not in profile.banks:
+        raise WrongCallError("needs_bank", place=text(f"location.{spot.location}"), banks=", ".join(profile.banks))
+    return Spot(spot.location, bank)
 
 
 def swap(attempt: Attempt, first: int, second: int) -> ActionResult[Swapped]:

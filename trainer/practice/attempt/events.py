@@ -122,10 +122,14 @@ class Worked(EngineEvent):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Provoked(Worked):
-    """The harness is moved or a place warmed from now on, or no longer (None)."""
+    """The harness is moved or a place warmed from now on, or no longer (None); under which bank's cover, if under one.
+
+    The work holds the try that it is.
+    """
 
     did: Literal["move", "heat"]
     what: Location | None
+    bank: Text = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

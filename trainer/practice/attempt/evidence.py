@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from typing import Literal
 
 import numpy as np
 
@@ -64,10 +65,10 @@ def _evidence(attempt: Attempt, reasoner: Reasoner) -> Iterator[Evidence]:
             case Found():
                 return
             case Heard():
-                answers = reasoner.truth_answers(_slots_heard(profile, event))
+                answers = _answered(reasoner, _slots_heard(profile, event))
                 tested = event.work if event.slots is None else tested
             case CodesRead():
-                work = (tested or before).electrical()
+                work = (tested or before).as_tried()
                 question = Question("codes", work, cleared=cleared, tested=tested is not None, known=known)
                 answers = {question: code_flags(profile, event.codes)}
                 known |= frozenset(event.codes)
@@ -87,15 +88,25 @@ def _slots_heard(profile: Profile, event: Heard) -> list[Question]:
     return [Question("slot", work, slot=number, place=event.place) for number in dict.fromkeys(numbers)]
 
 
+def _answered(reasoner: Reasoner, questions: Sequence[Question]) -> Answers:
+    """Return the engine's own answers as its tries left it; the questions do not know how they came out."""
+    answers = reasoner.truth_answers([replace(question, work=question.work.physical()) for question in questions])
+    return {
+        replace(question, work=question.work.as_tried()): answer
+        for question, answer in zip(questions, answers.values(), strict=True)
+    }
+
+
 def _read(profile: Profile, event: Measured, before: Work, reasoner: Reasoner) -> Answers:
     request, reading, after = event.request, event.reading, event.work.electrical()
     if Slip.LIVE in reading.slips:
         return {}
     if request.what in LIVE:
-        return reasoner.truth_answers([_driven(profile, request, after)])
+        return _answered(reasoner, [_driven(profile, request, after)])
     # a probe that was pushed in spreads the terminal after the reading
     work = replace(after, spread=before.spread)
-    question = Question("insulation" if request.what == "insulation" else "ohms", work, pins=pins_of(profile, request))
+    kind: Literal["insulation", "ohms"] = "insulation" if request.what == "insulation" else "ohms"
+    question = Question(kind, work.as_tried(), pins=pins_of(profile, request), captured=request.captured)
     ohm = OPEN_READS_OHM if reading.value is None else reading.value
     if Slip.NOT_NULLED in reading.slips and reading.value is not None:
         ohm = max(ohm - profile.meter.lead_ohm, 0.0)

@@ -6,7 +6,7 @@ Names are checked against the `Names` of the engine, given as pydantic's validat
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, fields
+from dataclasses import asdict, dataclass, fields
 from typing import Annotated
 
 from pydantic import AfterValidator, Field, JsonValue, PlainSerializer, PlainValidator, ValidationInfo
@@ -102,11 +102,13 @@ def nested_work(data: JsonValue) -> dict[str, JsonValue]:
     """Return the flat JSON of a state nested as the value is; raises ValueError where a part is missing."""
     if not isinstance(data, dict) or not {*_CONDITIONS, *_WORK} <= set(data):
         raise ValueError("no state of an engine")
-    return {"conditions": {name: data[name] for name in _CONDITIONS}, **{name: data[name] for name in _WORK}}
+    since = {name: data[name] for name in _TRIES if name in data}
+    return {"conditions": {name: data[name] for name in _CONDITIONS}, **{name: data[name] for name in _WORK}, **since}
 
 
 _CONDITIONS = tuple(one.name for one in fields(Conditions))
-_WORK = tuple(one.name for one in fields(Work) if one.name != "conditions")
+_TRIES = ("moving", "warming")
+_WORK = tuple(one.name for one in fields(Work) if one.name not in ("conditions", *_TRIES))
 
 
 def work_json(work: Work) -> dict[str, object]:
@@ -123,6 +125,7 @@ def work_json(work: Work) -> dict[str, object]:
         "replaced": [[location, number] for location, number in sorted(work.replaced)],
         "dummy_loads": sorted(work.dummy_loads),
         "spread": sorted(work.spread),
+        **{name: asdict(one) for name, one in (("moving", work.moving), ("warming", work.warming)) if one is not None},
     }
 
 
@@ -136,7 +139,8 @@ def _possible_work(work: Work, info: ValidationInfo) -> Work:
     _refuse_unknown(work.dummy_loads, names.cylinders, "cylinders")
     _refuse_unknown(work.replaced, parts, "parts that can be lent")
     _refuse_unknown(work.unplugged, names.points, "break points")
-    _refuse_unknown(work.covers_off, names.banks, "banks")
+    under = {one.bank for one in (work.moving, work.warming) if one and one.bank}
+    _refuse_unknown(work.covers_off | under, names.banks, "banks")
     _refuse_unknown(work.conditions.reseated | work.spread, names.contacts, "contacts")
     return work
 

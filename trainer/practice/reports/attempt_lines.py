@@ -9,7 +9,7 @@ from trainer.circuit.codes import Sensed, known_codes
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import MODULE_CONNECTOR
-from trainer.instruments.bench_tests import BenchTest
+from trainer.instruments.bench_tests import BenchTest, Spot
 from trainer.instruments.measuring import Request
 from trainer.practice.attempt.attempt import Attempt
 from trainer.practice.attempt.events import (
@@ -29,6 +29,7 @@ from trainer.practice.attempt.events import (
 )
 from trainer.reasoning.universe.finding import Claim
 from trainer.reasoning.verdict.explanation import SlotReason
+from trainer.sound.places import contact_of
 from trainer.words import numbers, text
 
 
@@ -139,8 +140,9 @@ def point_text(point: str, half: str = "") -> str:
 
 def listening_place_text(place: str) -> str:
     """Return a place to listen from in words."""
-    if place.startswith("probe "):
-        return text("stand.probe", number=place.removeprefix("probe "))
+    contact = contact_of(place)
+    if contact is not None:
+        return text(f"stand.{contact[0]}", number=contact[1])
     key = f"stand.{place.replace(' ', '_')}"
     return (
         text(key)
@@ -151,8 +153,15 @@ def listening_place_text(place: str) -> str:
 
 def test_text(test: BenchTest) -> str:
     """Return a test of the menu in words."""
-    what = text(f"location.{test.at}") if isinstance(test.at, Location) else test.at
-    return text(f"plan.{test.kind}", what=what)
+    what = spot_text(test.at) if isinstance(test.at, Spot) else test.at
+    said = text(f"plan.{test.kind}", what=what)
+    return said if test.number == 1 else text("plan.try", test=said, number=test.number)
+
+
+def spot_text(spot: Spot) -> str:
+    """Return a spot that is moved or warmed in words."""
+    place = text(f"location.{spot.location}")
+    return text("location.under_bank", place=place, bank=named(spot.bank)) if spot.bank else place
 
 
 def card_line(event: Event) -> str | None:
@@ -196,7 +205,7 @@ def _work_entry(event: Worked) -> str:
         case Provoked(what=None) | GaveBack():
             return text(f"card.{event.did}", what=text("suspects.none"))
         case Provoked():
-            return text(f"card.{event.did}", what=text(f"location.{event.what}"))
+            return text(f"card.{event.did}", what=_tried_text(event))
         case Swapped():
             return text("card.swap", what=" ".join(str(number) for number in event.what))
         case Substituted():
@@ -204,6 +213,15 @@ def _work_entry(event: Worked) -> str:
         case Looked():
             return text("card.look", what=" ".join(event.what) or text("look.nothing"))
     raise AssertionError(f"work without a line on the card: {event.kind}")
+
+
+def _tried_text(event: Provoked) -> str:
+    assert event.what is not None
+    place = spot_text(Spot(event.what, event.bank))
+    one = event.work.moving if event.did == "move" else event.work.warming
+    if one is None:  # of an early version
+        return place
+    return text("work.try", what=place, number=one.number, effort=text(f"effort.{one.effort}"))
 
 
 def _reading_entry(event: Measured) -> str:

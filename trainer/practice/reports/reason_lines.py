@@ -24,7 +24,7 @@ TOLD_SAVED_MINUTES = 1.0
 """How many findings, which bits and how many lines a view shows; the rest is summed."""
 
 STEP_KINDS: Mapping[str, str] = {
-    "hear": "begin", "probe": "listen", "codes": "memory",
+    "hear": "begin", "through_cover": "listen", "probe": "inside", "codes": "memory",
     "module_pairs": "outside", "module_returns": "outside", "module_grounds": "outside", "through_pairs": "outside",
     "through_grounds": "outside", "wires_engine": "outside", "engine_alone": "outside",
     "plug_pairs": "inside", "plug_grounds": "inside", "wires_cover": "inside", "cover_alone": "inside",

@@ -8,7 +8,7 @@ does (Φ(−d/2)) and exact where they are far.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -28,7 +28,8 @@ SAME_WITHIN = 1.0
 class Channel:
     """A test's outcomes: which one each hypothesis leads to, and how they are taken for one another.
 
-    `label` has shape (hypothesis,), `table` (outcome, outcome): chance of the second when the first is true.
+    `label` has shape (hypothesis,), `table` (label, outcome): the chance of each outcome. In a try, hypotheses of one
+    label lead to the same outcome when a fault shows itself, and to the same when it does not.
     """
 
     test: Test
@@ -56,11 +57,13 @@ MASS_FROM = 1e-7
 
 def channel_of(test: Test, expected: Mapping[Question, Expected]) -> Channel:
     """Return a test's channel from what each hypothesis expects of its questions."""
-    parts = [
-        expected[question].values * FLAG_UNITS if expected[question].flags else expected[question].values
-        for question in test.questions
+    asked = [expected[question] for question in test.questions]
+    weights = asked[0].weights if asked else (1.0,)
+    states = [
+        np.concatenate([one.states[state] * (FLAG_UNITS if one.flags else 1.0) for one in asked], axis=1)
+        for state in range(len(weights))
     ]
-    values = np.concatenate(parts, axis=1)
+    values = np.concatenate(states)
     rounded = np.round(values / ROUND_UNITS).astype(np.int64)
     _unique, first, index = np.unique(_as_keys(rounded), return_index=True, return_inverse=True)
     kinds = values[first]
@@ -82,7 +85,12 @@ def channel_of(test: Test, expected: Mapping[Question, Expected]) -> Channel:
     table = np.exp(-distance / 4.0)
     table /= table.sum(axis=1)[:, None]
     table = (1.0 - SPREAD) * table + SPREAD / count
-    return Channel(test, owner[index], table)
+    outcome = owner[index].reshape(len(weights), -1)
+    if len(weights) == 1:
+        return Channel(test, outcome[0], table)
+    ways, label = np.unique(outcome, axis=1, return_inverse=True)
+    mixed = sum(weight * table[row] for weight, row in zip(weights, ways, strict=True))
+    return Channel(test, label.reshape(-1), np.asarray(mixed))
 
 
 def _as_keys(rows: NDArray[np.int64]) -> NDArray[np.void]:
@@ -92,5 +100,9 @@ def _as_keys(rows: NDArray[np.int64]) -> NDArray[np.void]:
 
 
 def channels_of(tests: Sequence[Test], expected: Mapping[Question, Expected]) -> tuple[Channel, ...]:
-    """Return the channels of tests."""
-    return tuple(channel_of(test, expected) for test in tests)
+    """Return the channels of tests; those of a second try are those of the first."""
+    found: dict[tuple[Question, ...], Channel] = {}
+    for test in tests:
+        key = tuple(question.first_try() for question in test.questions)
+        found.setdefault(key, channel_of(test, expected) if key not in found else found[key])
+    return tuple(replace(found[tuple(q.first_try() for q in test.questions)], test=test) for test in tests)

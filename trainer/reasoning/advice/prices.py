@@ -21,12 +21,15 @@ ACCESS = frozenset({
 REPAIR_PRICES = {
     Location.DRIVE_MODULE: (Operation.MODULE_SUBSTITUTION,),
     Location.ENGINE_HARNESS: (Operation.REPAIR_WIRE,),
-    Location.PASS_THROUGH: (Operation.REPAIR_CONNECTOR,),
+    Location.PASS_THROUGH: (Operation.COVER_OFF, Operation.REPAIR_CONNECTOR),
     Location.UNDER_COVER: (Operation.COVER_OFF, Operation.REPAIR_WIRE),
     Location.COIL: (Operation.COVER_OFF, Operation.INJECTOR_SWAP),
     Location.ARMATURE: (Operation.COVER_OFF, Operation.INJECTOR_SWAP),
 }
-"""What each repair is made of; a cover that is off already is not paid again, an injector is paid each."""
+"""What each repair is made of; a cover that is off already is not paid again, an injector is paid each.
+
+A connector costs the cover where it sits in the cover's gasket.
+"""
 
 
 def after_plugging_back(paid: Collection[Price]) -> frozenset[Price]:
@@ -41,7 +44,15 @@ def unpaid(prices: Sequence[Price], paid: Collection[Price]) -> list[Price]:
 
 def minutes_of(prices: Sequence[Price], minutes: Mapping[str, float]) -> float:
     """Return what prices cost, by the minutes of each operation."""
-    return float(sum(minutes[price.operation] for price in prices))
+    return float(sum(minutes[price.operation] * price.times for price in prices))
+
+
+def covers_for(profile: Profile, location: Location, cylinders: Collection[int]) -> frozenset[str]:
+    """Return the banks whose cover comes off for a repair at a place for some cylinders."""
+    if Operation.COVER_OFF not in REPAIR_PRICES[location]:
+        return frozenset()
+    under = [n for n in cylinders if location is not Location.PASS_THROUGH or profile.connector_of(n).in_gasket]
+    return frozenset(profile.bank_of(number) for number in under)
 
 
 def repair_minutes(
@@ -52,7 +63,7 @@ def repair_minutes(
     for operation in REPAIR_PRICES[location]:
         count = 1
         if operation is Operation.COVER_OFF:
-            count = len({profile.bank_of(number) for number in cylinders} - set(covers_off))
+            count = len(covers_for(profile, location, cylinders) - set(covers_off))
         elif operation is Operation.INJECTOR_SWAP:
             count = len(cylinders)
         total += count * profile.minutes[operation]
@@ -67,6 +78,5 @@ def mending_minutes(profile: Profile, faults: Sequence[Fault], covers_off: Colle
     opened = set(covers_off)
     for fault in faults:
         total += repair_minutes(profile, fault.location, fault.cylinders, opened)
-        if Operation.COVER_OFF in REPAIR_PRICES[fault.location]:
-            opened |= {profile.bank_of(number) for number in fault.cylinders}
+        opened |= covers_for(profile, fault.location, fault.cylinders)
     return total

@@ -63,14 +63,15 @@ class Expectations:
 
     def of(self, questions: Iterable[Question], bed_dba: float) -> dict[Question, Expected]:
         """Return what is expected of each question under a bed of some level."""
-        asked = list(dict.fromkeys(questions))
-        self._fill([question for question in asked if question not in self.kept])
+        asked = {question: question.states() for question in dict.fromkeys(questions)}
+        wanted = dict.fromkeys(state for states in asked.values() for _chance, state in states)
+        self._fill([state for state in wanted if state not in self.kept])
         result = {}
-        for question in asked:
-            values = self.kept[question]
-            if question.kind == "slot":
-                values = heard_scale(values, bed_dba)
-            result[question] = Expected(values, flags=question.kind in ("codes", "look"))
+        for question, states in asked.items():
+            first, *others = (self.kept[state] for _chance, state in states)
+            weights = tuple(chance for chance, _state in states)
+            one = Expected(first, question.kind in ("codes", "look"), tuple(others), weights)
+            result[question] = one.each(lambda values: heard_scale(values, bed_dba)) if question.kind == "slot" else one
         return result
 
     def _fill(self, questions: Sequence[Question]) -> None:
@@ -94,7 +95,7 @@ class Expectations:
 
     def tests(self, work: Work) -> list[tuple[SlotTraits, ...]]:
         """Return the whole test of every hypothesis as the work has left its engine."""
-        work = work.electrical()
+        work = work.physical()
         if work in self._tests:
             return self._tests[work]
         group = self._circuits.under(work, loaded=True)

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from trainer.circuit.drive import slots_of
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import Conditions
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import MODULE_CONNECTOR, Work, contacts_of, feed_names
-from trainer.instruments.bench_tests import SUPPLY, BenchTest, Operation, Price
+from trainer.instruments.bench_tests import SUPPLY, BenchTest, Operation, Price, Spot
 from trainer.instruments.bench_tests import BenchTestKind as Kind
 from trainer.instruments.measuring import (
     Request,
@@ -20,9 +20,14 @@ from trainer.instruments.measuring import (
     pins_of,
     plug_point,
     through_point,
+    tried,
+    try_price,
+    try_prices,
     unplugged,
 )
+from trainer.instruments.tries import HEAT, MOST_TRIES, MOVE, UNDER_COVER, How, Try
 from trainer.reasoning.universe.questions import Question, Test
+from trainer.sound.places import ON, THROUGH
 
 WIRING = (Location.ENGINE_HARNESS, Location.PASS_THROUGH, Location.UNDER_COVER)
 
@@ -58,8 +63,12 @@ def _heard(profile: Profile, work: Work, place: str = "front") -> tuple[Question
 
 def _listening(profile: Profile, begin: Work) -> Iterator[Test]:
     yield Test(BenchTest(Kind.HEAR), (WHOLE,), True, _heard(profile, begin))
-    probed = tuple(Question("slot", begin, slot=n, place=f"probe {n}") for n in profile.cylinders)
-    yield Test(BenchTest(Kind.PROBE), (), True, probed, needs=(WHOLE,))
+    through = tuple(Question("slot", begin, slot=n, place=f"{THROUGH} {n}") for n in profile.cylinders)
+    yield Test(BenchTest(Kind.THROUGH_COVER), (), True, through, needs=(WHOLE,))
+    for bank, numbers in profile.banks.items():
+        probed = tuple(Question("slot", begin, slot=n, place=f"{ON} {n}") for n in sorted(numbers))
+        cover = (Price(Operation.COVER_OFF, bank),)
+        yield Test(BenchTest(Kind.PROBE, bank), cover, True, probed, needs=(WHOLE,))
     yield Test(BenchTest(Kind.CODES), (Price(Operation.CODES),), True, (Question("codes", begin),), needs=(WHOLE,))
 
 
@@ -175,15 +184,34 @@ def _plugs(profile: Profile) -> Iterator[tuple[BenchTest, list[str]]]:
         yield BenchTest(Kind.RESEAT_PLUGS, bank), [plug_point(n) for n in numbers]
 
 
+@dataclass(frozen=True, slots=True)
+class _Provocation:
+    """One try at a spot: what it costs, what must have been tried before it, and the engine in it."""
+
+    how: How
+    spot: Spot
+    number: int
+    prices: tuple[Price, ...]
+    needs: tuple[Price, ...]
+    work: Work
+
+
+def _tries(profile: Profile, begin: Work) -> Iterator[_Provocation]:
+    """Yield the tries that are worth planning: thorough ones, outside and under each cover, one after another."""
+    for how, places in ((MOVE, WIRING), (HEAT, (*WIRING, Location.COIL))):
+        spots = [Spot(p, bank) for p in places for bank in (profile.banks if p in UNDER_COVER else ("",))]
+        for spot in spots:
+            for number in range(1, MOST_TRIES + 1):
+                one = Try(spot.bank, number)
+                before = (try_price(how, spot, Try(spot.bank, number - 1)),) if number > 1 else ()
+                work = tried(begin, how, spot.location, one)
+                yield _Provocation(how, spot, number, try_prices(how, spot, one), before, work)
+
+
 def _provoked(profile: Profile, begin: Work) -> Iterator[Test]:
-    for location in WIRING:
-        work = replace(begin, conditions=replace(begin.conditions, moved=location))
-        test = BenchTest(Kind.MOVE, location)
-        yield Test(test, (Price(Operation.MOVE_HARNESS, location), _run(test)), True, _heard(profile, work))
-    for location in (*WIRING, Location.COIL):
-        work = replace(begin, conditions=replace(begin.conditions, heated=location))
-        test = BenchTest(Kind.HEAT, location)
-        yield Test(test, (Price(Operation.HEAT, location), _run(test)), True, _heard(profile, work))
+    for one in _tries(profile, begin):
+        test = BenchTest(Kind.MOVE if one.how == MOVE else Kind.HEAT, one.spot, one.number)
+        yield Test(test, (*one.prices, _run(test)), True, _heard(profile, one.work), needs=one.needs)
     for test, points in _plugs(profile):
         seated = frozenset(contact for point in points for contact in contacts_of(profile, point))
         work = replace(begin, conditions=replace(begin.conditions, reseated=seated))
@@ -198,11 +226,11 @@ def _provoked(profile: Profile, begin: Work) -> Iterator[Test]:
         yield Test(test, (Price(Operation.INJECTOR_SWAP, number), _run(test)), True, _heard(profile, lent))
 
 
-def _pairs_in(profile: Profile, work: Work) -> tuple[Question, ...]:
+def _pairs_in(profile: Profile, work: Work, *, captured: bool = False) -> tuple[Question, ...]:
     """Return the pairs at the module plug with the engine in some state."""
     requests = [Request("pair", MODULE_CONNECTOR, "harness", n) for n in profile.cylinders]
     off = unplugged(profile, work, (MODULE_CONNECTOR,)).electrical()
-    return tuple(Question("ohms", off, pins=pins_of(profile, request)) for request in requests)
+    return tuple(Question("ohms", off, pins=pins_of(profile, request), captured=captured) for request in requests)
 
 
 def _read_while_provoked(profile: Profile, begin: Work, cylinders: Sequence[int]) -> Iterator[Test]:
@@ -211,17 +239,18 @@ def _read_while_provoked(profile: Profile, begin: Work, cylinders: Sequence[int]
     Ohms at the module plug while a place is moved or warm, or after plugs were off and on; traces in the same states
     for what the module's plug takes out of the meter's sight when it is off.
     """
-    at_rest = begin.conditions
-    moved, warm = (Kind.PAIRS_MOVED, Kind.TRACE_MOVED), (Kind.PAIRS_WARM, Kind.TRACE_WARM)
-    states = [(Operation.MOVE_HARNESS, moved, place, replace(at_rest, moved=place)) for place in WIRING]
-    states += [(Operation.HEAT, warm, place, replace(at_rest, heated=place)) for place in (*WIRING, Location.COIL)]
-    for operation, (pairs, trace), place, conditions in states:
-        work, price = replace(begin, conditions=conditions), Price(operation, place)
-        ohms = (price, Price(Operation.MODULE_OHMS))
-        yield Test(BenchTest(pairs, place), ohms, False, _pairs_in(profile, work))
-        traces = tuple(Question("trace", work, slot=number) for number in cylinders)
-        traced = tuple(price for n in cylinders for price in live_prices(profile, Request("trace", cylinder=n)))
-        yield Test(BenchTest(trace, place), (price, *traced), True, traces)
+    traced = tuple(price for n in cylinders for price in live_prices(profile, Request("trace", cylinder=n)))
+    near = {profile.bank_of(number) for number in cylinders}
+    for one in _tries(profile, begin):
+        if one.spot.bank and one.spot.bank not in near:
+            continue
+        moved = one.how == MOVE
+        ohms = (*one.prices, Price(Operation.MODULE_OHMS))
+        pairs = BenchTest(Kind.PAIRS_MOVED if moved else Kind.PAIRS_WARM, one.spot, one.number)
+        yield Test(pairs, ohms, False, _pairs_in(profile, one.work, captured=moved), needs=one.needs)
+        traces = tuple(Question("trace", one.work, slot=number) for number in cylinders)
+        trace = BenchTest(Kind.TRACE_MOVED if moved else Kind.TRACE_WARM, one.spot, one.number)
+        yield Test(trace, (*one.prices, *traced), True, traces, needs=one.needs)
     again = {Kind.RESEAT: Kind.PAIRS_RESEATED, Kind.RESEAT_PLUGS: Kind.PAIRS_RESEATED_PLUGS}
     for test, points in _plugs(profile):
         seated = frozenset(contact for point in points for contact in contacts_of(profile, point))

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from functools import cache
 from typing import Literal
 
@@ -12,6 +12,7 @@ import numpy as np
 from trainer.arrays import Floats
 from trainer.instruments.bench import Pin, Work
 from trainer.instruments.bench_tests import BenchTest, Operation, Price
+from trainer.instruments.tries import CHANCE, GLANCE, Try
 
 SPREAD = 1e-3
 """Share of answers that are anything: a slip of ear, hand or pen."""
@@ -28,6 +29,7 @@ class Question:
 
     `slot` is heard from `place`; a resistance lies between two pins, or a pin and ground; a code is read in a memory
     that has been cleared or not, after a whole test (`tested`) or before any; `known` codes had been read in it before.
+    Ohms in which the meter kept the least and the most are `captured`.
     """
 
     kind: Literal["slot", "codes", "ohms", "insulation", "drop", "supply", "trace", "dummy", "look"]
@@ -38,35 +40,95 @@ class Question:
     cleared: bool = False
     tested: bool = True
     known: frozenset[str] = frozenset()
+    captured: bool = False
+
+    def states(self) -> tuple[tuple[float, Question], ...]:
+        """Return the states that the engine can be in, each with its chance where a fault heeds what is tried.
+
+        In a try a fault shows itself or does not; where nothing is tried there is one state.
+        """
+        work = self.work
+        if self.kind == "look":
+            return ((1.0, self),)
+        moving, warming = _ways(work.moving, self._seen), _ways(work.warming, 1.0)
+        return tuple(
+            (
+                first * second,
+                replace(self, work=replace(work, moving=moved, warming=warmed).physical(), captured=False),
+            )
+            for first, moved in moving
+            for second, warmed in warming
+        )
+
+    @property
+    def _seen(self) -> float:
+        """The chance that a contact which opens for a moment is seen by what is asked: an ohmmeter may miss it."""
+        return GLANCE if self.kind == "ohms" and not self.captured else 1.0
+
+    def first_try(self) -> Question:
+        """Return the same question in the first try: every try is expected to show the same."""
+        moving, warming = (
+            one and replace(one, number=min(one.number, 1)) for one in (self.work.moving, self.work.warming)
+        )
+        return replace(self, work=replace(self.work, moving=moving, warming=warming))
+
+
+def _ways(one: Try | None, seen: float) -> list[tuple[float, Try | None]]:
+    if one is None or one.settled:
+        return [(1.0, one)]
+    chance = CHANCE[one.effort] * seen
+    return [(chance, replace(one, shows=True)), (1.0 - chance, replace(one, shows=False))]
 
 
 @dataclass(frozen=True, slots=True)
 class Expected:
     """What every hypothesis expects: values on a scale of standard deviations, or chances of flags.
 
-    Shape (hypothesis, part); the parts of one answer are independent.
+    Shape (hypothesis, part); the parts of one answer are independent. In a try, `values` are for an engine whose fault
+    shows itself, `others` for the other states, and `weights` are the chances of all states.
     """
 
     values: Floats
     flags: bool = False
+    others: tuple[Floats, ...] = ()
+    weights: tuple[float, ...] = (1.0,)
+
+    @property
+    def states(self) -> tuple[Floats, ...]:
+        """The values in every state."""
+        return (self.values, *self.others)
+
+    def each(self, change: Callable[[Floats], Floats]) -> Expected:
+        """Return the same with the values of every state changed."""
+        return replace(self, values=change(self.values), others=tuple(map(change, self.others)))
 
     def log_likelihood(self, answer: Floats) -> Floats:
         """Return the natural logarithm of each hypothesis's chance of an answer, shape (hypothesis,)."""
-        return np.asarray(self.parts(answer).sum(axis=1))
+        return _log_sum(self.of_states(answer) + np.log(self.weights)[:, None])
 
-    def parts(self, answer: Floats) -> Floats:
-        """Return the same for each part of the answer apart."""
+    def of_states(self, answer: Floats) -> Floats:
+        """Return the same for each state apart, shape (state, hypothesis)."""
+        return np.array([self._parts(values, answer).sum(axis=1) for values in self.states])
+
+    def _parts(self, values: Floats, answer: Floats) -> Floats:
         if self.flags:
-            chance = np.where(answer > 0.5, self.values, 1.0 - self.values)
+            chance = np.where(answer > 0.5, values, 1.0 - values)
             return np.asarray(np.log(np.clip(chance, 1e-12, 1.0)))
-        near = PLAIN * np.exp(-0.5 * np.minimum((self.values - answer) ** 2, 1400.0))
+        near = PLAIN * np.exp(-0.5 * np.minimum((values - answer) ** 2, 1400.0))
         return np.asarray(np.log((1.0 - SPREAD) * near + SPREAD / SPAN))
 
     def explains(self, answer: Floats) -> bool:
         """Tell whether any hypothesis expects every part of an answer within four standard deviations."""
         if self.flags:
             return True
-        return bool((np.abs(self.values - answer).max(axis=1) < EXPLAINED_WITHIN).any())
+        return any(bool((np.abs(values - answer).max(axis=1) < EXPLAINED_WITHIN).any()) for values in self.states)
+
+
+def _log_sum(logs: Floats) -> Floats:
+    """Return the logarithm of sums over the first axis."""
+    if len(logs) == 1:
+        return np.asarray(logs[0])
+    return np.asarray(np.logaddexp.reduce(logs, axis=0))
 
 
 EXPLAINED_WITHIN = 4.0
@@ -96,6 +158,15 @@ class Test:
         return frozenset(price.operation for price in (*self.prices, *self.needs, *self.opens))
 
 
+def _try_name(one: Try | None) -> str:
+    return "-" if one is None else f"{one.bank}/{one.number}/{one.effort}/{one.shows}"
+
+
+def states_in(tests: Iterable[Test]) -> list[Question]:
+    """Return the questions of tests in every state that the engine can be in, each once: what is kept of a universe."""
+    return list(dict.fromkeys(state for test in tests for one in test.questions for _chance, state in one.states()))
+
+
 @cache
 def name_of(question: Question) -> str:
     """Return a name that is the same in every run; two questions are the same when their names are."""
@@ -105,9 +176,29 @@ def name_of(question: Question) -> str:
         question.kind, question.slot, question.place, *pins, question.cleared, question.tested, sorted(question.known),
         conditions.temperature_c, conditions.moved, conditions.heated, sorted(conditions.reseated),
         sorted(work.unplugged), sorted(work.covers_off), work.swapped, sorted(work.replaced),
-        sorted(work.dummy_loads), sorted(work.spread),
+        sorted(work.dummy_loads), sorted(work.spread), question.captured, *map(_try_name, (work.moving, work.warming)),
     ]  # fmt: skip
     return " ".join(str(part) for part in parts)
+
+
+def added_logs(expected: Mapping[Question, Expected], answers: Answers) -> Iterator[tuple[Question, Floats]]:
+    """Yield what each answer adds to every hypothesis's log likelihood, given the answers before it.
+
+    Answers of one try belong together: a fault showed itself in all of them or in none. Raises KeyError for an answer
+    to something that was not expected.
+    """
+    tries: dict[object, Floats] = {}
+    for question in in_order(answers):
+        one = expected[question]
+        logs = one.of_states(answers[question])
+        if len(one.weights) == 1:
+            yield question, logs[0]
+            continue
+        work = question.work
+        key = (work.conditions.moved, work.moving, work.conditions.heated, work.warming, one.weights)
+        before = tries.get(key, np.log(one.weights)[:, None])
+        tries[key] = before + logs
+        yield question, _log_sum(tries[key]) - _log_sum(before)
 
 
 def in_order(answers: Answers) -> Sequence[Question]:

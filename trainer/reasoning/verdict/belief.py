@@ -21,7 +21,7 @@ from trainer.reasoning.advice.measured import (
 )
 from trainer.reasoning.universe.finding import Claim
 from trainer.reasoning.universe.hypotheses import Hypotheses, same_claims
-from trainer.reasoning.universe.questions import Answers, Expected, Question, in_order
+from trainer.reasoning.universe.questions import Answers, Expected, Question, added_logs
 
 LEAST_PRIOR = 1e-300
 """What a prior of nought is taken for, so that its logarithm is a number."""
@@ -124,8 +124,7 @@ def believed(hypotheses: Hypotheses, expected: Mapping[Question, Expected], answ
     log_weight = np.log(np.maximum(hypotheses.prior, LEAST_PRIOR))
     electrical = np.zeros(len(log_weight))
     unexplained = []
-    for question in in_order(answers):
-        told = expected[question].log_likelihood(answers[question])
+    for question, told in added_logs(expected, answers):
         log_weight = log_weight + told
         if is_electrical(question):
             electrical += told
@@ -150,8 +149,7 @@ def bits_between(
     weights = [np.log(np.maximum(hypotheses.prior[mine], LEAST_PRIOR)) for mine in rows]
     prior = (_log_sum(weights[0]) - _log_sum(weights[1])) / np.log(2.0)
     bits, odds = {}, prior
-    for question in in_order(answers):
-        logs = expected[question].log_likelihood(answers[question])
+    for question, logs in added_logs(expected, answers):
         weights = [weight + logs[mine] for weight, mine in zip(weights, rows, strict=True)]
         now = (_log_sum(weights[0]) - _log_sum(weights[1])) / np.log(2.0)
         bits[question], odds = now - odds, now

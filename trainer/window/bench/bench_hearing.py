@@ -14,7 +14,7 @@ from trainer.sound.spectrum import outline
 from trainer.window.bench.case_bench import CaseBench
 from trainer.window.bench.heard_sounds import HeardSounds
 from trainer.window.pictures.sound_strip import starts_of
-from trainer.window.shell.choosing import ChooseCylinders
+from trainer.window.shell.choosing import ChooseCylinders, Confirm
 from trainer.window.shell.listening import Track
 from trainer.words import text
 
@@ -41,22 +41,27 @@ class BenchHearing:
         attempt = bench.desk.attempt
         before = self._sounds.find(attempt, slots, bench.place)
         if before is not None:
-            self._heard(slots, self._store(slots, actions.heard_again(attempt, before)))
+            again = actions.heard_again(attempt, before)
+            bench.actions.carry_out(self._action(slots), again)
+            self._heard(slots, again)
         else:
             bench.ask("hear", attempt, slots, bench.place, then=lambda done: self.first_heard(slots, done))
             bench.message = first
 
-    def first_heard(self, slots: Sequence[int] | None, done: ActionResult[Heard]) -> None:
-        """Store what was rendered, keep it and play it."""
+    def first_heard(self, slots: Sequence[int] | None, done: ActionResult[Heard], *, agreed: bool = False) -> None:
+        """Store what was rendered, keep it and play it; a cover that comes off for it is asked about first."""
         bench = self._bench
-        self._store(slots, done)
+        reply = bench.actions.carry_out(self._action(slots), done, agreed=agreed)
+        if reply.ask_first is not None:
+            question = text("price.question", minutes=reply.ask_first)
+            bench.shell.show(Confirm(bench.shell, question, lambda: self.first_heard(slots, done, agreed=True)))
+            return
         self._sounds.keep(bench.desk.attempt, slots, bench.place, done)
         self._heard(slots, done)
         bench.prepare()
 
-    def _store(self, slots: Sequence[int] | None, done: ActionResult[Heard]) -> ActionResult[Heard]:
-        self._bench.actions.carry_out(Hear(None if slots is None else tuple(slots), self._bench.place), done)
-        return done
+    def _action(self, slots: Sequence[int] | None) -> Hear:
+        return Hear(None if slots is None else tuple(slots), self._bench.place)
 
     def _heard(self, slots: Sequence[int] | None, done: ActionResult[Heard]) -> None:
         assert done.sound is not None

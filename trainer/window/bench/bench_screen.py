@@ -197,13 +197,13 @@ class BenchScreen(CaseBench):
         self.say(text("stand.now", place=listening_place_text(place)))
 
     def press(self, key: str, *, shift: bool) -> bool:
-        """Take Space before anything was heard, and the key that puts the probe's rod to the ear."""
+        """Take Space before anything was heard, and the key that puts the stethoscope on the cover, then under it."""
         if key == "space":
             self.run_test()
             return True
         if key == "b" and self.marked:
-            on = f"probe {self.marked}"
-            self.listen_from("front" if self.place == on else on)
+            above, on = f"cover {self.marked}", f"probe {self.marked}"
+            self.listen_from({above: on, on: "front"}.get(self.place, above))
             return True
         return False
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 
 from trainer.circuit.elements import Location
 from trainer.desk.case_actions import (
@@ -18,10 +19,12 @@ from trainer.desk.case_actions import (
     cautions_of,
 )
 from trainer.errors import WrongCallError
+from trainer.instruments.tries import UNDER_COVER, Effort
 from trainer.practice.attempt.actions import AnyResult
+from trainer.practice.reports.attempt_lines import named
 from trainer.window.bench.bench_hearing import BenchHearing
 from trainer.window.bench.case_bench import CaseBench
-from trainer.window.shell.choosing import ChooseCylinders, ChoosePlace, Confirm
+from trainer.window.shell.choosing import ChooseCylinders, ChooseOne, ChoosePlace, Confirm
 from trainer.words import message_of, text
 
 
@@ -56,7 +59,20 @@ class EngineWork:
 
     def _provoke(self, title: str, action: type[Move | Heat], none: str) -> None:
         def chosen(place: Location | None) -> None:
-            self.act(action(place))
+            if place is None:
+                self.act(action(None))
+            elif place in UNDER_COVER and len(self._bench.profile.banks) > 1:
+                banks = [
+                    (text("point.cover", name=named(bank)), partial(how_hard, place, bank))
+                    for bank in self._bench.profile.banks
+                ]
+                self._shell.show(ChooseOne(self._shell, text("choose.cover"), text("caution.under_cover"), banks))
+            else:
+                how_hard(place, "")
+
+        def how_hard(place: Location, bank: str) -> None:
+            efforts = [(text(f"choose.{effort}"), partial(self.act, action(place, bank, effort))) for effort in Effort]
+            self._shell.show(ChooseOne(self._shell, text("choose.effort"), text("choose.effort_why"), efforts))
 
         self._shell.show(ChoosePlace(self._shell, title, self._caution(action), chosen, none=none))
 

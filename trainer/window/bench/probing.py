@@ -50,6 +50,8 @@ INSTRUMENTS: tuple[tuple[Instrument, str], ...] = (
 )  # fmt: skip
 BETWEEN_PINS = ("ohms", "insulation", "drop")
 SLIPS = ("connected", "firm", "key_on", "leads")
+CAPTURE = "captured"
+"""The meter keeps the least and the most: no slip, but ticked beside them."""
 
 
 class ProbeScreen(Screen):
@@ -147,6 +149,7 @@ class ProbeScreen(Screen):
             flow(
                 button("lift", text("probe.lift"), self._lift, "backspace"),
                 button("read", text("probe.read"), self.read, "r", framed=True),
+                tick(CAPTURE, text("probe.captured"), CAPTURE in self.slips, self._slip(CAPTURE)),
                 gap=0.6,
             ),
             row(words(text("probe.expect"), "muted"), field("expect", self.expected, self._expect, self.read), gap=0.6),
@@ -253,6 +256,7 @@ class ProbeScreen(Screen):
             firm="firm" in self.slips,
             key_on="key_on" in self.slips,
             nulled="leads" not in self.slips,
+            captured=CAPTURE in self.slips,
         )
 
     def _show(self, reply: Reply) -> None:

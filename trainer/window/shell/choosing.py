@@ -38,6 +38,29 @@ class ChoosePlace(Screen):
         return choose
 
 
+class ChooseOne(Screen):
+    """Asks for one of a few choices; each does what belongs to it."""
+
+    name = "choose_one"
+    first = "choice.0"
+
+    def __init__(self, shell: Shell, title: str, why: str, choices: Sequence[Choice]) -> None:
+        super().__init__(shell)
+        self._title, self._why, self._choices = title, why, tuple(choices)
+
+    def view(self) -> Node:
+        """Return the choices as buttons."""
+        buttons = [button(f"choice.{n}", label, self._chosen(act)) for n, (label, act) in enumerate(self._choices)]
+        return _asked(self, self._title, self._why, column(*buttons, gap=0.4))
+
+    def _chosen(self, act: Callable[[], None]) -> Callable[[], None]:
+        def choose() -> None:
+            self.shell.close()
+            act()
+
+        return choose
+
+
 class ChooseCylinders(Screen):
     """Asks for so many cylinders, by digits or buttons; `others` are further choices."""
 

@@ -59,6 +59,10 @@ _NAMES = {
     "test.swap_returns": "swap of two returns",
     "test.dummy_load": "dummy load",
     "test.heat": "warming a place",
+    "work.try": "{what}, try {number}, {effort}",
+    "effort.gentle": "gently",
+    "effort.thorough": "hard and long",
+    "location.under_bank": "{place}, {bank} bank",
     "test.cover_off": "cover off",
     "test.module_substitution": "module substitution",
     "test.injector_swap": "known-good injector",
@@ -172,6 +176,7 @@ _CAUTIONS = {
         "Never think 'only 100 V'."
     ),
     "caution.cover": "Caution: with a cover off and the key on, live terminals are bare. Hot oil. Keep clear.",
+    "caution.under_cover": "Caution: under the cover oil is hot and parts move. Engine off, key off, hands clear.",
     "caution.moving": "Caution: never move live wiring by hand on a real engine: insulated tool, or move it dead.",
     "caution.heat": "Caution: no open flame and no uncontrolled heat near fuel and oil.",
     "caution.repeat": (
@@ -289,6 +294,8 @@ _TERMINAL = {
     "window.absent": "The window needs a screen and there is none here; practice runs in the terminal.",
     "doctor.good": "good",
     "doctor.bad": "mend",
+    "check.tries_move": "{file}: moving the {place} shows the fault in try {count}.",
+    "check.tries_heat": "{file}: warming the {place} shows the fault in try {count}.",
     "check.good": "{count} files read, no problem.",
     "check.bad": "{problems} problems in {count} files.",
 }
@@ -297,7 +304,7 @@ _HELP = {
     "help": (
         "Listen     hear [SLOT ...]                 run the whole test, or replay slots (all, 1, 2, ...)\n"
         "           compare A B                     two slots after one another, same gain\n"
-        "           stand PLACE                     front, a bank, or 'probe N'; moves where you listen\n"
+        "           stand PLACE                     front, a bank, 'cover N' (on the cover), 'probe N' (cover off)\n"
         "Codes      codes · clear\n"
         "Measure    pair POINT N                    feed to return of cylinder N\n"
         "           returns POINT N M               return to return\n"
@@ -308,7 +315,8 @@ _HELP = {
         "           supply · trace N · dummy N\n"
         "             POINT: module, plug (injector side), plug harness, or a connector's name [engine|cover]\n"
         "             add 'connected', 'firm', 'live' or 'leads' to measure so (and learn what that does)\n"
-        "Work       move PLACE | move none · heat PLACE | heat none · swap N M · look\n"
+        "             add 'minmax' to keep the least and the most while something is moved\n"
+        "Work       move PLACE [BANK] [gentle] | move none · heat PLACE [BANK] [gentle] | heat none · swap N M · look\n"
         "           lend injector N | lend module | lend none     known-good part in, or out again\n"
         "Think      out PLACE · back PLACE          rule a place out, or take it back · card\n"
         "           expect WORDS                    say what the next reading should be, before you take it\n"

@@ -2,7 +2,8 @@
 
 _TESTS = {
     "plan.hear": "run the whole test and listen from the front",
-    "plan.probe": "probe each injector in its own slot",
+    "plan.through_cover": "listen through the cover over each injector in its own slot",
+    "plan.probe": "stethoscope on each injector of bank {what} in its own slot",
     "plan.codes": "read the codes after the test",
     "plan.module_pairs": "ohms, feed to each return, at the module connector",
     "plan.module_returns": "ohms, return to return, at the module connector",
@@ -22,6 +23,7 @@ _TESTS = {
     "plan.drops": "voltage drops up to the pass-through connector, cylinder {what}, driven",
     "plan.drops_cover": "voltage drops under the cover, cylinder {what}, driven",
     "plan.move": "move the harness during the test: {what}",
+    "plan.try": "{test} (try {number})",
     "plan.heat": "warm a place and run the test: {what}",
     "plan.reseat_module": "take the module's plug off and on again, then run the test",
     "plan.reseat": "take the pass-through connectors of bank {what} off and on again, then run the test",

@@ -59,6 +59,10 @@ _NAMES = {
     "test.swap_returns": "intercambio de dos retornos",
     "test.dummy_load": "carga ficticia",
     "test.heat": "calentar un lugar",
+    "work.try": "{what}, intento {number}, {effort}",
+    "effort.gentle": "con suavidad",
+    "effort.thorough": "con fuerza y tiempo",
+    "location.under_bank": "{place}, bancada {bank}",
     "test.cover_off": "quitar la tapa",
     "test.module_substitution": "sustitución del módulo",
     "test.injector_swap": "inyector bueno conocido",
@@ -178,6 +182,10 @@ _CAUTIONS = {
     "caution.cover": (
         "Cuidado: sin tapa y con el contacto dado hay terminales con tensión al aire. Aceite caliente. Apártate."
     ),
+    "caution.under_cover": (
+        "Precaución: bajo la tapa hay aceite caliente y piezas que se mueven. "
+        "Motor parado, contacto quitado, manos fuera."
+    ),
     "caution.moving": "Cuidado: en motor real no muevas a mano cables con tensión: herramienta aislada, o sin tensión.",
     "caution.heat": "Cuidado: nada de llama viva ni calor sin control cerca de combustible y aceite.",
     "caution.repeat": (
@@ -293,6 +301,8 @@ _TERMINAL = {
     "window.absent": "La ventana necesita una pantalla y aquí no hay; la práctica va en el terminal.",
     "doctor.good": "bien",
     "doctor.bad": "arreglar",
+    "check.tries_move": "{file}: al mover {place}, el fallo aparece en el intento {count}.",
+    "check.tries_heat": "{file}: al calentar {place}, el fallo aparece en el intento {count}.",
     "check.good": "{count} archivos leídos, ningún problema.",
     "check.bad": "{problems} problemas en {count} archivos.",
 }
@@ -301,7 +311,7 @@ _HELP = {
     "help": (
         "Escuchar   hear [SLOT ...]                 la prueba entera, o repetir turnos (all, 1, 2, ...)\n"
         "           compare A B                     dos turnos seguidos, con la misma ganancia\n"
-        "           stand PLACE                     front, una bancada o 'probe N'; cambia desde dónde escuchas\n"
+        "           stand PLACE                     front, una bancada, 'cover N' (en la tapa), 'probe N' (sin tapa)\n"
         "Códigos    codes · clear\n"
         "Medir      pair POINT N                    alimentación a retorno del cilindro N\n"
         "           returns POINT N M               retorno a retorno\n"
@@ -312,7 +322,8 @@ _HELP = {
         "           supply · trace N · dummy N\n"
         "             POINT: module, plug (lado inyector), plug harness o el nombre de un conector [engine|cover]\n"
         "             añade 'connected', 'firm', 'live' o 'leads' para medir así (y aprender qué pasa)\n"
-        "Trabajar   move PLACE | move none · heat PLACE | heat none · swap N M · look\n"
+        "             añade 'minmax' para guardar el mínimo y el máximo mientras mueves algo\n"
+        "Trabajar   move PLACE [BANK] [gentle] | move none · heat PLACE [BANK] [gentle] | heat none · swap N M · look\n"
         "           lend injector N | lend module | lend none     pieza buena conocida: ponerla o quitarla\n"
         "Pensar     out PLACE · back PLACE          descartar un lugar, o recuperarlo · card\n"
         "           expect WORDS                    di qué debe dar la próxima lectura, antes de hacerla\n"

@@ -2,7 +2,8 @@
 
 _TESTS = {
     "plan.hear": "hacer la prueba entera y escuchar desde delante",
-    "plan.probe": "poner la punta en cada inyector durante su propio turno",
+    "plan.through_cover": "escuchar a través de la tapa sobre cada inyector durante su turno",
+    "plan.probe": "estetoscopio en cada inyector de la bancada {what} durante su turno",
     "plan.codes": "leer los códigos después de la prueba",
     "plan.module_pairs": "ohmios, de alimentación a cada retorno, en el conector del módulo",
     "plan.module_returns": "ohmios, de retorno a retorno, en el conector del módulo",
@@ -22,6 +23,7 @@ _TESTS = {
     "plan.drops": "caídas de tensión hasta el conector pasante, cilindro {what}, accionado",
     "plan.drops_cover": "caídas de tensión bajo la tapa, cilindro {what}, accionado",
     "plan.move": "mover el cableado durante la prueba: {what}",
+    "plan.try": "{test} (intento {number})",
     "plan.heat": "calentar un lugar y hacer la prueba: {what}",
     "plan.reseat_module": "quitar y volver a poner el conector del módulo, y luego hacer la prueba",
     "plan.reseat": "quitar y volver a poner los conectores pasantes de la bancada {what}, y luego hacer la prueba",
