@@ -14,6 +14,7 @@ from trainer.instruments.bench import Work, break_points
 from trainer.instruments.measuring import Request, measured
 from trainer.instruments.reading import Slip, accuracy_ohm, display_ohm, shown_ohm
 from trainer.instruments.under_load import dip_of, measure_trace
+from trainer.words import text
 
 OPEN_3 = Fault(FaultKind.OPEN, Location.PASS_THROUGH, (3,), Side.RETURN)
 
@@ -63,10 +64,11 @@ def test_measured_while_connected_gives_a_wrong_number_and_a_slip() -> None:
     assert apart.slips == ()
 
 
-def test_ohms_on_a_live_circuit_blow_the_fuse() -> None:
+def test_ohms_on_a_live_circuit_mean_nothing_and_no_fuse_is_said_to_blow() -> None:
     reading = read(Request("pair", cylinder=3, key_on=True)).reading
     assert reading.value is None
     assert reading.slips == (Slip.LIVE,)
+    assert "fuse" not in text("slip.live")  # the fuse guards the ampere jack
 
 
 def test_voltage_with_the_key_off_spoils_ohms() -> None:

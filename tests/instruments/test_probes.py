@@ -17,7 +17,7 @@ from trainer.instruments.probes import pins_of_cylinder, request_between
 def test_every_measurement_is_found_again_from_its_pins(profile: Profile) -> None:
     for number in profile.cylinders:
         for asked in _asked(profile, number):
-            meter = "drop" if asked.what == "drop" else "insulation" if asked.what == "insulation" else "ohms"
+            meter = asked.what if asked.what in ("drop", "insulation", "volts") else "ohms"
             pins = drop_pins_of(profile, asked) if meter == "drop" else pins_of(profile, asked)
             assert pins[0] is not None
             found = request_between(profile, meter, pins[0], pins[1])
@@ -32,7 +32,7 @@ def _asked(profile: Profile, number: int) -> list[Request]:
     asked = [
         Request(what, point, half, number)
         for point, half in points.items()
-        for what in ("pair", "ground", "insulation")
+        for what in ("pair", "ground", "insulation", "volts")
     ]
     asked += [
         Request("wire", cylinder=number, location=place, side=side)

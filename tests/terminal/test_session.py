@@ -259,3 +259,31 @@ def test_the_prompt_says_what_is_moving_warm_swapped_or_lent() -> None:
     )
     assert "moving: engine harness, warm: under-cover harness, returns 1 and 3 swapped, lent: drive module > " in shown
     assert shown.rstrip().split("\n")[-2].count("lent") == 0
+
+
+def test_ohms_before_it_is_proved_dead_are_noted_until_volts_at_rest_were_read() -> None:
+    noted = "You did not prove it dead first"
+    desk = new_desk(NAME)
+    assert noted in type_in(desk, "pair module 3")
+    shown = type_in(desk, "volts module 3", "pair module 3")
+    assert "volts at rest to ground, 3, module connector (harness half): 0.0" in shown
+    assert noted not in shown
+    assert noted in type_in(desk, "hear", "pair module 3")  # it has been driven since
+    assert "You did not wait" in type_in(desk, "volts module 3 nowait")
+
+
+def test_live_work_asks_for_isolation_once_and_costs_its_preparation() -> None:
+    desk = new_desk(NAME)
+    minutes = desk.attempt.case.profile.minutes
+    shown = type_in(desk, "supply", "no")
+    assert "Is the area isolated, by a person that your local rules name?" in shown
+    assert "live work, over 100 V" in shown
+    assert "prove dead before you touch" not in shown
+    assert desk.attempt.minutes == 0.0
+    shown = type_in(desk, "supply", "yes", "drop engine 3")
+    assert shown.count("Is the area isolated") == 1
+    assert desk.attempt.minutes == minutes["live_preparation"] + 2 * minutes["load_drop"]
+
+
+def test_a_clamp_is_no_live_work() -> None:
+    assert "isolated" not in type_in(new_desk(NAME), "trace 3")

@@ -104,6 +104,12 @@ class FeedTrip:
     until: Literal["pulse", "slot", "key"]
 
 
+DISCHARGE_S = 40.0
+"""How long after key off a module's supply takes down to DISCHARGED_V, where an engine's file does not name it: common
+practice is to wait half a minute and more; 60 V are reached within 5 s, as NFPA 79 asks."""
+
+DISCHARGED_V = 0.5
+
 SUPPLY_LOW_SHARE = 0.6
 """The share of its supply below which a module sets a code, where an engine's file does not name it: from memory."""
 
@@ -134,6 +140,7 @@ class DriveModule:
     battery_v: Annotated[float, Interval(ge=6, le=32)]
     battery_ohm: OutputOhm
     heater_ohm: Annotated[float, Interval(ge=0.05, le=100)]
+    discharge_s: Annotated[float, Interval(ge=1, le=1800)] = field(default=DISCHARGE_S, kw_only=True)
 
 
 @dataclass(frozen=True, slots=True)

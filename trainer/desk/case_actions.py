@@ -13,14 +13,14 @@ from trainer.circuit.elements import Location
 from trainer.desk.desk import Desk
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work
-from trainer.instruments.bench_tests import Spot
-from trainer.instruments.measuring import Request
+from trainer.instruments.bench_tests import Operation, Price, Spot
+from trainer.instruments.measuring import TOUCHED, Request
 from trainer.instruments.tries import HEAT, MOVE, Effort, Try
 from trainer.practice.attempt import actions, repair
 from trainer.practice.attempt.actions import AnyResult, Solver
 from trainer.practice.attempt.allowed import refuse_feedback
 from trainer.practice.attempt.attempt import Attempt
-from trainer.practice.attempt.events import CodesRead, Looked, Measured, Repaired, Retested
+from trainer.practice.attempt.events import CodesRead, EngineEvent, Looked, Measured, Repaired, Retested
 from trainer.practice.attempt.repair import Repair
 from trainer.practice.reports.attempt_lines import code_lines, point_text, request_text, spot_text
 from trainer.reasoning.universe.finding import Finding
@@ -132,11 +132,14 @@ CAUTIONS: Mapping[type[Action], tuple[str, ...]] = {
 """Sentences by id that belong to an action whatever the engine is like."""
 
 
-def cautions_of(action: type[Action], work: Work) -> tuple[str, ...]:
-    """Return the ids of the cautions that belong to an action on an engine as the work has left it."""
+def cautions_of(action: type[Action], work: Work, *, live: bool = False) -> tuple[str, ...]:
+    """Return the ids of the cautions that belong to an action on an engine as the work has left it.
+
+    Measuring on live terminals has a caution of its own; that of dead work would be wrong there.
+    """
     bare = "caution.cover" if action is Measure else "caution.under_cover"
     cover = (bare,) if work.covers_off and action in (Measure, Hear, Move, Heat) else ()
-    return (*CAUTIONS.get(action, ()), *cover)
+    return (*(("caution.live",) if live else CAUTIONS.get(action, ())), *cover)
 
 
 @dataclass(frozen=True, slots=True)
@@ -155,13 +158,15 @@ class Reply:
     """The result of an action.
 
     `cautions` and `message` are lines to show. With `ask_first`, in minute, nothing has been done yet: ask, and hand
-    `done` to `carry_out` again once it is agreed. `measured` names a reading whose `display` is shown apart.
+    `done` to `carry_out` again once it is agreed. `live` says that it is live
+    work, for which isolation is asked too. `measured` names a reading whose `display` is shown apart.
     `engine_changed` says that the engine is not as it was heard.
     """
 
     done: AnyResult
     cautions: tuple[str, ...] = ()
     ask_first: float | None = None
+    live: bool = False
     message: tuple[str, ...] = ()
     measured: str = ""
     display: str = ""
@@ -191,6 +196,16 @@ class CaseActions:
         """Return the cautions of an action that were not shown yet, for a face that computes it elsewhere."""
         return self._once(cautions_of(action, self._desk.attempt.work))
 
+    def _cautions_for(self, action: Action) -> tuple[str, ...]:
+        live = isinstance(action, Measure) and action.request.what in TOUCHED
+        return self._once(cautions_of(type(action), self._desk.attempt.work, live=live))
+
+    def _begins_live_work(self, done: AnyResult) -> bool:
+        """Tell whether probes go on live terminals for the first time: nobody has prepared it yet."""
+        preparation = Price(Operation.LIVE_PREPARATION)
+        paid = done.event.paid if isinstance(done.event, EngineEvent) else frozenset()
+        return preparation in paid and preparation not in self._desk.attempt.paid
+
     def _once(self, keys: tuple[str, ...]) -> tuple[str, ...]:
         new = [key for key in keys if key not in self._shown]
         self._shown.update(new)
@@ -208,8 +223,9 @@ class CaseActions:
     def carry_out(self, action: Action, done: AnyResult, *, agreed: bool = False) -> Reply:
         """Store the result of an action; long work needs the learner's agreement first. Raises WrongCallError."""
         minutes = done.event.labour_minutes
-        if minutes >= ASKED_FROM_MINUTES and not agreed and self._takes_work(action, done):
-            return Reply(done, self.cautions(type(action)), ask_first=minutes)
+        live = self._begins_live_work(done)
+        if not agreed and (live or (minutes >= ASKED_FROM_MINUTES and self._takes_work(action, done))):
+            return Reply(done, self._cautions_for(action), ask_first=minutes, live=live)
         before = self._desk.attempt.work
         self._desk.do(done)
         measured, display = ("", "")
@@ -217,7 +233,7 @@ class CaseActions:
             measured, display = request_text(done.event.request), done.event.reading.display
         return Reply(
             done,
-            self.cautions(type(action)),
+            self._cautions_for(action),
             message=self._message(action, done),
             measured=measured,
             display=display,

@@ -35,7 +35,8 @@ class Work:
     """The state of the engine by what was done to it.
 
     `moving` and `warming` are the tries that the conditions' places are moved and warmed in; without one, as in records
-    of early versions, whatever is moved or warmed shows its fault.
+    of early versions, whatever is moved or warmed shows its fault. `proved_dead` says that volts at rest were read
+    since anything was driven, and that there were none.
     """
 
     conditions: Conditions = field(default_factory=Conditions)
@@ -47,10 +48,11 @@ class Work:
     spread: frozenset[str] = frozenset()
     moving: Try | None = None
     warming: Try | None = None
+    proved_dead: bool = False
 
     def electrical(self) -> Work:
-        """Return the part of the work that changes a circuit: covers that are off do not."""
-        return replace(self, covers_off=frozenset())
+        """Return the part of the work that changes a circuit: covers that are off, and a proof, do not."""
+        return replace(self, covers_off=frozenset(), proved_dead=False)
 
     def physical(self) -> Work:
         """Return the work that leaves the same circuits: a try without result is none, how it was made is left out."""

@@ -5,6 +5,7 @@ An id is the name of a kind, or of an operation, and after a colon what it is do
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -32,6 +33,25 @@ class Operation(StrEnum):
     INJECTOR_SWAP = "injector_swap"
     REPAIR_WIRE = "repair_wire"
     REPAIR_CONNECTOR = "repair_connector"
+    VOLTS_AT_REST = "volts_at_rest"
+    LIVE_PREPARATION = "live_preparation"
+
+
+USUAL_MINUTES: Mapping[Operation, float] = {Operation.VOLTS_AT_REST: 3.0, Operation.LIVE_PREPARATION: 10.0}
+"""Operations that early engine files do not price, with what they take there: common practice, no published source."""
+
+_OHMS = (Operation.MODULE_OHMS, Operation.PASS_THROUGH_OHMS, Operation.INJECTOR_OHMS)
+BROUGHT_BY: Mapping[Operation, tuple[Operation, ...]] = {
+    Operation.VOLTS_AT_REST: _OHMS,
+    Operation.LIVE_PREPARATION: (Operation.LOAD_DROP, Operation.DUMMY_LOAD),
+}
+"""Operations that early cases do not name: each is offered with any of the others."""
+
+
+def with_what_belongs(offered: Iterable[Operation]) -> frozenset[Operation]:
+    """Return offered operations with those that go with them."""
+    named = frozenset(offered)
+    return named | {brought for brought, by in BROUGHT_BY.items() if named & set(by)}
 
 
 class BenchTestKind(StrEnum):
@@ -54,6 +74,9 @@ class BenchTestKind(StrEnum):
     PLUG_GROUNDS = "plug_grounds"
     LOOK_THROUGH = "look_through"
     LOOK_COVER = "look_cover"
+    MODULE_VOLTS = "module_volts"
+    THROUGH_VOLTS = "through_volts"
+    PLUG_VOLTS = "plug_volts"
     SUPPLY = "supply"
     TRACE = "trace"
     DROPS = "drops"
@@ -86,7 +109,7 @@ AT_A_CYLINDER = frozenset({
     BenchTestKind.LEND_INJECTOR, BenchTestKind.SWAP,
 })  # fmt: skip
 AT_A_BANK = frozenset({
-    BenchTestKind.PROBE,
+    BenchTestKind.PROBE, BenchTestKind.THROUGH_VOLTS, BenchTestKind.PLUG_VOLTS,
     BenchTestKind.THROUGH_PAIRS, BenchTestKind.THROUGH_GROUNDS, BenchTestKind.WIRES_ENGINE, BenchTestKind.WIRES_COVER,
     BenchTestKind.ENGINE_ALONE, BenchTestKind.COVER_ALONE, BenchTestKind.PLUG_PAIRS, BenchTestKind.PLUG_GROUNDS,
     BenchTestKind.LOOK_THROUGH, BenchTestKind.LOOK_COVER, BenchTestKind.RESEAT, BenchTestKind.RESEAT_PLUGS,

@@ -23,7 +23,7 @@ from trainer.instruments.bench import (
     halves_of,
 )
 from trainer.instruments.bench_tests import SUPPLY, Operation, Price, Spot
-from trainer.instruments.ohmmeter import measure_insulation, measure_ohm
+from trainer.instruments.ohmmeter import DEAD_BELOW_V, measure_insulation, measure_ohm, measure_volts
 from trainer.instruments.reading import Reading, Slip
 from trainer.instruments.tries import GLANCE, MOVE, TIMES, UNDER_COVER, How, Try
 from trainer.instruments.under_load import (
@@ -36,14 +36,15 @@ from trainer.instruments.under_load import (
 )
 from trainer.words import numbers, text
 
-What = Literal["pair", "returns", "ground", "wire", "insulation", "drop", "supply", "trace", "dummy"]
+What = Literal["pair", "returns", "ground", "wire", "insulation", "volts", "drop", "supply", "trace", "dummy"]
 
 
 @dataclass(frozen=True, slots=True)
 class Request:
     """One measurement asked for. `connected` leaves plugs on and `firm` pushes the probe in: both are slips.
 
-    `captured` has the meter keep the least and the most while something is moved.
+    `captured` has the meter keep the least and the most while something is moved. `at_once` does not wait for the
+    module to discharge: a slip too.
     """
 
     what: What
@@ -58,6 +59,7 @@ class Request:
     key_on: bool = False
     nulled: bool = True
     captured: bool = False
+    at_once: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +71,9 @@ class Measured:
     work: Work
     prices: tuple[Price, ...]
 
+
+AT_A_POINT = ("pair", "returns", "ground", "insulation", "volts")
+"""What is measured at one break point."""
 
 LIVE = {
     "drop": Operation.LOAD_DROP, "supply": Operation.LOAD_DROP, "trace": Operation.CURRENT_TRACE,
@@ -113,12 +118,18 @@ def measured(profile: Profile, faults: Sequence[Fault], work: Work, request: Req
     prices = access_prices(profile, points)
     if request.what in ("ground", "insulation"):
         prices = (*prices, Price(Operation.PIN_TO_GROUND))
-    if request.connected:
+    if request.what == "volts":
+        prices = (*prices, Price(Operation.VOLTS_AT_REST))
+    if request.connected or request.what == "volts":
         prices = (*prices, *_cover_prices(profile, request, pins))
         work = replace(work, covers_off=work.covers_off | covers_in(prices))
     else:
         work = unplugged(profile, work, points)
-    if request.what == "insulation":
+    if request.what == "volts":
+        assert pins[0] is not None
+        reading = measure_volts(profile, faults, work, (pins[0], pins[1]), at_once=request.at_once)
+        work = replace(work, proved_dead=work.proved_dead or proves_dead(reading))
+    elif request.what == "insulation":
         assert pins[0] is not None
         reading = measure_insulation(profile, faults, work, pins[0], seed, key_on=request.key_on)
     else:
@@ -148,21 +159,21 @@ def plugged_back(profile: Profile, work: Work) -> Work:
     """Return the work with every connector on again: their contacts have been re-seated."""
     seated = frozenset(name for point in work.unplugged for name in contacts_of(profile, point))
     conditions = replace(work.conditions, reseated=work.conditions.reseated | seated)
-    return replace(work, unplugged=frozenset(), conditions=conditions)
+    return replace(work, unplugged=frozenset(), conditions=conditions, proved_dead=False)
 
 
 def check_request(profile: Profile, request: Request) -> None:
     """Raise WrongCallError for a measurement that cannot be asked of an engine."""
     if request.point not in break_points(profile):
         raise WrongCallError("no_place", place=request.point, places=", ".join(break_points(profile)))
-    if request.half not in halves_of(request.point) and request.what in ("pair", "returns", "ground", "insulation"):
+    if request.half not in halves_of(request.point) and request.what in AT_A_POINT:
         raise WrongCallError(
             "no_half", point=request.point, half=request.half, halves=", ".join(halves_of(request.point))
         )
     if request.what != "supply" and request.cylinder not in profile.cylinders:
         raise WrongCallError("no_cylinder", cylinder=request.cylinder, cylinders=numbers(profile.cylinders))
     here = cylinders_at(profile, request.point)
-    if request.what in ("pair", "returns", "ground", "insulation") and request.cylinder not in here:
+    if request.what in AT_A_POINT and request.cylinder not in here:
         raise WrongCallError("not_here", cylinder=request.cylinder, point=request.point, cylinders=numbers(here))
     if request.what == "returns" and (request.other not in here or request.other == request.cylinder):
         raise WrongCallError("not_here", cylinder=request.other, point=request.point, cylinders=numbers(here))
@@ -228,7 +239,7 @@ def _ohms(
     profile: Profile, faults: Sequence[Fault], work: Work, request: Request, pins: tuple[Pin, Pin | None], seed: int
 ) -> Reading:
     """Measure resistance; a contact that opens for a moment while it is moved may be missed without min/max capture."""
-    options = {"nulled": request.nulled, "key_on": request.key_on}
+    options = {"nulled": request.nulled, "key_on": request.key_on, "at_once": request.at_once}
     moved = measure_ohm(profile, faults, work, pins, seed, **options)
     if work.moving is None:
         return moved
@@ -237,6 +248,15 @@ def _ohms(
         glance = Stream(seed, f"glance {request.what} {request.point} {request.cylinder} {work.moving.number}")
         return moved if glance.uniform(1)[0] < GLANCE else still
     return replace(moved, display=f"{still.display} … {moved.display}") if moved.display != still.display else moved
+
+
+def proves_dead(reading: Reading) -> bool:
+    """Tell whether a reading of volts at rest shows that a terminal is dead."""
+    return reading.value is not None and reading.value < DEAD_BELOW_V and not reading.slips
+
+
+DEAD = ("pair", "returns", "ground", "wire", "insulation")
+"""What is measured with the key off, on a circuit that has been proved dead."""
 
 
 def is_under_cover(pin: Pin) -> bool:
@@ -266,6 +286,10 @@ def try_prices(how: How, spot: Spot, one: Try) -> tuple[Price, ...]:
     return (*cover, try_price(how, spot, one))
 
 
+TOUCHED = ("supply", "drop", "dummy")
+"""What is measured with probes on live terminals; a clamp goes around an insulated wire, and on with the key off."""
+
+
 def covers_in(prices: Iterable[Price]) -> frozenset[str]:
     """Return the banks whose cover comes off for some prices."""
     return frozenset(str(price.at) for price in prices if price.operation is Operation.COVER_OFF)
@@ -274,13 +298,14 @@ def covers_in(prices: Iterable[Price]) -> frozenset[str]:
 def live_prices(profile: Profile, request: Request) -> tuple[Price, ...]:
     """Return what a measurement on the driven engine costs: each injector apart, a cover where one is in the way."""
     if request.what == "supply":
-        return (Price(Operation.LOAD_DROP, SUPPLY),)
+        return (Price(Operation.LIVE_PREPARATION), Price(Operation.LOAD_DROP, SUPPLY))
     if request.what == "dummy":
         cover: tuple[Price, ...] = (Price(Operation.COVER_OFF, profile.bank_of(request.cylinder)),)
     else:
         pins = drop_pins_of(profile, request) if request.what == "drop" else ()
         cover = _cover_prices(profile, request, pins)
-    return (*cover, Price(LIVE[request.what], request.cylinder))
+    isolated = (Price(Operation.LIVE_PREPARATION),) if request.what in TOUCHED else ()
+    return (*isolated, *cover, Price(LIVE[request.what], request.cylinder))
 
 
 def drop_pins_of(profile: Profile, request: Request) -> tuple[Pin, Pin]:

@@ -12,7 +12,7 @@ from trainer.errors import WrongCallError
 from trainer.instruments.bench import MODULE_CONNECTOR, Pin, break_points, cylinders_at, feed_pin_for, halves_of
 from trainer.instruments.measuring import Request, drop_pins_of, pins_of, plug_point, through_point
 
-Meter = Literal["ohms", "insulation", "drop"]
+Meter = Literal["ohms", "insulation", "volts", "drop"]
 
 
 def pins_of_cylinder(profile: Profile, cylinder: int) -> tuple[Pin, ...]:
@@ -47,10 +47,10 @@ def _candidates(profile: Profile, meter: Meter, first: Pin, second: Pin | None) 
             yield Request("drop", cylinder=number, location=place, side=side)
         return
     here = _cylinders(profile, first)
-    if meter == "insulation" or second is None:
+    if meter in ("insulation", "volts") or second is None:
         if second is not None:
             return
-        what: Literal["insulation", "ground"] = "insulation" if meter == "insulation" else "ground"
+        what: Literal["insulation", "volts", "ground"] = "ground" if meter == "ohms" else meter
         for number in here:
             yield Request(what, first.break_point, first.half, number, side=first.side)
         return

@@ -22,6 +22,8 @@ class Slip(StrEnum):
     INSULATION_INTO_PART = "insulation_into_part"
     PROBE_PUSHED = "probe_pushed"
     NOT_NULLED = "not_nulled"
+    NOT_PROVED_DEAD = "not_proved_dead"
+    NOT_WAITED = "not_waited"
 
 
 @dataclass(frozen=True, slots=True)

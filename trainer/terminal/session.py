@@ -128,7 +128,8 @@ class Session:
         reply = self._actions.act(action)
         self._lines(reply.cautions)
         if reply.ask_first is not None:
-            if not typed.is_yes(self._ask(text("price.ask", minutes=reply.ask_first))):
+            question = text("live.ask" if reply.live else "price.ask", minutes=reply.ask_first)
+            if not typed.is_yes(self._ask(question)):
                 self._say(text("price.left"))
                 return None
             reply = self._actions.carry_out(action, reply.done, agreed=True)

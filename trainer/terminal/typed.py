@@ -26,11 +26,11 @@ PLACES = {
 }
 """The words for the six places where a fault can be."""
 
-SLIPS = {"connected", "firm", "live", "leads", "minmax"}
+SLIPS = {"connected", "firm", "live", "leads", "nowait", "minmax"}
 """Ways to measure, wrong ones first; `minmax` keeps the least and the most while something is moved."""
 READINGS: dict[str, What] = {
     "pair": "pair", "returns": "returns", "ground": "ground", "wire": "wire", "insulation": "insulation",
-    "drop": "drop", "supply": "supply", "trace": "trace", "dummy": "dummy",
+    "volts": "volts", "drop": "drop", "supply": "supply", "trace": "trace", "dummy": "dummy",
 }  # fmt: skip
 
 
@@ -104,6 +104,7 @@ def request_of(profile: Profile, words: Sequence[str]) -> Request:
         key_on="live" in words,
         nulled="leads" not in words,
         captured="minmax" in words,
+        at_once="nowait" in words,
         side=Side.FEED if "feed" in rest else Side.RETURN,
     )
     if what == "supply":

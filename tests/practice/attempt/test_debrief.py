@@ -170,7 +170,7 @@ def test_why_waits_for_the_finding_and_its_bits_stand_for_the_odds() -> None:
 
 def test_every_line_of_evidence_has_its_answer() -> None:
     desk = new_desk(NAME)
-    type_in(desk, "hear 3", "stand probe 3", "hear 3", "yes", "codes", "ground module 3", "insulation module 3", "drop engine 3",
+    type_in(desk, "hear 3", "stand probe 3", "hear 3", "yes", "codes", "ground module 3", "insulation module 3", "drop engine 3", "yes",
             "trace 3", "supply", "look", "pair module live 3", "swap 1 3", "hear")  # fmt: skip
     evidence = evidence_of(desk.attempt, desk.reasoner)
     readings = {one.event.request.what: len(one.answers) for one in evidence if isinstance(one.event, Measured)}

@@ -11,7 +11,7 @@ from trainer.circuit.elements import Location
 from trainer.circuit.faults import FaultKind
 from trainer.circuit.profile import PASSES
 from trainer.circuit.solve import SAMPLE_RATE_HZ, STEPS_PER_SAMPLE
-from trainer.instruments.bench_tests import Operation
+from trainer.instruments.bench_tests import USUAL_MINUTES, Operation
 from trainer.words import text
 
 MOST_P02XX = 12
@@ -134,7 +134,7 @@ def _physics(profile: ProfileFile) -> Iterator[Contradiction]:
 
 def _prices(profile: ProfileFile) -> Iterator[Contradiction]:
     for field, given, wanted in (
-        ("minutes", set(profile.minutes), set(Operation)),
+        ("minutes", set(profile.minutes) | set(USUAL_MINUTES), set(Operation)),
         ("priors", set(profile.priors), PRIOR_NAMES),
         ("kinds", set(profile.kinds), {kind.value for kind in FaultKind}),
     ):

@@ -11,8 +11,9 @@ from trainer.cases.files.validation import validated
 from trainer.cases.files.yaml_text import YamlText, read_text
 from trainer.cases.profiles.profile_checks import contradictions
 from trainer.cases.profiles.profile_schema import ProfileFile, WiringInFile
-from trainer.circuit.profile import SUPPLY_LOW_SHARE, Connector, Profile, Wiring
+from trainer.circuit.profile import DISCHARGE_S, SUPPLY_LOW_SHARE, Connector, Profile, Wiring
 from trainer.errors import ProblemsFoundError
+from trainer.instruments.bench_tests import USUAL_MINUTES
 
 FORMAT = "profile/1"
 
@@ -47,7 +48,7 @@ def _profile(read: ProfileFile) -> Profile:
         body=read.body,
         room=read.room,
         meter=read.meter,
-        minutes=read.minutes,
+        minutes={**{str(name): least for name, least in USUAL_MINUTES.items()}, **read.minutes},
         priors=read.priors,
         kinds=read.kinds,
     )
@@ -81,6 +82,8 @@ def _digest(read: ProfileFile) -> str:
     # what files of earlier versions do not say is left out, so that their digests and what was signed with them hold
     if read.module.supply_low_share == SUPPLY_LOW_SHARE:
         del plain["module"]["supply_low_share"]
+    if read.module.discharge_s == DISCHARGE_S:
+        del plain["module"]["discharge_s"]
     for connector in plain["wiring"]["connectors"].values():
         if connector["in_gasket"]:
             del connector["in_gasket"]

@@ -10,7 +10,7 @@ from trainer.circuit.codes import Sensed
 from trainer.circuit.constraints import Cylinder
 from trainer.circuit.faults import Fault
 from trainer.circuit.profile import Profile
-from trainer.instruments.bench_tests import Operation
+from trainer.instruments.bench_tests import BROUGHT_BY, Operation
 from trainer.reasoning.universe.complaint import Complaint
 from trainer.sound.render import Bed
 
@@ -52,7 +52,7 @@ class Case:
     @property
     def digest(self) -> str:
         """A hash that identifies the case's content and its profile's."""
-        offered = sorted(map(str, self.evidence))
+        offered = sorted(str(operation) for operation in self.evidence if operation not in BROUGHT_BY)  # as ever
         parts = (self.faults, self.profile.digest, self.stored, self.temperature_c, self.bed, offered)
         return hashlib.sha256(repr(parts).encode()).hexdigest()
 

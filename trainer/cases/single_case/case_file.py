@@ -22,7 +22,7 @@ from trainer.circuit.faults import KINDS, Fault
 from trainer.circuit.harness import circuit_of
 from trainer.circuit.profile import Profile
 from trainer.errors import Problem, ProblemsFoundError
-from trainer.instruments.bench_tests import Operation
+from trainer.instruments.bench_tests import Operation, with_what_belongs
 from trainer.reasoning.universe.complaint import Complaint
 from trainer.sound.render import Bed
 from trainer.words import text
@@ -118,7 +118,7 @@ def case_from(content: str, file: str, profile_named: ProfileFinder) -> Case:
         faults=form.faults,
         temperature_c=form.temperature_c,
         bed=form.bed,
-        evidence=frozenset(Operation if form.evidence == "all" else map(Operation, form.evidence)),
+        evidence=with_what_belongs(Operation if form.evidence == "all" else map(Operation, form.evidence)),
         stored=form.stored_codes,
         takeaway=form.takeaway,
         seed=form.seed,

@@ -21,7 +21,8 @@ from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work, worked_circuit
 from trainer.instruments.bench_tests import Operation, Price, Spot
 from trainer.instruments.looking import seen_bridges
-from trainer.instruments.measuring import Request, covers_in, measured, plugged_back, tried, try_prices
+from trainer.instruments.measuring import DEAD, Request, covers_in, measured, plugged_back, tried, try_prices
+from trainer.instruments.reading import Slip
 from trainer.instruments.tries import UNDER_COVER, Effort, How, Try, shows_itself
 from trainer.instruments.under_load import Trace
 from trainer.practice.attempt.attempt import Attempt
@@ -154,7 +155,10 @@ def measure(attempt: Attempt, request: Request, predicted: str | None = None) ->
     """
     result = measured(attempt.case.profile, attempt.faults_left, attempt.work, request, attempt.seed)
     charge = _allowed(attempt, result.work, result.prices)
-    event = Measured(**charge, request=request, predicted=predicted, reading=result.reading)
+    reading = result.reading
+    if request.what in DEAD and not attempt.work.proved_dead:
+        reading = replace(reading, slips=(*reading.slips, Slip.NOT_PROVED_DEAD))
+    event = Measured(**charge, request=request, predicted=predicted, reading=reading)
     return ActionResult(event, trace=result.trace)
 
 
@@ -251,7 +255,8 @@ def _allow(case: Case, operation: Operation) -> None:
 def _charged(attempt: Attempt, work: Work, prices: Sequence[Price]) -> _Charge:
     """Return an action's minutes, what is now paid, the state it leaves."""
     paid = attempt.paid
-    if attempt.work.unplugged and not work.unplugged:
+    driven = attempt.work.proved_dead and not work.proved_dead
+    if driven or (attempt.work.unplugged and not work.unplugged):
         paid = after_plugging_back(paid)
     new = unpaid(prices, paid)
     return {"minutes": minutes_of(new, attempt.case.profile.minutes), "paid": paid | set(new), "work": work}

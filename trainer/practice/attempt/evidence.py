@@ -21,7 +21,7 @@ from trainer.reasoning.reasoner import Reasoner
 from trainer.reasoning.universe.expectations import code_flags, look_flags
 from trainer.reasoning.universe.menu import WHOLE
 from trainer.reasoning.universe.questions import Question
-from trainer.reasoning.universe.scales import OPEN_READS_OHM, insulation_scale, ohm_scale
+from trainer.reasoning.universe.scales import OPEN_READS_OHM, insulation_scale, ohm_scale, volts_scale
 
 Answers = dict[Question, Floats]
 
@@ -99,12 +99,15 @@ def _answered(reasoner: Reasoner, questions: Sequence[Question]) -> Answers:
 
 def _read(profile: Profile, event: Measured, before: Work, reasoner: Reasoner) -> Answers:
     request, reading, after = event.request, event.reading, event.work.electrical()
-    if Slip.LIVE in reading.slips:
+    if {Slip.LIVE, Slip.NOT_WAITED} & set(reading.slips):
         return {}
     if request.what in LIVE:
         return _answered(reasoner, [_driven(profile, request, after)])
     # a probe that was pushed in spreads the terminal after the reading
     work = replace(after, spread=before.spread)
+    if request.what == "volts":
+        question = Question("volts", work.as_tried(), pins=pins_of(profile, request))
+        return {} if request.at_once else {question: volts_scale(np.array([reading.value]))}
     kind: Literal["insulation", "ohms"] = "insulation" if request.what == "insulation" else "ohms"
     question = Question(kind, work.as_tried(), pins=pins_of(profile, request), captured=request.captured)
     ohm = OPEN_READS_OHM if reading.value is None else reading.value

@@ -102,13 +102,15 @@ def nested_work(data: JsonValue) -> dict[str, JsonValue]:
     """Return the flat JSON of a state nested as the value is; raises ValueError where a part is missing."""
     if not isinstance(data, dict) or not {*_CONDITIONS, *_WORK} <= set(data):
         raise ValueError("no state of an engine")
-    since = {name: data[name] for name in _TRIES if name in data}
+    since = {name: data[name] for name in _SINCE if name in data}
     return {"conditions": {name: data[name] for name in _CONDITIONS}, **{name: data[name] for name in _WORK}, **since}
 
 
 _CONDITIONS = tuple(one.name for one in fields(Conditions))
-_TRIES = ("moving", "warming")
-_WORK = tuple(one.name for one in fields(Work) if one.name not in ("conditions", *_TRIES))
+_SINCE = ("moving", "warming", "proved_dead")
+"""What states of early versions do not say."""
+
+_WORK = tuple(one.name for one in fields(Work) if one.name not in ("conditions", *_SINCE))
 
 
 def work_json(work: Work) -> dict[str, object]:
@@ -125,6 +127,7 @@ def work_json(work: Work) -> dict[str, object]:
         "replaced": [[location, number] for location, number in sorted(work.replaced)],
         "dummy_loads": sorted(work.dummy_loads),
         "spread": sorted(work.spread),
+        **({"proved_dead": True} if work.proved_dead else {}),
         **{name: asdict(one) for name, one in (("moving", work.moving), ("warming", work.warming)) if one is not None},
     }
 

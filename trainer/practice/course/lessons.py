@@ -72,6 +72,10 @@ def _pair(where: str, half: str, number: int) -> Asked:
     return asked
 
 
+def _volts(number: int) -> Asked:
+    return lambda _profile: Request("volts", cylinder=number)
+
+
 def _wire(number: int, side: Side) -> Asked:
     return lambda _profile: Request("wire", cylinder=number, side=side, location=Location.ENGINE_HARNESS)
 
@@ -84,6 +88,7 @@ LESSONS = (
             Step("hear", slots=()),
             Step("slots", slots=(2, 3)),
             Step("codes"),
+            Step("dead", request=_volts(3)),
             Step("pair", request=_pair("module", "harness", 3)),
             Step("mate", request=_pair("module", "harness", 1)),
             Step("wire_feed", request=_wire(3, Side.FEED)),

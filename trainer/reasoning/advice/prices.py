@@ -14,7 +14,7 @@ from trainer.instruments.bench_tests import Operation, Price
 
 ACCESS = frozenset({
     Operation.MODULE_OHMS, Operation.PASS_THROUGH_OHMS, Operation.INJECTOR_OHMS, Operation.PIN_TO_GROUND,
-    Operation.LOOK,
+    Operation.LOOK, Operation.VOLTS_AT_REST,
 })  # fmt: skip
 """What is paid anew once everything has been plugged back."""
 

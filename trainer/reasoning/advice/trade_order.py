@@ -38,7 +38,8 @@ _KINDS: Mapping[Stage, tuple[BenchTestKind, ...]] = {
     Stage.CODES: (BenchTestKind.THROUGH_COVER, BenchTestKind.CODES),
     Stage.COVER: (
         BenchTestKind.PLUG_PAIRS, BenchTestKind.PLUG_GROUNDS, BenchTestKind.WIRES_COVER, BenchTestKind.COVER_ALONE,
-        BenchTestKind.PROBE, BenchTestKind.LOOK_COVER, BenchTestKind.RESEAT_PLUGS, BenchTestKind.PAIRS_RESEATED_PLUGS,
+        BenchTestKind.PLUG_VOLTS, BenchTestKind.PROBE,
+        BenchTestKind.LOOK_COVER, BenchTestKind.RESEAT_PLUGS, BenchTestKind.PAIRS_RESEATED_PLUGS,
     ),
     Stage.EXCHANGE: (BenchTestKind.SWAP,),
     Stage.LIVE: (

@@ -21,7 +21,7 @@ from trainer.circuit.network import port_columns
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import Pin, Work, break_points, node_of
 from trainer.instruments.looking import seen_bridges
-from trainer.instruments.ohmmeter import METER_CURRENT_A, resting_branches
+from trainer.instruments.ohmmeter import METER_CURRENT_A, VOLTMETER_OHM, resting_branches
 from trainer.reasoning.universe.distinct import DistinctCircuits, content_of
 from trainer.reasoning.universe.equivalents import Equivalents, digest_of
 from trainer.reasoning.universe.hypotheses import Faults
@@ -34,6 +34,7 @@ from trainer.reasoning.universe.scales import (
     heard_scale,
     insulation_scale,
     ohm_scale,
+    volts_scale,
 )
 from trainer.reasoning.universe.slot_traits import SlotTraits, TraceMarks
 from trainer.sound.places import places_of
@@ -78,7 +79,7 @@ class Expectations:
         resting: dict[Work, list[Question]] = {}
         driven: dict[Work, list[Question]] = {}
         for question in questions:
-            if question.kind in ("ohms", "insulation"):
+            if question.kind in ("ohms", "insulation", "volts"):
                 resting.setdefault(question.work, []).append(question)
             elif question.kind == "drop":
                 driven.setdefault(question.work, []).append(question)
@@ -111,7 +112,7 @@ class Expectations:
         return self._tests[work]
 
     def _measure(self, work: Work, questions: Sequence[Question]) -> None:
-        """Fill in resistances: one network, an edit for each distinct circuit, all pairs of pins at once."""
+        """Fill in resistances and volts at rest: one network, an edit for each distinct circuit, all pins at once."""
         group = self._circuits.under(work, loaded=False)
         battery_v = self.profile.module.battery_v
         pairs = [tuple(_node(self.profile, pin) for pin in question.pins) for question in questions]
@@ -120,6 +121,10 @@ class Expectations:
         network = EditedNetwork(resting_branches(group.base), sources, injections, [(a, b) for a, b in pairs])
         seen = np.array([network.outputs(edit) for edit in group.edits])
         for place, question in enumerate(questions):
+            if question.kind == "volts":
+                loaded = seen[:, place, 0] * VOLTMETER_OHM / (VOLTMETER_OHM + np.abs(seen[:, place, place + 1]))
+                self.kept[question] = volts_scale(loaded)[group.index][:, None]
+                continue
             if question.kind == "insulation":
                 ohm, scale = np.abs(seen[:, place, place + 1]), insulation_scale
             else:

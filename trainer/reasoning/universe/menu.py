@@ -9,8 +9,8 @@ from trainer.circuit.drive import slots_of
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import Conditions
 from trainer.circuit.profile import Profile
-from trainer.instruments.bench import MODULE_CONNECTOR, Work, contacts_of, feed_names
-from trainer.instruments.bench_tests import SUPPLY, BenchTest, Operation, Price, Spot
+from trainer.instruments.bench import MODULE_CONNECTOR, Work, contacts_of, cylinders_at, feed_names
+from trainer.instruments.bench_tests import BenchTest, Operation, Price, Spot
 from trainer.instruments.bench_tests import BenchTestKind as Kind
 from trainer.instruments.measuring import (
     Request,
@@ -41,6 +41,7 @@ def menu_of(profile: Profile, temperature_c: float) -> tuple[Test, ...]:
     return (
         *_listening(profile, begin),
         *_at_the_module(profile, begin),
+        *_at_rest(profile, begin),
         *(test for bank in profile.banks for test in _at_a_bank(profile, begin, bank)),
         *_driven(profile, begin),
         *_provoked(profile, begin),
@@ -79,7 +80,28 @@ def _ohms(
     pins = [pins_of(profile, request) for request in requests]
     points = tuple(dict.fromkeys([*also, *(pin.break_point for pair in pins for pin in pair if pin is not None)]))
     work = unplugged(profile, begin, points).electrical()
-    return tuple(Question("ohms", work, pins=pair) for pair in pins), access_prices(profile, points)
+    return tuple(Question("ohms", work, pins=pair) for pair in pins), (*access_prices(profile, points), PROVED_DEAD)
+
+
+PROVED_DEAD = Price(Operation.VOLTS_AT_REST)
+"""What comes before every reading of a dead circuit, once after each time that it was driven."""
+
+
+def _volts(
+    profile: Profile, begin: Work, points: Sequence[str], halves: Sequence[str], cylinders: Sequence[int], *, off: bool
+) -> tuple[tuple[Question, ...], tuple[Price, ...]]:
+    """Return the questions of volts at rest at break points, with their plugs on or off, and their prices."""
+    work = (unplugged(profile, begin, points) if off else begin).electrical()
+    pins = [
+        pins_of(profile, Request("volts", point, half, number, side=side))
+        for point in points
+        for half in halves
+        for side in Side
+        for number in cylinders
+        if number in cylinders_at(profile, point)
+    ]
+    asked = tuple(dict.fromkeys(Question("volts", work, pins=pair) for pair in pins))
+    return asked, (*access_prices(profile, points), PROVED_DEAD)
 
 
 def _grounds(profile: Profile, point: str, half: str, cylinders: Sequence[int]) -> list[Request]:
@@ -100,6 +122,20 @@ def _at_the_module(profile: Profile, begin: Work) -> Iterator[Test]:
     yield Test(BenchTest(Kind.MODULE_RETURNS), prices, False, returns)
     grounds, prices = _ohms(profile, begin, _grounds(profile, point, "harness", numbers))
     yield Test(BenchTest(Kind.MODULE_GROUNDS), (*prices, Price(Operation.PIN_TO_GROUND)), False, grounds)
+
+
+def _at_rest(profile: Profile, begin: Work) -> Iterator[Test]:
+    """Yield volts at rest: at the module with everything plugged, further on with the plug off, at both its halves."""
+    volts, prices = _volts(profile, begin, (MODULE_CONNECTOR,), ("harness",), profile.cylinders, off=False)
+    yield Test(BenchTest(Kind.MODULE_VOLTS), prices, False, volts)
+    for bank, row in profile.banks.items():
+        numbers = tuple(sorted(row))
+        through = tuple(dict.fromkeys(through_point(profile, n) for n in numbers))
+        volts, prices = _volts(profile, begin, through, ("engine", "cover"), numbers, off=True)
+        yield Test(BenchTest(Kind.THROUGH_VOLTS, bank), prices, False, volts)
+        plugs_off = tuple(plug_point(n) for n in numbers)
+        volts, prices = _volts(profile, begin, plugs_off, ("harness", "injector"), numbers, off=True)
+        yield Test(BenchTest(Kind.PLUG_VOLTS, bank), prices, False, volts)
 
 
 def _at_a_bank(profile: Profile, begin: Work, bank: str) -> Iterator[Test]:
@@ -159,7 +195,7 @@ def _at_a_bank(profile: Profile, begin: Work, bank: str) -> Iterator[Test]:
 
 
 def _driven(profile: Profile, begin: Work) -> Iterator[Test]:
-    yield Test(BenchTest(Kind.SUPPLY), (Price(Operation.LOAD_DROP, SUPPLY),), True, (Question("supply", begin),))
+    yield Test(BenchTest(Kind.SUPPLY), live_prices(profile, Request("supply")), True, (Question("supply", begin),))
     outside = (Location.DRIVE_MODULE, Location.ENGINE_HARNESS, Location.PASS_THROUGH)
     for number in profile.cylinders:
         trace = Request("trace", cylinder=number)
@@ -245,7 +281,7 @@ def _read_while_provoked(profile: Profile, begin: Work, cylinders: Sequence[int]
         if one.spot.bank and one.spot.bank not in near:
             continue
         moved = one.how == MOVE
-        ohms = (*one.prices, Price(Operation.MODULE_OHMS))
+        ohms = (*one.prices, Price(Operation.MODULE_OHMS), PROVED_DEAD)
         pairs = BenchTest(Kind.PAIRS_MOVED if moved else Kind.PAIRS_WARM, one.spot, one.number)
         yield Test(pairs, ohms, False, _pairs_in(profile, one.work, captured=moved), needs=one.needs)
         traces = tuple(Question("trace", one.work, slot=number) for number in cylinders)
@@ -256,7 +292,7 @@ def _read_while_provoked(profile: Profile, begin: Work, cylinders: Sequence[int]
         seated = frozenset(contact for point in points for contact in contacts_of(profile, point))
         work = replace(begin, conditions=replace(begin.conditions, reseated=seated))
         if test.at in {profile.bank_of(number) for number in cylinders}:
-            prices = (*access_prices(profile, points), Price(Operation.MODULE_OHMS))
+            prices = (*access_prices(profile, points), Price(Operation.MODULE_OHMS), PROVED_DEAD)
             yield Test(BenchTest(again[test.kind], test.at), prices, False, _pairs_in(profile, work))
 
 

@@ -86,6 +86,15 @@ def accuracy_scale(value: Floats, percent: float, least: float) -> Floats:
     return np.asarray(np.sqrt(3.0) / share * np.log1p(share * np.maximum(np.asarray(value), 0.0) / least))
 
 
+VOLTS_PERCENT, VOLTS_LEAST = 0.5, 0.05
+"""Accuracy of a hand-held meter on volts, and what two readings at rest differ by at least: from memory."""
+
+
+def volts_scale(volts: Floats) -> Floats:
+    """Return volts at rest as a meter tells them apart."""
+    return accuracy_scale(np.abs(volts), VOLTS_PERCENT, VOLTS_LEAST)
+
+
 def ohm_scale(ohm: Floats, meter: Meter) -> Floats:
     """Return resistances as this meter tells them apart; what is over its range reads as open."""
     seen = np.where(np.asarray(ohm) > meter.top_ohm, OPEN_READS_OHM, ohm)

@@ -120,7 +120,8 @@ class EngineWork:
             self._finish(action, self._bench.actions.carry_out(action, reply.done, agreed=True), show)
 
         if reply.ask_first is not None:
-            self._shell.show(Confirm(self._shell, text("price.question", minutes=reply.ask_first), agreed))
+            question = text("live.question" if reply.live else "price.question", minutes=reply.ask_first)
+            self._shell.show(Confirm(self._shell, question, agreed))
             return
         if reply.engine_changed:
             self._hearing.changed()

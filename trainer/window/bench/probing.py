@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from typing import Literal
 
@@ -10,8 +10,8 @@ from trainer.circuit.elements import Side
 from trainer.desk.case_actions import Measure, Reply, cautions_of
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import MODULE_CONNECTOR, Pin
-from trainer.instruments.measuring import Request, plug_point, through_point
-from trainer.instruments.probes import pins_of_cylinder, request_between
+from trainer.instruments.measuring import TOUCHED, Request, What, plug_point, through_point
+from trainer.instruments.probes import Meter, pins_of_cylinder, request_between
 from trainer.instruments.under_load import Trace
 from trainer.practice.reports.attempt_lines import point_text
 from trainer.window.bench.case_bench import CaseBench
@@ -44,12 +44,15 @@ from trainer.window.shell.screen import Screen
 from trainer.window.shell.shell import Shell
 from trainer.words import message_of, text
 
-Instrument = Literal["ohms", "insulation", "drop", "trace", "supply", "dummy"]
+Instrument = Literal["volts", "ohms", "insulation", "drop", "trace", "supply", "dummy"]
 INSTRUMENTS: tuple[tuple[Instrument, str], ...] = (
-    ("ohms", "o"), ("insulation", "i"), ("drop", "d"), ("trace", "t"), ("supply", "s"), ("dummy", "l"),
+    ("volts", "v"), ("ohms", "o"), ("insulation", "i"), ("drop", "d"), ("trace", "t"), ("supply", "s"), ("dummy", "l"),
 )  # fmt: skip
-BETWEEN_PINS = ("ohms", "insulation", "drop")
-SLIPS = ("connected", "firm", "key_on", "leads")
+BETWEEN_PINS: Mapping[str, Meter] = {
+    "volts": "volts", "ohms": "ohms", "insulation": "insulation", "drop": "drop",
+}  # fmt: skip
+DRIVEN: Mapping[str, What] = {"trace": "trace", "supply": "supply", "dummy": "dummy"}
+SLIPS = ("connected", "firm", "key_on", "leads", "at_once")
 CAPTURE = "captured"
 """The meter keeps the least and the most: no slip, but ticked beside them."""
 
@@ -105,10 +108,11 @@ class ProbeScreen(Screen):
             )
             for name, key in INSTRUMENTS
         ]
+        cautions = cautions_of(Measure, self._bench.desk.attempt.work, live=self.instrument in TOUCHED)
         main = scroll(
             "main",
             words(text("probe.title", number=self.cylinder), "title", "probe.title"),
-            *(words(text(key), "caution", key) for key in cautions_of(Measure, self._bench.desk.attempt.work)),
+            *(words(text(key), "caution", key) for key in cautions),
             flow(*numbers, gap=0.4),
             self._ladder(),
             flow(*instruments, gap=0.5),
@@ -244,12 +248,12 @@ class ProbeScreen(Screen):
         )  # fmt: skip
 
     def _request(self) -> Request:
-        if self.instrument == "ohms" or self.instrument == "insulation" or self.instrument == "drop":  # noqa: PLR1714  # mypy follows ==
+        if self.instrument in BETWEEN_PINS:
             if self.red is None or (self.black is None and not self.grounded):
                 raise WrongCallError("two_probes")
-            asked = request_between(self._bench.profile, self.instrument, self.red, self.black)
+            asked = request_between(self._bench.profile, BETWEEN_PINS[self.instrument], self.red, self.black)
         else:
-            asked = Request(self.instrument, cylinder=0 if self.instrument == "supply" else self.cylinder)
+            asked = Request(DRIVEN[self.instrument], cylinder=0 if self.instrument == "supply" else self.cylinder)
         return replace(
             asked,
             connected="connected" in self.slips,
@@ -257,6 +261,7 @@ class ProbeScreen(Screen):
             key_on="key_on" in self.slips,
             nulled="leads" not in self.slips,
             captured=CAPTURE in self.slips,
+            at_once="at_once" in self.slips,
         )
 
     def _show(self, reply: Reply) -> None:

@@ -98,6 +98,10 @@ TEXTS: dict[str, str] = {
         "number 3 itself carries nothing."
     ),
     "lesson.codes": "Read the codes: they say what the module saw in which circuit, and never where along it.",
+    "lesson.dead": (
+        "Key off. Wait. Volts at rest on the terminal you will touch: under one volt, it is dead. "
+        "Now ohms mean something."
+    ),
     "lesson.pair": (
         "Now halve the circuit. Plug off at the module: from feed to return 3. Over range means open from here on, "
         "so the module is not the place."

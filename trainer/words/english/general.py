@@ -66,6 +66,8 @@ _NAMES = {
     "test.cover_off": "cover off",
     "test.module_substitution": "module substitution",
     "test.injector_swap": "known-good injector",
+    "test.volts_at_rest": "volts at rest",
+    "test.live_preparation": "preparing live work",
     "test.repair_wire": "wire repair",
     "test.repair_connector": "connector repair",
 }
@@ -88,7 +90,12 @@ _CODES = {
 
 _SLIPS = {
     "slip.still_connected": "Measured while still connected: the reading is of everything that hangs on the wire.",
-    "slip.live": "Ohms on a live circuit: the meter's fuse is blown. Key off, wait, prove dead, then measure.",
+    "slip.live": (
+        "Ohms on a live circuit: the number means nothing and the meter may be harmed. Key off, wait, prove it dead, "
+        "then measure."
+    ),
+    "slip.not_proved_dead": "You did not prove it dead first: no volts at rest were read since the module last drove.",
+    "slip.not_waited": "You did not wait: the module was still charged when you read.",
     "slip.voltage_on_wire": "There is voltage on this wire with the key off: no ohms can be trusted here.",
     "slip.insulation_into_part": "An insulation tester does not go through a module, an injector or a heater.",
     "slip.probe_pushed": "The probe was pushed into the terminal: it is spread now.",
@@ -175,6 +182,10 @@ _CAUTIONS = {
         "Caution: the drive is pulsed, over 100 V, and stays charged. Key off, wait, prove dead before you touch. "
         "Never think 'only 100 V'."
     ),
+    "caution.live": (
+        "Caution: live work, over 100 V. Area closed off, a second person there, insulated probes fitted with the key "
+        "off, one hand away. Only for people your local rules allow to work live."
+    ),
     "caution.cover": "Caution: with a cover off and the key on, live terminals are bare. Hot oil. Keep clear.",
     "caution.under_cover": "Caution: under the cover oil is hot and parts move. Engine off, key off, hands clear.",
     "caution.moving": "Caution: never move live wiring by hand on a real engine: insulated tool, or move it dead.",
@@ -209,6 +220,7 @@ _TERMINAL = {
     "request.ground": "ohms to ground, {side} {cylinder}, {point}",
     "request.wire": "ohms end to end, {place}, {side} {cylinder}",
     "request.insulation": "insulation to ground, {side} {cylinder}, {point}",
+    "request.volts": "volts at rest to ground, {side} {cylinder}, {point}",
     "request.drop": "volts dropped over {place}, {side} {cylinder}, driven",
     "request.supply": "drive supply, lowest, all driven together",
     "request.trace": "current trace, return {cylinder}",
@@ -281,6 +293,10 @@ _TERMINAL = {
     "work.look_seen": "Something bridges what should not touch, at: {places}.",
     "work.given_back": "Known-good parts are out again, the engine's own are back in.",
     "typed.yes": "yes y",
+    "live.ask": (
+        "This is live work and takes {minutes:.0f} min with its preparation. Is the area isolated, by a person that "
+        "your local rules name? (yes/no): "
+    ),
     "price.ask": "That takes {minutes:.0f} min. Do it? (yes/no): ",
     "price.left": "Not done; nothing is charged.",
     "left": "Stopped here. Nothing is lost; the same command goes on with this case.",
@@ -311,10 +327,11 @@ _HELP = {
         "           ground POINT N | ground POINT feed N     pin to engine ground\n"
         "           wire engine|cover N [feed]      one wire end to end\n"
         "           insulation POINT N\n"
+        "           volts POINT N | volts POINT feed N       volts at rest to ground: prove it dead\n"
         "           drop module|engine|connector|cover|coil N [feed]     voltage drop while driven\n"
         "           supply · trace N · dummy N\n"
         "             POINT: module, plug (injector side), plug harness, or a connector's name [engine|cover]\n"
-        "             add 'connected', 'firm', 'live' or 'leads' to measure so (and learn what that does)\n"
+        "             add 'connected', 'firm', 'live', 'leads' or 'nowait' to measure so (and learn what that does)\n"
         "             add 'minmax' to keep the least and the most while something is moved\n"
         "Work       move PLACE [BANK] [gentle] | move none · heat PLACE [BANK] [gentle] | heat none · swap N M · look\n"
         "           lend injector N | lend module | lend none     known-good part in, or out again\n"

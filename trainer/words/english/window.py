@@ -49,6 +49,10 @@ TEXTS: dict[str, str] = {
     "choose.lend": "Put a known-good injector in which cylinder?",
     "choose.lend_module": "known-good drive module",
     "choose.lend_none": "the engine's own parts back in",
+    "live.question": (
+        "This is live work and takes {minutes:.0f} min with its preparation. Is the area isolated, by a person that "
+        "your local rules name?"
+    ),
     "price.question": "That takes {minutes:.0f} min. Do it?",
     "engine.bank_name": "{name} bank",
     "engine.module": "drive",
@@ -92,10 +96,14 @@ TEXTS: dict[str, str] = {
     "slip_name.insulation_into_part": "insulation test into a part",
     "slip_name.probe_pushed": "probe pushed in",
     "slip_name.not_nulled": "leads not nulled",
+    "slip_name.not_proved_dead": "not proved dead",
+    "slip_name.not_waited": "not waited",
     "slip_way.connected": "plugs left on",
     "slip_way.firm": "probe pushed in",
     "slip_way.key_on": "key on",
     "slip_way.leads": "leads not nulled",
+    "slip_way.at_once": "without waiting",
+    "instrument.volts": "volts at rest",
     "instrument.ohms": "ohms",
     "instrument.insulation": "insulation",
     "instrument.drop": "volts dropped, driven",

@@ -95,6 +95,10 @@ TEXTS: dict[str, str] = {
         "el 3 no lleva nada."
     ),
     "lesson.codes": "Lee los códigos: dicen qué vio el módulo en qué circuito, y nunca en qué parte de él.",
+    "lesson.dead": (
+        "Sin contacto. Espera. Voltios en reposo en el terminal que vas a tocar: menos de uno, sin "
+        "tensión. Ahora los ohmios valen."
+    ),
     "lesson.pair": (
         "Ahora parte el circuito. Conector del módulo quitado: de alimentación a retorno 3. Fuera de rango es "
         "abierto desde aquí, así que no es el módulo."

@@ -66,6 +66,8 @@ _NAMES = {
     "test.cover_off": "quitar la tapa",
     "test.module_substitution": "sustitución del módulo",
     "test.injector_swap": "inyector bueno conocido",
+    "test.volts_at_rest": "voltios en reposo",
+    "test.live_preparation": "preparar el trabajo con tensión",
     "test.repair_wire": "reparación de cable",
     "test.repair_connector": "reparación de conector",
 }
@@ -89,9 +91,13 @@ _CODES = {
 _SLIPS = {
     "slip.still_connected": "Medido sin desconectar: la lectura es de todo lo que cuelga del cable.",
     "slip.live": (
-        "Ohmios con tensión: el fusible del multímetro se ha fundido. Quita el contacto, espera, comprueba que no hay "
-        "tensión y entonces mide."
+        "Ohmios con tensión: el número no dice nada y el medidor puede dañarse. Quita el contacto, espera, comprueba "
+        "que no hay tensión y entonces mide."
     ),
+    "slip.not_proved_dead": (
+        "No comprobaste la ausencia de tensión: no mediste voltios en reposo desde el último accionamiento."
+    ),
+    "slip.not_waited": "No esperaste: el módulo seguía cargado cuando mediste.",
     "slip.voltage_on_wire": "Con la llave quitada hay tensión en este cable: aquí no te fíes de ningún ohmio.",
     "slip.insulation_into_part": "Un medidor de aislamiento no se pasa por un módulo, un inyector ni un calentador.",
     "slip.probe_pushed": "Metiste la punta a la fuerza en el terminal: ha quedado dado de sí.",
@@ -179,6 +185,10 @@ _CAUTIONS = {
         "Cuidado: el mando va por pulsos, a más de 100 V, y queda cargado. Quita el contacto, espera y comprueba que "
         "no hay tensión antes de tocar. Nunca pienses «solo son 100 V»."
     ),
+    "caution.live": (
+        "Precaución: trabajo con tensión, más de 100 V. Zona cerrada, una segunda persona, puntas aisladas puestas sin "
+        "contacto y una mano lejos. Solo quien tus normas locales autoricen."
+    ),
     "caution.cover": (
         "Cuidado: sin tapa y con el contacto dado hay terminales con tensión al aire. Aceite caliente. Apártate."
     ),
@@ -218,6 +228,7 @@ _TERMINAL = {
     "request.ground": "ohmios a masa, {side} {cylinder}, {point}",
     "request.wire": "ohmios de punta a punta, {place}, {side} {cylinder}",
     "request.insulation": "aislamiento a masa, {side} {cylinder}, {point}",
+    "request.volts": "voltios en reposo a masa, {side} {cylinder}, {point}",
     "request.drop": "voltios de caída en {place}, {side} {cylinder}, accionado",
     "request.supply": "tensión de mando, la más baja, accionando todos a la vez",
     "request.trace": "curva de corriente, retorno {cylinder}",
@@ -290,6 +301,10 @@ _TERMINAL = {
     "work.look_seen": "Algo une lo que no debe tocarse, en: {places}.",
     "work.given_back": "Las piezas buenas conocidas están fuera y las del motor otra vez puestas.",
     "typed.yes": "sí si s yes y",
+    "live.ask": (
+        "Es trabajo con tensión y lleva {minutes:.0f} min con su preparación. ¿Ha aislado la zona una persona que "
+        "tus normas locales nombren? (sí/no): "
+    ),
     "price.ask": "Eso lleva {minutes:.0f} min. ¿Lo haces? (sí/no): ",
     "price.left": "No se ha hecho; no se cobra nada.",
     "left": "Lo dejas aquí. No se pierde nada; el mismo comando sigue con este caso.",
@@ -318,10 +333,11 @@ _HELP = {
         "           ground POINT N | ground POINT feed N     pin a masa del motor\n"
         "           wire engine|cover N [feed]      un cable de punta a punta\n"
         "           insulation POINT N              aislamiento a masa\n"
+        "           volts POINT N | volts POINT feed N       voltios en reposo a masa: ausencia de tensión\n"
         "           drop module|engine|connector|cover|coil N [feed]     caída de tensión mientras se acciona\n"
         "           supply · trace N · dummy N\n"
         "             POINT: module, plug (lado inyector), plug harness o el nombre de un conector [engine|cover]\n"
-        "             añade 'connected', 'firm', 'live' o 'leads' para medir así (y aprender qué pasa)\n"
+        "             añade 'connected', 'firm', 'live', 'leads' o 'nowait' para medir así (y aprender qué pasa)\n"
         "             añade 'minmax' para guardar el mínimo y el máximo mientras mueves algo\n"
         "Trabajar   move PLACE [BANK] [gentle] | move none · heat PLACE [BANK] [gentle] | heat none · swap N M · look\n"
         "           lend injector N | lend module | lend none     pieza buena conocida: ponerla o quitarla\n"

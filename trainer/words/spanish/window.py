@@ -49,6 +49,10 @@ TEXTS: dict[str, str] = {
     "choose.lend": "¿En qué cilindro pones un inyector bueno conocido?",
     "choose.lend_module": "módulo de mando bueno conocido",
     "choose.lend_none": "volver a las piezas propias",
+    "live.question": (
+        "Es trabajo con tensión y lleva {minutes:.0f} min con su preparación. ¿Ha aislado la zona una persona que "
+        "tus normas locales nombren?"
+    ),
     "price.question": "Eso lleva {minutes:.0f} min. ¿Lo haces?",
     "engine.bank_name": "bancada {name}",
     "engine.module": "módulo",
@@ -92,10 +96,14 @@ TEXTS: dict[str, str] = {
     "slip_name.insulation_into_part": "aislamiento contra una pieza",
     "slip_name.probe_pushed": "punta metida a presión",
     "slip_name.not_nulled": "puntas sin poner a cero",
+    "slip_name.not_proved_dead": "sin comprobar tensión",
+    "slip_name.not_waited": "sin esperar",
     "slip_way.connected": "sin desconectar",
     "slip_way.firm": "punta a presión",
     "slip_way.key_on": "llave puesta",
     "slip_way.leads": "puntas sin cero",
+    "slip_way.at_once": "sin esperar",
+    "instrument.volts": "voltios en reposo",
     "instrument.ohms": "ohmios",
     "instrument.insulation": "aislamiento",
     "instrument.drop": "caída en marcha",
