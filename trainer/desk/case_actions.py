@@ -132,6 +132,10 @@ CAUTIONS: Mapping[type[Action], tuple[str, ...]] = {
 """Sentences by id that belong to an action whatever the engine is like."""
 
 
+ITS_OWN_CAUTION: Mapping[str, tuple[str, ...]] = {"lamp": ("caution.lamp",), "crank": ("caution.crank",)}
+"""Cautions of single measurements, beside those of measuring."""
+
+
 def cautions_of(action: type[Action], work: Work, *, live: bool = False) -> tuple[str, ...]:
     """Return the ids of the cautions that belong to an action on an engine as the work has left it.
 
@@ -197,8 +201,9 @@ class CaseActions:
         return self._once(cautions_of(action, self._desk.attempt.work))
 
     def _cautions_for(self, action: Action) -> tuple[str, ...]:
-        live = isinstance(action, Measure) and action.request.what in TOUCHED
-        return self._once(cautions_of(type(action), self._desk.attempt.work, live=live))
+        what = action.request.what if isinstance(action, Measure) else ""
+        own = ITS_OWN_CAUTION.get(what, ())
+        return self._once((*cautions_of(type(action), self._desk.attempt.work, live=what in TOUCHED), *own))
 
     def _begins_live_work(self, done: AnyResult) -> bool:
         """Tell whether probes go on live terminals for the first time: nobody has prepared it yet."""

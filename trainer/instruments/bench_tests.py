@@ -35,15 +35,24 @@ class Operation(StrEnum):
     REPAIR_CONNECTOR = "repair_connector"
     VOLTS_AT_REST = "volts_at_rest"
     LIVE_PREPARATION = "live_preparation"
+    CLAMP = "clamp"
+    LAMP_LOAD = "lamp_load"
+    CRANK = "crank"
 
 
-USUAL_MINUTES: Mapping[Operation, float] = {Operation.VOLTS_AT_REST: 3.0, Operation.LIVE_PREPARATION: 10.0}
+USUAL_MINUTES: Mapping[Operation, float] = {
+    Operation.VOLTS_AT_REST: 3.0, Operation.LIVE_PREPARATION: 10.0, Operation.CLAMP: 6.0, Operation.LAMP_LOAD: 8.0,
+    Operation.CRANK: 5.0,
+}  # fmt: skip
 """Operations that early engine files do not price, with what they take there: common practice, no published source."""
 
 _OHMS = (Operation.MODULE_OHMS, Operation.PASS_THROUGH_OHMS, Operation.INJECTOR_OHMS)
 BROUGHT_BY: Mapping[Operation, tuple[Operation, ...]] = {
     Operation.VOLTS_AT_REST: _OHMS,
     Operation.LIVE_PREPARATION: (Operation.LOAD_DROP, Operation.DUMMY_LOAD),
+    Operation.CLAMP: (Operation.CURRENT_TRACE,),
+    Operation.LAMP_LOAD: _OHMS,
+    Operation.CRANK: (Operation.LOAD_DROP,),
 }
 """Operations that early cases do not name: each is offered with any of the others."""
 
@@ -77,6 +86,12 @@ class BenchTestKind(StrEnum):
     MODULE_VOLTS = "module_volts"
     THROUGH_VOLTS = "through_volts"
     PLUG_VOLTS = "plug_volts"
+    CRANK = "crank"
+    CLAMP = "clamp"
+    LAMP_ENGINE = "lamp_engine"
+    LAMP_COVER = "lamp_cover"
+    ENGINE_INSULATION = "engine_insulation"
+    COVER_INSULATION = "cover_insulation"
     SUPPLY = "supply"
     TRACE = "trace"
     DROPS = "drops"
@@ -109,7 +124,8 @@ AT_A_CYLINDER = frozenset({
     BenchTestKind.LEND_INJECTOR, BenchTestKind.SWAP,
 })  # fmt: skip
 AT_A_BANK = frozenset({
-    BenchTestKind.PROBE, BenchTestKind.THROUGH_VOLTS, BenchTestKind.PLUG_VOLTS,
+    BenchTestKind.LAMP_ENGINE, BenchTestKind.LAMP_COVER, BenchTestKind.ENGINE_INSULATION,
+    BenchTestKind.COVER_INSULATION, BenchTestKind.PROBE, BenchTestKind.THROUGH_VOLTS, BenchTestKind.PLUG_VOLTS,
     BenchTestKind.THROUGH_PAIRS, BenchTestKind.THROUGH_GROUNDS, BenchTestKind.WIRES_ENGINE, BenchTestKind.WIRES_COVER,
     BenchTestKind.ENGINE_ALONE, BenchTestKind.COVER_ALONE, BenchTestKind.PLUG_PAIRS, BenchTestKind.PLUG_GROUNDS,
     BenchTestKind.LOOK_THROUGH, BenchTestKind.LOOK_COVER, BenchTestKind.RESEAT, BenchTestKind.RESEAT_PLUGS,

@@ -24,11 +24,13 @@ from trainer.instruments.bench import (
 )
 from trainer.instruments.bench_tests import SUPPLY, Operation, Price, Spot
 from trainer.instruments.ohmmeter import DEAD_BELOW_V, measure_insulation, measure_ohm, measure_volts
+from trainer.instruments.on_battery import measure_crank, measure_lamp
 from trainer.instruments.reading import Reading, Slip
 from trainer.instruments.tries import GLANCE, MOVE, TIMES, UNDER_COVER, How, Try
 from trainer.instruments.under_load import (
     Trace,
     dip_of,
+    measure_clamp,
     measure_drop,
     measure_dummy_current,
     measure_supply,
@@ -36,15 +38,29 @@ from trainer.instruments.under_load import (
 )
 from trainer.words import numbers, text
 
-What = Literal["pair", "returns", "ground", "wire", "insulation", "volts", "drop", "supply", "trace", "dummy"]
+What = Literal[
+    "pair",
+    "returns",
+    "ground",
+    "wire",
+    "insulation",
+    "volts",
+    "lamp",
+    "crank",
+    "drop",
+    "supply",
+    "trace",
+    "clamp",
+    "dummy",
+]
 
 
 @dataclass(frozen=True, slots=True)
 class Request:
     """One measurement asked for. `connected` leaves plugs on and `firm` pushes the probe in: both are slips.
 
-    `captured` has the meter keep the least and the most while something is moved. `at_once` does not wait for the
-    module to discharge: a slip too.
+    `other` is a second return, or for a clamp the cylinder that is driven. `captured` has the meter keep the least and
+    the most while something is moved. `at_once` does not wait for the module to discharge: a slip too.
     """
 
     what: What
@@ -77,7 +93,7 @@ AT_A_POINT = ("pair", "returns", "ground", "insulation", "volts")
 
 LIVE = {
     "drop": Operation.LOAD_DROP, "supply": Operation.LOAD_DROP, "trace": Operation.CURRENT_TRACE,
-    "dummy": Operation.DUMMY_LOAD,
+    "dummy": Operation.DUMMY_LOAD, "clamp": Operation.CLAMP, "crank": Operation.CRANK,
 }  # fmt: skip
 """What is measured on the driven engine, and what each is charged as."""
 
@@ -120,6 +136,8 @@ def measured(profile: Profile, faults: Sequence[Fault], work: Work, request: Req
         prices = (*prices, Price(Operation.PIN_TO_GROUND))
     if request.what == "volts":
         prices = (*prices, Price(Operation.VOLTS_AT_REST))
+    if request.what == "lamp":
+        prices = (*prices, Price(Operation.LAMP_LOAD))
     if request.connected or request.what == "volts":
         prices = (*prices, *_cover_prices(profile, request, pins))
         work = replace(work, covers_off=work.covers_off | covers_in(prices))
@@ -131,7 +149,11 @@ def measured(profile: Profile, faults: Sequence[Fault], work: Work, request: Req
         work = replace(work, proved_dead=work.proved_dead or proves_dead(reading))
     elif request.what == "insulation":
         assert pins[0] is not None
-        reading = measure_insulation(profile, faults, work, pins[0], seed, key_on=request.key_on)
+        reading = measure_insulation(profile, faults, work, (pins[0], pins[1]), seed, key_on=request.key_on)
+    elif request.what == "lamp":
+        assert pins[0] is not None
+        assert pins[1] is not None
+        reading = measure_lamp(profile, faults, work, (pins[0], pins[1]))
     else:
         first, second = pins
         assert first is not None
@@ -170,15 +192,18 @@ def check_request(profile: Profile, request: Request) -> None:
         raise WrongCallError(
             "no_half", point=request.point, half=request.half, halves=", ".join(halves_of(request.point))
         )
-    if request.what != "supply" and request.cylinder not in profile.cylinders:
+    if request.what not in ("supply", "crank") and request.cylinder not in profile.cylinders:
         raise WrongCallError("no_cylinder", cylinder=request.cylinder, cylinders=numbers(profile.cylinders))
     here = cylinders_at(profile, request.point)
     if request.what in AT_A_POINT and request.cylinder not in here:
         raise WrongCallError("not_here", cylinder=request.cylinder, point=request.point, cylinders=numbers(here))
-    if request.what == "returns" and (request.other not in here or request.other == request.cylinder):
+    between = request.what == "returns" or (request.what == "insulation" and request.other)
+    if between and (request.other not in here or request.other == request.cylinder):
         raise WrongCallError("not_here", cylinder=request.other, point=request.point, cylinders=numbers(here))
-    if request.what == "wire":
+    if request.what in ("wire", "lamp"):
         _ends(profile, request)
+    if request.what == "clamp" and (request.other not in profile.cylinders or request.other == request.cylinder):
+        raise WrongCallError("no_cylinder", cylinder=request.other, cylinders=numbers(profile.cylinders))
     if request.what == "drop":
         drop_pins_of(profile, request)
 
@@ -191,8 +216,10 @@ def pins_of(profile: Profile, request: Request) -> tuple[Pin, Pin | None]:
         return feed_pin_for(profile, point, half, number), own
     if request.what == "returns":
         return own, Pin(point, half, Side.RETURN, str(request.other))
-    if request.what == "wire":
+    if request.what in ("wire", "lamp"):
         return _ends(profile, request)
+    if request.what == "insulation" and request.other:
+        return own, Pin(point, half, Side.RETURN, str(request.other))
     return (own if request.side is Side.RETURN else feed_pin_for(profile, point, half, number)), None
 
 
@@ -221,6 +248,10 @@ def _live(profile: Profile, faults: Sequence[Fault], work: Work, request: Reques
         reading = measure_drop(
             profile, faults, replace(work, swapped=()), drop_pins_of(profile, request), request.cylinder
         )
+    elif request.what == "crank":
+        reading = measure_crank(profile, faults, work)
+    elif request.what == "clamp":
+        reading = measure_clamp(profile, faults, work, request.cylinder, request.other)
     elif request.what == "dummy":
         loaded = replace(work, dummy_loads=work.dummy_loads | {request.cylinder})
         reading = measure_dummy_current(profile, faults, loaded, request.cylinder)
@@ -255,7 +286,7 @@ def proves_dead(reading: Reading) -> bool:
     return reading.value is not None and reading.value < DEAD_BELOW_V and not reading.slips
 
 
-DEAD = ("pair", "returns", "ground", "wire", "insulation")
+DEAD = ("pair", "returns", "ground", "wire", "insulation", "lamp")
 """What is measured with the key off, on a circuit that has been proved dead."""
 
 
@@ -299,6 +330,8 @@ def live_prices(profile: Profile, request: Request) -> tuple[Price, ...]:
     """Return what a measurement on the driven engine costs: each injector apart, a cover where one is in the way."""
     if request.what == "supply":
         return (Price(Operation.LIVE_PREPARATION), Price(Operation.LOAD_DROP, SUPPLY))
+    if request.what in ("clamp", "crank"):
+        return (Price(LIVE[request.what]),)
     if request.what == "dummy":
         cover: tuple[Price, ...] = (Price(Operation.COVER_OFF, profile.bank_of(request.cylinder)),)
     else:
@@ -306,6 +339,13 @@ def live_prices(profile: Profile, request: Request) -> tuple[Price, ...]:
         cover = _cover_prices(profile, request, pins)
     isolated = (Price(Operation.LIVE_PREPARATION),) if request.what in TOUCHED else ()
     return (*isolated, *cover, Price(LIVE[request.what], request.cylinder))
+
+
+def next_driven(profile: Profile, cylinder: int) -> int:
+    """Return the cylinder in whose slot background current reaches a return: the next one on the same output."""
+    row = profile.wiring.outputs[profile.output_of(cylinder)]
+    own = next((n for n in (*row[row.index(cylinder) + 1 :], *row) if n != cylinder), None)
+    return own or next(n for n in profile.cylinders if n != cylinder)
 
 
 def drop_pins_of(profile: Profile, request: Request) -> tuple[Pin, Pin]:

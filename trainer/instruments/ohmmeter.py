@@ -22,9 +22,12 @@ VOLTAGE_TOLD_V = 0.2
 """Voltage on a dead wire that a meter would notice: common practice, no published source."""
 
 
-def resting_branches(circuit: Circuit) -> dict[str, Branch]:
-    """Return the resting network with the key off: feeds dead, the module's outputs as the background network."""
-    branches = {name: (element.a, element.b, element.ohm) for name, element in circuit.elements.items()}
+def resting_branches(circuit: Circuit, *, loaded: bool = False) -> dict[str, Branch]:
+    """Return the resting network with the key off: feeds dead, the module's outputs as the background network.
+
+    `loaded` gives joints the resistance that amperes meet.
+    """
+    branches = {name: (element.a, element.b, element.at(loaded)) for name, element in circuit.elements.items()}
     for n, short in zip(circuit.profile.cylinders, core_shorts(circuit), strict=True):
         branches[f"core.{n}"] = short
         branches[f"output.{n}"] = (return_pin(n), GROUND, circuit.returns[n].off_ohm)
@@ -148,27 +151,33 @@ def _hangs_on_module(profile: Profile, work: Work, pin: Pin) -> bool:
 
 
 def measure_insulation(
-    profile: Profile, faults: Sequence[Fault], work: Work, pin: Pin, seed: int, *, key_on: bool = False
+    profile: Profile,
+    faults: Sequence[Fault],
+    work: Work,
+    pins: tuple[Pin, Pin | None],
+    seed: int,
+    *,
+    key_on: bool = False,
 ) -> Reading:
-    """Measure insulation from a pin to ground at 250 V; only a wire that is off at both ends may be tested so."""
-    node = node_of(profile, pin)
+    """Measure insulation from a pin to ground, or to another pin, at 250 V; only wires off at both ends are for it."""
+    nodes = [GROUND if pin is None else node_of(profile, pin) for pin in pins]
     if key_on:
         return Reading("insulation", None, "ohm", "----", (Slip.LIVE,))
     circuit = worked_circuit(profile, faults, work)
-    slips = _connected(profile, work, (pin, None))
-    if not _isolated(circuit, node):
+    slips = _connected(profile, work, pins)
+    if not all(is_isolated(circuit, node) for node in nodes if node != GROUND):
         slips = (*slips, Slip.INSULATION_INTO_PART)
-    resistance, voltage = between(circuit, node, GROUND)
+    resistance, voltage = between(circuit, nodes[0], nodes[1])
     if abs(voltage) > VOLTAGE_TOLD_V:
         slips = (*slips, Slip.VOLTAGE_ON_WIRE)
     if resistance > profile.meter.insulation_top_ohm:
         return Reading("insulation", None, "ohm", OVER_RANGE, slips)
     tester = replace(profile.meter, percent=profile.meter.insulation_percent, top_ohm=profile.meter.insulation_top_ohm)
-    value, display = shown_ohm(tester, resistance, seed, f"insulation {pin}")
+    value, display = shown_ohm(tester, resistance, seed, f"insulation {pins[0] if pins[1] is None else pins}")
     return Reading("insulation", value, "ohm", display, slips)
 
 
-def _isolated(circuit: Circuit, node: str) -> bool:
+def is_isolated(circuit: Circuit, node: str) -> bool:
     """Tell whether no coil, heater or module output can be reached from a node through metal."""
     branches = [branch for branch in quiet_branches(circuit) if branch[2] < 1e6]
     parts = {return_pin(n) for n in circuit.profile.cylinders} | {feed_pin(name) for name in circuit.feeds}

@@ -84,6 +84,14 @@ def measure_dummy_current(profile: Profile, faults: Sequence[Fault], work: Work,
     return Reading("dummy_load", round(current_a, 1), "ampere", f"{current_a:.1f} A")
 
 
+def measure_clamp(profile: Profile, faults: Sequence[Fault], work: Work, cylinder: int, slot: int) -> Reading:
+    """Measure the current in a return, with a clamp around it, at the end of a pulse of another cylinder's slot."""
+    solved = _solved(profile, faults, work, slot, most_pulses=1)
+    pulse, row = solved.pulses_of(0)[0]
+    current_a = abs(float(pulse.return_a[solved.on_steps - 1, row, profile.cylinders.index(cylinder)]))
+    return Reading("clamp", round(current_a, 1), "ampere", f"{current_a:.1f} A")
+
+
 def measure_trace(profile: Profile, faults: Sequence[Fault], work: Work, cylinder: int, seed: int) -> Trace:
     """Take a current trace of a return at the module: one pole at the probe's bandwidth, seeded noise."""
     solved = _solved(profile, faults, work, cylinder, most_pulses=1)

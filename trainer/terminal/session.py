@@ -37,7 +37,20 @@ from trainer.words import message_of, text
 Ask = Callable[[str], str]
 Say = Callable[[str], None]
 
-WORDLESS = {"codes", "clear", "look", "card", "engine", "help", "finding", "debrief", "leave", "hint", "supply"}
+WORDLESS = {
+    "codes",
+    "clear",
+    "look",
+    "card",
+    "engine",
+    "help",
+    "finding",
+    "debrief",
+    "leave",
+    "hint",
+    "supply",
+    "crank",
+}
 """Commands that stand alone."""
 
 WORDING = Wording(

@@ -10,7 +10,7 @@ from trainer.circuit.elements import Location, Side
 from trainer.circuit.profile import Profile
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import MODULE_CONNECTOR
-from trainer.instruments.measuring import Request, What, plug_point
+from trainer.instruments.measuring import Request, What, next_driven, plug_point
 from trainer.instruments.tries import Effort
 from trainer.practice.attempt.repair import Repair
 from trainer.sound.places import places_of
@@ -30,7 +30,8 @@ SLIPS = {"connected", "firm", "live", "leads", "nowait", "minmax"}
 """Ways to measure, wrong ones first; `minmax` keeps the least and the most while something is moved."""
 READINGS: dict[str, What] = {
     "pair": "pair", "returns": "returns", "ground": "ground", "wire": "wire", "insulation": "insulation",
-    "volts": "volts", "drop": "drop", "supply": "supply", "trace": "trace", "dummy": "dummy",
+    "volts": "volts", "lamp": "lamp", "crank": "crank", "clamp": "clamp",
+    "drop": "drop", "supply": "supply", "trace": "trace", "dummy": "dummy",
 }  # fmt: skip
 
 
@@ -107,21 +108,26 @@ def request_of(profile: Profile, words: Sequence[str]) -> Request:
         at_once="nowait" in words,
         side=Side.FEED if "feed" in rest else Side.RETURN,
     )
-    if what == "supply":
+    if what in ("supply", "crank"):
         refuse_extra(words[0], rest)
         return asked
     if what in ("trace", "dummy"):
         return replace(asked, cylinder=_numbers(rest, 1, words)[0])
-    if what in ("wire", "drop"):
+    if what == "clamp":
+        number, other = _numbers(rest if len(rest) == 2 else [*rest, "0"], 2, words)
+        return replace(asked, cylinder=number, other=other or next_driven(profile, number))
+    if what in ("wire", "lamp", "drop"):
         if not rest:
             raise WrongCallError("needs_place", word=words[0])
         numbers = _numbers([word for word in rest[1:] if word not in ("feed", "return")], 1, words)
         return replace(asked, cylinder=numbers[0], location=place_of(rest[0]))
     point, half, left = _point(profile, rest, words)
-    numbers = _numbers([word for word in left if word not in ("feed", "return")], 2 if what == "returns" else 1, words)
+    named = [word for word in left if word not in ("feed", "return")]
+    count = 2 if what == "returns" or (what == "insulation" and len(named) > 1) else 1
+    numbers = _numbers(named, count, words)
     if point == "plug":
         point = plug_point(numbers[0])
-    other = numbers[1] if what == "returns" else 0
+    other = numbers[1] if count > 1 else 0
     return replace(asked, point=point, half=half, cylinder=numbers[0], other=other)
 
 

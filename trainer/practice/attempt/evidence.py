@@ -19,7 +19,7 @@ from trainer.practice.attempt.attempt import Attempt, begun
 from trainer.practice.attempt.events import CodesRead, EngineEvent, Event, Found, Heard, Looked, Measured
 from trainer.reasoning.reasoner import Reasoner
 from trainer.reasoning.universe.expectations import code_flags, look_flags
-from trainer.reasoning.universe.menu import WHOLE
+from trainer.reasoning.universe.menu import WHOLE, clamp_question
 from trainer.reasoning.universe.questions import Question
 from trainer.reasoning.universe.scales import OPEN_READS_OHM, insulation_scale, ohm_scale, volts_scale
 
@@ -108,6 +108,9 @@ def _read(profile: Profile, event: Measured, before: Work, reasoner: Reasoner) -
     if request.what == "volts":
         question = Question("volts", work.as_tried(), pins=pins_of(profile, request))
         return {} if request.at_once else {question: volts_scale(np.array([reading.value]))}
+    if request.what == "lamp":
+        # its current is read from the engine's own answer, as whatever is driven
+        return _answered(reasoner, [Question("lamp", work, pins=pins_of(profile, request))])
     kind: Literal["insulation", "ohms"] = "insulation" if request.what == "insulation" else "ohms"
     question = Question(kind, work.as_tried(), pins=pins_of(profile, request), captured=request.captured)
     ohm = OPEN_READS_OHM if reading.value is None else reading.value
@@ -123,6 +126,10 @@ def _driven(profile: Profile, request: Request, work: Work) -> Question:
         return Question("supply", work)
     if request.what == "trace":
         return Question("trace", work, slot=number)
+    if request.what == "crank":
+        return Question("crank", work)
+    if request.what == "clamp":
+        return clamp_question(work, number, request.other)
     if request.what == "dummy":
         return Question("dummy", replace(work, dummy_loads=work.dummy_loads | {number}), slot=number)
     return Question("drop", replace(work, swapped=()), slot=number, pins=drop_pins_of(profile, request))

@@ -116,8 +116,9 @@ def claims_text(claims: Sequence[Claim]) -> str:
 
 def request_text(request: Request) -> str:
     """Return what was measured, for a card."""
+    between = request.what == "insulation" and request.other
     sentence = text(
-        f"request.{request.what}",
+        "request.insulation_between" if between else f"request.{request.what}",
         cylinder=request.cylinder,
         other=request.other,
         point=point_text(request.point, request.half),

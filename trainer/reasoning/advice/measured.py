@@ -31,7 +31,7 @@ reading, no published source; ten to one is what its authors call strong evidenc
 
 ALIKE = 3.0
 
-ELECTRICAL = frozenset({"ohms", "insulation", "volts", "drop", "supply", "trace", "dummy"})
+ELECTRICAL = frozenset({"ohms", "insulation", "volts", "lamp", "crank", "drop", "supply", "trace", "clamp", "dummy"})
 
 ELSEWHERE = "elsewhere"
 """The place of a hypothesis that leaves the named cylinders alone."""
@@ -46,7 +46,7 @@ def is_electrical(question: Question) -> bool:
 
 def is_dead_reading(question: Question) -> bool:
     """Tell whether a question is answered by a meter with the key off."""
-    return question.kind in ("ohms", "insulation", "volts") and not question.work.replaced
+    return question.kind in ("ohms", "insulation", "volts", "lamp") and not question.work.replaced
 
 
 def mates_agree(answers: Answers) -> bool:

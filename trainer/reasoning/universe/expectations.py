@@ -15,13 +15,13 @@ from trainer.arrays import Floats
 from trainer.circuit.codes import codes_from, known_codes
 from trainer.circuit.drive import port_nodes, rail_branches, slots_of
 from trainer.circuit.edits import EditedNetwork, edit_between
-from trainer.circuit.elements import GROUND, RAIL
+from trainer.circuit.elements import RAIL
 from trainer.circuit.harness import circuit_of
 from trainer.circuit.network import port_columns
 from trainer.circuit.profile import Profile
-from trainer.instruments.bench import Pin, Work, break_points, node_of
+from trainer.instruments.bench import Work, break_points
 from trainer.instruments.looking import seen_bridges
-from trainer.instruments.ohmmeter import METER_CURRENT_A, VOLTMETER_OHM, resting_branches
+from trainer.reasoning.universe.at_rest import AT_REST, at_rest, is_loaded, node_at
 from trainer.reasoning.universe.distinct import DistinctCircuits, content_of
 from trainer.reasoning.universe.equivalents import Equivalents, digest_of
 from trainer.reasoning.universe.hypotheses import Faults
@@ -32,9 +32,6 @@ from trainer.reasoning.universe.scales import (
     DIP_STEP_S,
     accuracy_scale,
     heard_scale,
-    insulation_scale,
-    ohm_scale,
-    volts_scale,
 )
 from trainer.reasoning.universe.slot_traits import SlotTraits, TraceMarks
 from trainer.sound.places import places_of
@@ -43,6 +40,9 @@ from trainer.sound.traits import ears_of
 KEPT, STRAY, OLD, FROM_THE_ROAD = 0.998, 0.002, 0.02, 0.5
 """Chances that a code stands in memory: set by the test just run; by nothing; left by something mended since; left by
 an intermittent that is at rest now, or by any fault before the first test. Common practice, no published source."""
+
+CLAMP_PERCENT, CLAMP_LEAST_A = 3.0, 0.1
+"""Accuracy of a clamp for direct current: common practice, no published source."""
 
 DROP_LEAST_V = 0.2
 """What two readings of a voltage drop on a pulsed wire differ by at least: from memory."""
@@ -76,20 +76,23 @@ class Expectations:
         return result
 
     def _fill(self, questions: Sequence[Question]) -> None:
-        resting: dict[Work, list[Question]] = {}
+        resting: dict[tuple[Work, bool, bool], list[Question]] = {}
         driven: dict[Work, list[Question]] = {}
         for question in questions:
-            if question.kind in ("ohms", "insulation", "volts"):
-                resting.setdefault(question.work, []).append(question)
+            if question.kind in AT_REST:
+                key = (question.work, is_loaded(question), question.kind == "crank")
+                resting.setdefault(key, []).append(question)
             elif question.kind == "drop":
                 driven.setdefault(question.work, []).append(question)
+            elif question.kind == "clamp":
+                self.kept[question] = self._clamped(question)
             elif question.kind == "codes":
                 self.kept[question] = self._codes(question)
             elif question.kind == "look":
                 self.kept[question] = self._looks(question)
             else:
                 self.kept[question] = np.array([self._of_test(question, test) for test in self.tests(question.work)])
-        for work, alike in resting.items():
+        for (work, _loaded, _cranked), alike in resting.items():
             self._measure(work, alike)
         for work, alike in driven.items():
             self._drops(work, alike)
@@ -112,25 +115,19 @@ class Expectations:
         return self._tests[work]
 
     def _measure(self, work: Work, questions: Sequence[Question]) -> None:
-        """Fill in resistances and volts at rest: one network, an edit for each distinct circuit, all pins at once."""
-        group = self._circuits.under(work, loaded=False)
-        battery_v = self.profile.module.battery_v
-        pairs = [tuple(_node(self.profile, pin) for pin in question.pins) for question in questions]
-        sources = [{"battery.source": battery_v}, *([{"battery.source": 0.0}] * len(pairs))]
-        injections = [{}, *({a: 1.0, b: -1.0} for a, b in pairs)]
-        network = EditedNetwork(resting_branches(group.base), sources, injections, [(a, b) for a, b in pairs])
-        seen = np.array([network.outputs(edit) for edit in group.edits])
-        for place, question in enumerate(questions):
-            if question.kind == "volts":
-                loaded = seen[:, place, 0] * VOLTMETER_OHM / (VOLTMETER_OHM + np.abs(seen[:, place, place + 1]))
-                self.kept[question] = volts_scale(loaded)[group.index][:, None]
-                continue
-            if question.kind == "insulation":
-                ohm, scale = np.abs(seen[:, place, place + 1]), insulation_scale
-            else:
-                # voltage on the wire adds to what the meter's own current drops
-                ohm, scale = np.abs(seen[:, place, place + 1] + seen[:, place, 0] / METER_CURRENT_A), ohm_scale
-            self.kept[question] = scale(ohm, self.profile.meter)[group.index][:, None]
+        """Fill in what is measured at rest."""
+        group = self._circuits.under(work, loaded=is_loaded(questions[0]))
+        for question, values in at_rest(self.profile, group, questions).items():
+            self.kept[question] = values[group.index]
+
+    def _clamped(self, question: Question) -> Floats:
+        group = self._circuits.under(question.work, loaded=True)
+        slot = next(slot for slot in slots_of(self.profile) if slot.number == question.slot)
+        (pin,) = question.pins
+        assert pin is not None
+        currents_a = self.equivalents.resting_returns_a(group.base, group.circuits, slot)
+        clamped_a = currents_a[:, self.profile.cylinders.index(int(pin.name))]
+        return accuracy_scale(clamped_a, CLAMP_PERCENT, CLAMP_LEAST_A)[group.index][:, None]
 
     def _drops(self, work: Work, questions: Sequence[Question]) -> None:
         """Fill in voltages between two pins at the end of a pulse, from the solved currents of their slots."""
@@ -143,7 +140,7 @@ class Expectations:
         for live in dict.fromkeys(live_in[question.slot] for question in questions):
             alike = [question for question in questions if live_in[question.slot] == live]
             base = rail_branches(group.base, live)
-            pairs = [(_node(self.profile, a), _node(self.profile, b)) for a, b in (one.pins for one in alike)]
+            pairs = [(node_at(self.profile, a), node_at(self.profile, b)) for a, b in (one.pins for one in alike)]
             network = EditedNetwork(base, *columns, pairs)
             volts = np.empty((len(group.circuits), len(alike)))
             for place, circuit in enumerate(group.circuits):
@@ -241,7 +238,3 @@ def expectations_of(profile: Profile, temperature_c: float, hypotheses: Sequence
     """Return the expectations of hypotheses on an engine at one temperature."""
     sound = circuit_of(profile, temperature_c)
     return Expectations(profile, hypotheses, Equivalents(sound, ears_of(profile, tuple(places_of(profile)))))
-
-
-def _node(profile: Profile, pin: Pin | None) -> str:
-    return GROUND if pin is None else node_of(profile, pin)

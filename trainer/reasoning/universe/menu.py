@@ -9,7 +9,7 @@ from trainer.circuit.drive import slots_of
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import Conditions
 from trainer.circuit.profile import Profile
-from trainer.instruments.bench import MODULE_CONNECTOR, Work, contacts_of, cylinders_at, feed_names
+from trainer.instruments.bench import MODULE_CONNECTOR, Pin, Work, contacts_of, cylinders_at, feed_names
 from trainer.instruments.bench_tests import BenchTest, Operation, Price, Spot
 from trainer.instruments.bench_tests import BenchTestKind as Kind
 from trainer.instruments.measuring import (
@@ -17,6 +17,7 @@ from trainer.instruments.measuring import (
     access_prices,
     drop_pins_of,
     live_prices,
+    next_driven,
     pins_of,
     plug_point,
     through_point,
@@ -56,6 +57,11 @@ def offered(menu: Sequence[Test], evidence: Collection[Operation]) -> tuple[Test
 def _run(test: BenchTest) -> Price:
     """Return the price of the run that a test makes for itself."""
     return Price(Operation.ACTUATION_TEST, test)
+
+
+def clamp_question(work: Work, cylinder: int, driven: int) -> Question:
+    """Return the question of the current in a return while another cylinder is driven."""
+    return Question("clamp", work, slot=driven, pins=(Pin(MODULE_CONNECTOR, "harness", Side.RETURN, str(cylinder)),))
 
 
 def _heard(profile: Profile, work: Work, place: str = "front") -> tuple[Question, ...]:
@@ -154,6 +160,9 @@ def _at_a_bank(profile: Profile, begin: Work, bank: str) -> Iterator[Test]:
         ends = [Request("wire", cylinder=n, side=side, location=location) for n in numbers for side in Side]
         wires, prices = _ohms(profile, begin, ends)
         yield Test(BenchTest(kind, bank), prices, False, wires)
+        lamps = tuple(replace(question, kind="lamp") for question in wires)
+        lit = Kind.LAMP_ENGINE if kind is Kind.WIRES_ENGINE else Kind.LAMP_COVER
+        yield Test(BenchTest(lit, bank), (*prices, Price(Operation.LAMP_LOAD)), False, lamps)
     loose = [Request("ground", MODULE_CONNECTOR, "harness", n) for n in numbers]
     outputs = dict.fromkeys(profile.output_of(n) for n in numbers)
     loose += [
@@ -185,10 +194,25 @@ def _at_a_bank(profile: Profile, begin: Work, bank: str) -> Iterator[Test]:
     alone, prices = _ohms(profile, begin, covered, tuple(plug_point(n) for n in numbers))
     yield Test(BenchTest(Kind.COVER_ALONE, bank), (*prices, Price(Operation.PIN_TO_GROUND)), False, alone)
 
+    plugs_off = tuple(plug_point(n) for n in numbers)
+    at_through = {n: (through_point(profile, n), "cover") for n in numbers}
+    for kind, at, off in (
+        (Kind.ENGINE_INSULATION, dict.fromkeys(numbers, (MODULE_CONNECTOR, "harness")), through),
+        (Kind.COVER_INSULATION, at_through, plugs_off),
+    ):
+        apart = [
+            Request("insulation", *at[n], n, other)
+            for n in numbers
+            for other in numbers
+            if other > n and at[other] == at[n]
+        ]
+        tested, prices = _ohms(profile, begin, apart, off)
+        tested = tuple(replace(question, kind="insulation") for question in tested)
+        yield Test(BenchTest(kind, bank), (*prices, Price(Operation.PIN_TO_GROUND)), False, tested)
+
     opened = unplugged(profile, begin, through)
     prices = (*access_prices(profile, through), Price(Operation.LOOK))
     yield Test(BenchTest(Kind.LOOK_THROUGH, bank), prices, False, (Question("look", opened),))
-    plugs_off = tuple(plug_point(n) for n in numbers)
     bare = unplugged(profile, begin, plugs_off)
     prices = (*access_prices(profile, plugs_off), Price(Operation.LOOK))
     yield Test(BenchTest(Kind.LOOK_COVER, bank), prices, False, (Question("look", bare),))
@@ -196,6 +220,9 @@ def _at_a_bank(profile: Profile, begin: Work, bank: str) -> Iterator[Test]:
 
 def _driven(profile: Profile, begin: Work) -> Iterator[Test]:
     yield Test(BenchTest(Kind.SUPPLY), live_prices(profile, Request("supply")), True, (Question("supply", begin),))
+    yield Test(BenchTest(Kind.CRANK), live_prices(profile, Request("crank")), True, (Question("crank", begin),))
+    clamped = tuple(clamp_question(begin, number, next_driven(profile, number)) for number in profile.cylinders)
+    yield Test(BenchTest(Kind.CLAMP), (Price(Operation.CLAMP),), True, clamped)
     outside = (Location.DRIVE_MODULE, Location.ENGINE_HARNESS, Location.PASS_THROUGH)
     for number in profile.cylinders:
         trace = Request("trace", cylinder=number)

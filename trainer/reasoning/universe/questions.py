@@ -32,7 +32,21 @@ class Question:
     Ohms in which the meter kept the least and the most are `captured`.
     """
 
-    kind: Literal["slot", "codes", "ohms", "insulation", "volts", "drop", "supply", "trace", "dummy", "look"]
+    kind: Literal[
+        "slot",
+        "codes",
+        "ohms",
+        "insulation",
+        "volts",
+        "lamp",
+        "crank",
+        "drop",
+        "supply",
+        "trace",
+        "clamp",
+        "dummy",
+        "look",
+    ]
     work: Work
     slot: int = 0
     place: str = "front"

@@ -10,7 +10,7 @@ from trainer.circuit.elements import Side
 from trainer.desk.case_actions import Measure, Reply, cautions_of
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import MODULE_CONNECTOR, Pin
-from trainer.instruments.measuring import TOUCHED, Request, What, plug_point, through_point
+from trainer.instruments.measuring import TOUCHED, Request, What, next_driven, plug_point, through_point
 from trainer.instruments.probes import Meter, pins_of_cylinder, request_between
 from trainer.instruments.under_load import Trace
 from trainer.practice.reports.attempt_lines import point_text
@@ -44,14 +44,22 @@ from trainer.window.shell.screen import Screen
 from trainer.window.shell.shell import Shell
 from trainer.words import message_of, text
 
-Instrument = Literal["volts", "ohms", "insulation", "drop", "trace", "supply", "dummy"]
+Instrument = Literal["volts", "ohms", "insulation", "lamp", "drop", "trace", "clamp", "supply", "crank", "dummy"]
 INSTRUMENTS: tuple[tuple[Instrument, str], ...] = (
-    ("volts", "v"), ("ohms", "o"), ("insulation", "i"), ("drop", "d"), ("trace", "t"), ("supply", "s"), ("dummy", "l"),
+    ("volts", "v"), ("ohms", "o"), ("insulation", "i"), ("lamp", "j"), ("drop", "d"), ("trace", "t"),
+    ("clamp", "a"), ("supply", "s"), ("crank", "b"), ("dummy", "l"),
 )  # fmt: skip
 BETWEEN_PINS: Mapping[str, Meter] = {
-    "volts": "volts", "ohms": "ohms", "insulation": "insulation", "drop": "drop",
+    "volts": "volts", "ohms": "ohms", "insulation": "insulation", "lamp": "lamp",
+    "drop": "drop",
 }  # fmt: skip
-DRIVEN: Mapping[str, What] = {"trace": "trace", "supply": "supply", "dummy": "dummy"}
+DRIVEN: Mapping[str, What] = {
+    "trace": "trace",
+    "clamp": "clamp",
+    "supply": "supply",
+    "crank": "crank",
+    "dummy": "dummy",
+}
 SLIPS = ("connected", "firm", "key_on", "leads", "at_once")
 CAPTURE = "captured"
 """The meter keeps the least and the most: no slip, but ticked beside them."""
@@ -253,7 +261,9 @@ class ProbeScreen(Screen):
                 raise WrongCallError("two_probes")
             asked = request_between(self._bench.profile, BETWEEN_PINS[self.instrument], self.red, self.black)
         else:
-            asked = Request(DRIVEN[self.instrument], cylinder=0 if self.instrument == "supply" else self.cylinder)
+            whole = self.instrument in ("supply", "crank")
+            other = next_driven(self._bench.profile, self.cylinder) if self.instrument == "clamp" else 0
+            asked = Request(DRIVEN[self.instrument], cylinder=0 if whole else self.cylinder, other=other)
         return replace(
             asked,
             connected="connected" in self.slips,

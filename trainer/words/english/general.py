@@ -68,6 +68,9 @@ _NAMES = {
     "test.injector_swap": "known-good injector",
     "test.volts_at_rest": "volts at rest",
     "test.live_preparation": "preparing live work",
+    "test.clamp": "clamp on a return",
+    "test.lamp_load": "lamp on an isolated wire",
+    "test.crank": "battery under crank",
     "test.repair_wire": "wire repair",
     "test.repair_connector": "connector repair",
 }
@@ -98,6 +101,7 @@ _SLIPS = {
     "slip.not_waited": "You did not wait: the module was still charged when you read.",
     "slip.voltage_on_wire": "There is voltage on this wire with the key off: no ohms can be trusted here.",
     "slip.insulation_into_part": "An insulation tester does not go through a module, an injector or a heater.",
+    "slip.lamp_into_part": "A lamp is for a wire that is off at both ends: through a module or injector it does harm.",
     "slip.probe_pushed": "The probe was pushed into the terminal: it is spread now.",
     "slip.not_nulled": "Leads not nulled: their own resistance is in the reading.",
 }
@@ -188,6 +192,8 @@ _CAUTIONS = {
     ),
     "caution.cover": "Caution: with a cover off and the key on, live terminals are bare. Hot oil. Keep clear.",
     "caution.under_cover": "Caution: under the cover oil is hot and parts move. Engine off, key off, hands clear.",
+    "caution.lamp": "Caution: a lamp only on a wire that is off at both ends. Never on a module output.",
+    "caution.crank": "Caution: belts and fan turn while it cranks. Fuel shut off, hands and clothes clear.",
     "caution.moving": "Caution: never move live wiring by hand on a real engine: insulated tool, or move it dead.",
     "caution.heat": "Caution: no open flame and no uncontrolled heat near fuel and oil.",
     "caution.repeat": (
@@ -221,6 +227,10 @@ _TERMINAL = {
     "request.wire": "ohms end to end, {place}, {side} {cylinder}",
     "request.insulation": "insulation to ground, {side} {cylinder}, {point}",
     "request.volts": "volts at rest to ground, {side} {cylinder}, {point}",
+    "request.insulation_between": "insulation, return {cylinder} to return {other}, {point}",
+    "request.lamp": "lamp through the wire, {place}, {side} {cylinder}",
+    "request.clamp": "clamp on return {cylinder} while {other} is driven",
+    "request.crank": "battery while the starter turns",
     "request.drop": "volts dropped over {place}, {side} {cylinder}, driven",
     "request.supply": "drive supply, lowest, all driven together",
     "request.trace": "current trace, return {cylinder}",
@@ -326,10 +336,11 @@ _HELP = {
         "           returns POINT N M               return to return\n"
         "           ground POINT N | ground POINT feed N     pin to engine ground\n"
         "           wire engine|cover N [feed]      one wire end to end\n"
-        "           insulation POINT N\n"
+        "           insulation POINT N [M]                   to ground, or to return M\n"
         "           volts POINT N | volts POINT feed N       volts at rest to ground: prove it dead\n"
         "           drop module|engine|connector|cover|coil N [feed]     voltage drop while driven\n"
-        "           supply · trace N · dummy N\n"
+        "           lamp engine|cover N [feed]      a lamp through a wire that is off at both ends\n"
+        "           supply · crank · trace N · dummy N · clamp N [M]     clamp on N while M is driven\n"
         "             POINT: module, plug (injector side), plug harness, or a connector's name [engine|cover]\n"
         "             add 'connected', 'firm', 'live', 'leads' or 'nowait' to measure so (and learn what that does)\n"
         "             add 'minmax' to keep the least and the most while something is moved\n"

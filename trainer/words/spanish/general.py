@@ -68,6 +68,9 @@ _NAMES = {
     "test.injector_swap": "inyector bueno conocido",
     "test.volts_at_rest": "voltios en reposo",
     "test.live_preparation": "preparar el trabajo con tensión",
+    "test.clamp": "pinza en un retorno",
+    "test.lamp_load": "lámpara en un cable aislado",
+    "test.crank": "batería al arrancar",
     "test.repair_wire": "reparación de cable",
     "test.repair_connector": "reparación de conector",
 }
@@ -100,6 +103,7 @@ _SLIPS = {
     "slip.not_waited": "No esperaste: el módulo seguía cargado cuando mediste.",
     "slip.voltage_on_wire": "Con la llave quitada hay tensión en este cable: aquí no te fíes de ningún ohmio.",
     "slip.insulation_into_part": "Un medidor de aislamiento no se pasa por un módulo, un inyector ni un calentador.",
+    "slip.lamp_into_part": "Una lámpara es para un cable suelto por ambos extremos: a través de una pieza hace daño.",
     "slip.probe_pushed": "Metiste la punta a la fuerza en el terminal: ha quedado dado de sí.",
     "slip.not_nulled": "No pusiste las puntas a cero: su propia resistencia está en la lectura.",
 }
@@ -196,6 +200,8 @@ _CAUTIONS = {
         "Precaución: bajo la tapa hay aceite caliente y piezas que se mueven. "
         "Motor parado, contacto quitado, manos fuera."
     ),
+    "caution.lamp": "Precaución: lámpara solo en un cable suelto por ambos extremos. Nunca en una salida del módulo.",
+    "caution.crank": "Precaución: correas y ventilador giran al arrancar. Sin combustible, manos y ropa fuera.",
     "caution.moving": "Cuidado: en motor real no muevas a mano cables con tensión: herramienta aislada, o sin tensión.",
     "caution.heat": "Cuidado: nada de llama viva ni calor sin control cerca de combustible y aceite.",
     "caution.repeat": (
@@ -229,6 +235,10 @@ _TERMINAL = {
     "request.wire": "ohmios de punta a punta, {place}, {side} {cylinder}",
     "request.insulation": "aislamiento a masa, {side} {cylinder}, {point}",
     "request.volts": "voltios en reposo a masa, {side} {cylinder}, {point}",
+    "request.insulation_between": "aislamiento, retorno {cylinder} a retorno {other}, {point}",
+    "request.lamp": "lámpara a través del cable, {place}, {side} {cylinder}",
+    "request.clamp": "pinza en el retorno {cylinder} mientras se acciona {other}",
+    "request.crank": "batería mientras gira el arranque",
     "request.drop": "voltios de caída en {place}, {side} {cylinder}, accionado",
     "request.supply": "tensión de mando, la más baja, accionando todos a la vez",
     "request.trace": "curva de corriente, retorno {cylinder}",
@@ -332,10 +342,11 @@ _HELP = {
         "           returns POINT N M               retorno a retorno\n"
         "           ground POINT N | ground POINT feed N     pin a masa del motor\n"
         "           wire engine|cover N [feed]      un cable de punta a punta\n"
-        "           insulation POINT N              aislamiento a masa\n"
+        "           insulation POINT N [M]          aislamiento a masa, o al retorno M\n"
         "           volts POINT N | volts POINT feed N       voltios en reposo a masa: ausencia de tensión\n"
         "           drop module|engine|connector|cover|coil N [feed]     caída de tensión mientras se acciona\n"
-        "           supply · trace N · dummy N\n"
+        "           lamp engine|cover N [feed]      una lámpara a través de un cable suelto por ambos extremos\n"
+        "           supply · crank · trace N · dummy N · clamp N [M]     pinza en N mientras se acciona M\n"
         "             POINT: module, plug (lado inyector), plug harness o el nombre de un conector [engine|cover]\n"
         "             añade 'connected', 'firm', 'live', 'leads' o 'nowait' para medir así (y aprender qué pasa)\n"
         "             añade 'minmax' para guardar el mínimo y el máximo mientras mueves algo\n"
