@@ -12,7 +12,7 @@ from trainer.circuit.faults import FaultKind
 from trainer.desk.desk import Desk
 from trainer.desk.set_sitting import Sitting
 from trainer.instruments.bench import MODULE_CONNECTOR
-from trainer.instruments.measuring import Request, through_point
+from trainer.instruments.requests import Request, through_point
 from trainer.practice.attempt import actions
 from trainer.reasoning.universe.finding import Claim, Finding, truth_of
 from trainer.records.store.store import Store

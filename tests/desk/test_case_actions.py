@@ -12,24 +12,12 @@ from tests.exam_sets import SMALL, sitting_of, small_set
 from tests.universes import UNIVERSES
 from tests.window_hands import Hands
 from trainer.circuit.elements import Location
-from trainer.desk.case_actions import (
-    ASKED_FROM_MINUTES,
-    CAUTIONS,
-    CaseActions,
-    Hear,
-    Lend,
-    Look,
-    Measure,
-    Mend,
-    Move,
-    Retest,
-    Swap,
-    cautions_of,
-)
+from trainer.desk.case_actions import ASKED_FROM_MINUTES, CAUTIONS, CaseActions, cautions_of
+from trainer.desk.case_requests import Hear, Lend, Look, Measure, Mend, Move, Retest, Swap
 from trainer.desk.desk import Desk
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work
-from trainer.instruments.measuring import Request
+from trainer.instruments.requests import Request
 from trainer.practice.attempt.repair import Repair
 from trainer.reasoning.universe.finding import Finding
 from trainer.records.store.store import open_store

@@ -28,7 +28,7 @@ from trainer.desk.desk import Desk
 from trainer.desk.exercise_maker import Exercises
 from trainer.desk.learner_course import Course
 from trainer.desk.settings import DeviceCalibration, Settings, write_settings
-from trainer.instruments.measuring import Request
+from trainer.instruments.requests import Request
 from trainer.output.sound_setup import Verdict
 from trainer.practice.attempt import actions, repair
 from trainer.practice.attempt.hints import Hint

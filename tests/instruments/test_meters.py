@@ -11,8 +11,9 @@ from tests.engines import FIELD, HARBOUR, NORTH, RIDGE, fault_of
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import Fault, FaultKind
 from trainer.instruments.bench import Work, break_points
-from trainer.instruments.measuring import Request, measured
+from trainer.instruments.measuring import measured
 from trainer.instruments.reading import Slip, accuracy_ohm, display_ohm, shown_ohm
+from trainer.instruments.requests import Request
 from trainer.instruments.under_load import dip_of, measure_trace
 from trainer.words import text
 

@@ -12,9 +12,11 @@ from trainer.circuit.elements import Location, Part, Side
 from trainer.circuit.faults import Fault, FaultKind
 from trainer.instruments.bench import MODULE_CONNECTOR, Work
 from trainer.instruments.bench_tests import Operation, Price
-from trainer.instruments.measuring import Request, live_prices, measured, next_driven
+from trainer.instruments.charges import live_prices
+from trainer.instruments.measuring import measured
 from trainer.instruments.on_battery import LAMP_OHM, STARTER_OHM
 from trainer.instruments.reading import OVER_RANGE, Reading, Slip
+from trainer.instruments.requests import Request, next_driven
 
 
 def read(request: Request, *faults: Fault, profile=NORTH) -> Reading:

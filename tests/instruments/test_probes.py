@@ -9,8 +9,8 @@ from trainer.circuit.elements import Location, Side
 from trainer.circuit.profile import Profile
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import Pin
-from trainer.instruments.measuring import Request, drop_pins_of, pins_of
 from trainer.instruments.probes import pins_of_cylinder, request_between
+from trainer.instruments.requests import Request, drop_pins_of, pins_of
 
 
 @pytest.mark.parametrize("profile", ALL, ids=lambda profile: profile.name)

@@ -15,8 +15,10 @@ from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import Conditions, Fault, FaultKind
 from trainer.instruments.bench import Work, worked_circuit
 from trainer.instruments.bench_tests import Operation, Price, Spot
-from trainer.instruments.measuring import Request, measured, tried, try_prices
+from trainer.instruments.charges import try_prices
+from trainer.instruments.measuring import measured, tried
 from trainer.instruments.reading import OVER_RANGE
+from trainer.instruments.requests import Request
 from trainer.instruments.tries import (
     CHANCE,
     HEAT,

@@ -13,9 +13,11 @@ from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import Fault, FaultKind
 from trainer.instruments.bench import MODULE_CONNECTOR, Work
 from trainer.instruments.bench_tests import Operation, Price
-from trainer.instruments.measuring import Request, live_prices, measured, proves_dead
+from trainer.instruments.charges import live_prices
+from trainer.instruments.measuring import measured, proves_dead
 from trainer.instruments.ohmmeter import AT_ONCE_S, supply_left_v
 from trainer.instruments.reading import Slip
+from trainer.instruments.requests import Request
 
 UNPLUGGED = Work(unplugged=frozenset({MODULE_CONNECTOR}))
 FEED_AT_MODULE = {"point": MODULE_CONNECTOR, "half": "module", "cylinder": 3, "side": Side.FEED}

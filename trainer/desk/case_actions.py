@@ -10,18 +10,31 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from trainer.circuit.elements import Location
+from trainer.desk.case_requests import (
+    Action,
+    GiveBack,
+    Hear,
+    Heat,
+    Lend,
+    Look,
+    Measure,
+    Mend,
+    Move,
+    ReadCodes,
+    Retest,
+    Swap,
+)
 from trainer.desk.desk import Desk
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work
 from trainer.instruments.bench_tests import Operation, Price, Spot
-from trainer.instruments.measuring import TOUCHED, Request
-from trainer.instruments.tries import HEAT, MOVE, Effort, Try
+from trainer.instruments.charges import TOUCHED
+from trainer.instruments.tries import HEAT, MOVE, Try
 from trainer.practice.attempt import actions, repair
 from trainer.practice.attempt.actions import AnyResult, Solver
 from trainer.practice.attempt.allowed import refuse_feedback
 from trainer.practice.attempt.attempt import Attempt
 from trainer.practice.attempt.events import CodesRead, EngineEvent, Looked, Measured, Repaired, Retested
-from trainer.practice.attempt.repair import Repair
 from trainer.practice.reports.attempt_lines import code_lines, point_text, request_text, spot_text
 from trainer.reasoning.universe.finding import Finding
 from trainer.words import numbers, text
@@ -29,91 +42,6 @@ from trainer.words import numbers, text
 ASKED_FROM_MINUTES = 60.0
 """Work on the engine that takes this long or longer is asked about before it is done."""
 
-
-@dataclass(frozen=True, slots=True)
-class Hear:
-    """Run the test from a listening place, or replay slots of it (0 for all together); None for the whole test."""
-
-    slots: tuple[int, ...] | None
-    place: str
-
-
-@dataclass(frozen=True, slots=True)
-class ReadCodes:
-    """Read the codes, and clear the memory if wanted."""
-
-    clear: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class Measure:
-    """Take a reading, beside what the learner expects of it if that was said."""
-
-    request: Request
-    predicted: str | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Move:
-    """Move the harness at a place during what follows, or let go (None); under a cover, say which bank's."""
-
-    location: Location | None
-    bank: str = ""
-    effort: Effort = Effort.THOROUGH
-
-
-@dataclass(frozen=True, slots=True)
-class Heat:
-    """Warm a place, or let it cool (None); under a cover, say which bank's."""
-
-    location: Location | None
-    bank: str = ""
-    effort: Effort = Effort.THOROUGH
-
-
-@dataclass(frozen=True, slots=True)
-class Swap:
-    """Swap the returns of two cylinders at the module connector."""
-
-    first: int
-    second: int
-
-
-@dataclass(frozen=True, slots=True)
-class Lend:
-    """Put a known-good injector (`COIL` and its cylinder) or drive module (cylinder 0) in."""
-
-    location: Location
-    cylinder: int
-
-
-@dataclass(frozen=True, slots=True)
-class GiveBack:
-    """Take the known-good parts out and put the engine's own back in."""
-
-
-@dataclass(frozen=True, slots=True)
-class Look:
-    """Look at what is open."""
-
-
-@dataclass(frozen=True, slots=True)
-class Mend:
-    """Carry out a repair."""
-
-    repair: Repair
-
-
-@dataclass(frozen=True, slots=True)
-class Retest:
-    """Run the test on the repaired circuit from a listening place, while a place is moved or warm if wanted."""
-
-    place: str
-    moved: Location | None = None
-    heated: Location | None = None
-
-
-Action = Hear | ReadCodes | Measure | Move | Heat | Swap | Lend | GiveBack | Look | Mend | Retest
 
 NEVER_ASKED = (Hear, ReadCodes, Retest)
 """What takes no work on the engine is done at once, if no cover comes off for it."""

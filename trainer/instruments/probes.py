@@ -10,7 +10,7 @@ from trainer.circuit.elements import Location, Side
 from trainer.circuit.profile import Profile
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import MODULE_CONNECTOR, Pin, break_points, cylinders_at, feed_pin_for, halves_of
-from trainer.instruments.measuring import Request, drop_pins_of, pins_of, plug_point, through_point
+from trainer.instruments.requests import Request, drop_pins_of, pins_of, plug_point, through_point
 
 Meter = Literal["ohms", "insulation", "volts", "lamp", "drop"]
 

@@ -34,10 +34,12 @@ class CloserTests:
         self.expected: dict[Question, Expected] = {}
         self._rows: frozenset[int] = frozenset()
 
-    def channels(self, probability: Floats, evidence: Collection[Operation], bed_dba: float) -> tuple[Channel, ...]:
-        """Return the tests on the one or two cylinders that are left, none while many hypotheses are."""
-        rows = tuple(int(row) for row in np.flatnonzero(probability > CLOSER_FROM))
-        near = self._cylinders(rows, probability)
+    def channels(
+        self, doubt: Floats, alive: Floats, evidence: Collection[Operation], bed_dba: float
+    ) -> tuple[Channel, ...]:
+        """Return the tests on the one or two cylinders that are in doubt, none while many hypotheses are alive."""
+        rows = tuple(int(row) for row in np.flatnonzero(alive > CLOSER_FROM))
+        near = self._cylinders(rows, doubt)
         if len(rows) > CLOSER_ROWS or not near or len(near) > 2:
             return ()
         tests = offered(closer_tests(self._profile, self._temperature_c, near), evidence)

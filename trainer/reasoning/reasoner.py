@@ -13,7 +13,7 @@ from trainer.circuit.elements import Location
 from trainer.circuit.faults import KINDS, Fault
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench_tests import BenchTest, BenchTestKind, Operation, Price
-from trainer.instruments.measuring import covers_in
+from trainer.instruments.charges import covers_in
 from trainer.instruments.tries import HEAT, MOVE, How, Try, shows_itself
 from trainer.reasoning.advice.channels import Channel, channels_of
 from trainer.reasoning.advice.measured import Standing, inseparable_places
@@ -198,7 +198,7 @@ class Reasoner:
     ) -> list[Choice]:
         """Return the offered tests not done yet that tell something, in the trade's order."""
         standing = self.standing(belief)
-        channels = (*self.channels, *(self.closer(standing.doubt) if closer else ()))
+        channels = (*self.channels, *(self.closer(standing.doubt, standing.probability) if closer else ()))
         left = [channel for channel in channels if channel.test.name not in done]
         dead = any(is_dead(channel.test) for channel in channels if channel.test.name in done)
         return in_trade_order(left, standing, paid, self.facts.profile.minutes, self.sure, dead_done=dead)
@@ -213,9 +213,10 @@ class Reasoner:
         facts = self.facts
         return CloserTests(facts.profile, facts.temperature_c, self.hypotheses, self.universe.expectations.equivalents)
 
-    def closer(self, probability: Floats) -> tuple[Channel, ...]:
-        """Return tests on the cylinders that are left, once few hypotheses are: good for this belief only."""
-        return self._closer.channels(probability, self.facts.evidence, self.facts.bed_dba)
+    def closer(self, doubt: Floats, probability: Floats | None = None) -> tuple[Channel, ...]:
+        """Return tests on the cylinders in doubt, once few hypotheses are left: good for this belief only."""
+        alive = doubt if probability is None else np.maximum(doubt, probability)
+        return self._closer.channels(doubt, alive, self.facts.evidence, self.facts.bed_dba)
 
     @cached_property
     def best_path(self) -> tuple[Step, ...]:
@@ -263,7 +264,7 @@ class Reasoner:
             return believed(self.hypotheses, self._expected_here(list(answers)), answers).standing(self.inseparable)
 
         return path_to(
-            lambda standing: (*self.channels, *(self.closer(standing.doubt) if closer else ())),
+            lambda standing: (*self.channels, *(self.closer(standing.doubt, standing.probability) if closer else ())),
             self.standing(self.belief({})), minutes, answered, choose,
         )  # fmt: skip
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from trainer.circuit.elements import Location
-from trainer.desk.case_actions import (
+from trainer.desk.case_actions import CaseActions, Reply, Wording
+from trainer.desk.case_requests import (
     Action,
-    CaseActions,
     GiveBack,
     Hear,
     Heat,
@@ -17,10 +17,8 @@ from trainer.desk.case_actions import (
     Mend,
     Move,
     ReadCodes,
-    Reply,
     Retest,
     Swap,
-    Wording,
 )
 from trainer.desk.desk import Desk
 from trainer.errors import MissingHereError, UserError, WrongCallError

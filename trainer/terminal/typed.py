@@ -10,7 +10,7 @@ from trainer.circuit.elements import Location, Side
 from trainer.circuit.profile import Profile
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import MODULE_CONNECTOR
-from trainer.instruments.measuring import Request, What, next_driven, plug_point
+from trainer.instruments.requests import Request, What, next_driven, plug_point
 from trainer.instruments.tries import Effort
 from trainer.practice.attempt.repair import Repair
 from trainer.sound.places import places_of

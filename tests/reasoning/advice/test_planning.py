@@ -15,7 +15,7 @@ from trainer.cases.single_case.shipped import case_named, case_names
 from trainer.circuit.elements import Location
 from trainer.circuit.fault_space import single_faults
 from trainer.instruments.bench_tests import Operation, Price, parse_bench_test, parse_price
-from trainer.instruments.measuring import covers_in
+from trainer.instruments.charges import covers_in
 from trainer.reasoning.advice.channels import Channel
 from trainer.reasoning.advice.measured import Standing
 from trainer.reasoning.advice.planning import (
@@ -200,7 +200,8 @@ def test_repairs_stand_in_the_order_of_chance_over_minutes() -> None:
     repairs = repairs_in_order(NORTH, reasoner.hypotheses.faults, heard, set())
     rates = [chance / minutes for chance, minutes in zip(repairs.chance, repairs.minutes, strict=True)]
     assert rates == sorted(rates, reverse=True)
-    assert repairs.mends[0] == (Location.PASS_THROUGH, (3,))  # likely, and cheap beside a cover or an injector
+    assert repairs.mends[0] == (Location.ENGINE_HARNESS, (3,))  # cheap beside a cover or an injector
+    assert repairs.mends[1] == (Location.PASS_THROUGH, (3,))  # likeliest, but in the gasket of a cover
     assert sum(repairs.chance) <= 1.0
 
 

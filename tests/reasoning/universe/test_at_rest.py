@@ -9,7 +9,8 @@ from tests.engines import NORTH, fault_of
 from trainer.circuit.elements import Location, Part, Side
 from trainer.circuit.faults import Fault, FaultKind
 from trainer.instruments.bench import MODULE_CONNECTOR, Work
-from trainer.instruments.measuring import Request, measured, next_driven, pins_of, unplugged
+from trainer.instruments.measuring import measured, unplugged
+from trainer.instruments.requests import Request, next_driven, pins_of
 from trainer.reasoning.universe.at_rest import LAMP_LEAST_A
 from trainer.reasoning.universe.expectations import CLAMP_LEAST_A, CLAMP_PERCENT, Expectations, expectations_of
 from trainer.reasoning.universe.menu import clamp_question

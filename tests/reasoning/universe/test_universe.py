@@ -17,7 +17,8 @@ from trainer.circuit.harness import circuit_of
 from trainer.circuit.profile import Profile
 from trainer.circuit.stepping import Row
 from trainer.instruments.bench import Work
-from trainer.instruments.measuring import Request, drop_pins_of, measured, pins_of, unplugged
+from trainer.instruments.measuring import measured, unplugged
+from trainer.instruments.requests import Request, drop_pins_of, pins_of
 from trainer.reasoning.universe.equivalents import Equivalents
 from trainer.reasoning.universe.expectations import DROP_LEAST_V, Expectations
 from trainer.reasoning.universe.questions import Question

@@ -51,7 +51,7 @@ def test_a_whole_case_by_keyboard_ends_with_its_score() -> None:
     hands.press("escape")
     name_the_fault(hands)
     assert "open, pass-through connector" in hands.text_of("card.finding")
-    hands.press("r", "m", "e").act("as_it_stands")
+    hands.press("r", "m", "y", "e").act("as_it_stands")
     assert "Every slot even" in hands.text_of("said")
     hands.press("d")
     assert "of 100" in hands.text_of("debrief.score")

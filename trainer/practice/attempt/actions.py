@@ -20,9 +20,11 @@ from trainer.circuit.solve import SolvedTest, solve_test
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work, worked_circuit
 from trainer.instruments.bench_tests import Operation, Price, Spot
+from trainer.instruments.charges import covers_in, try_prices
 from trainer.instruments.looking import seen_bridges
-from trainer.instruments.measuring import DEAD, Request, covers_in, measured, plugged_back, tried, try_prices
+from trainer.instruments.measuring import DEAD, measured, plugged_back, tried
 from trainer.instruments.reading import Slip
+from trainer.instruments.requests import Request
 from trainer.instruments.tries import UNDER_COVER, Effort, How, Try, shows_itself
 from trainer.instruments.under_load import Trace
 from trainer.practice.attempt.attempt import Attempt

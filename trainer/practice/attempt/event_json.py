@@ -13,7 +13,7 @@ from typing import Annotated, TypeVar
 
 from pydantic import Field, JsonValue, TypeAdapter
 
-from trainer.instruments.measuring import Request
+from trainer.instruments.requests import Request
 from trainer.practice.attempt import events
 from trainer.practice.attempt.event_record import EventKind, EventRecord
 from trainer.practice.attempt.events import Closed, Event

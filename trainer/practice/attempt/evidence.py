@@ -13,8 +13,9 @@ from trainer.circuit.drive import slots_of
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import Work
 from trainer.instruments.bench_tests import Price
-from trainer.instruments.measuring import LIVE, Request, drop_pins_of, pins_of
+from trainer.instruments.charges import LIVE
 from trainer.instruments.reading import Slip
+from trainer.instruments.requests import Request, drop_pins_of, pins_of
 from trainer.practice.attempt.attempt import Attempt, begun
 from trainer.practice.attempt.events import CodesRead, EngineEvent, Event, Found, Heard, Looked, Measured
 from trainer.reasoning.reasoner import Reasoner

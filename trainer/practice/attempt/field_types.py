@@ -17,8 +17,8 @@ from trainer.circuit.profile import Profile
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work, break_points, contacts_of, halves_of
 from trainer.instruments.bench_tests import BenchTest, Price, parse_bench_test, parse_price
-from trainer.instruments.measuring import Request, check_request
 from trainer.instruments.reading import Reading
+from trainer.instruments.requests import Request, check_request
 from trainer.reasoning.universe.finding import Claim
 from trainer.sound.places import places_of
 

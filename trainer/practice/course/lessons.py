@@ -12,7 +12,7 @@ from typing import TypeVar
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import MODULE_CONNECTOR
-from trainer.instruments.measuring import Request, through_point
+from trainer.instruments.requests import Request, through_point
 from trainer.practice.attempt import actions
 from trainer.practice.attempt.actions import ActionResult, Solver
 from trainer.practice.attempt.attempt import Attempt

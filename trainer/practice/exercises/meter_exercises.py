@@ -13,8 +13,9 @@ from trainer.circuit.fault_space import comes_and_goes
 from trainer.circuit.faults import Conditions, Fault
 from trainer.circuit.profile import PASSES, Profile
 from trainer.instruments.bench import MODULE_CONNECTOR, Work
-from trainer.instruments.measuring import Request, measured, plug_point, through_point
+from trainer.instruments.measuring import measured
 from trainer.instruments.reading import Reading, accuracy_ohm
+from trainer.instruments.requests import Request, plug_point, through_point
 from trainer.practice.course.skills import Skill
 from trainer.practice.exercises.difficulty_ranges import aim_of
 from trainer.practice.exercises.exercise_types import Choice, Exercise, Spec, question_demand, shuffled_choices

@@ -10,7 +10,7 @@ from trainer.circuit.elements import Location, Side
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import MODULE_CONNECTOR
 from trainer.instruments.bench_tests import BenchTest, Spot
-from trainer.instruments.measuring import Request
+from trainer.instruments.requests import Request
 from trainer.practice.attempt.attempt import Attempt
 from trainer.practice.attempt.events import (
     CodesRead,

@@ -12,20 +12,9 @@ from trainer.circuit.profile import Profile
 from trainer.instruments.bench import MODULE_CONNECTOR, Pin, Work, contacts_of, cylinders_at, feed_names
 from trainer.instruments.bench_tests import BenchTest, Operation, Price, Spot
 from trainer.instruments.bench_tests import BenchTestKind as Kind
-from trainer.instruments.measuring import (
-    Request,
-    access_prices,
-    drop_pins_of,
-    live_prices,
-    next_driven,
-    pins_of,
-    plug_point,
-    through_point,
-    tried,
-    try_price,
-    try_prices,
-    unplugged,
-)
+from trainer.instruments.charges import access_prices, live_prices, try_price, try_prices
+from trainer.instruments.measuring import tried, unplugged
+from trainer.instruments.requests import Request, drop_pins_of, next_driven, pins_of, plug_point, through_point
 from trainer.instruments.tries import HEAT, MOST_TRIES, MOVE, UNDER_COVER, How, Try
 from trainer.reasoning.universe.questions import Question, Test
 from trainer.sound.places import ON, THROUGH

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from trainer.arrays import Floats
-from trainer.desk.case_actions import Hear
+from trainer.desk.case_requests import Hear
 from trainer.practice.attempt import actions
 from trainer.practice.attempt.actions import ActionResult
 from trainer.practice.attempt.events import Heard

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from trainer.circuit.elements import Location
-from trainer.desk.case_actions import Committed, Retest
+from trainer.desk.case_actions import Committed
+from trainer.desk.case_requests import Retest
 from trainer.desk.desk import Desk
 from trainer.errors import WrongCallError
 from trainer.practice.attempt.actions import ActionResult

@@ -6,18 +6,8 @@ from collections.abc import Callable
 from functools import partial
 
 from trainer.circuit.elements import Location
-from trainer.desk.case_actions import (
-    Action,
-    GiveBack,
-    Heat,
-    Lend,
-    Look,
-    Move,
-    ReadCodes,
-    Reply,
-    Swap,
-    cautions_of,
-)
+from trainer.desk.case_actions import Reply, cautions_of
+from trainer.desk.case_requests import Action, GiveBack, Heat, Lend, Look, Move, ReadCodes, Swap
 from trainer.errors import WrongCallError
 from trainer.instruments.tries import UNDER_COVER, Effort
 from trainer.practice.attempt.actions import AnyResult

@@ -7,11 +7,13 @@ from dataclasses import replace
 from typing import Literal
 
 from trainer.circuit.elements import Side
-from trainer.desk.case_actions import Measure, Reply, cautions_of
+from trainer.desk.case_actions import Reply, cautions_of
+from trainer.desk.case_requests import Measure
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import MODULE_CONNECTOR, Pin
-from trainer.instruments.measuring import TOUCHED, Request, What, next_driven, plug_point, through_point
+from trainer.instruments.charges import TOUCHED
 from trainer.instruments.probes import Meter, pins_of_cylinder, request_between
+from trainer.instruments.requests import Request, What, next_driven, plug_point, through_point
 from trainer.instruments.under_load import Trace
 from trainer.practice.reports.attempt_lines import point_text
 from trainer.window.bench.case_bench import CaseBench

@@ -1,9 +1,21 @@
 """Every sentence in Spanish, by id."""
 
-from trainer.words.spanish import course, errors, exercises, general, reasoning, records, sets, station, window
+from trainer.words.spanish import (
+    course,
+    errors,
+    exercises,
+    general,
+    measuring,
+    reasoning,
+    records,
+    sets,
+    station,
+    window,
+)
 
 TEXTS = {
     **general.TEXTS,
+    **measuring.TEXTS,
     **errors.TEXTS,
     **reasoning.TEXTS,
     **window.TEXTS,
