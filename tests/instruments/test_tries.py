@@ -99,3 +99,12 @@ def test_what_shows_a_fault_is_movement_or_warmth() -> None:
     assert provoked_by(LOOSE, FIELD, 20.0) == (MOVE,)
     assert provoked_by(hot, FIELD, 20.0) == (HEAT,)
     assert provoked_by(steady, FIELD, 20.0) == ()
+
+
+def test_a_warm_run_warms_every_place_at_once_and_moves_none() -> None:
+    ran = Work(ran_warm=True)
+    for location in (Location.PASS_THROUGH, Location.UNDER_COVER):
+        hot = Fault(FaultKind.OPEN_WHEN_HOT, location, (3,), Side.RETURN)
+        assert worked_circuit(NORTH, [hot], ran) != worked_circuit(NORTH, [hot], Work())
+    assert worked_circuit(NORTH, [LOOSE], ran) == worked_circuit(NORTH, [LOOSE], Work())
+    assert ran.physical() == ran

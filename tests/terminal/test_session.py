@@ -287,3 +287,14 @@ def test_live_work_asks_for_isolation_once_and_costs_its_preparation() -> None:
 
 def test_a_clamp_is_no_live_work() -> None:
     assert "isolated" not in type_in(new_desk(NAME), "trace 3")
+
+
+def test_a_warm_run_brings_out_what_fails_hot_and_lets_it_cool_again() -> None:
+    desk = new_desk("dies_after_lunch")
+    minutes = desk.attempt.case.profile.minutes
+    shown = type_in(desk, "clear", "warmrun", "hear", "codes")
+    assert "No code." not in shown
+    assert "belts, fan and hot parts" in shown
+    assert "warm everywhere > " in shown
+    assert desk.attempt.minutes == minutes["codes"] + minutes["warm_run"] + minutes["actuation_test"]
+    assert "No code." in type_in(desk, "clear", "heat none", "hear", "codes")

@@ -23,6 +23,7 @@ from trainer.desk.case_requests import (
     ReadCodes,
     Retest,
     Swap,
+    WarmRun,
 )
 from trainer.desk.desk import Desk
 from trainer.errors import WrongCallError
@@ -54,6 +55,7 @@ CAUTIONS: Mapping[type[Action], tuple[str, ...]] = {
     Measure: ("caution.drive",),
     Move: ("caution.moving",),
     Heat: ("caution.heat",),
+    WarmRun: ("caution.running",),
     Swap: ("caution.drive",),
     Lend: ("caution.drive",),
 }
@@ -201,6 +203,8 @@ class CaseActions:
                 return (text(self._wording.moving, what=self._tried_text(place, self._desk.attempt.work.moving)),)
             case Heat(location=place):
                 return (text(self._wording.warm, what=self._tried_text(place, self._desk.attempt.work.warming)),)
+            case WarmRun():
+                return (text("work.warm_run"),)
             case Swap(first=first, second=second):
                 return (text("work.swap", first=first, second=second),)
             case Lend(location=Location.DRIVE_MODULE):
@@ -276,12 +280,14 @@ def computed(action: Action, attempt: Attempt, solver: Solver) -> AnyResult:
             return _worked(action, attempt)
 
 
-def _worked(action: Move | Heat | Swap | Lend | GiveBack | Look, attempt: Attempt) -> AnyResult:
+def _worked(action: Move | Heat | WarmRun | Swap | Lend | GiveBack | Look, attempt: Attempt) -> AnyResult:
     match action:
         case Move(location=location, bank=bank, effort=effort):
             return actions.provoke(attempt, MOVE, Spot(location, bank) if location else None, effort)
         case Heat(location=location, bank=bank, effort=effort):
             return actions.provoke(attempt, HEAT, Spot(location, bank) if location else None, effort)
+        case WarmRun():
+            return actions.run_warm(attempt)
         case Swap(first=first, second=second):
             return actions.swap(attempt, first, second)
         case Lend(location=place, cylinder=cylinder):

@@ -52,6 +52,11 @@ class Heat:
 
 
 @dataclass(frozen=True, slots=True)
+class WarmRun:
+    """Run the engine until it is warm everywhere."""
+
+
+@dataclass(frozen=True, slots=True)
 class Swap:
     """Swap the returns of two cylinders at the module connector."""
 
@@ -93,4 +98,4 @@ class Retest:
     heated: Location | None = None
 
 
-Action = Hear | ReadCodes | Measure | Move | Heat | Swap | Lend | GiveBack | Look | Mend | Retest
+Action = Hear | ReadCodes | Measure | Move | Heat | WarmRun | Swap | Lend | GiveBack | Look | Mend | Retest

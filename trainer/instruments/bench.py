@@ -36,7 +36,8 @@ class Work:
 
     `moving` and `warming` are the tries that the conditions' places are moved and warmed in; without one, as in records
     of early versions, whatever is moved or warmed shows its fault. `proved_dead` says that volts at rest were read
-    since anything was driven, and that there were none.
+    since anything was driven, and that there were none. `ran_warm` says that the engine has just run until it was warm
+    everywhere; its copper is taken to be as before.
     """
 
     conditions: Conditions = field(default_factory=Conditions)
@@ -49,6 +50,7 @@ class Work:
     moving: Try | None = None
     warming: Try | None = None
     proved_dead: bool = False
+    ran_warm: bool = False
 
     def electrical(self) -> Work:
         """Return the part of the work that changes a circuit: covers that are off, and a proof, do not."""
@@ -80,8 +82,11 @@ class Work:
         physical = self.physical()
         moves, warms = (one is None or one.bank in banks for one in physical._tries)
         conditions = physical.conditions
+        heated = conditions.heated if warms else None
         return replace(
-            conditions, moved=conditions.moved if moves else None, heated=conditions.heated if warms else None
+            conditions,
+            moved=conditions.moved if moves else None,
+            heated=fault.location if physical.ran_warm else heated,
         )
 
 

@@ -38,11 +38,12 @@ class Operation(StrEnum):
     CLAMP = "clamp"
     LAMP_LOAD = "lamp_load"
     CRANK = "crank"
+    WARM_RUN = "warm_run"
 
 
 USUAL_MINUTES: Mapping[Operation, float] = {
     Operation.VOLTS_AT_REST: 3.0, Operation.LIVE_PREPARATION: 10.0, Operation.CLAMP: 6.0, Operation.LAMP_LOAD: 8.0,
-    Operation.CRANK: 5.0,
+    Operation.CRANK: 5.0, Operation.WARM_RUN: 25.0,
 }  # fmt: skip
 """Operations that early engine files do not price, with what they take there: common practice, no published source."""
 
@@ -53,6 +54,7 @@ BROUGHT_BY: Mapping[Operation, tuple[Operation, ...]] = {
     Operation.CLAMP: (Operation.CURRENT_TRACE,),
     Operation.LAMP_LOAD: _OHMS,
     Operation.CRANK: (Operation.LOAD_DROP,),
+    Operation.WARM_RUN: (Operation.HEAT,),
 }
 """Operations that early cases do not name: each is offered with any of the others."""
 
@@ -99,6 +101,7 @@ class BenchTestKind(StrEnum):
     DUMMY = "dummy"
     MOVE = "move"
     HEAT = "heat"
+    WARM_RUN = "warm_run"
     RESEAT_MODULE = "reseat_module"
     RESEAT = "reseat"
     RESEAT_PLUGS = "reseat_plugs"

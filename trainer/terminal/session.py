@@ -19,6 +19,7 @@ from trainer.desk.case_requests import (
     ReadCodes,
     Retest,
     Swap,
+    WarmRun,
 )
 from trainer.desk.desk import Desk
 from trainer.errors import MissingHereError, UserError, WrongCallError
@@ -48,6 +49,7 @@ WORDLESS = {
     "hint",
     "supply",
     "crank",
+    "warmrun",
 }
 """Commands that stand alone."""
 
@@ -79,7 +81,8 @@ class Session:
         self._commands: dict[str, Callable[[Sequence[str]], None]] = {
             "hear": self._hear, "compare": self._compare, "stand": self._stand,
             "codes": lambda words: self._codes(clear=False), "clear": lambda words: self._codes(clear=True),
-            "move": self._move, "heat": self._heat, "swap": self._swap, "lend": self._lend, "look": self._look,
+            "move": self._move, "heat": self._heat, "warmrun": lambda words: self._run_warm(),
+            "swap": self._swap, "lend": self._lend, "look": self._look,
             "out": lambda words: self._suspect(words, add=True), "back": lambda words: self._suspect(words, add=False),
             "card": lambda words: self._lines(shown.card_lines(self.desk.attempt)),
             "engine": lambda words: self._lines(shown.engine_lines(self.desk.attempt.case.profile)),
@@ -199,6 +202,9 @@ class Session:
 
     def _heat(self, words: Sequence[str]) -> None:
         self._act(Heat(*typed.try_of(self.desk.attempt.case.profile, words)))
+
+    def _run_warm(self) -> None:
+        self._act(WarmRun())
 
     def _swap(self, words: Sequence[str]) -> None:
         if len(words) != 2:

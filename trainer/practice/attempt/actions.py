@@ -25,7 +25,7 @@ from trainer.instruments.looking import seen_bridges
 from trainer.instruments.measuring import DEAD, measured, plugged_back, tried
 from trainer.instruments.reading import Slip
 from trainer.instruments.requests import Request
-from trainer.instruments.tries import UNDER_COVER, Effort, How, Try, shows_itself
+from trainer.instruments.tries import HEAT, UNDER_COVER, Effort, How, Try, shows_itself
 from trainer.instruments.under_load import Trace
 from trainer.practice.attempt.attempt import Attempt
 from trainer.practice.attempt.events import (
@@ -37,6 +37,7 @@ from trainer.practice.attempt.events import (
     Looked,
     Measured,
     Provoked,
+    RanWarm,
     Retested,
     Substituted,
     Swapped,
@@ -171,6 +172,7 @@ def provoke(attempt: Attempt, how: How, spot: Spot | None, effort: Effort = Effo
     """
     if spot is None:
         work = tried(attempt.work, how, None, None)
+        work = replace(work, ran_warm=False) if how == HEAT else work
         return ActionResult(Provoked(**_allowed(attempt, work, ()), did=how, what=None))
     spot = _under_one_cover(attempt.case.profile, spot)
     before = [
@@ -183,6 +185,14 @@ def provoke(attempt: Attempt, how: How, spot: Spot | None, effort: Effort = Effo
     work = replace(attempt.work, covers_off=attempt.work.covers_off | covers_in(prices))
     work = tried(work, how, spot.location, one)
     return ActionResult(Provoked(**_allowed(attempt, work, prices), did=how, what=spot.location, bank=spot.bank))
+
+
+def run_warm(attempt: Attempt) -> ActionResult[RanWarm]:
+    """Run the engine until it is warm everywhere; everything is plugged back for it, and covers are on."""
+    back = plugged_back(attempt.case.profile, attempt.work)
+    work = replace(back, covers_off=frozenset(), ran_warm=True)
+    prices = (Price(Operation.WARM_RUN),)
+    return ActionResult(RanWarm(**_allowed(attempt, work, prices)))
 
 
 def _under_one_cover(profile: Profile, spot: Spot) -> Spot:

@@ -23,7 +23,8 @@ from trainer.practice.attempt.outcome import Outcome
 AnEvent = TypeVar("AnEvent", bound=Event)
 
 _WORKED = Annotated[
-    events.Provoked | events.Swapped | events.Substituted | events.GaveBack | events.Looked, Field(discriminator="did")
+    events.Provoked | events.RanWarm | events.Swapped | events.Substituted | events.GaveBack | events.Looked,
+    Field(discriminator="did"),
 ]
 _OTHERS = (
     events.Started, events.Heard, events.CodesRead, events.Measured, events.Suspected, events.Hinted, events.Found,

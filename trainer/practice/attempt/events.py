@@ -133,6 +133,14 @@ class Provoked(Worked):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class RanWarm(Worked):
+    """The engine was run until it was warm everywhere."""
+
+    did: Literal["warm_run"] = "warm_run"
+    what: None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Swapped(Worked):
     """Two returns were exchanged at the module connector."""
 

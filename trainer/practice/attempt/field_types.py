@@ -107,7 +107,8 @@ def nested_work(data: JsonValue) -> dict[str, JsonValue]:
 
 
 _CONDITIONS = tuple(one.name for one in fields(Conditions))
-_SINCE = ("moving", "warming", "proved_dead")
+_MARKS = ("proved_dead", "ran_warm")
+_SINCE = ("moving", "warming", *_MARKS)
 """What states of early versions do not say."""
 
 _WORK = tuple(one.name for one in fields(Work) if one.name not in ("conditions", *_SINCE))
@@ -127,7 +128,7 @@ def work_json(work: Work) -> dict[str, object]:
         "replaced": [[location, number] for location, number in sorted(work.replaced)],
         "dummy_loads": sorted(work.dummy_loads),
         "spread": sorted(work.spread),
-        **({"proved_dead": True} if work.proved_dead else {}),
+        **{name: True for name in _MARKS if getattr(work, name)},
         **{name: asdict(one) for name, one in (("moving", work.moving), ("warming", work.warming)) if one is not None},
     }
 

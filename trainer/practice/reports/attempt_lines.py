@@ -21,6 +21,7 @@ from trainer.practice.attempt.events import (
     Looked,
     Measured,
     Provoked,
+    RanWarm,
     Repaired,
     Retested,
     Substituted,
@@ -78,6 +79,7 @@ def prompt_state(attempt: Attempt) -> str:
         for key, place in (("prompt.moving", work.conditions.moved), ("prompt.warm", work.conditions.heated))
         if place is not None
     ]
+    state += [text("prompt.ran_warm")] if work.ran_warm else []
     state += [text("prompt.swapped", first=first, second=second) for first, second in work.swapped]
     state += [text("prompt.lent", what=_part(place, number)) for place, number in sorted(work.replaced)]
     return ", ".join(state)
@@ -207,6 +209,8 @@ def _work_entry(event: Worked) -> str:
             return text(f"card.{event.did}", what=text("suspects.none"))
         case Provoked():
             return text(f"card.{event.did}", what=_tried_text(event))
+        case RanWarm():
+            return text("card.warm_run")
         case Swapped():
             return text("card.swap", what=" ".join(str(number) for number in event.what))
         case Substituted():

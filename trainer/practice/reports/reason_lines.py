@@ -32,7 +32,8 @@ STEP_KINDS: Mapping[str, str] = {
     "plug_pairs": "inside", "plug_grounds": "inside", "wires_cover": "inside", "cover_alone": "inside",
     "look_through": "eyes", "look_cover": "eyes",
     "supply": "driven", "trace": "driven", "drops": "driven", "drops_cover": "driven", "dummy": "driven",
-    "move": "provoke", "heat": "provoke", "reseat": "provoke", "reseat_module": "provoke", "reseat_plugs": "provoke",
+    "move": "provoke", "heat": "provoke", "warm_run": "provoke",
+    "reseat": "provoke", "reseat_module": "provoke", "reseat_plugs": "provoke",
     "pairs_moved": "outside", "pairs_warm": "outside", "pairs_reseated": "outside", "pairs_reseated_plugs": "inside",
     "trace_moved": "driven", "trace_warm": "driven",
     "lend_module": "exchange", "lend_injector": "exchange", "swap": "exchange",
@@ -157,6 +158,8 @@ def _work(work: Work) -> Iterable[str]:
     for key, place in (("question.moved", work.conditions.moved), ("question.warm", work.conditions.heated)):
         if place is not None:
             yield text(key, place=text(f"location.{Location(place)}"))
+    if work.ran_warm:
+        yield text("question.ran_warm")
     changed = [f"{first}↔{second}" for first, second in work.swapped]
     changed += [f"{text(f'location.{place}')} {number or ''}".strip() for place, number in sorted(work.replaced)]
     if changed:

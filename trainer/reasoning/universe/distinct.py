@@ -71,7 +71,9 @@ class DistinctCircuits:
 
         Where nothing but plugs has been touched, a fault differs as it did before, less what is unplugged.
         """
-        if replace(work, unplugged=frozenset(), moving=None, warming=None) != Work(conditions=work.conditions):
+        if replace(work, unplugged=frozenset(), moving=None, warming=None, ran_warm=False) != Work(
+            conditions=work.conditions
+        ):
             for faults in self._hypotheses:
                 circuit = worked(sound, faults, work)
                 yield circuit, _edit(base, circuit, loaded=loaded)
@@ -83,7 +85,7 @@ class DistinctCircuits:
 
     def _under_conditions(self, sound: Circuit, work: Work, *, loaded: bool) -> Iterator[tuple[Circuit, Edit]]:
         """Yield every hypothesis's circuit under conditions, which may be those under one bank's cover only."""
-        if work.moving is None and work.warming is None:
+        if work.moving is None and work.warming is None and not work.ran_warm:
             yield from self._plain(sound, work.conditions, loaded=loaded)
             return
         for row, faults in enumerate(self._hypotheses):

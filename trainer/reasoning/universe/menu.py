@@ -261,6 +261,9 @@ def _tries(profile: Profile, begin: Work) -> Iterator[_Provocation]:
 
 
 def _provoked(profile: Profile, begin: Work) -> Iterator[Test]:
+    warm = BenchTest(Kind.WARM_RUN)
+    heard = _heard(profile, replace(begin, ran_warm=True))
+    yield Test(warm, (Price(Operation.WARM_RUN), _run(warm)), True, heard)
     for one in _tries(profile, begin):
         test = BenchTest(Kind.MOVE if one.how == MOVE else Kind.HEAT, one.spot, one.number)
         yield Test(test, (*one.prices, _run(test)), True, _heard(profile, one.work), needs=one.needs)

@@ -191,6 +191,7 @@ def name_of(question: Question) -> str:
         conditions.temperature_c, conditions.moved, conditions.heated, sorted(conditions.reseated),
         sorted(work.unplugged), sorted(work.covers_off), work.swapped, sorted(work.replaced),
         sorted(work.dummy_loads), sorted(work.spread), question.captured, *map(_try_name, (work.moving, work.warming)),
+        work.ran_warm,
     ]  # fmt: skip
     return " ".join(str(part) for part in parts)
 

@@ -2,19 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from functools import partial
 
 from trainer.circuit.elements import Location
 from trainer.desk.case_actions import Reply, cautions_of
-from trainer.desk.case_requests import Action, GiveBack, Heat, Lend, Look, Move, ReadCodes, Swap
+from trainer.desk.case_requests import Action, GiveBack, Heat, Lend, Look, Move, ReadCodes, Swap, WarmRun
 from trainer.errors import WrongCallError
 from trainer.instruments.tries import UNDER_COVER, Effort
 from trainer.practice.attempt.actions import AnyResult
 from trainer.practice.reports.attempt_lines import named
 from trainer.window.bench.bench_hearing import BenchHearing
 from trainer.window.bench.case_bench import CaseBench
-from trainer.window.shell.choosing import ChooseCylinders, ChooseOne, ChoosePlace, Confirm
+from trainer.window.shell.choosing import Choice, ChooseCylinders, ChooseOne, ChoosePlace, Confirm
 from trainer.words import message_of, text
 
 
@@ -45,9 +45,10 @@ class EngineWork:
 
     def heat(self) -> None:
         """Ask which place is warmed."""
-        self._provoke(text("choose.heat"), Heat, text("choose.cool"))
+        run = (text("choose.warm_run"), lambda: self.act(WarmRun()))
+        self._provoke(text("choose.heat"), Heat, text("choose.cool"), (run,))
 
-    def _provoke(self, title: str, action: type[Move | Heat], none: str) -> None:
+    def _provoke(self, title: str, action: type[Move | Heat], none: str, others: Sequence[Choice] = ()) -> None:
         def chosen(place: Location | None) -> None:
             if place is None:
                 self.act(action(None))
@@ -64,7 +65,7 @@ class EngineWork:
             efforts = [(text(f"choose.{effort}"), partial(self.act, action(place, bank, effort))) for effort in Effort]
             self._shell.show(ChooseOne(self._shell, text("choose.effort"), text("choose.effort_why"), efforts))
 
-        self._shell.show(ChoosePlace(self._shell, title, self._caution(action), chosen, none=none))
+        self._shell.show(ChoosePlace(self._shell, title, self._caution(action), chosen, none=none, others=others))
 
     def swap(self) -> None:
         """Ask which two returns are swapped."""

@@ -14,21 +14,36 @@ Choice = tuple[str, Callable[[], None]]
 
 
 class ChoosePlace(Screen):
-    """Asks for one of the six places, or for none."""
+    """Asks for one of the six places, or for none; `others` are further choices."""
 
     name = "choose_place"
 
     def __init__(
-        self, shell: Shell, title: str, caution: str, then: Callable[[Location | None], None], none: str
+        self,
+        shell: Shell,
+        title: str,
+        caution: str,
+        then: Callable[[Location | None], None],
+        none: str,
+        others: Sequence[Choice] = (),
     ) -> None:
         super().__init__(shell)
         self._title, self._caution, self._then, self._none = title, caution, then, none
+        self._others = tuple(others)
 
     def view(self) -> Node:
         """Return the places as buttons."""
         places = [button(f"place.{p.value}", text(f"location.{p}"), self._chosen(p)) for p in Location]
+        others = [button(f"other.{n}", label, self._other(act)) for n, (label, act) in enumerate(self._others)]
         none = button("place.none", self._none, self._chosen(None), "n")
-        return _asked(self, self._title, self._caution, column(*places, none, gap=0.4))
+        return _asked(self, self._title, self._caution, column(*places, *others, none, gap=0.4))
+
+    def _other(self, act: Callable[[], None]) -> Callable[[], None]:
+        def choose() -> None:
+            self.shell.close()
+            act()
+
+        return choose
 
     def _chosen(self, place: Location | None) -> Callable[[], None]:
         def choose() -> None:

@@ -71,6 +71,7 @@ _NAMES = {
     "test.clamp": "clamp on a return",
     "test.lamp_load": "lamp on an isolated wire",
     "test.crank": "battery under crank",
+    "test.warm_run": "warm run",
     "test.repair_wire": "wire repair",
     "test.repair_connector": "connector repair",
 }
@@ -175,6 +176,7 @@ _TERMINAL = {
     "card.codes": "codes: {codes}",
     "card.no_codes": "none",
     "card.move": "moving: {what}",
+    "card.warm_run": "engine run until warm",
     "card.heat": "warmed: {what}",
     "card.swap": "returns swapped: {what}",
     "card.substitute": "known-good part in: {what}",
@@ -220,6 +222,7 @@ _TERMINAL = {
     "debrief.path": "Your path:",
     "prompt": "{minutes:.0f} min{state} > ",
     "prompt.moving": "moving: {place}",
+    "prompt.ran_warm": "warm everywhere",
     "prompt.warm": "warm: {place}",
     "prompt.swapped": "returns {first} and {second} swapped",
     "prompt.lent": "lent: {what}",
@@ -238,6 +241,7 @@ _TERMINAL = {
     "suspects.none": "nothing yet",
     "look.nothing": "nothing seen",
     "work.move": "Moving: {what}. It goes on until 'move none'.",
+    "work.warm_run": "The engine has run and is warm everywhere. Run the test before it cools.",
     "work.heat": "Warmed: {what}. It stays warm until 'heat none'.",
     "work.none": "Let go.",
     "work.swap": "Returns {first} and {second} swapped at the module connector.",
@@ -305,7 +309,8 @@ _HELP = {
         "             POINT: module, plug (injector side), plug harness, or a connector's name [engine|cover]\n"
         "             add 'connected', 'firm', 'live', 'leads' or 'nowait' to measure so (and learn what that does)\n"
         "             add 'minmax' to keep the least and the most while something is moved\n"
-        "Work       move PLACE [BANK] [gentle] | move none · heat PLACE [BANK] [gentle] | heat none · swap N M · look\n"
+        "Work       move PLACE [BANK] [gentle] | move none · heat PLACE [BANK] [gentle] | heat none\n"
+        "           warmrun · swap N M · look\n"
         "           lend injector N | lend module | lend none     known-good part in, or out again\n"
         "Think      out PLACE · back PLACE          rule a place out, or take it back · card\n"
         "           expect WORDS                    say what the next reading should be, before you take it\n"

@@ -30,6 +30,7 @@ _CAUTIONS = {
     "caution.lamp": "Caution: a lamp only on a wire that is off at both ends. Never on a module output.",
     "caution.crank": "Caution: belts and fan turn while it cranks. Fuel shut off, hands and clothes clear.",
     "caution.moving": "Caution: never move live wiring by hand on a real engine: insulated tool, or move it dead.",
+    "caution.running": "Caution: belts, fan and hot parts while it runs. Hands and clothes clear, exhaust led away.",
     "caution.heat": "Caution: no open flame and no uncontrolled heat near fuel and oil.",
     "caution.repeat": (
         "Caution: repeated tests leave rail pressure and inject fuel. Limit repeats, do not crank straight after, "

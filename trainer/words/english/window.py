@@ -78,6 +78,7 @@ TEXTS: dict[str, str] = {
     "point.module_connector": "module connector",
     "point.pass_through": "pass-through connector {name}",
     "point.injector_plug": "injector plug {name}",
+    "choose.warm_run": "run the engine warm",
     "choose.cover": "Under which cover?",
     "choose.effort": "How hard?",
     "choose.effort_why": "A harder, longer try shows an intermittent fault more often, and takes twice as long.",

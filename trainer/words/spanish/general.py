@@ -71,6 +71,7 @@ _NAMES = {
     "test.clamp": "pinza en un retorno",
     "test.lamp_load": "lámpara en un cable aislado",
     "test.crank": "batería al arrancar",
+    "test.warm_run": "calentar en marcha",
     "test.repair_wire": "reparación de cable",
     "test.repair_connector": "reparación de conector",
 }
@@ -176,6 +177,7 @@ _TERMINAL = {
     "card.codes": "códigos: {codes}",
     "card.no_codes": "ninguno",
     "card.move": "en movimiento: {what}",
+    "card.warm_run": "motor en marcha hasta calentarse",
     "card.heat": "calentado: {what}",
     "card.swap": "retornos intercambiados: {what}",
     "card.substitute": "pieza buena conocida puesta en: {what}",
@@ -221,6 +223,7 @@ _TERMINAL = {
     "debrief.path": "Tu camino:",
     "prompt": "{minutes:.0f} min{state} > ",
     "prompt.moving": "en movimiento: {place}",
+    "prompt.ran_warm": "caliente por todas partes",
     "prompt.warm": "caliente: {place}",
     "prompt.swapped": "retornos {first} y {second} intercambiados",
     "prompt.lent": "prestado: {what}",
@@ -239,6 +242,7 @@ _TERMINAL = {
     "suspects.none": "nada todavía",
     "look.nothing": "nada a la vista",
     "work.move": "En movimiento: {what}. Sigue hasta 'move none'.",
+    "work.warm_run": "El motor ha funcionado y está caliente por todas partes. Haz la prueba antes de que se enfríe.",
     "work.heat": "Calentado: {what}. Sigue caliente hasta 'heat none'.",
     "work.none": "Suelto.",
     "work.swap": "Retornos {first} y {second} intercambiados en el conector del módulo.",
@@ -304,7 +308,8 @@ _HELP = {
         "             POINT: module, plug (lado inyector), plug harness o el nombre de un conector [engine|cover]\n"
         "             añade 'connected', 'firm', 'live', 'leads' o 'nowait' para medir así (y aprender qué pasa)\n"
         "             añade 'minmax' para guardar el mínimo y el máximo mientras mueves algo\n"
-        "Trabajar   move PLACE [BANK] [gentle] | move none · heat PLACE [BANK] [gentle] | heat none · swap N M · look\n"
+        "Trabajar   move PLACE [BANK] [gentle] | move none · heat PLACE [BANK] [gentle] | heat none\n"
+        "           warmrun · swap N M · look\n"
         "           lend injector N | lend module | lend none     pieza buena conocida: ponerla o quitarla\n"
         "Pensar     out PLACE · back PLACE          descartar un lugar, o recuperarlo · card\n"
         "           expect WORDS                    di qué debe dar la próxima lectura, antes de hacerla\n"

@@ -37,6 +37,7 @@ _CAUTIONS = {
     "caution.lamp": "Precaución: lámpara solo en un cable suelto por ambos extremos. Nunca en una salida del módulo.",
     "caution.crank": "Precaución: correas y ventilador giran al arrancar. Sin combustible, manos y ropa fuera.",
     "caution.moving": "Cuidado: en motor real no muevas a mano cables con tensión: herramienta aislada, o sin tensión.",
+    "caution.running": "Precaución: correas, ventilador y piezas calientes en marcha. Manos fuera, humos al exterior.",
     "caution.heat": "Cuidado: nada de llama viva ni calor sin control cerca de combustible y aceite.",
     "caution.repeat": (
         "Cuidado: repetir la prueba deja presión en el rail e inyecta combustible. Repite lo justo, no arranques "

@@ -78,6 +78,7 @@ TEXTS: dict[str, str] = {
     "point.module_connector": "conector del módulo",
     "point.pass_through": "conector pasante {name}",
     "point.injector_plug": "conector del inyector {name}",
+    "choose.warm_run": "calentar el motor en marcha",
     "choose.cover": "¿Bajo qué tapa?",
     "choose.effort": "¿Con cuánta fuerza?",
     "choose.effort_why": "Con más fuerza y más tiempo, un fallo intermitente aparece más a menudo; tarda el doble.",
