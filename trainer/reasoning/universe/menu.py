@@ -195,6 +195,8 @@ def _at_a_bank(profile: Profile, begin: Work, bank: str) -> Iterator[Test]:
             for other in numbers
             if other > n and at[other] == at[n]
         ]
+        if not apart:  # each connector serves one injector
+            continue
         tested, prices = _ohms(profile, begin, apart, off)
         tested = tuple(replace(question, kind="insulation") for question in tested)
         yield Test(BenchTest(kind, bank), (*prices, Price(Operation.PIN_TO_GROUND)), False, tested)
