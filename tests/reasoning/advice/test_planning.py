@@ -179,7 +179,8 @@ def test_the_best_path_beats_the_textbook_order_and_codes_alone_mislead() -> Non
     reasoner = reasoner_of("misfire_without_a_circuit")
     figures = compared(NORTH, reasoner.hypotheses, reasoner.channels, drawn=12, seed=3)
     best, textbook, chance = figures["best path"], figures["textbook order"], figures["random order"]
-    assert best.mean_minutes < textbook.mean_minutes < chance.mean_minutes
+    # a few engines that show their fault only now and then take very long to prove by any way
+    assert best.median_minutes < textbook.median_minutes < chance.median_minutes
     assert figures["codes only"].wrong > 0.3 > best.wrong
 
 
