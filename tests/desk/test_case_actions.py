@@ -120,7 +120,7 @@ def test_a_reading_under_a_cover_brings_the_caution_of_the_cover() -> None:
 
 def test_what_touches_wiring_or_heat_has_a_caution() -> None:
     """Over 100 V at the injectors, a moving engine, a hot gun: common practice, no published source."""
-    assert {action.__name__ for action in CAUTIONS} == {"Hear", "Measure", "Move", "Heat", "Swap", "Lend"}
+    assert {action.__name__ for action in CAUTIONS} == {"Hear", "Measure", "Move", "Heat", "WarmRun", "Swap", "Lend"}
     assert cautions_of(Look, Work()) == ()
 
 
