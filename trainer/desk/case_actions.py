@@ -62,7 +62,12 @@ CAUTIONS: Mapping[type[Action], tuple[str, ...]] = {
 """Sentences by id that belong to an action whatever the engine is like."""
 
 
-ITS_OWN_CAUTION: Mapping[str, tuple[str, ...]] = {"lamp": ("caution.lamp",), "crank": ("caution.crank",)}
+ITS_OWN_CAUTION: Mapping[str, tuple[str, ...]] = {
+    "lamp": ("caution.lamp",),
+    "crank": ("caution.crank",),
+    "compression": ("caution.crank",),
+    "contribution": ("caution.running",),
+}
 """Cautions of single measurements, beside those of measuring."""
 
 

@@ -39,11 +39,14 @@ class Operation(StrEnum):
     LAMP_LOAD = "lamp_load"
     CRANK = "crank"
     WARM_RUN = "warm_run"
+    CONTRIBUTION = "contribution"
+    COMPRESSION = "compression"
 
 
 USUAL_MINUTES: Mapping[Operation, float] = {
     Operation.VOLTS_AT_REST: 3.0, Operation.LIVE_PREPARATION: 10.0, Operation.CLAMP: 6.0, Operation.LAMP_LOAD: 8.0,
     Operation.CRANK: 5.0, Operation.WARM_RUN: 25.0,
+    Operation.CONTRIBUTION: 20.0, Operation.COMPRESSION: 15.0,
 }  # fmt: skip
 """Operations that early engine files do not price, with what they take there: common practice, no published source."""
 
@@ -55,6 +58,8 @@ BROUGHT_BY: Mapping[Operation, tuple[Operation, ...]] = {
     Operation.LAMP_LOAD: _OHMS,
     Operation.CRANK: (Operation.LOAD_DROP,),
     Operation.WARM_RUN: (Operation.HEAT,),
+    Operation.CONTRIBUTION: (Operation.ACTUATION_TEST,),
+    Operation.COMPRESSION: (Operation.ACTUATION_TEST,),
 }
 """Operations that early cases do not name: each is offered with any of the others."""
 
@@ -90,6 +95,8 @@ class BenchTestKind(StrEnum):
     PLUG_VOLTS = "plug_volts"
     CRANK = "crank"
     CLAMP = "clamp"
+    CONTRIBUTION = "contribution"
+    COMPRESSION = "compression"
     LAMP_ENGINE = "lamp_engine"
     LAMP_COVER = "lamp_cover"
     ENGINE_INSULATION = "engine_insulation"

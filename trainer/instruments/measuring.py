@@ -22,6 +22,7 @@ from trainer.instruments.ohmmeter import DEAD_BELOW_V, measure_insulation, measu
 from trainer.instruments.on_battery import measure_crank, measure_lamp
 from trainer.instruments.reading import Reading, Slip
 from trainer.instruments.requests import Request, check_request, drop_pins_of, pins_of
+from trainer.instruments.running import Mechanical, measure_compression, measure_contribution
 from trainer.instruments.tries import GLANCE, MOVE, How, Try
 from trainer.instruments.under_load import (
     Trace,
@@ -44,11 +45,18 @@ class Measured:
     prices: tuple[Price, ...]
 
 
-def measured(profile: Profile, faults: Sequence[Fault], work: Work, request: Request, seed: int) -> Measured:
+def measured(
+    profile: Profile,
+    faults: Sequence[Fault],
+    work: Work,
+    request: Request,
+    seed: int,
+    mechanical: Mechanical | None = None,
+) -> Measured:
     """Carry out a measurement; raises WrongCallError for one that cannot be asked of this engine."""
     check_request(profile, request)
     if request.what in LIVE:
-        return _live(profile, faults, work, request, seed)
+        return _live(profile, faults, work, request, seed, mechanical)
     pins = pins_of(profile, request)
     points = tuple(dict.fromkeys(pin.break_point for pin in pins if pin is not None))
     prices = access_prices(profile, points)
@@ -98,7 +106,14 @@ def plugged_back(profile: Profile, work: Work) -> Work:
     return replace(work, unplugged=frozenset(), conditions=conditions, proved_dead=False)
 
 
-def _live(profile: Profile, faults: Sequence[Fault], work: Work, request: Request, seed: int) -> Measured:
+def _live(
+    profile: Profile,
+    faults: Sequence[Fault],
+    work: Work,
+    request: Request,
+    seed: int,
+    mechanical: Mechanical | None,
+) -> Measured:
     work = plugged_back(profile, work)
     prices = live_prices(profile, request)
     trace = None
@@ -109,6 +124,10 @@ def _live(profile: Profile, faults: Sequence[Fault], work: Work, request: Reques
         reading = measure_drop(
             profile, faults, replace(work, swapped=()), drop_pins_of(profile, request), request.cylinder
         )
+    elif request.what == "contribution":
+        reading = measure_contribution(profile, faults, work, mechanical)
+    elif request.what == "compression":
+        reading = measure_compression(profile, mechanical)
     elif request.what == "crank":
         reading = measure_crank(profile, faults, work)
     elif request.what == "clamp":

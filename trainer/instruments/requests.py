@@ -32,6 +32,8 @@ What = Literal[
     "trace",
     "clamp",
     "dummy",
+    "contribution",
+    "compression",
 ]
 
 
@@ -58,6 +60,9 @@ class Request:
     at_once: bool = False
 
 
+OF_THE_WHOLE = ("supply", "crank", "contribution", "compression")
+"""What is measured of the whole engine."""
+
 AT_A_POINT = ("pair", "returns", "ground", "insulation", "volts")
 """What is measured at one break point."""
 
@@ -80,7 +85,7 @@ def check_request(profile: Profile, request: Request) -> None:
         raise WrongCallError(
             "no_half", point=request.point, half=request.half, halves=", ".join(halves_of(request.point))
         )
-    if request.what not in ("supply", "crank") and request.cylinder not in profile.cylinders:
+    if request.what not in OF_THE_WHOLE and request.cylinder not in profile.cylinders:
         raise WrongCallError("no_cylinder", cylinder=request.cylinder, cylinders=numbers(profile.cylinders))
     here = cylinders_at(profile, request.point)
     if request.what in AT_A_POINT and request.cylinder not in here:

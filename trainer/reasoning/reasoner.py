@@ -14,6 +14,7 @@ from trainer.circuit.faults import KINDS, Fault
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench_tests import BenchTest, BenchTestKind, Operation, Price
 from trainer.instruments.charges import covers_in
+from trainer.instruments.running import Mechanical
 from trainer.instruments.tries import HEAT, MOVE, How, Try, shows_itself
 from trainer.reasoning.advice.channels import Channel, channels_of
 from trainer.reasoning.advice.measured import Standing, inseparable_places
@@ -27,7 +28,8 @@ from trainer.reasoning.universe.finding import Claim, truth_of
 from trainer.reasoning.universe.hypotheses import Faults, Hypotheses, single_hypotheses
 from trainer.reasoning.universe.menu import menu_of, offered
 from trainer.reasoning.universe.pairs import chosen_pairs, with_pairs
-from trainer.reasoning.universe.questions import Answers, Expected, Question, Test
+from trainer.reasoning.universe.questions import RUNNING, Answers, Expected, Question, Test
+from trainer.reasoning.universe.running import with_mechanical
 from trainer.reasoning.verdict.belief import Belief, believed, finding_key
 
 
@@ -55,7 +57,8 @@ class CaseFacts:
     """What reasoning needs to know of a case: its truth, the evidence it offers, its bed level and its priors.
 
     `stored` are the codes that something earlier left in memory; `complaint` says when the trouble shows, if anybody
-    has said so. `seed` decides in which tries an intermittent fault shows itself.
+    has said so. `seed` decides in which tries an intermittent fault shows itself; `mechanical`
+    is what ails an engine whose circuit passes.
     """
 
     profile: Profile
@@ -67,6 +70,7 @@ class CaseFacts:
     stored: frozenset[str] = frozenset()
     complaint: Complaint | None = None
     seed: int = 0
+    mechanical: Mechanical | None = None
 
 
 class Reasoner:
@@ -90,6 +94,10 @@ class Reasoner:
                 answers[question] = code_flags(self.facts.profile, self._codes(state))
             else:
                 answers[question] = (one.values[0] > FLAG_UP).astype(float) if one.flags else one.values[0]
+            if question.kind in RUNNING:
+                facts = self.facts
+                flags = answers[question]
+                answers[question] = with_mechanical(facts.profile, flags, facts.mechanical, question.kind)
         return answers
 
     def _as_it_comes(self, question: Question) -> Question:

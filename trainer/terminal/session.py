@@ -50,6 +50,8 @@ WORDLESS = {
     "supply",
     "crank",
     "warmrun",
+    "contribution",
+    "compression",
 }
 """Commands that stand alone."""
 

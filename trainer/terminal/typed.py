@@ -10,7 +10,7 @@ from trainer.circuit.elements import Location, Side
 from trainer.circuit.profile import Profile
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import MODULE_CONNECTOR
-from trainer.instruments.requests import Request, What, next_driven, plug_point
+from trainer.instruments.requests import OF_THE_WHOLE, Request, What, next_driven, plug_point
 from trainer.instruments.tries import Effort
 from trainer.practice.attempt.repair import Repair
 from trainer.sound.places import places_of
@@ -31,6 +31,7 @@ SLIPS = {"connected", "firm", "live", "leads", "nowait", "minmax"}
 READINGS: dict[str, What] = {
     "pair": "pair", "returns": "returns", "ground": "ground", "wire": "wire", "insulation": "insulation",
     "volts": "volts", "lamp": "lamp", "crank": "crank", "clamp": "clamp",
+    "contribution": "contribution", "compression": "compression",
     "drop": "drop", "supply": "supply", "trace": "trace", "dummy": "dummy",
 }  # fmt: skip
 
@@ -108,7 +109,7 @@ def request_of(profile: Profile, words: Sequence[str]) -> Request:
         at_once="nowait" in words,
         side=Side.FEED if "feed" in rest else Side.RETURN,
     )
-    if what in ("supply", "crank"):
+    if what in OF_THE_WHOLE:
         refuse_extra(words[0], rest)
         return asked
     if what in ("trace", "dummy"):

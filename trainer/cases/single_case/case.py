@@ -11,6 +11,7 @@ from trainer.circuit.constraints import Cylinder
 from trainer.circuit.faults import Fault
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench_tests import BROUGHT_BY, Operation
+from trainer.instruments.running import Mechanical, mechanical_of
 from trainer.reasoning.universe.complaint import Complaint
 from trainer.sound.render import Bed
 
@@ -55,6 +56,11 @@ class Case:
         offered = sorted(str(operation) for operation in self.evidence if operation not in BROUGHT_BY)  # as ever
         parts = (self.faults, self.profile.digest, self.stored, self.temperature_c, self.bed, offered)
         return hashlib.sha256(repr(parts).encode()).hexdigest()
+
+    @property
+    def mechanical(self) -> Mechanical | None:
+        """What is mechanically wrong where the circuit passes; nothing where only an old code brought it in."""
+        return None if self.faults or self.stored else mechanical_of(self.profile, self.seed)
 
     @property
     def to_be_found(self) -> tuple[Fault, ...]:

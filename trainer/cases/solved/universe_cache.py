@@ -109,6 +109,7 @@ class Universes:
             facts.stored,
             facts.complaint,
             facts.seed,
+            facts.mechanical,
         )
         reasoner = self._reasoners.pop(about, None)  # put back at the end: the one used longest ago is dropped first
         if reasoner is None or reasoner.universe is not universe:
@@ -134,6 +135,7 @@ def facts_of(case: Case) -> CaseFacts:
         stored,
         case.complaint,
         case.seed if fickle else 0,
+        case.mechanical,
     )
 
 

@@ -156,7 +156,8 @@ def measure(attempt: Attempt, request: Request, predicted: str | None = None) ->
 
     Raises WrongCallError for a reading that the case does not offer or the engine cannot give.
     """
-    result = measured(attempt.case.profile, attempt.faults_left, attempt.work, request, attempt.seed)
+    case = attempt.case
+    result = measured(case.profile, attempt.faults_left, attempt.work, request, attempt.seed, case.mechanical)
     charge = _allowed(attempt, result.work, result.prices)
     reading = result.reading
     if request.what in DEAD and not attempt.work.proved_dead:

@@ -127,8 +127,8 @@ def _driven(profile: Profile, request: Request, work: Work) -> Question:
         return Question("supply", work)
     if request.what == "trace":
         return Question("trace", work, slot=number)
-    if request.what == "crank":
-        return Question("crank", work)
+    if request.what in ("crank", "contribution", "compression"):
+        return Question(request.what, work)
     if request.what == "clamp":
         return clamp_question(work, number, request.other)
     if request.what == "dummy":

@@ -26,7 +26,8 @@ TOLD_SAVED_MINUTES = 1.0
 STEP_KINDS: Mapping[str, str] = {
     "hear": "begin", "through_cover": "listen", "probe": "inside", "codes": "memory",
     "lamp_engine": "outside", "lamp_cover": "inside", "engine_insulation": "outside", "cover_insulation": "inside",
-    "crank": "driven", "clamp": "driven", "module_volts": "outside", "through_volts": "outside", "plug_volts": "inside",
+    "contribution": "running", "compression": "running", "crank": "driven", "clamp": "driven",
+    "module_volts": "outside", "through_volts": "outside", "plug_volts": "inside",
     "module_pairs": "outside", "module_returns": "outside", "module_grounds": "outside", "through_pairs": "outside",
     "through_grounds": "outside", "wires_engine": "outside", "engine_alone": "outside",
     "plug_pairs": "inside", "plug_grounds": "inside", "wires_cover": "inside", "cover_alone": "inside",

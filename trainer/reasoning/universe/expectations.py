@@ -25,7 +25,8 @@ from trainer.reasoning.universe.at_rest import AT_REST, at_rest, is_loaded, node
 from trainer.reasoning.universe.distinct import DistinctCircuits, content_of
 from trainer.reasoning.universe.equivalents import Equivalents, digest_of
 from trainer.reasoning.universe.hypotheses import Faults
-from trainer.reasoning.universe.questions import Expected, Question
+from trainer.reasoning.universe.questions import RUNNING, Expected, Question
+from trainer.reasoning.universe.running import running_expected
 from trainer.reasoning.universe.scales import (
     CURRENT_STEP_A,
     DIP_STEP_A,
@@ -60,6 +61,7 @@ class Expectations:
         self._row_of = {slot.number: row for row, slot in enumerate(slots_of(profile))}
         self._tests: dict[Work, list[tuple[SlotTraits, ...]]] = {}
         self.kept: dict[Question, Floats] = {}
+        self._passes = np.array([not faults for faults in self.hypotheses])
         self._worst: list[frozenset[str]] | None = None
 
     def of(self, questions: Iterable[Question], bed_dba: float) -> dict[Question, Expected]:
@@ -71,6 +73,9 @@ class Expectations:
         for question, states in asked.items():
             first, *others = (self.kept[state] for _chance, state in states)
             weights = tuple(chance for chance, _state in states)
+            if question.kind in RUNNING:
+                result[question] = running_expected(self.profile, self._passes, first > 0.5, question.kind)
+                continue
             one = Expected(first, question.kind in ("codes", "look"), tuple(others), weights)
             result[question] = one.each(lambda values: heard_scale(values, bed_dba)) if question.kind == "slot" else one
         return result
@@ -86,6 +91,8 @@ class Expectations:
                 driven.setdefault(question.work, []).append(question)
             elif question.kind == "clamp":
                 self.kept[question] = self._clamped(question)
+            elif question.kind in RUNNING:
+                self.kept[question] = self._starved(question)
             elif question.kind == "codes":
                 self.kept[question] = self._codes(question)
             elif question.kind == "look":
@@ -119,6 +126,11 @@ class Expectations:
         group = self._circuits.under(work, loaded=is_loaded(questions[0]))
         for question, values in at_rest(self.profile, group, questions).items():
             self.kept[question] = values[group.index]
+
+    def _starved(self, question: Question) -> Floats:
+        """Return whose injector does not move: it leaves no dip in its own trace."""
+        rows = [self._row_of[number] for number in self.profile.cylinders]
+        return np.array([[float(test[row].trace.dip_a == 0.0) for row in rows] for test in self.tests(question.work)])
 
     def _clamped(self, question: Question) -> Floats:
         group = self._circuits.under(question.work, loaded=True)

@@ -212,6 +212,10 @@ def _at_a_bank(profile: Profile, begin: Work, bank: str) -> Iterator[Test]:
 def _driven(profile: Profile, begin: Work) -> Iterator[Test]:
     yield Test(BenchTest(Kind.SUPPLY), live_prices(profile, Request("supply")), True, (Question("supply", begin),))
     yield Test(BenchTest(Kind.CRANK), live_prices(profile, Request("crank")), True, (Question("crank", begin),))
+    running = (Price(Operation.CONTRIBUTION),), (Question("contribution", begin),)
+    yield Test(BenchTest(Kind.CONTRIBUTION), running[0], True, running[1])
+    cranked = (Price(Operation.COMPRESSION),), (Question("compression", begin),)
+    yield Test(BenchTest(Kind.COMPRESSION), cranked[0], True, cranked[1])
     clamped = tuple(clamp_question(begin, number, next_driven(profile, number)) for number in profile.cylinders)
     yield Test(BenchTest(Kind.CLAMP), (Price(Operation.CLAMP),), True, clamped)
     outside = (Location.DRIVE_MODULE, Location.ENGINE_HARNESS, Location.PASS_THROUGH)

@@ -23,6 +23,10 @@ SPAN = 100.0
 PLAIN = 1.0 / np.sqrt(2.0 * np.pi)
 
 
+RUNNING = frozenset({"contribution", "compression"})
+"""Questions to the running or cranking engine: which cylinders are weak."""
+
+
 @dataclass(frozen=True, slots=True)
 class Question:
     """One thing to look at, with the engine as it then stands.
@@ -45,6 +49,8 @@ class Question:
         "trace",
         "clamp",
         "dummy",
+        "contribution",
+        "compression",
         "look",
     ]
     work: Work
@@ -64,6 +70,8 @@ class Question:
         work = self.work
         if self.kind == "look":
             return ((1.0, self),)
+        if self.kind in RUNNING:
+            return ((1.0, replace(self, work=work.physical())),)
         moving, warming = _ways(work.moving, self._seen), _ways(work.warming, 1.0)
         return tuple(
             (

@@ -13,7 +13,7 @@ from trainer.errors import WrongCallError
 from trainer.instruments.bench import MODULE_CONNECTOR, Pin
 from trainer.instruments.charges import TOUCHED
 from trainer.instruments.probes import Meter, pins_of_cylinder, request_between
-from trainer.instruments.requests import Request, What, next_driven, plug_point, through_point
+from trainer.instruments.requests import OF_THE_WHOLE, Request, What, next_driven, plug_point, through_point
 from trainer.instruments.under_load import Trace
 from trainer.practice.reports.attempt_lines import point_text
 from trainer.window.bench.case_bench import CaseBench
@@ -46,10 +46,14 @@ from trainer.window.shell.screen import Screen
 from trainer.window.shell.shell import Shell
 from trainer.words import message_of, text
 
-Instrument = Literal["volts", "ohms", "insulation", "lamp", "drop", "trace", "clamp", "supply", "crank", "dummy"]
+Instrument = Literal[
+    "volts", "ohms", "insulation", "lamp", "drop", "trace", "clamp", "supply", "crank", "dummy", "contribution",
+    "compression",
+]  # fmt: skip
 INSTRUMENTS: tuple[tuple[Instrument, str], ...] = (
     ("volts", "v"), ("ohms", "o"), ("insulation", "i"), ("lamp", "j"), ("drop", "d"), ("trace", "t"),
     ("clamp", "a"), ("supply", "s"), ("crank", "b"), ("dummy", "l"),
+    ("contribution", "u"), ("compression", "m"),
 )  # fmt: skip
 BETWEEN_PINS: Mapping[str, Meter] = {
     "volts": "volts", "ohms": "ohms", "insulation": "insulation", "lamp": "lamp",
@@ -61,6 +65,8 @@ DRIVEN: Mapping[str, What] = {
     "supply": "supply",
     "crank": "crank",
     "dummy": "dummy",
+    "contribution": "contribution",
+    "compression": "compression",
 }
 SLIPS = ("connected", "firm", "key_on", "leads", "at_once")
 CAPTURE = "captured"
@@ -263,7 +269,7 @@ class ProbeScreen(Screen):
                 raise WrongCallError("two_probes")
             asked = request_between(self._bench.profile, BETWEEN_PINS[self.instrument], self.red, self.black)
         else:
-            whole = self.instrument in ("supply", "crank")
+            whole = self.instrument in OF_THE_WHOLE
             other = next_driven(self._bench.profile, self.cylinder) if self.instrument == "clamp" else 0
             asked = Request(DRIVEN[self.instrument], cylinder=0 if whole else self.cylinder, other=other)
         return replace(

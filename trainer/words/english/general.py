@@ -72,6 +72,8 @@ _NAMES = {
     "test.lamp_load": "lamp on an isolated wire",
     "test.crank": "battery under crank",
     "test.warm_run": "warm run",
+    "test.contribution": "cylinder contribution",
+    "test.compression": "relative compression",
     "test.repair_wire": "wire repair",
     "test.repair_connector": "connector repair",
 }
@@ -194,6 +196,8 @@ _TERMINAL = {
     "request.lamp": "lamp through the wire, {place}, {side} {cylinder}",
     "request.clamp": "clamp on return {cylinder} while {other} is driven",
     "request.crank": "battery while the starter turns",
+    "request.contribution": "cylinder contribution, engine running",
+    "request.compression": "relative compression, cranking",
     "request.drop": "volts dropped over {place}, {side} {cylinder}, driven",
     "request.supply": "drive supply, lowest, all driven together",
     "request.trace": "current trace, return {cylinder}",
@@ -305,7 +309,8 @@ _HELP = {
         "           volts POINT N | volts POINT feed N       volts at rest to ground: prove it dead\n"
         "           drop module|engine|connector|cover|coil N [feed]     voltage drop while driven\n"
         "           lamp engine|cover N [feed]      a lamp through a wire that is off at both ends\n"
-        "           supply · crank · trace N · dummy N · clamp N [M]     clamp on N while M is driven\n"
+        "           supply · crank · compression · contribution · trace N · dummy N\n"
+        "           clamp N [M]                     a clamp on return N while M is driven\n"
         "             POINT: module, plug (injector side), plug harness, or a connector's name [engine|cover]\n"
         "             add 'connected', 'firm', 'live', 'leads' or 'nowait' to measure so (and learn what that does)\n"
         "             add 'minmax' to keep the least and the most while something is moved\n"

@@ -111,6 +111,8 @@ TEXTS: dict[str, str] = {
     "instrument.lamp": "lamp on the wire",
     "instrument.clamp": "clamp, neighbour driven",
     "instrument.crank": "battery, cranking",
+    "instrument.contribution": "contribution, running",
+    "instrument.compression": "compression, cranking",
     "instrument.drop": "volts dropped, driven",
     "instrument.trace": "current trace",
     "instrument.supply": "drive supply",

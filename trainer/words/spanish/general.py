@@ -72,6 +72,8 @@ _NAMES = {
     "test.lamp_load": "lámpara en un cable aislado",
     "test.crank": "batería al arrancar",
     "test.warm_run": "calentar en marcha",
+    "test.contribution": "aportación de cada cilindro",
+    "test.compression": "compresión relativa",
     "test.repair_wire": "reparación de cable",
     "test.repair_connector": "reparación de conector",
 }
@@ -195,6 +197,8 @@ _TERMINAL = {
     "request.lamp": "lámpara a través del cable, {place}, {side} {cylinder}",
     "request.clamp": "pinza en el retorno {cylinder} mientras se acciona {other}",
     "request.crank": "batería mientras gira el arranque",
+    "request.contribution": "aportación de cada cilindro, motor en marcha",
+    "request.compression": "compresión relativa, al arrancar",
     "request.drop": "voltios de caída en {place}, {side} {cylinder}, accionado",
     "request.supply": "tensión de mando, la más baja, accionando todos a la vez",
     "request.trace": "curva de corriente, retorno {cylinder}",
@@ -304,7 +308,8 @@ _HELP = {
         "           volts POINT N | volts POINT feed N       voltios en reposo a masa: ausencia de tensión\n"
         "           drop module|engine|connector|cover|coil N [feed]     caída de tensión mientras se acciona\n"
         "           lamp engine|cover N [feed]      una lámpara a través de un cable suelto por ambos extremos\n"
-        "           supply · crank · trace N · dummy N · clamp N [M]     pinza en N mientras se acciona M\n"
+        "           supply · crank · compression · contribution · trace N · dummy N\n"
+        "           clamp N [M]                     una pinza en el retorno N mientras se acciona M\n"
         "             POINT: module, plug (lado inyector), plug harness o el nombre de un conector [engine|cover]\n"
         "             añade 'connected', 'firm', 'live', 'leads' o 'nowait' para medir así (y aprender qué pasa)\n"
         "             añade 'minmax' para guardar el mínimo y el máximo mientras mueves algo\n"

@@ -111,6 +111,8 @@ TEXTS: dict[str, str] = {
     "instrument.lamp": "lámpara en el cable",
     "instrument.clamp": "pinza, vecino accionado",
     "instrument.crank": "batería al arrancar",
+    "instrument.contribution": "aportación, en marcha",
+    "instrument.compression": "compresión, al arrancar",
     "instrument.drop": "caída en marcha",
     "instrument.trace": "curva de corriente",
     "instrument.supply": "tensión de mando",
