@@ -298,3 +298,15 @@ def test_a_warm_run_brings_out_what_fails_hot_and_lets_it_cool_again() -> None:
     assert "warm everywhere > " in shown
     assert desk.attempt.minutes == minutes["codes"] + minutes["warm_run"] + minutes["actuation_test"]
     assert "No code." in type_in(desk, "clear", "heat none", "hear", "codes")
+
+
+def test_a_circuit_that_passes_ends_in_a_test_of_the_running_engine() -> None:
+    desk = new_desk("misfire_without_a_circuit")
+    weak = desk.attempt.case.mechanical
+    assert weak is not None
+    shown = type_in(desk, "contribution", "compression")
+    assert f"cylinder contribution, engine running: {weak.cylinder}: 55 %" in shown
+    assert ("relative compression, cranking: 1 = 2" in shown) is not weak.low_compression
+    assert desk.attempt.minutes == sum(
+        desk.attempt.case.profile.minutes[one] for one in ("contribution", "compression")
+    )

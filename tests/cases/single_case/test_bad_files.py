@@ -87,7 +87,7 @@ VALUES_OF_ANOTHER_KIND = [
     ("seed: ", "seed: 1.5 # ", "seed", "a whole number", "un número entero"),
     ("title: ", "title: 7 # ", "title", "a text, in quotes where it looks like a number", "un texto, entre comillas si parece un número"),
     ("cylinders: [3]", "cylinders: []", "faults.0.cylinders", "at least 1 in the list", "al menos 1 en la lista"),
-    ("evidence: all", f"evidence: [{'codes, ' * 30}]", "evidence", "at most 24 in the list", "como mucho 24 en la lista"),
+    ("evidence: all", f"evidence: [{'codes, ' * 30}]", "evidence", "at most 26 in the list", "como mucho 26 en la lista"),
     ("evidence: all", "evidence: [1]", "evidence.0", "a text, in quotes where it looks like a number", "un texto, entre comillas si parece un número"),
     ("evidence: all", "evidence: some", "evidence", "'all'", "'all'"),
 ]  # fmt: skip
