@@ -10,8 +10,9 @@ from pathlib import Path
 from trainer.cases.single_case.shipped import profile_named
 from trainer.circuit.drive import Slot
 from trainer.circuit.elements import Location
+from trainer.circuit.fault import Conditions, Fault, FaultKind
 from trainer.circuit.fault_space import single_faults
-from trainer.circuit.faults import Conditions, Fault, FaultKind, faulty_circuit
+from trainer.circuit.faults import faulty_circuit
 from trainer.circuit.profile import ByContent, Connector, Profile, Schedule, Wiring
 from trainer.circuit.solve import SolvedTest, solve_test
 
@@ -33,7 +34,9 @@ def table(name: str) -> list[dict[str, str]]:
 
 
 def worst(fault: Fault) -> Conditions:
-    """Return conditions under which an intermittent fault shows: moved and warm where it is."""
+    """Return conditions under which an intermittent fault shows: moved and warm where it is, or a cold engine."""
+    if fault.kind is FaultKind.STICKS_WHEN_COLD:
+        return Conditions(temperature_c=-10.0)
     return Conditions(moved=fault.location, heated=fault.location)
 
 

@@ -8,7 +8,7 @@ from pathlib import Path
 from tests.desk_hands import RecordingPlayer
 from tests.universes import UNIVERSES
 from trainer.circuit.elements import Location, Side
-from trainer.circuit.faults import FaultKind
+from trainer.circuit.fault import FaultKind
 from trainer.desk.desk import Desk
 from trainer.desk.set_sitting import Sitting
 from trainer.instruments.bench import MODULE_CONNECTOR

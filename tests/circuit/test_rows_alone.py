@@ -10,8 +10,9 @@ import pytest
 from tests.engines import ALL, FIELD, NORTH, fault_of, worst
 from trainer.circuit.drive import Reductions, slots_of
 from trainer.circuit.elements import Location, Side
+from trainer.circuit.fault import Fault, FaultKind
 from trainer.circuit.fault_space import single_faults
-from trainer.circuit.faults import Fault, FaultKind, faulty_circuit, with_faults
+from trainer.circuit.faults import faulty_circuit, with_faults
 from trainer.circuit.harness import circuit_of
 from trainer.circuit.profile import Profile
 from trainer.circuit.solve import Solved, solve_rows, solve_test

@@ -20,7 +20,7 @@ from tests.desk_hands import RecordingPlayer, clock
 from tests.exam_sets import Clocks, sitting_of
 from tests.universes import UNIVERSES
 from trainer.circuit.elements import Location, Side
-from trainer.circuit.faults import FaultKind
+from trainer.circuit.fault import FaultKind
 from trainer.desk.attempt_start import start_or_resume
 from trainer.desk.caching_solver import CachingSolver
 from trainer.desk.case_source import find_case

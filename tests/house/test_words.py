@@ -8,7 +8,7 @@ from pathlib import Path
 
 from trainer.circuit.codes import Sensed
 from trainer.circuit.elements import Location, Side
-from trainer.circuit.faults import FaultKind
+from trainer.circuit.fault import FaultKind
 from trainer.instruments.reading import Slip
 from trainer.reasoning.universe.hearing import Heard
 from trainer.words import TEXTS, numbers, text

@@ -9,7 +9,7 @@ import pytest
 
 from tests.engines import FIELD, HARBOUR, NORTH, RIDGE, fault_of
 from trainer.circuit.elements import Location, Side
-from trainer.circuit.faults import Fault, FaultKind
+from trainer.circuit.fault import Fault, FaultKind
 from trainer.instruments.bench import Work, break_points
 from trainer.instruments.measuring import measured
 from trainer.instruments.reading import Slip, accuracy_ohm, display_ohm, shown_ohm

@@ -9,7 +9,7 @@ import pytest
 
 from tests.engines import NORTH, fault_of
 from trainer.cases.single_case.shipped import case_named
-from trainer.circuit.faults import FaultKind
+from trainer.circuit.fault import FaultKind
 from trainer.instruments.bench import Work
 from trainer.instruments.measuring import measured
 from trainer.instruments.reading import Reading

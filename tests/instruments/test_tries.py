@@ -12,7 +12,7 @@ import pytest
 
 from tests.engines import FIELD, NORTH
 from trainer.circuit.elements import Location, Side
-from trainer.circuit.faults import Conditions, Fault, FaultKind
+from trainer.circuit.fault import Conditions, Fault, FaultKind
 from trainer.instruments.bench import Work, worked_circuit
 from trainer.instruments.bench_tests import Operation, Price, Spot
 from trainer.instruments.charges import try_prices

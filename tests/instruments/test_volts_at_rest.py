@@ -10,7 +10,7 @@ import pytest
 
 from tests.engines import ALL, NORTH, fault_of
 from trainer.circuit.elements import Location, Side
-from trainer.circuit.faults import Fault, FaultKind
+from trainer.circuit.fault import Fault, FaultKind
 from trainer.instruments.bench import MODULE_CONNECTOR, Work
 from trainer.instruments.bench_tests import Operation, Price
 from trainer.instruments.charges import live_prices

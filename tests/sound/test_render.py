@@ -9,7 +9,7 @@ from hypothesis import HealthCheck, given, settings
 from tests.engines import ALL, NORTH, fault_of, solved
 from tests.strategies import faulty_engines
 from trainer.circuit.chance import Stream
-from trainer.circuit.faults import Fault, FaultKind
+from trainer.circuit.fault import Fault, FaultKind
 from trainer.circuit.profile import Profile
 from trainer.sound.bed import BedKind, bed_pa
 from trainer.sound.levels import FULL_SCALE_PA, a_weighted_level_db

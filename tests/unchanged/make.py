@@ -18,7 +18,7 @@ from numpy.typing import NDArray
 from tests.engines import ALL, NORTH, fault_of, solved
 from tests.universes import reasoner_of
 from trainer.cases.single_case.shipped import case_named, case_names
-from trainer.circuit.faults import FaultKind
+from trainer.circuit.fault import FaultKind
 from trainer.circuit.profile import Profile
 from trainer.reasoning.model_version import MODEL_VERSION
 from trainer.reasoning.universe.questions import states_in

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from enum import StrEnum
 
 from trainer.circuit.profile import Profile, Solenoid
@@ -47,6 +47,14 @@ class Part(StrEnum):
     RING = "ring"
     OUTPUT = "output"
     LINK = "link"
+
+
+class Damage(StrEnum):
+    """What eyes find on a terminal."""
+
+    BURNT = "burnt"
+    PUSHED_BACK = "pushed_back"
+    SPREAD = "spread"
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,7 +108,10 @@ class Rail:
 
 @dataclass(frozen=True, slots=True)
 class Circuit:
-    """Everything the solver, the instruments and the netlist need; faults return an edited copy."""
+    """Everything the solver, the instruments and the netlist need; faults return an edited copy.
+
+    `damaged` are the contacts on which eyes find something, by the names of their elements.
+    """
 
     profile: Profile
     temperature_c: float
@@ -109,6 +120,7 @@ class Circuit:
     returns: Mapping[int, ReturnDriver]
     feeds: Mapping[str, FeedDriver]
     rail: Rail
+    damaged: Mapping[str, Damage] = field(default_factory=dict)
 
     def with_element(self, name: str, element: Element) -> Circuit:
         """Return the circuit with one element added or replaced."""

@@ -6,11 +6,11 @@ from collections.abc import Iterator, Mapping
 from itertools import combinations
 
 from trainer.circuit.elements import Circuit, Location, Side
-from trainer.circuit.faults import KINDS, Conditions, Fault, FaultKind, faulty_circuit, segment_name, touch_node
+from trainer.circuit.fault import Conditions, Fault, FaultKind
+from trainer.circuit.fault_edits import segment_name, touch_node
+from trainer.circuit.faults import KINDS, faulty_circuit, stated
 from trainer.circuit.harness import circuit_of, feed_scope
 from trainer.circuit.profile import Profile
-
-_TOUCHING = (FaultKind.SHORT_TO_GROUND, FaultKind.SHORT_TO_BATTERY, FaultKind.RETURN_TO_HEATER)
 
 
 def single_faults(
@@ -36,10 +36,10 @@ def fits(circuit: Circuit, fault: Fault) -> bool:
     if fault.kind is FaultKind.RETURN_TO_RETURN and not _side_by_side(profile, fault):
         return False
     try:
-        if fault.kind in _TOUCHING and fault.side is not None:
+        if rule.touches and fault.side is not None:
             touch_node(circuit, fault.location, fault.side, fault.cylinders)
         elif rule.scope == "segment":
-            segment_name(circuit, fault)
+            segment_name(circuit, stated(fault))
     except KeyError:
         return False
     return True
@@ -55,7 +55,7 @@ def _side_by_side(profile: Profile, fault: Fault) -> bool:
 
 def sides_at(kind: FaultKind, location: Location) -> tuple[Side | None, ...]:
     """Return the sides that a kind has at a location; a coil's winding is one piece and has none."""
-    if location is Location.COIL and kind not in _TOUCHING:
+    if location is Location.COIL and not KINDS[kind].touches:
         return (None,)
     return KINDS[kind].sides
 
@@ -78,10 +78,10 @@ def scopes_at(profile: Profile, kind: FaultKind, location: Location, side: Side 
 
 def _candidates(profile: Profile, severities: int, more: Mapping[str, tuple[float, ...]]) -> Iterator[Fault]:
     for kind, rule in KINDS.items():
-        amounts = (*rule.severities[:severities], *more.get(rule.unit, ()))
         for location, parts in rule.places.items():
             for side in sides_at(kind, location):
                 for cylinders in scopes_at(profile, kind, location, side):
+                    amounts = (*rule.severities_of(cylinders)[:severities], *more.get(rule.unit, ()))
                     for part in parts:
                         for severity in amounts:
                             yield Fault(kind, location, cylinders, side, severity, part)
@@ -91,7 +91,8 @@ def comes_and_goes(fault: Fault, profile: Profile, temperature_c: float) -> bool
     """Tell whether a fault is at rest as the engine stands and at work where its place is moved and warm."""
     provoked = Conditions(temperature_c, moved=fault.location, heated=fault.location)
     resting = faulty_circuit(profile, [fault], Conditions(temperature_c))
-    return resting.elements != faulty_circuit(profile, [fault], provoked).elements
+    at_work = faulty_circuit(profile, [fault], provoked)
+    return (resting.elements, resting.returns) != (at_work.elements, at_work.returns)
 
 
 def cured_by_work(fault: Fault) -> bool:

@@ -19,13 +19,17 @@ PASSES = "circuit_passes"
 """The name, among the priors, of an engine whose circuit is sound."""
 
 
+STICK_N = 0.5
+"""What an oil film holds a plate on its seat with at 20 °C, where an engine's file does not name it: from memory."""
+
+
 @dataclass(frozen=True, slots=True)
 class Solenoid:
     """One injector's coil, core and armature.
 
     Gaps in metre, reluctances in 1/henry. `gap_count` gaps of `pole_area_m2` each stand in series; the armature
     rests at position 0 with a gap of `residual_gap_m + lift_m` and lands at `lift_m`. `saturation_power` is a
-    power of two, the same for all injectors of an engine.
+    power of two, the same for all injectors of an engine. `viscous_n_s_per_m` and `stick_n` are those at 20 °C.
     """
 
     coil_ohm_20c: Annotated[float, Interval(ge=0.2, le=20)]
@@ -46,6 +50,7 @@ class Solenoid:
     stop_n_per_m: Annotated[float, Interval(ge=1e5, le=1e8)]
     stop_damping_n_s_per_m: Annotated[float, Interval(ge=1, le=1e5)]
     stop_width_m: Annotated[float, Interval(ge=1e-7, le=1e-4)]
+    stick_n: Annotated[float, Interval(ge=0, le=500)] = field(default=STICK_N, kw_only=True)
 
 
 @dataclass(frozen=True, slots=True)

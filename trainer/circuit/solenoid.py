@@ -40,6 +40,7 @@ class Magnets:
     stop: Floats
     stop_damping: Floats
     stop_width_m: Floats
+    stick_n: Floats
 
     def of(self, rows: Sequence[int]) -> Magnets:
         """Return some rows of arrays of shape (row, injector)."""
@@ -67,11 +68,19 @@ class Magnets:
         return current, slope, by_motion, -0.5 * linkage_wb * by_motion
 
     def stop_force_n(self, position_m: Floats) -> tuple[Floats, Floats]:
-        """Return the elastic force of the stops in newton, and how much of their damping acts (N·s/m)."""
+        """Return the force of the stops and of the oil film in newton, and how much of their damping acts (N·s/m).
+
+        The film holds the plate on its seat as far as the two touch.
+        """
         aside = position_m - self.half_lift_m
         depth = np.abs(aside) - self.half_lift_m
         touch = 0.5 + 0.5 * np.tanh(depth / self.stop_width_m)
-        return -np.sign(aside) * self.stop * depth * touch, self.stop_damping * touch
+        held = np.where(aside < 0.0, self.stick_n, 0.0)
+        return -(np.sign(aside) * self.stop * depth + held) * touch, self.stop_damping * touch
+
+    def rest_m(self) -> Floats:
+        """Return where a plate rests on its seat, in metre."""
+        return np.asarray(-(self.preload_n + self.stick_n) / (self.stop + self.spring))
 
 
 def magnets_of(solenoids: Sequence[Solenoid]) -> Magnets:
@@ -110,4 +119,5 @@ def _gathered(values: Callable[[str], Sequence[object]], saturation_power: int) 
         stop=gather("stop_n_per_m"),
         stop_damping=gather("stop_damping_n_s_per_m"),
         stop_width_m=gather("stop_width_m"),
+        stick_n=gather("stick_n"),
     )

@@ -36,7 +36,7 @@ from trainer.practice.attempt.actions import AnyResult, Solver
 from trainer.practice.attempt.allowed import refuse_feedback
 from trainer.practice.attempt.attempt import Attempt
 from trainer.practice.attempt.events import CodesRead, EngineEvent, Looked, Measured, Repaired, Retested
-from trainer.practice.reports.attempt_lines import code_lines, point_text, request_text, spot_text
+from trainer.practice.reports.attempt_lines import code_lines, point_text, request_text, sighting_text, spot_text
 from trainer.reasoning.universe.finding import Finding
 from trainer.words import numbers, text
 
@@ -245,9 +245,8 @@ class CaseActions:
 
     def _look_lines(self, event: Looked) -> tuple[str, ...]:
         off = ", ".join(point_text(point) for point in sorted(self._desk.attempt.work.unplugged))
-        seen = ", ".join(point_text(point) for point in event.what)
-        bridged = [text("work.look_seen", places=seen)] if seen else []
-        return (text("work.look_off", places=off) if off else text("work.look"), *bridged)
+        seen = (sighting_text(name) for name in event.what)
+        return (text("work.look_off", places=off) if off else text("work.look"), *seen)
 
     def require_feedback(self) -> None:
         """Raise WrongCallError before a finding, and in a set that keeps back whether it is right."""

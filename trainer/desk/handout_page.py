@@ -6,8 +6,8 @@ import base64
 
 from trainer.cases.single_case.case import Case
 from trainer.circuit.codes import codes_of
+from trainer.circuit.fault import Conditions
 from trainer.circuit.fault_space import comes_and_goes
-from trainer.circuit.faults import Conditions
 from trainer.circuit.solve import SolvedTest
 from trainer.desk.caching_solver import CachingSolver
 from trainer.instruments.bench import Work

@@ -8,7 +8,7 @@ from pathlib import Path
 from trainer.cases.files.whole_file import write_bytes
 from trainer.cases.solved.universe_cache import Universes
 from trainer.circuit.codes import codes_of
-from trainer.circuit.faults import Conditions
+from trainer.circuit.fault import Conditions
 from trainer.desk.caching_solver import CachingSolver
 from trainer.instruments.bench import Work
 from trainer.output.wav import write_wav

@@ -10,7 +10,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
 from trainer.circuit.elements import Circuit, Location, Part, Side, coil_node, core_node, feed_pin, return_pin
-from trainer.circuit.faults import Conditions, Fault, with_faults
+from trainer.circuit.fault import Conditions, Fault
+from trainer.circuit.faults import with_faults
 from trainer.circuit.harness import (
     circuit_of,
     feed_scope,

@@ -88,6 +88,7 @@ class BenchTestKind(StrEnum):
     COVER_ALONE = "cover_alone"
     PLUG_PAIRS = "plug_pairs"
     PLUG_GROUNDS = "plug_grounds"
+    LOOK_MODULE = "look_module"
     LOOK_THROUGH = "look_through"
     LOOK_COVER = "look_cover"
     MODULE_VOLTS = "module_volts"
@@ -113,6 +114,7 @@ class BenchTestKind(StrEnum):
     RESEAT = "reseat"
     RESEAT_PLUGS = "reseat_plugs"
     PAIRS_MOVED = "pairs_moved"
+    GROUNDS_MOVED = "grounds_moved"
     PAIRS_WARM = "pairs_warm"
     PAIRS_RESEATED = "pairs_reseated"
     PAIRS_RESEATED_PLUGS = "pairs_reseated_plugs"
@@ -127,7 +129,7 @@ class BenchTestKind(StrEnum):
 
 AT_A_LOCATION = frozenset({
     BenchTestKind.MOVE, BenchTestKind.HEAT, BenchTestKind.PAIRS_MOVED, BenchTestKind.PAIRS_WARM,
-    BenchTestKind.TRACE_MOVED, BenchTestKind.TRACE_WARM,
+    BenchTestKind.GROUNDS_MOVED, BenchTestKind.TRACE_MOVED, BenchTestKind.TRACE_WARM,
 })  # fmt: skip
 AT_A_CYLINDER = frozenset({
     BenchTestKind.TRACE, BenchTestKind.DROPS, BenchTestKind.DROPS_COVER, BenchTestKind.DUMMY,

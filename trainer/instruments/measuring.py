@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from trainer.circuit.chance import Stream
 from trainer.circuit.elements import Location, Side
-from trainer.circuit.faults import Fault
+from trainer.circuit.fault import Fault
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import (
     Pin,

@@ -9,7 +9,7 @@ import numpy as np
 
 from trainer.circuit.drive import battery_branch
 from trainer.circuit.elements import GROUND, OPEN_OHM, RAIL, Circuit, feed_pin, return_pin
-from trainer.circuit.faults import Fault
+from trainer.circuit.fault import Fault
 from trainer.circuit.network import Branch, solve
 from trainer.circuit.profile import DISCHARGED_V, Profile
 from trainer.instruments.bench import MODULE_CONNECTOR, Pin, Work, core_shorts, cylinders_at, node_of, worked_circuit

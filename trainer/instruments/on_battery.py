@@ -7,7 +7,7 @@ from typing import overload
 
 from trainer.arrays import Floats
 from trainer.circuit.elements import BATTERY, GROUND
-from trainer.circuit.faults import Fault
+from trainer.circuit.fault import Fault
 from trainer.circuit.network import Branch, solve
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import Pin, Work, node_of, worked_circuit

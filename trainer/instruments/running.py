@@ -10,7 +10,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from trainer.circuit.chance import Stream
-from trainer.circuit.faults import Fault
+from trainer.circuit.fault import Fault
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import Work
 from trainer.instruments.reading import Reading

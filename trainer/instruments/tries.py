@@ -15,7 +15,8 @@ from typing import Literal
 from trainer.arrays import Floats
 from trainer.circuit.chance import Stream
 from trainer.circuit.elements import Location
-from trainer.circuit.faults import Conditions, Fault, faulty_circuit
+from trainer.circuit.fault import Conditions, Fault
+from trainer.circuit.faults import faulty_circuit
 from trainer.circuit.profile import Profile
 
 How = Literal["move", "heat"]

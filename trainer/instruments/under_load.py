@@ -13,7 +13,7 @@ from trainer.arrays import Floats
 from trainer.circuit.chance import Stream
 from trainer.circuit.drive import battery_branch, feed_branches, port_nodes, slots_of
 from trainer.circuit.elements import RAIL, Circuit
-from trainer.circuit.faults import Fault
+from trainer.circuit.fault import Fault
 from trainer.circuit.network import solve
 from trainer.circuit.profile import Meter, Profile
 from trainer.circuit.solve import MOST_PULSES, SolvedTest, solve_test

@@ -10,7 +10,8 @@ import numpy as np
 
 from trainer.arrays import Floats
 from trainer.circuit.elements import Location
-from trainer.circuit.faults import KINDS, Fault
+from trainer.circuit.fault import Fault
+from trainer.circuit.faults import KINDS
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench_tests import BenchTest, BenchTestKind, Operation, Price
 from trainer.instruments.charges import covers_in

@@ -297,8 +297,8 @@ def test_an_engine_that_someone_else_writes_works_without_any_code(tmp_path: Pat
     profile = profile_from(yaml.safe_dump(plain), "my_four.yaml")
     from tests.engines import fault_of, solved
     from trainer.circuit.codes import codes_of
+    from trainer.circuit.fault import FaultKind
     from trainer.circuit.fault_space import single_faults
-    from trainer.circuit.faults import FaultKind
 
     assert len(single_faults(profile)) > 100
     test = solved(profile, fault_of(profile, FaultKind.OPEN, 2))

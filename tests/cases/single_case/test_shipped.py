@@ -10,8 +10,8 @@ from tests.thinned import thinned
 from tests.universes import UNIVERSES
 from trainer.cases.single_case.shipped import case_named, case_names, profile_names, scenarios_folder
 from trainer.circuit.elements import Location
+from trainer.circuit.fault import FaultKind
 from trainer.circuit.fault_space import single_faults
-from trainer.circuit.faults import FaultKind
 from trainer.commands.case_commands.check_files import check_paths
 
 CASES = [case_named(name) for name in case_names()]

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from tests.desk_hands import RIGHT_ANSWER, new_desk, type_in
 from trainer.cases.single_case.shipped import profile_named
 from trainer.circuit.elements import Location
-from trainer.circuit.faults import Conditions
+from trainer.circuit.fault import Conditions
 from trainer.instruments.bench import Work
 from trainer.instruments.bench_tests import Operation, Price
 from trainer.practice.attempt.actions import codes_now

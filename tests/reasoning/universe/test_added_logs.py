@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from trainer.circuit.elements import Location
-from trainer.circuit.faults import Conditions
+from trainer.circuit.fault import Conditions
 from trainer.instruments.bench import Work
 from trainer.instruments.bench_tests import BenchTest, BenchTestKind
 from trainer.instruments.measuring import tried

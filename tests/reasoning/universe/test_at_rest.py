@@ -7,7 +7,7 @@ import pytest
 
 from tests.engines import NORTH, fault_of
 from trainer.circuit.elements import Location, Part, Side
-from trainer.circuit.faults import Fault, FaultKind
+from trainer.circuit.fault import Fault, FaultKind
 from trainer.instruments.bench import MODULE_CONNECTOR, Work
 from trainer.instruments.measuring import measured, unplugged
 from trainer.instruments.requests import Request, next_driven, pins_of

@@ -11,8 +11,9 @@ from tests.universes import reasoner_of
 from trainer.circuit.codes import codes_from, codes_of
 from trainer.circuit.drive import Reductions
 from trainer.circuit.elements import Location
+from trainer.circuit.fault import Conditions, Fault
 from trainer.circuit.fault_space import single_faults
-from trainer.circuit.faults import Conditions, Fault, with_faults
+from trainer.circuit.faults import with_faults
 from trainer.circuit.harness import circuit_of
 from trainer.circuit.profile import Profile
 from trainer.circuit.stepping import Row

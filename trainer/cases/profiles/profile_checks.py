@@ -8,7 +8,8 @@ from collections.abc import Iterator, Mapping
 from trainer.cases.profiles.profile_schema import ProfileFile
 from trainer.circuit.codes import MOST_GROUPS
 from trainer.circuit.elements import Location
-from trainer.circuit.faults import FaultKind
+from trainer.circuit.fault import FaultKind
+from trainer.circuit.faults import LATER_WEIGHTS
 from trainer.circuit.profile import PASSES
 from trainer.circuit.solve import SAMPLE_RATE_HZ, STEPS_PER_SAMPLE
 from trainer.instruments.bench_tests import USUAL_MINUTES, Operation
@@ -136,7 +137,7 @@ def _prices(profile: ProfileFile) -> Iterator[Contradiction]:
     for field, given, wanted in (
         ("minutes", set(profile.minutes) | set(USUAL_MINUTES), set(Operation)),
         ("priors", set(profile.priors), PRIOR_NAMES),
-        ("kinds", set(profile.kinds), {kind.value for kind in FaultKind}),
+        ("kinds", {*LATER_WEIGHTS, *profile.kinds}, {kind.value for kind in FaultKind}),
     ):
         if given != wanted:
             odd = sorted(given ^ wanted)

@@ -11,7 +11,8 @@ from trainer.cases.files.validation import validated
 from trainer.cases.files.yaml_text import YamlText, read_text
 from trainer.cases.profiles.profile_checks import contradictions
 from trainer.cases.profiles.profile_schema import ProfileFile, WiringInFile
-from trainer.circuit.profile import DISCHARGE_S, SUPPLY_LOW_SHARE, Connector, Profile, Wiring
+from trainer.circuit.faults import LATER_WEIGHTS
+from trainer.circuit.profile import DISCHARGE_S, STICK_N, SUPPLY_LOW_SHARE, Connector, Profile, Wiring
 from trainer.errors import ProblemsFoundError
 from trainer.instruments.bench_tests import USUAL_MINUTES
 
@@ -50,7 +51,7 @@ def _profile(read: ProfileFile) -> Profile:
         meter=read.meter,
         minutes={**{str(name): least for name, least in USUAL_MINUTES.items()}, **read.minutes},
         priors=read.priors,
-        kinds=read.kinds,
+        kinds={**{kind.value: weight for kind, weight in LATER_WEIGHTS.items()}, **read.kinds},
     )
 
 
@@ -87,6 +88,8 @@ def _digest(read: ProfileFile) -> str:
     for connector in plain["wiring"]["connectors"].values():
         if connector["in_gasket"]:
             del connector["in_gasket"]
+    if read.solenoid.stick_n == STICK_N:
+        del plain["solenoid"]["stick_n"]
     for mode in plain["body"]["modes"]:
         if mode["elastic"] is None:
             del mode["elastic"]

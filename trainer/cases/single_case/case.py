@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from trainer.circuit.codes import Sensed
 from trainer.circuit.constraints import Cylinder
-from trainer.circuit.faults import Fault
+from trainer.circuit.fault import Fault
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench_tests import BROUGHT_BY, Operation
 from trainer.instruments.running import Mechanical, mechanical_of

@@ -17,8 +17,9 @@ from trainer.cases.profiles.profile_schema import MOST_NAMES
 from trainer.cases.single_case.case import Case, StoredCode
 from trainer.circuit.codes import FMI
 from trainer.circuit.constraints import Name, Title
+from trainer.circuit.fault import Fault
 from trainer.circuit.fault_space import fits, scopes_at, sides_at
-from trainer.circuit.faults import KINDS, Fault
+from trainer.circuit.faults import KINDS
 from trainer.circuit.harness import circuit_of
 from trainer.circuit.profile import Profile
 from trainer.errors import Problem, ProblemsFoundError
@@ -35,8 +36,10 @@ SEVERITY_RANGE = {
     "degree Celsius": (-30.0, 150.0),
     "share of the turns": (0.01, 0.94),
     "share of the supply": (0.01, 1.0),
+    "times the resistance": (0.1, 10.0),
     "times the source resistance": (1.0, 1000.0),
     "times the viscous loss": (0.01, 1e4),
+    "newton at 0 °C": (0.0, 2000.0),
     "times the lift": (0.5, 4.0),
 }
 """Allowed range of a severity by its unit: beyond it, the fault would be another one or could not be solved."""

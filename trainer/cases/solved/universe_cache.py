@@ -69,7 +69,7 @@ UniverseKey = tuple[str, float, Faults]
 
 def universe_key(case: Case) -> UniverseKey:
     """Return which universe a case belongs to: engine, temperature, and its faults of an unusual severity."""
-    off_grid = tuple(f for f in case.faults if f.amount() not in KINDS[f.kind].severities[:SEVERITIES])
+    off_grid = tuple(f for f in case.faults if f.amount() not in KINDS[f.kind].severities_of(f.cylinders)[:SEVERITIES])
     return case.profile.digest, case.temperature_c, off_grid
 
 

@@ -9,7 +9,7 @@ import numpy as np
 from trainer.cases.single_case.case import Case
 from trainer.circuit.codes import codes_of, stored_code
 from trainer.circuit.elements import Side
-from trainer.circuit.faults import Fault
+from trainer.circuit.fault import Fault
 from trainer.circuit.solve import SolvedTest
 from trainer.commands.call.json_document import LEFT_OUT_IF_NONE, JsonValue
 from trainer.commands.case_commands.schedule import schedule_of

@@ -14,14 +14,14 @@ from typing import Generic, TypedDict, TypeVar
 from trainer.cases.single_case.case import Case
 from trainer.circuit.codes import codes_of, stored_code
 from trainer.circuit.elements import Location
-from trainer.circuit.faults import Fault
+from trainer.circuit.fault import Fault
 from trainer.circuit.profile import Profile
 from trainer.circuit.solve import SolvedTest, solve_test
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work, worked_circuit
 from trainer.instruments.bench_tests import Operation, Price, Spot
 from trainer.instruments.charges import covers_in, try_prices
-from trainer.instruments.looking import seen_bridges
+from trainer.instruments.looking import seen_bridges, seen_terminals
 from trainer.instruments.measuring import DEAD, measured, plugged_back, tried
 from trainer.instruments.reading import Slip
 from trainer.instruments.requests import Request
@@ -236,8 +236,9 @@ def give_back(attempt: Attempt) -> ActionResult[GaveBack]:
 
 
 def look(attempt: Attempt) -> ActionResult[Looked]:
-    """Look at what is open: connectors that are off, wiring under covers that are off; a bridge there is seen."""
-    seen = seen_bridges(worked_circuit(attempt.case.profile, attempt.faults_left, attempt.work), attempt.work)
+    """Look at what is open: connectors that are off, wiring under covers that are off; bridges and damage are seen."""
+    circuit = worked_circuit(attempt.case.profile, attempt.faults_left, attempt.work)
+    seen = seen_bridges(circuit, attempt.work) | seen_terminals(circuit, attempt.work)
     return ActionResult(Looked(**_allowed(attempt, attempt.work, (Price(Operation.LOOK),)), what=tuple(sorted(seen))))
 
 

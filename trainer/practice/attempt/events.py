@@ -166,7 +166,7 @@ class GaveBack(Worked):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Looked(Worked):
-    """What is open was looked at; `what` are the bridges seen."""
+    """What is open was looked at; `what` is what was seen there: bridges, and damage to terminals."""
 
     did: Literal["look"] = "look"
     what: tuple[Text, ...]

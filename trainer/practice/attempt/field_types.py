@@ -12,7 +12,7 @@ from typing import Annotated
 from pydantic import AfterValidator, Field, JsonValue, PlainSerializer, PlainValidator, ValidationInfo
 
 from trainer.circuit.elements import Location
-from trainer.circuit.faults import Conditions
+from trainer.circuit.fault import Conditions
 from trainer.circuit.profile import Profile
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work, break_points, contacts_of, halves_of

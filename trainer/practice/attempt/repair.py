@@ -8,7 +8,7 @@ from itertools import takewhile
 from trainer.cases.single_case.case import Case
 from trainer.circuit.codes import codes_of
 from trainer.circuit.elements import Location, Side
-from trainer.circuit.faults import Conditions, Fault
+from trainer.circuit.fault import Conditions, Fault
 from trainer.instruments.bench import Work
 from trainer.instruments.measuring import plugged_back
 from trainer.practice.attempt.actions import ActionResult, Solver, sound_hash

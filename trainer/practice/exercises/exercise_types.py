@@ -12,8 +12,9 @@ from trainer.cases.drawing.practice_case import BEDS_DBA, TEMPERATURE_C
 from trainer.cases.drawing.practice_pool import SAME_WITHIN, Pool
 from trainer.circuit.chance import Stream
 from trainer.circuit.elements import OPEN_OHM
+from trainer.circuit.fault import Conditions, Fault
 from trainer.circuit.fault_space import comes_and_goes
-from trainer.circuit.faults import KINDS, Conditions, Fault
+from trainer.circuit.faults import KINDS
 from trainer.circuit.profile import Profile
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work

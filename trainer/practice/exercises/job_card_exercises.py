@@ -11,7 +11,7 @@ from trainer.cases.drawing.practice_pool import Pool
 from trainer.circuit.chance import Stream
 from trainer.circuit.codes import known_codes
 from trainer.circuit.elements import Location, Side
-from trainer.circuit.faults import Fault
+from trainer.circuit.fault import Fault
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import MODULE_CONNECTOR
 from trainer.instruments.requests import Request, plug_point, through_point

@@ -10,6 +10,7 @@ from trainer.circuit.elements import Location, Side
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import MODULE_CONNECTOR
 from trainer.instruments.bench_tests import BenchTest, Spot
+from trainer.instruments.looking import SIGHT
 from trainer.instruments.requests import Request
 from trainer.practice.attempt.attempt import Attempt
 from trainer.practice.attempt.events import (
@@ -141,6 +142,20 @@ def point_text(point: str, half: str = "") -> str:
     return f"{shown} ({text(f'half.{half}')})" if half else shown
 
 
+def sighting_text(sighting: str) -> str:
+    """Return what was seen in words: a bridge at a break point or under a cover, or what a terminal looks like."""
+    damage, mark, contact = sighting.partition(SIGHT)
+    if not mark:
+        return text("seen.bridge", where=point_text(sighting))
+    location, _contact, side, cylinders = contact.split(".")
+    where = text(
+        f"seen_at.{location}",
+        side=text(f"side.{side}"),
+        cylinders=text("slot.cylinders_out", cylinders=numbers(int(n) for n in cylinders.split("-"))),
+    )
+    return text(f"seen.{damage}", where=where)
+
+
 def listening_place_text(place: str) -> str:
     """Return a place to listen from in words."""
     contact = contact_of(place)
@@ -216,7 +231,7 @@ def _work_entry(event: Worked) -> str:
         case Substituted():
             return text("card.substitute", what=_part(*event.what))
         case Looked():
-            return text("card.look", what=" ".join(event.what) or text("look.nothing"))
+            return text("card.look", what=" ".join(map(sighting_text, event.what)) or text("look.nothing"))
     raise AssertionError(f"work without a line on the card: {event.kind}")
 
 

@@ -108,7 +108,7 @@ def separating_factor(
     if not own.any() or not seen:
         return 0.0, own, ~own
     rival = max(seen, key=lambda rows: _log_sum(quiet[rows]))
-    return float(np.exp(_told(quiet, electrical, own) - _told(quiet, electrical, rival))), own, rival
+    return float(np.exp(min(_told(quiet, electrical, own) - _told(quiet, electrical, rival), 700.0))), own, rival
 
 
 def inseparable_places(hypotheses: Hypotheses, quiet: Floats, electrical: Floats, claim: Claim) -> frozenset[str]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Collection, Mapping, Sequence
 
 from trainer.circuit.elements import Location
-from trainer.circuit.faults import Fault
+from trainer.circuit.fault import Fault
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench_tests import Operation, Price
 

@@ -10,7 +10,8 @@ import numpy as np
 from trainer.arrays import Integers
 from trainer.circuit.edits import Edit
 from trainer.circuit.elements import Circuit
-from trainer.circuit.faults import KINDS, Conditions, with_faults
+from trainer.circuit.fault import Conditions
+from trainer.circuit.faults import KINDS, with_faults
 from trainer.circuit.harness import circuit_of
 from trainer.instruments.bench import Work, worked
 from trainer.reasoning.universe.hypotheses import Faults

@@ -16,11 +16,12 @@ from trainer.circuit.codes import codes_from, known_codes
 from trainer.circuit.drive import port_nodes, rail_branches, slots_of
 from trainer.circuit.edits import EditedNetwork, edit_between
 from trainer.circuit.elements import RAIL
+from trainer.circuit.faults import with_faults
 from trainer.circuit.harness import circuit_of
 from trainer.circuit.network import port_columns
 from trainer.circuit.profile import Profile
-from trainer.instruments.bench import Work, break_points
-from trainer.instruments.looking import seen_bridges
+from trainer.instruments.bench import Work
+from trainer.instruments.looking import seen_bridges, seen_terminals, sightings_of
 from trainer.reasoning.universe.at_rest import AT_REST, at_rest, is_loaded, node_at
 from trainer.reasoning.universe.distinct import DistinctCircuits, content_of
 from trainer.reasoning.universe.equivalents import Equivalents, digest_of
@@ -49,7 +50,7 @@ DROP_LEAST_V = 0.2
 """What two readings of a voltage drop on a pulsed wire differ by at least: from memory."""
 
 SEEN, FANCIED = 0.95, 0.01
-"""Chances that a bridge in plain view is noticed, and that one is noticed that is not there: from memory."""
+"""Chances that what is in plain view is noticed, and that something is that is not there: from memory."""
 
 
 class Expectations:
@@ -196,10 +197,15 @@ class Expectations:
 
     def _looks(self, question: Question) -> Floats:
         group = self._circuits.under(question.work, loaded=False)
-        places = looked_at(self.profile)
-        seen = [seen_bridges(circuit, question.work) for circuit in group.circuits]
-        chances = [[SEEN if place in bridges else FANCIED for place in places] for bridges in seen]
-        return np.array(chances)[group.index]
+        names = {name: column for column, name in enumerate(sightings_of(self.profile))}
+        bridges = [seen_bridges(circuit, question.work) for circuit in group.circuits]
+        chances = np.full((len(self.hypotheses), len(names)), FANCIED)
+        for row, faults in enumerate(self.hypotheses):
+            # what is seen on a terminal is no part of what flows, by which circuits are told apart
+            marked = with_faults(self._circuits.sound(question.work), faults, question.work.conditions)
+            for name in (*bridges[group.index[row]], *seen_terminals(marked, question.work)):
+                chances[row, names[name]] = SEEN
+        return chances
 
     def _stand(self, test: tuple[SlotTraits, ...]) -> frozenset[str]:
         return frozenset(code.code for code in codes_from(self.profile, [slot.seen for slot in test]))
@@ -229,15 +235,10 @@ def trace_scale(marks: TraceMarks) -> Floats:
     ])  # fmt: skip
 
 
-def looked_at(profile: Profile) -> tuple[str, ...]:
-    """Return every place that eyes can be turned to: the break points, and each bank with its cover off."""
-    return (*break_points(profile), *profile.banks)
-
-
-def look_flags(profile: Profile, bridges: Iterable[str]) -> Floats:
-    """Return where a bridge was seen, as flags in the order of all places that eyes can be turned to."""
-    seen = set(bridges)
-    return np.array([float(place in seen) for place in looked_at(profile)])
+def look_flags(profile: Profile, sightings: Iterable[str]) -> Floats:
+    """Return what was seen, as flags in the order of everything that eyes can find."""
+    seen = set(sightings)
+    return np.array([float(name in seen) for name in sightings_of(profile)])
 
 
 def code_flags(profile: Profile, codes: Iterable[str]) -> Floats:

@@ -11,14 +11,15 @@ from itertools import permutations
 import numpy as np
 
 from trainer.arrays import Floats
+from trainer.circuit.fault import MOST_SEVERITIES, Fault
 from trainer.circuit.fault_space import single_faults
-from trainer.circuit.faults import KINDS, Fault
+from trainer.circuit.faults import KINDS
 from trainer.circuit.profile import PASSES, Profile
 from trainer.reasoning.universe.finding import Claim, truth_of
 
 Faults = tuple[Fault, ...]
 
-SEVERITIES = 3
+SEVERITIES = MOST_SEVERITIES
 """How many severities of a kind stand for all."""
 
 
@@ -64,7 +65,7 @@ def single_hypotheses(
         raise ValueError(f"priors sum to 1, found {sum(shares.values())}")
     more: dict[str, tuple[float, ...]] = {}
     for fault in seen:
-        if fault.amount() not in KINDS[fault.kind].severities[:severities]:
+        if fault.amount() not in KINDS[fault.kind].severities_of(fault.cylinders)[:severities]:
             more[KINDS[fault.kind].unit] = (*more.get(KINDS[fault.kind].unit, ()), fault.amount())
     faults = single_faults(profile, severities, more)
     alike = Counter((fault.location, fault.kind) for fault in faults)

@@ -3,23 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from trainer.circuit.drive import slots_of
 from trainer.circuit.elements import Location, Side
-from trainer.circuit.faults import Conditions
+from trainer.circuit.fault import Conditions
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import MODULE_CONNECTOR, Pin, Work, contacts_of, cylinders_at, feed_names
-from trainer.instruments.bench_tests import BenchTest, Operation, Price, Spot
+from trainer.instruments.bench_tests import BenchTest, Operation, Price
 from trainer.instruments.bench_tests import BenchTestKind as Kind
-from trainer.instruments.charges import access_prices, live_prices, try_price, try_prices
-from trainer.instruments.measuring import tried, unplugged
+from trainer.instruments.charges import access_prices, live_prices
+from trainer.instruments.measuring import unplugged
 from trainer.instruments.requests import Request, drop_pins_of, next_driven, pins_of, plug_point, through_point
-from trainer.instruments.tries import HEAT, MOST_TRIES, MOVE, UNDER_COVER, How, Try
+from trainer.instruments.tries import MOVE
+from trainer.reasoning.universe.planned_tries import tries_worth_planning
 from trainer.reasoning.universe.questions import Question, Test
 from trainer.sound.places import ON, THROUGH
-
-WIRING = (Location.ENGINE_HARNESS, Location.PASS_THROUGH, Location.UNDER_COVER)
 
 WHOLE = Price(Operation.ACTUATION_TEST, BenchTest(Kind.HEAR))
 """The price of the whole test on an engine as it came."""
@@ -117,6 +116,9 @@ def _at_the_module(profile: Profile, begin: Work) -> Iterator[Test]:
     yield Test(BenchTest(Kind.MODULE_RETURNS), prices, False, returns)
     grounds, prices = _ohms(profile, begin, _grounds(profile, point, "harness", numbers))
     yield Test(BenchTest(Kind.MODULE_GROUNDS), (*prices, Price(Operation.PIN_TO_GROUND)), False, grounds)
+    opened = unplugged(profile, begin, (point,))
+    prices = (*access_prices(profile, (point,)), Price(Operation.LOOK))
+    yield Test(BenchTest(Kind.LOOK_MODULE), prices, False, (Question("look", opened),))
 
 
 def _at_rest(profile: Profile, begin: Work) -> Iterator[Test]:
@@ -180,6 +182,7 @@ def _at_a_bank(profile: Profile, begin: Work, bank: str) -> Iterator[Test]:
         for other in profile.connector_of(n).injectors
         if other > n
     ]
+    covered += [Request("pair", through_point(profile, n), "cover", n) for n in numbers]
     alone, prices = _ohms(profile, begin, covered, tuple(plug_point(n) for n in numbers))
     yield Test(BenchTest(Kind.COVER_ALONE, bank), (*prices, Price(Operation.PIN_TO_GROUND)), False, alone)
 
@@ -242,37 +245,19 @@ def _plugs(profile: Profile) -> Iterator[tuple[BenchTest, list[str]]]:
         yield BenchTest(Kind.RESEAT_PLUGS, bank), [plug_point(n) for n in numbers]
 
 
-@dataclass(frozen=True, slots=True)
-class _Provocation:
-    """One try at a spot: what it costs, what must have been tried before it, and the engine in it."""
-
-    how: How
-    spot: Spot
-    number: int
-    prices: tuple[Price, ...]
-    needs: tuple[Price, ...]
-    work: Work
-
-
-def _tries(profile: Profile, begin: Work) -> Iterator[_Provocation]:
-    """Yield the tries that are worth planning: thorough ones, outside and under each cover, one after another."""
-    for how, places in ((MOVE, WIRING), (HEAT, (*WIRING, Location.COIL))):
-        spots = [Spot(p, bank) for p in places for bank in (profile.banks if p in UNDER_COVER else ("",))]
-        for spot in spots:
-            for number in range(1, MOST_TRIES + 1):
-                one = Try(spot.bank, number)
-                before = (try_price(how, spot, Try(spot.bank, number - 1)),) if number > 1 else ()
-                work = tried(begin, how, spot.location, one)
-                yield _Provocation(how, spot, number, try_prices(how, spot, one), before, work)
-
-
 def _provoked(profile: Profile, begin: Work) -> Iterator[Test]:
     warm = BenchTest(Kind.WARM_RUN)
     heard = _heard(profile, replace(begin, ran_warm=True))
     yield Test(warm, (Price(Operation.WARM_RUN), _run(warm)), True, heard)
-    for one in _tries(profile, begin):
+    for one in tries_worth_planning(profile, begin):
         test = BenchTest(Kind.MOVE if one.how == MOVE else Kind.HEAT, one.spot, one.number)
         yield Test(test, (*one.prices, _run(test)), True, _heard(profile, one.work), needs=one.needs)
+        if one.how == MOVE:
+            off = unplugged(profile, one.work, (MODULE_CONNECTOR,)).electrical()
+            asked = _grounds(profile, MODULE_CONNECTOR, "harness", profile.cylinders)
+            grounds = tuple(Question("ohms", off, pins=pins_of(profile, each), captured=True) for each in asked)
+            prices = (*one.prices, Price(Operation.MODULE_OHMS), Price(Operation.PIN_TO_GROUND), PROVED_DEAD)
+            yield Test(BenchTest(Kind.GROUNDS_MOVED, one.spot, one.number), prices, False, grounds, needs=one.needs)
     for test, points in _plugs(profile):
         seated = frozenset(contact for point in points for contact in contacts_of(profile, point))
         work = replace(begin, conditions=replace(begin.conditions, reseated=seated))
@@ -302,7 +287,7 @@ def _read_while_provoked(profile: Profile, begin: Work, cylinders: Sequence[int]
     """
     traced = tuple(price for n in cylinders for price in live_prices(profile, Request("trace", cylinder=n)))
     near = {profile.bank_of(number) for number in cylinders}
-    for one in _tries(profile, begin):
+    for one in tries_worth_planning(profile, begin):
         if one.spot.bank and one.spot.bank not in near:
             continue
         moved = one.how == MOVE

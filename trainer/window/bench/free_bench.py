@@ -8,8 +8,9 @@ from dataclasses import replace
 from trainer.cases.single_case.case import Case
 from trainer.cases.single_case.shipped import profile_named, profile_names
 from trainer.cases.solved.universe_cache import Universes
+from trainer.circuit.fault import Fault, FaultKind
 from trainer.circuit.fault_space import single_faults
-from trainer.circuit.faults import KINDS, Fault, FaultKind
+from trainer.circuit.faults import KINDS
 from trainer.circuit.profile import Profile
 from trainer.desk.attempt_start import start_or_resume
 from trainer.desk.case_source import FoundCase
@@ -90,7 +91,7 @@ class FreeChoice(Screen):
         places = dict.fromkeys((fault.location, fault.side) for fault in alike)
         there = [f for f in alike if (f.location, f.side) == (self.fault.location, self.fault.side)]
         here = list({f.cylinders: f for f in reversed(there)}.values())[::-1]
-        amounts = KINDS[self.fault.kind].severities
+        amounts = KINDS[self.fault.kind].severities_of(self.fault.cylinders)
         return column(
             words(text("finding.place"), "bold"),
             *(
@@ -175,7 +176,8 @@ class FreeChoice(Screen):
     def _go(self) -> None:
         faults: tuple[Fault, ...] = ()
         if self.fault is not None:
-            faults = (replace(self.fault, severity=KINDS[self.fault.kind].severities[self.severity]),)
+            amounts = KINDS[self.fault.kind].severities_of(self.fault.cylinders)
+            faults = (replace(self.fault, severity=amounts[min(self.severity, len(amounts) - 1)]),)
         self.shell.show(free_bench(self.shell, self.profile, faults))
 
 

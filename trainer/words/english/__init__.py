@@ -4,6 +4,7 @@ from trainer.words.english import (
     course,
     errors,
     exercises,
+    faults,
     general,
     measuring,
     reasoning,
@@ -15,6 +16,7 @@ from trainer.words.english import (
 
 TEXTS = {
     **general.TEXTS,
+    **faults.TEXTS,
     **measuring.TEXTS,
     **errors.TEXTS,
     **reasoning.TEXTS,

@@ -1,28 +1,6 @@
 """English."""
 
 _NAMES = {
-    "kind.open": "open",
-    "kind.added_resistance": "added resistance",
-    "kind.fails_under_load": "joint that fails under load",
-    "kind.open_when_moved": "open when moved",
-    "kind.open_when_hot": "open when hot",
-    "kind.cured_by_reseating": "bad contact, cured for a while by re-seating",
-    "kind.short_across_pair": "short across the pair",
-    "kind.short_to_ground": "short to ground",
-    "kind.short_to_battery": "short to battery",
-    "kind.return_to_return": "return touching another return",
-    "kind.return_to_heater": "return touching a heater circuit",
-    "kind.crossed_returns": "crossed returns",
-    "kind.shorted_turns": "shorted turns",
-    "kind.dead_return_driver": "dead return driver",
-    "kind.return_driver_stuck_on": "return driver stuck on",
-    "kind.dead_feed_driver": "dead feed driver",
-    "kind.low_supply": "low drive supply",
-    "kind.slow_recharge": "slowly recharging supply",
-    "kind.no_supply": "no drive supply",
-    "kind.stuck_armature": "stuck armature",
-    "kind.sluggish_armature": "sluggish armature",
-    "kind.worn_armature": "worn armature",
     "location.drive_module": "drive module",
     "location.engine_harness": "engine harness",
     "location.pass_through_connector": "pass-through connector",
@@ -140,34 +118,6 @@ _DEBRIEF = {
     "debrief.again": "Playing the truth again.",
     "debrief.yours": "Now what your answer would have sounded like, same seed.",
     "debrief.take": "To take away: {question}",
-    "rule.open": "A very faint hum is the other injectors. The one that was called has no circuit.",
-    "rule.added_resistance": (
-        "A current limit hides a small resistance; past it the plate does not lift and the slot goes dull, "
-        "often without a code."
-    ),
-    "rule.fails_under_load": "A meter's milliampere does not load a joint. Measure the drop while it carries current.",
-    "rule.open_when_moved": "Even now is 'not shown', never 'good': move it while you listen or measure.",
-    "rule.open_when_hot": "Even cold is 'not shown', never 'good': warm one place at a time.",
-    "rule.cured_by_reseating": "Your own unplugging can cure a contact for a while. Measure before you re-seat.",
-    "rule.short_across_pair": "Current without a coil's delay is a short: codes say so; ohms find the place.",
-    "rule.short_to_ground": "A short to ground does not change the pair; of all ohms only pin to ground shows it.",
-    "rule.short_to_battery": "Look for voltage with the key off before you trust any ohms.",
-    "rule.return_to_return": "Two coils that share one allowance of current may both stay down: dull, twice.",
-    "rule.return_to_heater": "A heater is a way to ground: the injector clicks in slots that are not its own.",
-    "rule.crossed_returns": (
-        "Crossed returns leave each half good: check wire by wire. In one bank the level stays even and only the place "
-        "is wrong."
-    ),
-    "rule.shorted_turns": "Fewer turns and a closed ring on the core: low ohms, fast current, little pull.",
-    "rule.dead_return_driver": "Wiring and coil read well, and after a swap the same slot is dead: the module.",
-    "rule.return_driver_stuck_on": "Clicks in every slot of its feed and clean wiring: an output that never lets go.",
-    "rule.dead_feed_driver": "A group that dies with good feed wiring has a dead feed.",
-    "rule.low_supply": "All alike and all wrong is one cause: measure the supply first.",
-    "rule.slow_recharge": "The burst loads the supply most: even one by one and thin together is the supply.",
-    "rule.no_supply": "No hum at all, anywhere, is no drive: not eight bad injectors.",
-    "rule.stuck_armature": "Full current without a dip is a plate that does not move. The circuit passes.",
-    "rule.sluggish_armature": "A late dip and a soft landing: the plate is slow, the circuit is not.",
-    "rule.worn_armature": "Brighter is not better: a longer way lands harder and later.",
 }
 
 
@@ -269,7 +219,6 @@ _TERMINAL = {
     "retest.proved": "Every slot even and no code, as the engine stands now.",
     "retest.provoke": "No test before the repair left a code: what comes and goes is proved moving or warm only.",
     "retest.not_proved": "Not even, or a code has come back: the fault is still there.",
-    "work.look_seen": "Something bridges what should not touch, at: {places}.",
     "work.given_back": "Known-good parts are out again, the engine's own are back in.",
     "typed.yes": "yes y",
     "live.ask": (

@@ -1,28 +1,6 @@
 """Spanish."""
 
 _NAMES = {
-    "kind.open": "circuito abierto",
-    "kind.added_resistance": "resistencia añadida",
-    "kind.fails_under_load": "unión que falla bajo carga",
-    "kind.open_when_moved": "circuito abierto al moverlo",
-    "kind.open_when_hot": "circuito abierto en caliente",
-    "kind.cured_by_reseating": "mal contacto que se cura un tiempo al reconectar",
-    "kind.short_across_pair": "cortocircuito dentro del par",
-    "kind.short_to_ground": "cortocircuito a masa",
-    "kind.short_to_battery": "cortocircuito a batería",
-    "kind.return_to_return": "retorno en contacto con otro retorno",
-    "kind.return_to_heater": "retorno en contacto con un circuito de calentador",
-    "kind.crossed_returns": "retornos cruzados",
-    "kind.shorted_turns": "espiras en cortocircuito",
-    "kind.dead_return_driver": "etapa de retorno muerta",
-    "kind.return_driver_stuck_on": "etapa de retorno siempre activada",
-    "kind.dead_feed_driver": "etapa de alimentación muerta",
-    "kind.low_supply": "tensión de mando baja",
-    "kind.slow_recharge": "tensión de mando que se recarga despacio",
-    "kind.no_supply": "sin tensión de mando",
-    "kind.stuck_armature": "armadura agarrotada",
-    "kind.sluggish_armature": "armadura perezosa",
-    "kind.worn_armature": "armadura desgastada",
     "location.drive_module": "módulo de mando",
     "location.engine_harness": "cableado del motor",
     "location.pass_through_connector": "conector pasante",
@@ -141,34 +119,6 @@ _DEBRIEF = {
     "debrief.again": "Suena otra vez la verdad.",
     "debrief.yours": "Ahora, cómo habría sonado tu respuesta, con la misma semilla.",
     "debrief.take": "Para que te lo lleves: {question}",
-    "rule.open": "Un zumbido de fondo muy tenue son los demás inyectores. El que fue llamado no tiene circuito.",
-    "rule.added_resistance": (
-        "El límite de corriente esconde una resistencia pequeña; pasado ese punto la placa no se levanta y el turno "
-        "suena apagado, a menudo sin código."
-    ),
-    "rule.fails_under_load": "El miliamperio del multímetro no carga la unión. Mide la caída mientras pasa corriente.",
-    "rule.open_when_moved": "Parejo ahora es «no demostrado», nunca «bueno»: muévelo mientras escuchas o mides.",
-    "rule.open_when_hot": "Parejo en frío es «no demostrado», nunca «bueno»: calienta un lugar cada vez.",
-    "rule.cured_by_reseating": "Solo con desenchufar puedes curar un contacto un tiempo. Mide antes de reconectar.",
-    "rule.short_across_pair": "Corriente sin retardo de bobina es un corto: lo dicen los códigos; los ohmios, dónde.",
-    "rule.short_to_ground": "Un corto a masa no cambia el par; de todos los ohmios, solo el de pin a masa lo muestra.",
-    "rule.short_to_battery": "Busca tensión con la llave quitada antes de fiarte de ningún ohmio.",
-    "rule.return_to_return": "Dos bobinas con una sola cuota de corriente pueden no levantar nada: apagado, dos veces.",
-    "rule.return_to_heater": "Un calentador es un camino a masa: el inyector hace clic en turnos que no son el suyo.",
-    "rule.crossed_returns": (
-        "Con los retornos cruzados cada mitad parece buena: comprueba cable por cable. En una misma bancada el nivel "
-        "sigue parejo y solo cambia el sitio."
-    ),
-    "rule.shorted_turns": "Menos espiras y un anillo cerrado en el núcleo: pocos ohmios, corriente rápida, poco tiro.",
-    "rule.dead_return_driver": "Cableado y bobina miden bien, y tras el cambio sigue muerto el mismo turno: el módulo.",
-    "rule.return_driver_stuck_on": "Clics en cada turno de su alimentación y cableado sano: una salida que no suelta.",
-    "rule.dead_feed_driver": "Un grupo que muere con el cableado de alimentación bueno tiene la alimentación muerta.",
-    "rule.low_supply": "Todos iguales y todos mal es una sola causa: mide primero la tensión de mando.",
-    "rule.slow_recharge": "Todos a la vez es lo que más carga: parejo uno a uno y pobre todos a la vez es la fuente.",
-    "rule.no_supply": "Ningún zumbido de fondo en ningún turno es que no hay mando: no son ocho inyectores malos.",
-    "rule.stuck_armature": "Corriente plena sin muesca es una placa que no se mueve. El circuito está bien.",
-    "rule.sluggish_armature": "Muesca tardía y aterrizaje blando: la placa es lenta, el circuito no.",
-    "rule.worn_armature": "Más brillante no es mejor: con más recorrido golpea más fuerte y más tarde.",
 }
 
 
@@ -270,7 +220,6 @@ _TERMINAL = {
     "retest.proved": "Todos los turnos parejos y ningún código, tal como está ahora el motor.",
     "retest.provoke": "Ninguna prueba previa dejó código: lo que va y viene solo se demuestra moviendo o en caliente.",
     "retest.not_proved": "No está parejo, o ha vuelto un código: la avería sigue ahí.",
-    "work.look_seen": "Algo une lo que no debe tocarse, en: {places}.",
     "work.given_back": "Las piezas buenas conocidas están fuera y las del motor otra vez puestas.",
     "typed.yes": "sí si s yes y",
     "live.ask": (

@@ -1,0 +1,104 @@
+"""What a joint burns: no pin survives more than some 20 W for long (common practice, no published source)."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from tests.engines import ALL, NORTH, worst
+from trainer.circuit.drive import port_nodes, pulse_law, rail_branches, shut_by
+from trainer.circuit.elements import RAIL, Location, Part, Side
+from trainer.circuit.fault import MOST_SEVERITIES, Fault, FaultKind
+from trainer.circuit.fault_space import single_faults
+from trainer.circuit.faults import faulty_circuit
+from trainer.circuit.network import port_columns, solve
+from trainer.circuit.profile import Profile
+from trainer.circuit.solve import SolvedTest, solve_test
+
+MOST_W = 20.0
+EVERY = 8
+"""One step in so many is looked at: 83 µs apart."""
+
+
+def contact_watts(test: SolvedTest) -> dict[str, float]:
+    """Return what each contact burns, averaged over the whole test with its pauses.
+
+    The model's limiter is a cycle average: it takes the drive's voltage away and draws the whole current all the time.
+    A chopping module draws it for the share of the time that the voltage left over is of the rail, so a feed that
+    several injectors share carries Σ i·d on average, and beside it what each adds by coming and going, i²·d·(1 − d).
+    """
+    circuit, profile, schedule = test.circuit, test.circuit.profile, test.circuit.profile.schedule
+    length = {slot.number: schedule.slot_s if slot.number else schedule.together_s for slot in test.slots}
+    whole_s = sum(length.values()) + schedule.pause_s * len(length)
+    numbers = profile.cylinders
+    watts: dict[str, float] = {}
+    for row, slot in enumerate(test.slots):
+        pulse, place = test.pulses_of(row)[-1]
+        steps = np.arange(0, test.on_steps, EVERY)
+        shut = slot.live - frozenset[str]().union(*(shut_by(profile, output) for output in test.tripped[row]))
+        # a tripped feed is on for as long as it carries more than the trip's level
+        over = pulse.feed_a[steps, place].max(axis=1, keepdims=True) > profile.module.trip.current_a
+        branches = rail_branches(circuit, slot.live)
+        coil_a, return_a, rail_v = (one[steps, place] for one in (pulse.coil_a, pulse.return_a, pulse.rail_v))
+        ways = port_columns(port_nodes(circuit), RAIL, "battery.source")
+        driven, tripped = (
+            solve(list(rail_branches(circuit, live).values()), *ways).current_a for live in (slot.live, shut)
+        )
+        battery_v = np.full((len(steps), 1), profile.module.battery_v)
+        drive = np.concatenate([rail_v[:, None], battery_v, coil_a, return_a], axis=1)
+        law = pulse_law([(circuit, slot)])
+        taken_v = law.swing_v * (1.0 + np.tanh((return_a - law.centre_a) / law.width_a))
+        duty = np.clip(1.0 - taken_v / np.maximum(rail_v[:, None], 1.0), 0.0, 1.0)
+        pulses = round(length[slot.number] * schedule.pulses_per_s)
+        for (name, branch), through, after in zip(branches.items(), driven, tripped, strict=True):
+            element = circuit.elements.get(name)
+            if element is None or element.part is not Part.CONTACT:
+                continue
+            square = (
+                np.where(over[:, 0], drive @ through, drive @ after) ** 2
+                if test.tripped[row]
+                else (drive @ through) ** 2
+            )
+            behind = [numbers.index(number) for number in element.cylinders]
+            drawn = coil_a[:, behind]
+            whole_a = np.maximum(drawn.sum(axis=1), 1e-3)
+            # a feed that carries its coils' currents and no short's
+            if element.side is Side.FEED and np.sqrt(square).max() < 1.3 * whole_a.max():
+                share = duty[:, behind]
+                chopped = (drawn * share).sum(axis=1) ** 2 + (drawn**2 * share * (1.0 - share)).sum(axis=1)
+                square = square * np.minimum(chopped / whole_a**2, 1.0)
+            energy_j = float((square * branch[2]).sum()) * EVERY * test.step_s
+            watts[name] = watts.get(name, 0.0) + energy_j * pulses / whole_s
+    return watts
+
+
+def hottest_w(profile: Profile, fault: Fault) -> float:
+    return max(contact_watts(solve_test(faulty_circuit(profile, [fault], worst(fault)))).values())
+
+
+def test_a_single_joint_burns_most_where_it_halves_the_current_and_not_too_much_anywhere() -> None:
+    joint = [
+        hottest_w(NORTH, Fault(FaultKind.ADDED_RESISTANCE, Location.PASS_THROUGH, (3,), Side.RETURN, ohm, Part.CONTACT))
+        for ohm in (0.4, 5.0, 14.0, 28.0, 60.0)
+    ]
+    assert joint[0] < joint[1] < joint[2] > MOST_W > joint[3] > joint[4]
+
+
+def joints(profile: Profile) -> list[Fault]:
+    """Return one fault of every kind, severity, place, side, part and size of group.
+
+    A short to battery is left out: what it burns is a fuse, which the model does not have.
+    """
+    faults = {
+        (f.kind, f.amount(), f.location, f.side, f.part, len(f.cylinders)): f
+        for f in reversed(single_faults(profile, MOST_SEVERITIES))
+        if f.kind is not FaultKind.SHORT_TO_BATTERY
+    }
+    return list(faults.values())
+
+
+@pytest.mark.long
+@pytest.mark.parametrize("profile", ALL, ids=lambda profile: profile.name)
+def test_no_pin_burns_more_than_it_survives_with_any_fault_that_stands_for_its_kind(profile: Profile) -> None:
+    hot = {fault: watts for fault in joints(profile) if (watts := hottest_w(profile, fault)) > MOST_W}
+    assert not hot

@@ -1,0 +1,174 @@
+"""What each kind of fault does to sound, codes and readings: common practice, no published source."""
+
+from __future__ import annotations
+
+from functools import cache
+
+import numpy as np
+import pytest
+
+from tests.engines import HARBOUR, NORTH, fault_of, solved
+from trainer.circuit.codes import codes_of
+from trainer.circuit.elements import Location, Part, Side
+from trainer.circuit.fault import Conditions, Fault, FaultKind
+from trainer.circuit.profile import Profile
+from trainer.instruments.bench import Work, worked_circuit
+from trainer.instruments.looking import seen_bridges, seen_terminals
+from trainer.instruments.measuring import measured
+from trainer.instruments.requests import Request, through_point
+from trainer.reasoning.universe.expectations import expectations_of
+from trainer.reasoning.universe.questions import Question
+from trainer.sound.render import Bed, render
+
+PLACE = Location.PASS_THROUGH
+EVEN_DB = 1.5
+"""Less is not heard between slots seconds apart."""
+ENGINES = (NORTH, HARBOUR)
+THROUGH = {profile.name: through_point(profile, 3) for profile in ENGINES}
+
+
+@cache
+def levels_dba(name: str, faults: tuple[Fault, ...], conditions: Conditions | None) -> list[float]:
+    profile = next(one for one in ENGINES if one.name == name)
+    sound = render(solved(profile, *faults, conditions=conditions), "front", Bed(), 1)
+    return [slot.level_dba for slot in sound.slots]
+
+
+def off_db(profile: Profile, *faults: Fault, conditions: Conditions | None = None) -> float:
+    """Return how far any slot lies from the good engine's, in dB."""
+    good, bad = levels_dba(profile.name, (), None), levels_dba(profile.name, faults, conditions)
+    return float(np.abs(np.subtract(good, bad)).max())
+
+
+def codes(profile: Profile, *faults: Fault, conditions: Conditions | None = None) -> list[str]:
+    return [code.code for code in codes_of(solved(profile, *faults, conditions=conditions))]
+
+
+def reading(profile: Profile, fault: Fault, request: Request, work: Work | None = None) -> float | None:
+    return measured(profile, [fault], work or Work(), request, 1).reading.value
+
+
+def pair(cylinder: int) -> Request:
+    return Request("pair", cylinder=cylinder)
+
+
+@pytest.mark.parametrize("profile", ENGINES, ids=lambda profile: profile.name)
+def test_a_film_reads_high_at_a_meters_volt_and_carries_the_drive(profile: Profile) -> None:
+    fault = Fault(FaultKind.FILM_ON_CONTACT, PLACE, (3,), Side.RETURN, 400.0)
+    assert reading(profile, fault, pair(3)) == pytest.approx(403.0, abs=6.0)
+    assert off_db(profile, fault) < EVEN_DB
+    assert codes(profile, fault) == []
+    drop = Request("drop", cylinder=3, side=Side.RETURN, location=PLACE)
+    assert reading(profile, fault, drop) < 1.0
+
+
+@pytest.mark.parametrize("profile", ENGINES, ids=lambda profile: profile.name)
+@pytest.mark.parametrize(
+    ("kind", "damage"),
+    [(FaultKind.BURNT_PIN, "burnt"), (FaultKind.PUSHED_BACK_PIN, "pushed_back"), (FaultKind.SPREAD_TERMINAL, "spread")],
+)
+def test_a_damaged_pin_is_seen_in_its_open_connector_and_nowhere_else(
+    profile: Profile, kind: FaultKind, damage: str
+) -> None:
+    fault = Fault(kind, PLACE, (3,), Side.RETURN)
+    at = THROUGH[profile.name]
+    for unplugged, seen in ((at, {f"{damage}:{PLACE}.contact.return.3"}), ("module_connector", set[str]())):
+        work = Work(unplugged=frozenset({unplugged}))
+        circuit = worked_circuit(profile, [fault], work)
+        assert seen_terminals(circuit, work) == seen
+        assert not seen_bridges(circuit, work)
+    expected = expectations_of(profile, 20.0, [(), (fault,), (Fault(FaultKind.OPEN, PLACE, (3,), Side.RETURN),)])
+    look = Question("look", Work(unplugged=frozenset({at})))
+    sound, damaged, plain = expected.of([look], 30.0)[look].values
+    assert (damaged - sound).max() > 0.9
+    assert np.array_equal(plain, sound)
+
+
+def test_a_pushed_back_pin_is_an_open_a_burnt_one_a_resistance_and_a_spread_one_lets_go_when_moved() -> None:
+    pushed = Fault(FaultKind.PUSHED_BACK_PIN, PLACE, (3,), Side.RETURN)
+    assert codes(NORTH, pushed) == ["P0203"]
+    assert reading(NORTH, pushed, pair(3)) is None
+    assert reading(NORTH, pushed, Request("pair", THROUGH["north_v8"], "cover", 3)) == pytest.approx(2.7, abs=0.3)
+    burnt = Fault(FaultKind.BURNT_PIN, PLACE, (3,), Side.RETURN)
+    assert reading(NORTH, burnt, pair(3)) == pytest.approx(30.7, abs=1.0)
+    spread = Fault(FaultKind.SPREAD_TERMINAL, PLACE, (3,), Side.RETURN)
+    assert off_db(NORTH, spread, conditions=Conditions()) < EVEN_DB
+    assert codes(NORTH, spread, conditions=Conditions(moved=PLACE)) == ["P0203"]
+
+
+@pytest.mark.parametrize("profile", ENGINES, ids=lambda profile: profile.name)
+def test_a_chafed_wire_shorts_to_ground_only_where_it_is_moved(profile: Profile) -> None:
+    fault = Fault(FaultKind.SHORT_WHEN_MOVED, Location.ENGINE_HARNESS, (3,), Side.RETURN)
+    assert off_db(profile, fault, conditions=Conditions()) < EVEN_DB
+    assert codes(profile, fault, conditions=Conditions()) == []
+    moved = Work(Conditions(moved=Location.ENGINE_HARNESS))
+    ground = Request("ground", cylinder=3, side=Side.RETURN)
+    assert reading(profile, fault, ground) is None
+    assert reading(profile, fault, ground, moved) < 1.0
+    # a short to ground leaves the pair as it is
+    assert reading(profile, fault, pair(3), moved) == pytest.approx(reading(profile, fault, pair(3)), abs=0.15)
+    assert off_db(profile, fault, conditions=moved.conditions) > EVEN_DB
+
+
+@pytest.mark.parametrize("profile", ENGINES, ids=lambda profile: profile.name)
+def test_a_carbon_track_hides_behind_the_coil_until_both_plugs_are_off(profile: Profile) -> None:
+    fault = Fault(FaultKind.CARBON_BETWEEN_PINS, PLACE, (3,), None, 40.0)
+    assert off_db(profile, fault) < EVEN_DB
+    assert codes(profile, fault) == []
+    good = reading(profile, Fault(FaultKind.OPEN, PLACE, (4,), Side.RETURN), pair(3))
+    assert reading(profile, fault, pair(3)) == pytest.approx(good, abs=0.35)
+    off = Work(unplugged=frozenset({"injector_plug.3"}))
+    cover = Request("pair", THROUGH[profile.name], "cover", 3)
+    assert reading(profile, fault, cover, off) == pytest.approx(40.0, abs=1.0)
+    both = Work(unplugged=frozenset({THROUGH[profile.name]}))
+    assert seen_bridges(worked_circuit(profile, [fault], both), both) == {THROUGH[profile.name]}
+    # its current is there before the coil's: a step at the start of the trace
+    track, coil = (solved(profile, *faults).pulses[0].return_a[:10, 3, 2] for faults in ((fault,), ()))
+    assert (track - coil).max() > 0.5 * profile.module.supply_v / 40.0
+
+
+@pytest.mark.parametrize("profile", ENGINES, ids=lambda profile: profile.name)
+def test_a_coil_of_the_wrong_type_has_other_ohms_and_another_rise(profile: Profile) -> None:
+    low, high = (Fault(FaultKind.WRONG_COIL, Location.COIL, (3,), None, times) for times in (0.45, 2.2))
+    good = profile.solenoid.coil_ohm_20c
+    assert reading(profile, low, pair(3)) < 0.7 * good
+    assert reading(profile, high, pair(3)) > 1.9 * good
+    # far from saturation current rises as 1/L, and L goes by the square of the turns, as the resistance does
+    rise = [solved(profile, *faults).pulses[0].coil_a[3, 3, 2] for faults in ((low,), (), (high,))]
+    assert rise[0] > 1.5 * rise[1]
+    assert rise[1] / rise[2] == pytest.approx(2.2, rel=0.1)
+    assert off_db(profile, low) > EVEN_DB
+
+
+@pytest.mark.parametrize("profile", ENGINES, ids=lambda profile: profile.name)
+def test_an_output_that_fails_hot_is_good_cold_and_dead_once_the_module_is_warm(profile: Profile) -> None:
+    fault = Fault(FaultKind.OUTPUT_FAILS_HOT, Location.DRIVE_MODULE, (3,), Side.RETURN, 75.0)
+    assert off_db(profile, fault, conditions=Conditions()) < EVEN_DB
+    warm = Conditions(heated=Location.DRIVE_MODULE)
+    dead = fault_of(profile, FaultKind.DEAD_RETURN_DRIVER, 3)
+    assert codes(profile, fault, conditions=warm) == codes(profile, dead) != []
+    assert codes(profile, fault, conditions=Conditions(heated=Location.UNDER_COVER)) == []
+
+
+def test_a_joint_in_a_shared_feed_that_a_pin_survives_is_heard_in_the_burst_only_and_plain_in_the_drop() -> None:
+    for profile in ENGINES:
+        behind = next(iter(profile.wiring.outputs.values()))
+        joint = Fault(FaultKind.ADDED_RESISTANCE, Location.ENGINE_HARNESS, behind, Side.FEED, 1.0, Part.CONTACT)
+        expected = expectations_of(profile, 20.0, [(), (joint,)])
+        burst, single = (Question("slot", Work(), slot=slot) for slot in (0, behind[0]))
+        heard = expected.of([burst, single], 30.0)
+        # in units of d′ on the scales of hearing
+        assert np.abs(np.diff(heard[burst].values, axis=0)).max() > 1.0
+        assert np.abs(np.diff(heard[single].values, axis=0)).max() < 0.5
+        drop = Request("drop", cylinder=behind[0], side=Side.FEED, location=Location.ENGINE_HARNESS)
+        assert reading(profile, joint, drop) > 5.0
+
+
+@pytest.mark.parametrize("ohm", [0.4, 1.5, 5.0])
+def test_a_joint_of_half_an_ohm_to_five_is_silent_and_shows_in_drop_and_trace(ohm: float) -> None:
+    for profile in ENGINES:
+        joint = Fault(FaultKind.ADDED_RESISTANCE, PLACE, (3,), Side.RETURN, ohm)
+        drop = Request("drop", cylinder=3, side=Side.RETURN, location=PLACE)
+        assert reading(profile, joint, drop) > 0.8 * ohm * 0.8 * profile.module.limit_a
+        if ohm > 1.0:
+            assert codes(profile, joint) == []

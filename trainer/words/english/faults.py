@@ -1,0 +1,93 @@
+"""Faults: their names, what each teaches, and what eyes find, in English."""
+
+TEXTS: dict[str, str] = {
+    "kind.open": "open",
+    "kind.added_resistance": "added resistance",
+    "kind.fails_under_load": "joint that fails under load",
+    "kind.film_on_contact": "film on a contact that the drive breaks through",
+    "kind.burnt_pin": "burnt pin",
+    "kind.pushed_back_pin": "pushed-back pin",
+    "kind.spread_terminal": "spread terminal, open when moved",
+    "kind.open_when_moved": "open when moved",
+    "kind.open_when_hot": "open when hot",
+    "kind.cured_by_reseating": "bad contact, cured for a while by re-seating",
+    "kind.short_across_pair": "short across the pair",
+    "kind.carbon_between_pins": "carbon track between two pins",
+    "kind.short_to_ground": "short to ground",
+    "kind.short_when_moved": "chafed wire, shorts to ground when moved",
+    "kind.short_to_battery": "short to battery",
+    "kind.return_to_return": "return touching another return",
+    "kind.return_to_heater": "return touching a heater circuit",
+    "kind.crossed_returns": "crossed returns",
+    "kind.shorted_turns": "shorted turns",
+    "kind.wrong_coil": "coil of the wrong type",
+    "kind.dead_return_driver": "dead return driver",
+    "kind.output_fails_hot": "return driver that fails when hot",
+    "kind.return_driver_stuck_on": "return driver stuck on",
+    "kind.dead_feed_driver": "dead feed driver",
+    "kind.low_supply": "low drive supply",
+    "kind.slow_recharge": "slowly recharging supply",
+    "kind.no_supply": "no drive supply",
+    "kind.stuck_armature": "stuck armature",
+    "kind.sluggish_armature": "sluggish armature",
+    "kind.sticks_when_cold": "plate that sticks when cold",
+    "kind.worn_armature": "worn armature",
+    "rule.open": "A very faint hum is the other injectors. The one that was called has no circuit.",
+    "rule.added_resistance": (
+        "A current limit hides a small resistance; past it the plate does not lift and the slot goes dull, "
+        "often without a code."
+    ),
+    "rule.fails_under_load": "A meter's milliampere does not load a joint. Measure the drop while it carries current.",
+    "rule.film_on_contact": (
+        "A film can read high at a meter's volt and still carry the drive. Load the joint before you call it bad."
+    ),
+    "rule.burnt_pin": "A bad joint cooks its own pin. Look into the connector before you push a probe into it.",
+    "rule.pushed_back_pin": (
+        "A pushed-back pin reads open with the plug on and good on each half. All terminals must stand level."
+    ),
+    "rule.spread_terminal": (
+        "A spread terminal holds until the loom moves. Feel its drag with a matching pin, and look at it."
+    ),
+    "rule.open_when_moved": "Even now is 'not shown', never 'good': move it while you listen or measure.",
+    "rule.open_when_hot": "Even cold is 'not shown', never 'good': warm one place at a time.",
+    "rule.cured_by_reseating": "Your own unplugging can cure a contact for a while. Measure before you re-seat.",
+    "rule.short_across_pair": "Current without a coil's delay is a short: codes say so; ohms find the place.",
+    "rule.carbon_between_pins": (
+        "A carbon track carries current past the coil. Take both plugs off, then look and measure from pin to pin."
+    ),
+    "rule.short_to_ground": "A short to ground does not change the pair; of all ohms only pin to ground shows it.",
+    "rule.short_when_moved": (
+        "A chafed wire shorts only where it is pushed against metal. Move it while you measure to ground."
+    ),
+    "rule.short_to_battery": "Look for voltage with the key off before you trust any ohms.",
+    "rule.return_to_return": "Two coils that share one allowance of current may both stay down: dull, twice.",
+    "rule.return_to_heater": "A heater is a way to ground: the injector clicks in slots that are not its own.",
+    "rule.crossed_returns": (
+        "Crossed returns leave each half good: check wire by wire. In one bank the level stays even and only the place "
+        "is wrong."
+    ),
+    "rule.shorted_turns": "Fewer turns and a closed ring on the core: low ohms, fast current, little pull.",
+    "rule.wrong_coil": "Compare ohms with the mates: a coil of another type can click and still be the wrong part.",
+    "rule.dead_return_driver": "Wiring and coil read well, and after a swap the same slot is dead: the module.",
+    "rule.output_fails_hot": (
+        "Good when cold, dead when the module is warm, and the wiring reads good: it is the module's own output."
+    ),
+    "rule.return_driver_stuck_on": "Clicks in every slot of its feed and clean wiring: an output that never lets go.",
+    "rule.dead_feed_driver": "A group that dies with good feed wiring has a dead feed.",
+    "rule.low_supply": "All alike and all wrong is one cause: measure the supply first.",
+    "rule.slow_recharge": "The burst loads the supply most: even one by one and thin together is the supply.",
+    "rule.no_supply": "No hum at all, anywhere, is no drive: not eight bad injectors.",
+    "rule.stuck_armature": "Full current without a dip is a plate that does not move. The circuit passes.",
+    "rule.sluggish_armature": "A late dip and a soft landing: the plate is slow, the circuit is not.",
+    "rule.sticks_when_cold": (
+        "Cold oil can hold a plate on its seat. Dull in frost and even once the injector is warm: the wiring is fine."
+    ),
+    "rule.worn_armature": "Brighter is not better: a longer way lands harder and later.",
+    "seen.burnt": "{where}: a burnt pin.",
+    "seen.pushed_back": "{where}: a pin that is pushed back.",
+    "seen.spread": "{where}: a terminal that is spread open.",
+    "seen.bridge": "{where}: something bridges what should not touch.",
+    "seen_at.engine_harness": "Module plug, {side}, {cylinders}",
+    "seen_at.pass_through_connector": "Pass-through connector, {side}, {cylinders}",
+    "seen_at.under_cover_harness": "Injector plug, {side}, {cylinders}",
+}
