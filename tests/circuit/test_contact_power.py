@@ -6,9 +6,10 @@ import numpy as np
 import pytest
 
 from tests.engines import ALL, NORTH, worst
+from trainer.circuit.compiled_step import RAIL
 from trainer.circuit.drive import port_nodes, pulse_law, rail_branches, shut_by
-from trainer.circuit.elements import RAIL, Location, Part, Side
-from trainer.circuit.fault import MOST_SEVERITIES, Fault, FaultKind
+from trainer.circuit.elements import Location, Part, Side
+from trainer.circuit.fault import Fault, FaultKind
 from trainer.circuit.fault_space import single_faults
 from trainer.circuit.faults import faulty_circuit
 from trainer.circuit.network import port_columns, solve
@@ -91,7 +92,7 @@ def joints(profile: Profile) -> list[Fault]:
     """
     faults = {
         (f.kind, f.amount(), f.location, f.side, f.part, len(f.cylinders)): f
-        for f in reversed(single_faults(profile, MOST_SEVERITIES))
+        for f in reversed(single_faults(profile, every_severity=True))
         if f.kind is not FaultKind.SHORT_TO_BATTERY
     }
     return list(faults.values())

@@ -50,6 +50,8 @@ class FaultKind(StrEnum):
 class Size(NamedTuple):
     """How bad a kind is: its unit, and the severities that stand for all, the usual one first.
 
+    They are nodes of a range, unless a kind has `types`, each a case of its own. `beside_ohm` is about what stands in
+    series with a severity that is a resistance in series: what is heard and measured depends on both together.
     `shared` are those of a feed that several injectors share, where they differ: what four injectors draw through one
     joint burns it away long before it reaches the ohms of a single one's.
     """
@@ -57,21 +59,26 @@ class Size(NamedTuple):
     unit: str
     severities: tuple[float, ...]
     shared: tuple[float, ...] = ()
+    beside_ohm: float = 0.0
+    types: bool = False
 
     def of(self, cylinders: Cylinders) -> tuple[float, ...]:
         """Return the severities of a fault that so many cylinders lie behind."""
         return self.shared if self.shared and len(cylinders) > 1 else self.severities
 
 
+LOOP_OHM = 3.0
+"""About the resistance of a good loop: coil, wires and contacts."""
+
 _NONE = Size("none", (0.0,))
 _OPEN = Size("ohm", (OPEN_OHM,))
 
 SIZES: Mapping[FaultKind, Size] = {
     FaultKind.OPEN: _OPEN,
-    FaultKind.ADDED_RESISTANCE: Size("ohm", (28.0, 5.0, 60.0, 1.5, 0.4), (1.0, 0.5, 0.3)),
-    FaultKind.FAILS_UNDER_LOAD: Size("ohm", (60.0, 28.0), (1.0, 0.5)),
+    FaultKind.ADDED_RESISTANCE: Size("ohm", (28.0, 0.4, 1.5, 4.0, 7.5, 10.5, 14.0, 60.0), (1.0, 0.5, 0.3), LOOP_OHM),
+    FaultKind.FAILS_UNDER_LOAD: Size("ohm", (60.0, 10.0, 16.0, 28.0), (1.0, 0.5), LOOP_OHM),
     FaultKind.FILM_ON_CONTACT: Size("ohm", (400.0, 60.0)),
-    FaultKind.BURNT_PIN: Size("ohm", (28.0, 5.0, 1.5), (1.0, 0.5)),
+    FaultKind.BURNT_PIN: Size("ohm", (28.0, 1.5, 5.0, 10.5, 14.0), (1.0, 0.5), LOOP_OHM),
     FaultKind.PUSHED_BACK_PIN: _OPEN,
     FaultKind.SPREAD_TERMINAL: _OPEN,
     FaultKind.OPEN_WHEN_MOVED: _OPEN,
@@ -79,14 +86,14 @@ SIZES: Mapping[FaultKind, Size] = {
     FaultKind.CURED_BY_RESEATING: Size("ohm", (OPEN_OHM, 60.0), (OPEN_OHM,)),
     FaultKind.SHORT_ACROSS_PAIR: Size("ohm", (0.1,)),
     FaultKind.CARBON_BETWEEN_PINS: Size("ohm", (40.0, 12.0)),
-    FaultKind.SHORT_TO_GROUND: Size("ohm", (0.2, 30.0)),
+    FaultKind.SHORT_TO_GROUND: Size("ohm", (0.2, 2.5, 30.0)),
     FaultKind.SHORT_WHEN_MOVED: Size("ohm", (0.2,)),
     FaultKind.SHORT_TO_BATTERY: Size("ohm", (0.2,)),
     FaultKind.RETURN_TO_RETURN: Size("ohm", (0.1,)),
     FaultKind.RETURN_TO_HEATER: Size("ohm", (0.1,)),
     FaultKind.CROSSED_RETURNS: _NONE,
-    FaultKind.SHORTED_TURNS: Size("share of the turns", (0.25, 0.5)),
-    FaultKind.WRONG_COIL: Size("times the resistance", (2.2, 0.45)),
+    FaultKind.SHORTED_TURNS: Size("share of the turns", (0.25, 0.12, 0.5)),
+    FaultKind.WRONG_COIL: Size("times the resistance", (2.2, 0.45), types=True),
     FaultKind.DEAD_RETURN_DRIVER: _NONE,
     FaultKind.OUTPUT_FAILS_HOT: Size("degree Celsius", (90.0, 75.0)),
     FaultKind.STUCK_RETURN_DRIVER: _NONE,
@@ -95,13 +102,10 @@ SIZES: Mapping[FaultKind, Size] = {
     FaultKind.SLOW_RECHARGE: Size("times the source resistance", (25.0, 60.0)),
     FaultKind.NO_SUPPLY: _NONE,
     FaultKind.STUCK_ARMATURE: _NONE,
-    FaultKind.SLUGGISH_ARMATURE: Size("times the viscous loss", (150.0,)),
+    FaultKind.SLUGGISH_ARMATURE: Size("times the viscous loss", (150.0, 50.0, 450.0)),
     FaultKind.STICKS_WHEN_COLD: Size("newton at 0 °C", (100.0, 200.0)),
-    FaultKind.WORN_ARMATURE: Size("times the lift", (1.8,)),
+    FaultKind.WORN_ARMATURE: Size("times the lift", (1.8, 1.4, 2.3)),
 }
-
-
-MOST_SEVERITIES = max(len(size.severities) for size in SIZES.values())
 
 
 @dataclass(frozen=True, slots=True)

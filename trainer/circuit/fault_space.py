@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from itertools import combinations
 
 from trainer.circuit.elements import Circuit, Location, Side
@@ -13,12 +13,10 @@ from trainer.circuit.harness import circuit_of, feed_scope
 from trainer.circuit.profile import Profile
 
 
-def single_faults(
-    profile: Profile, severities: int = 1, more: Mapping[str, tuple[float, ...]] | None = None
-) -> tuple[Fault, ...]:
-    """Return all single faults of a profile, with up to so many severities of each kind, and more by their unit."""
+def single_faults(profile: Profile, *, every_severity: bool = False) -> tuple[Fault, ...]:
+    """Return all single faults of a profile, at their usual severity or at every one that stands for its kind."""
     circuit = circuit_of(profile)
-    candidates = dict.fromkeys(_candidates(profile, severities, more or {}))
+    candidates = dict.fromkeys(_candidates(profile, every_severity=every_severity))
     return tuple(fault for fault in candidates if fits(circuit, fault))
 
 
@@ -76,12 +74,12 @@ def scopes_at(profile: Profile, kind: FaultKind, location: Location, side: Side 
     return list(dict.fromkeys([*groups, *own]))
 
 
-def _candidates(profile: Profile, severities: int, more: Mapping[str, tuple[float, ...]]) -> Iterator[Fault]:
+def _candidates(profile: Profile, *, every_severity: bool) -> Iterator[Fault]:
     for kind, rule in KINDS.items():
         for location, parts in rule.places.items():
             for side in sides_at(kind, location):
                 for cylinders in scopes_at(profile, kind, location, side):
-                    amounts = (*rule.severities_of(cylinders)[:severities], *more.get(rule.unit, ()))
+                    amounts = rule.severities_of(cylinders)[: None if every_severity else 1]
                     for part in parts:
                         for severity in amounts:
                             yield Fault(kind, location, cylinders, side, severity, part)

@@ -15,6 +15,7 @@ from trainer.reasoning.universe.expectations import Expectations
 from trainer.reasoning.universe.hypotheses import Hypotheses
 from trainer.reasoning.universe.menu import closer_tests, offered
 from trainer.reasoning.universe.questions import Expected, Question
+from trainer.reasoning.universe.severity import severities_of
 
 CLOSER_ROWS, CLOSER_FROM, CLOSER_CYLINDER = 150, 1e-4, 0.1
 """When few enough hypotheses of some weight are left, tests on the cylinders that carry most of it are added."""
@@ -32,6 +33,7 @@ class CloserTests:
         self._profile, self._temperature_c = profile, temperature_c
         self._hypotheses, self._equivalents = hypotheses, equivalents
         self.expected: dict[Question, Expected] = {}
+        self._severities = severities_of(hypotheses.faults)
         self._rows: frozenset[int] = frozenset()
 
     def channels(
@@ -47,7 +49,7 @@ class CloserTests:
             self.expected, self._rows = {}, frozenset(rows)
         missing = [question for test in tests for question in test.questions if question not in self.expected]
         if missing:
-            self.expected |= self._of_rows(sorted(self._rows), missing, bed_dba)
+            self.expected |= self._of_rows(self._severities.with_ends(sorted(self._rows)), missing, bed_dba)
         return channels_of(tests, self.expected)
 
     def _cylinders(self, rows: Sequence[int], probability: Floats) -> tuple[int, ...]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
-from functools import cached_property
+from functools import cached_property, lru_cache
 
 import numpy as np
 
@@ -28,9 +28,10 @@ from trainer.reasoning.universe.expectations import Expectations, code_flags, ex
 from trainer.reasoning.universe.finding import Claim, truth_of
 from trainer.reasoning.universe.hypotheses import Faults, Hypotheses, single_hypotheses
 from trainer.reasoning.universe.menu import menu_of, offered
-from trainer.reasoning.universe.pairs import chosen_pairs, with_pairs
-from trainer.reasoning.universe.questions import RUNNING, Answers, Expected, Question, Test
+from trainer.reasoning.universe.pairs import chosen_pairs, expected_with_pairs, with_pairs
+from trainer.reasoning.universe.questions import FLAG_UP, RUNNING, Answers, Expected, OnDemand, Question, Test
 from trainer.reasoning.universe.running import with_mechanical
+from trainer.reasoning.universe.severity import middles_of
 from trainer.reasoning.verdict.belief import Belief, believed, finding_key
 
 
@@ -45,9 +46,9 @@ class Universe:
     menu: tuple[Test, ...]
 
 
-def universe_of(profile: Profile, temperature_c: float, seen: Faults = ()) -> Universe:
+def universe_of(profile: Profile, temperature_c: float) -> Universe:
     """Return the universe of a profile; nothing in it is solved before it is asked for."""
-    faults = single_hypotheses(profile, seen=seen).faults
+    faults = single_hypotheses(profile).faults
     return Universe(
         profile, temperature_c, faults, expectations_of(profile, temperature_c, faults), menu_of(profile, temperature_c)
     )
@@ -80,7 +81,7 @@ class Reasoner:
     def __init__(self, facts: CaseFacts, universe: Universe) -> None:
         self.facts, self.universe = facts, universe
         self.tests = offered(universe.menu, facts.evidence)
-        self._expected: dict[Question, Expected] = {}
+        self._expected = lru_cache(LATEST_EXPECTED)(self._expected_of)
         self._inseparable: dict[Claim, frozenset[str]] = {}
         self._truth = Expectations(facts.profile, [facts.truth], universe.expectations.equivalents)
 
@@ -123,7 +124,7 @@ class Reasoner:
     @cached_property
     def _singles(self) -> Hypotheses:
         facts = self.facts
-        return after_complaint(single_hypotheses(facts.profile, facts.priors, facts.truth), facts.complaint)
+        return after_complaint(single_hypotheses(facts.profile, facts.priors), facts.complaint)
 
     @cached_property
     def _pairs(self) -> tuple[tuple[int, int], ...]:
@@ -140,21 +141,24 @@ class Reasoner:
         return found if (first, second) in found else (*found, (first, second))
 
     def _row_of(self, fault: Fault) -> int:
-        """Return the row of a single fault, with the severity and part that are usual where none is given."""
-        full = (fault.amount(), fault.part or KINDS[fault.kind].places[fault.location][0])
-        return next(
-            row
+        """Return the row of a single fault: the usual part where it names none, the stretch that holds its severity."""
+        part = fault.part or KINDS[fault.kind].places[fault.location][0]
+        alike = {
+            row: one[0]
             for row, one in enumerate(self._singles.faults)
-            if one
-            and replace(one[0], severity=None, part=None) == replace(fault, severity=None, part=None)
-            and (one[0].amount(), one[0].part) == full
-        )
+            if one and replace(one[0], severity=None) == replace(fault, severity=None, part=part)
+        }
+        # the stretch that it lies in begins at the worst severity that is no worse
+        lighter = [row for row in alike if alike[row].amount() <= fault.amount() and self._singles.prior[row] > 0.0]
+        if lighter:
+            return max(lighter, key=lambda row: alike[row].amount())
+        return min(alike, key=lambda row: alike[row].amount())
 
     @cached_property
     def _together(self) -> Expectations:
         """What the chosen pairs are expected to show, each solved with both of its faults."""
-        single = self._singles.faults
-        faults = [single[one] + single[other] for one, other in self._pairs]
+        middles = middles_of(self._singles.faults)
+        faults = [middles[one] + middles[other] for one, other in self._pairs]
         return Expectations(self.facts.profile, faults, self.universe.expectations.equivalents)
 
     @cached_property
@@ -162,22 +166,19 @@ class Reasoner:
         """All hypotheses with their priors; pairs too where the truth is one."""
         return with_pairs(self._singles, self._pairs) if self._pairs else self._singles
 
-    def expected(self, questions: Sequence[Question]) -> dict[Question, Expected]:
-        """Return what every hypothesis expects of questions, on the menu or not."""
-        missing = [question for question in questions if question not in self._expected]
-        found = self.universe.expectations.of(missing, self.facts.bed_dba)
+    def expected(self, questions: Sequence[Question]) -> Mapping[Question, Expected]:
+        """Return what every hypothesis expects of questions, on the menu or not: worked out as each is looked up."""
+        self.universe.expectations.prepare(questions)
         if self._pairs:
-            together = self._together.of(missing, self.facts.bed_dba)
-            found = {
-                question: replace(
-                    one,
-                    values=np.concatenate([one.values, together[question].values]),
-                    others=tuple(map(np.concatenate, zip(one.others, together[question].others, strict=True))),
-                )
-                for question, one in found.items()
-            }
-        self._expected |= found
-        return {question: self._expected[question] for question in questions}
+            self._together.prepare(questions)
+        return OnDemand(questions, self._expected)
+
+    def _expected_of(self, question: Question) -> Expected:
+        one = self.universe.expectations.of([question], self.facts.bed_dba)[question]
+        if not self._pairs:
+            return one
+        together = self._together.of([question], self.facts.bed_dba)[question]
+        return expected_with_pairs(one, together, self._pairs, self._singles.faults.index(()))
 
     def belief(self, answers: Answers) -> Belief:
         """Return the belief after answers."""
@@ -248,7 +249,7 @@ class Reasoner:
         """The complaint as the first step, where a case has one; its information is in the prior already."""
         if self.facts.complaint is None:
             return ()
-        usual = single_hypotheses(self.facts.profile, self.facts.priors, self.facts.truth).prior
+        usual = single_hypotheses(self.facts.profile, self.facts.priors).prior
         told = self._singles.prior
         bits = float((told * np.log2(np.maximum(told, 1e-300) / np.maximum(usual, 1e-300))).sum())
         return (Step(BenchTest(BenchTestKind.COMPLAINT), 0.0, bits, self.sure(self.hypotheses.prior)),)
@@ -277,20 +278,12 @@ class Reasoner:
             self.standing(self.belief({})), minutes, answered, choose,
         )  # fmt: skip
 
-    def _expected_here(self, questions: Sequence[Question]) -> dict[Question, Expected]:
+    def _expected_here(self, questions: Sequence[Question]) -> Mapping[Question, Expected]:
         near = {
             question: self._closer.expected[question] for question in questions if question in self._closer.expected
         }
-        return {**self.expected([question for question in questions if question not in near]), **near}
-
-    def answered(self, probability: Floats, test: Test) -> Floats:
-        """Return the posterior after a test as this case's engine answers it."""
-        answers = self.truth_answers(test.questions)
-        logs = np.log(np.maximum(probability, 1e-300))
-        for question, one in self._expected_here(test.questions).items():
-            logs = logs + one.log_likelihood(answers[question])
-        weight = np.exp(logs - logs.max())
-        return np.asarray(weight / weight.sum())
+        rest = self.expected([question for question in questions if question not in near])
+        return OnDemand(questions, lambda question: near[question] if question in near else rest[question])
 
     @cached_property
     def everything(self) -> Belief:
@@ -344,5 +337,6 @@ ALIKE_NATS = float(np.log(3.0))
 HIDES_FROM = 0.05
 """The chance that one of two true faults alone must keep, after all that is offered, to be what hides the other."""
 
-FLAG_UP = 0.5
-"""The chance from which on a flag is up on the case's own engine."""
+
+LATEST_EXPECTED = 64
+"""How many questions' expectations a reasoner keeps: each is some arrays over all hypotheses, soon worked out anew."""

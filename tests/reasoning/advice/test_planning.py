@@ -10,7 +10,7 @@ import pytest
 from tests.benchmarks.strategies import compared
 from tests.engines import NORTH
 from tests.thinned import thinned
-from tests.universes import reasoner_of
+from tests.universes import belief_after, reasoner_of
 from trainer.cases.single_case.shipped import case_named, case_names
 from trainer.circuit.elements import Location
 from trainer.circuit.fault_space import single_faults
@@ -187,8 +187,7 @@ def test_the_best_path_beats_the_textbook_order_and_codes_alone_mislead() -> Non
 def test_swaps_and_dummy_loads_are_thought_of_once_few_suspects_are_left() -> None:
     reasoner = reasoner_of("the_module_says_no")
     assert reasoner.closer(reasoner.hypotheses.prior) == ()
-    heard = reasoner.answered(reasoner.hypotheses.prior, next(t for t in reasoner.tests if str(t.name) == "hear"))
-    coded = reasoner.answered(heard, next(t for t in reasoner.tests if str(t.name) == "codes"))
+    coded = belief_after(reasoner, "hear", "codes").probability
     names = {str(channel.test.name) for channel in reasoner.closer(coded)}
     assert {"swap:1", "dummy:1"} <= names
     swap = next(channel for channel in reasoner.closer(coded) if str(channel.test.name) == "swap:1")
@@ -197,7 +196,7 @@ def test_swaps_and_dummy_loads_are_thought_of_once_few_suspects_are_left() -> No
 
 def test_repairs_stand_in_the_order_of_chance_over_minutes() -> None:
     reasoner = reasoner_of("faint_hum_on_three")
-    heard = reasoner.answered(reasoner.hypotheses.prior, next(t for t in reasoner.tests if str(t.name) == "hear"))
+    heard = belief_after(reasoner, "hear").probability
     repairs = repairs_in_order(NORTH, reasoner.hypotheses.faults, heard, set())
     rates = [chance / minutes for chance, minutes in zip(repairs.chance, repairs.minutes, strict=True)]
     assert rates == sorted(rates, reverse=True)

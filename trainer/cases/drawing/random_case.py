@@ -11,7 +11,7 @@ from trainer.cases.single_case.case_code import CodeContent, format_code, short_
 from trainer.circuit.chance import Stream
 from trainer.circuit.codes import Sensed
 from trainer.circuit.elements import Location, Part
-from trainer.circuit.fault import MOST_SEVERITIES, Fault, FaultKind
+from trainer.circuit.fault import Fault, FaultKind
 from trainer.circuit.fault_space import single_faults
 from trainer.circuit.profile import ByContent, Profile
 from trainer.instruments.bench_tests import Operation
@@ -105,7 +105,7 @@ def drawable(profile: Profile, difficulty: int) -> tuple[Fault, ...]:
 def _drawable(engine: ByContent, difficulty: int) -> tuple[Fault, ...]:
     allowed = KINDS_BY_DIFFICULTY[difficulty - 1]
     usual = [fault for fault in single_faults(engine.profile) if fault.kind not in AT_EVERY_SEVERITY]
-    graded = [fault for fault in single_faults(engine.profile, MOST_SEVERITIES) if fault.kind in AT_EVERY_SEVERITY]
+    graded = [fault for fault in single_faults(engine.profile, every_severity=True) if fault.kind in AT_EVERY_SEVERITY]
     return tuple(fault for fault in (*usual, *graded) if fault.kind in allowed and not _out_of_reach(fault))
 
 

@@ -21,12 +21,10 @@ from trainer.cases.single_case.case import Case
 from trainer.circuit.codes import SlotCurrents, stored_code
 from trainer.circuit.drive import Slot, slots_of
 from trainer.circuit.fault_space import comes_and_goes
-from trainer.circuit.faults import KINDS
 from trainer.errors import UserError
 from trainer.instruments.bench import Work
 from trainer.reasoning.model_version import MODEL_VERSION
 from trainer.reasoning.reasoner import CaseFacts, Reasoner, Universe, universe_of
-from trainer.reasoning.universe.hypotheses import SEVERITIES, Faults
 from trainer.reasoning.universe.questions import Question, name_of, states_in
 from trainer.reasoning.universe.slot_traits import SlotTraits, TraceMarks
 
@@ -64,13 +62,12 @@ def solve_universe(universe: Universe, folder: Path | None, report: ReportProgre
         _save(universe, path)
 
 
-UniverseKey = tuple[str, float, Faults]
+UniverseKey = tuple[str, float]
 
 
 def universe_key(case: Case) -> UniverseKey:
-    """Return which universe a case belongs to: engine, temperature, and its faults of an unusual severity."""
-    off_grid = tuple(f for f in case.faults if f.amount() not in KINDS[f.kind].severities_of(f.cylinders)[:SEVERITIES])
-    return case.profile.digest, case.temperature_c, off_grid
+    """Return which universe a case belongs to: engine and temperature."""
+    return case.profile.digest, case.temperature_c
 
 
 class Universes:
@@ -95,7 +92,7 @@ class Universes:
             while len(self._universes) >= self._most:
                 self._solved.discard(oldest := next(iter(self._universes)))
                 del self._universes[oldest]
-            self._universes[key] = universe_of(case.profile, case.temperature_c, key[2])
+            self._universes[key] = universe_of(case.profile, case.temperature_c)
         if key not in self._solved:
             solve_universe(self._universes[key], self.folder, report)
             self._solved.add(key)

@@ -8,6 +8,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 from itertools import pairwise
+from statistics import median
 
 from trainer.cases.drawing.practice_case import BEDS_DBA
 from trainer.cases.drawing.practice_pool import NO_CURRENT_A, Pool
@@ -91,9 +92,10 @@ def _example(pool: Pool, heard: Heard, number: int, below_dba: float) -> tuple[t
                 continue
             if heard_at(pool, place, column, QUIET.level_dba) is heard:
                 found.append(((fault,), cylinder, level_dba))
-    # a weak slot that lies near a dull one lifts in some pulses and not in others
-    loudest = -1.0 if heard is Heard.WEAK else 0.0
-    return min(found, key=lambda one: (len(one[0][0].cylinders), one[1] != number, loudest * one[2]), default=None)
+    # one that lies far from the others of its kind may lift in some pulses and not in others
+    usual = median(one[2] for one in found) if found and heard is Heard.WEAK else None
+    away = (lambda level_dba: 0.0) if usual is None else (lambda level_dba: abs(level_dba - usual))
+    return min(found, key=lambda one: (len(one[0][0].cylinders), one[1] != number, away(one[2])), default=None)
 
 
 def _is_silent_group(pool: Pool, place: int) -> bool:

@@ -57,13 +57,8 @@ MASS_FROM = 1e-7
 
 def channel_of(test: Test, expected: Mapping[Question, Expected]) -> Channel:
     """Return a test's channel from what each hypothesis expects of its questions."""
-    asked = [expected[question] for question in test.questions]
-    weights = asked[0].weights if asked else (1.0,)
-    states = [
-        np.concatenate([one.states[state] * (FLAG_UNITS if one.flags else 1.0) for one in asked], axis=1)
-        for state in range(len(weights))
-    ]
-    values = np.concatenate(states)
+    weights = expected[test.questions[0]].weights if test.questions else (1.0,)
+    values = np.concatenate([_apart(test.questions, expected, state) for state in range(len(weights))])
     rounded = np.round(values / ROUND_UNITS).astype(np.int64)
     _unique, first, index = np.unique(_as_keys(rounded), return_index=True, return_inverse=True)
     kinds = values[first]
@@ -91,6 +86,32 @@ def channel_of(test: Test, expected: Mapping[Question, Expected]) -> Channel:
     ways, label = np.unique(outcome, axis=1, return_inverse=True)
     mixed = sum(weight * table[row] for weight, row in zip(weights, ways, strict=True))
     return Channel(test, label.reshape(-1), np.asarray(mixed))
+
+
+def _apart(questions: Sequence[Question], expected: Mapping[Question, Expected], state: int) -> Floats:
+    """Return answers (hypothesis, part) on a scale on which their plain distance is how far they can be told apart.
+
+    What moves all slots of a test together is taken out of them as far as a listener cannot tell it.
+    """
+    parts, moved = list[Floats](), dict[tuple[object, ...], dict[int, float]]()
+    place = 0
+    for question in questions:
+        one, first = expected[question], expected[question].states[0]
+        values, count = one.states[state].values, first.values.shape[1]
+        noise = np.ones(count) if first.variance is None else np.sqrt(1.0 + np.median(first.variance, axis=0))
+        parts.append(values * FLAG_UNITS if one.flags else values / noise)
+        if first.common is not None:
+            for part, deviation in enumerate(np.median(first.common, axis=0) / noise):
+                moved.setdefault((question.work, question.place, part), {})[place + part] = float(deviation)
+        place += count
+    values = np.concatenate(parts, axis=1)
+    for deviations in moved.values():
+        columns, common = list(deviations), np.array(list(deviations.values()))
+        square = float(common @ common)
+        if square > 0.0:
+            told = 1.0 - 1.0 / np.sqrt(1.0 + square)
+            values[:, columns] -= told * np.outer(values[:, columns] @ common, common) / square
+    return values
 
 
 def _as_keys(rows: NDArray[np.int64]) -> NDArray[np.void]:

@@ -26,15 +26,17 @@ from trainer.reasoning.universe.at_rest import AT_REST, at_rest, is_loaded, node
 from trainer.reasoning.universe.distinct import DistinctCircuits, content_of
 from trainer.reasoning.universe.equivalents import Equivalents, digest_of
 from trainer.reasoning.universe.hypotheses import Faults
-from trainer.reasoning.universe.questions import RUNNING, Expected, Question
+from trainer.reasoning.universe.questions import FLAG_UP, RUNNING, Expected, Prediction, Question
 from trainer.reasoning.universe.running import running_expected
 from trainer.reasoning.universe.scales import (
     CURRENT_STEP_A,
     DIP_STEP_A,
     DIP_STEP_S,
     accuracy_scale,
+    ear_spread,
     heard_scale,
 )
+from trainer.reasoning.universe.severity import severities_of
 from trainer.reasoning.universe.slot_traits import SlotTraits, TraceMarks
 from trainer.sound.places import places_of
 from trainer.sound.traits import ears_of
@@ -64,22 +66,41 @@ class Expectations:
         self.kept: dict[Question, Floats] = {}
         self._passes = np.array([not faults for faults in self.hypotheses])
         self._worst: list[frozenset[str]] | None = None
+        self.severities = severities_of(self.hypotheses)
 
     def of(self, questions: Iterable[Question], bed_dba: float) -> dict[Question, Expected]:
         """Return what is expected of each question under a bed of some level."""
-        asked = {question: question.states() for question in dict.fromkeys(questions)}
-        wanted = dict.fromkeys(state for states in asked.values() for _chance, state in states)
-        self._fill([state for state in wanted if state not in self.kept])
+        asked = list(dict.fromkeys(questions))
+        self.prepare(asked)
         result = {}
-        for question, states in asked.items():
-            first, *others = (self.kept[state] for _chance, state in states)
+        for question in asked:
+            states = question.states()
             weights = tuple(chance for chance, _state in states)
             if question.kind in RUNNING:
-                result[question] = running_expected(self.profile, self._passes, first > 0.5, question.kind)
+                starved = self.kept[states[0][1]] > FLAG_UP
+                result[question] = running_expected(self.profile, self._passes, starved, question.kind)
                 continue
-            one = Expected(first, question.kind in ("codes", "look"), tuple(others), weights)
-            result[question] = one.each(lambda values: heard_scale(values, bed_dba)) if question.kind == "slot" else one
+            shown = tuple(self._prediction(question.kind, self.kept[state], bed_dba) for _chance, state in states)
+            result[question] = Expected(shown, question.kind in ("codes", "look"), weights)
         return result
+
+    def prepare(self, questions: Iterable[Question]) -> None:
+        """Solve and keep what questions ask for, all together."""
+        wanted = dict.fromkeys(state for question in questions for _chance, state in question.states())
+        self._fill([state for state in wanted if state not in self.kept])
+
+    def _prediction(self, kind: str, values: Floats, bed_dba: float) -> Prediction:
+        """Return what is predicted over each stretch of severities, from values at its ends."""
+        between = self.severities
+        if kind in ("codes", "look"):
+            return Prediction(between.middle(values))
+        common: Floats | None = None
+        deviation: Floats = np.zeros(1)
+        if kind == "slot":
+            common, deviation = ear_spread(between.middle(values), bed_dba)
+            values = heard_scale(values, bed_dba)
+        variance = between.bend(values) ** 2 + deviation**2
+        return Prediction(between.middle(values), slope=between.slope(values), variance=variance, common=common)
 
     def _fill(self, questions: Sequence[Question]) -> None:
         resting: dict[tuple[Work, bool, bool], list[Question]] = {}

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields, replace
 from functools import cache
 from typing import Literal
 
@@ -20,7 +20,12 @@ SPREAD = 1e-3
 SPAN = 100.0
 """Over how many units such an answer may lie."""
 
-PLAIN = 1.0 / np.sqrt(2.0 * np.pi)
+
+FLAG_UP = 0.5
+"""The chance from which on a flag is up."""
+
+RUNNING = frozenset({"contribution", "compression"})
+"""Questions to the running or cranking engine: which cylinders are weak."""
 
 
 RUNNING = frozenset({"contribution", "compression"})
@@ -103,57 +108,77 @@ def _ways(one: Try | None, seen: float) -> list[tuple[float, Try | None]]:
 
 
 @dataclass(frozen=True, slots=True)
-class Expected:
-    """What every hypothesis expects: values on a scale of standard deviations, or chances of flags.
+class Prediction:
+    """What every hypothesis predicts of an answer: values on a scale of standard deviations, or chances of flags.
 
-    Shape (hypothesis, part); the parts of one answer are independent. In a try, `values` are for an engine whose fault
-    shows itself, `others` for the other states, and `weights` are the chances of all states.
+    All have shape (hypothesis, part). `slope` is what one standard deviation of severity adds, `variance` what is
+    uncertain beside the scale's own unit, `common` one standard deviation of what moves all slots of a test together.
     """
 
     values: Floats
+    slope: Floats | None = None
+    variance: Floats | None = None
+    common: Floats | None = None
+
+    def each(self, change: Callable[[Floats], Floats]) -> Prediction:
+        """Return the same with every array changed."""
+        arrays = (getattr(self, field.name) for field in fields(self))
+        return Prediction(*(None if one is None else change(one) for one in arrays))  # type: ignore[arg-type]
+
+    def allows(self, answer: Floats) -> bool:
+        """Tell whether any hypothesis predicts every part of an answer within four standard deviations."""
+        spread = np.ones_like(self.values)
+        spread += 0.0 if self.variance is None else self.variance
+        for one in (self.slope, self.common):
+            spread += 0.0 if one is None else one**2
+        return bool(((self.values - answer) ** 2 / spread).max(axis=1).min() < EXPLAINED_WITHIN**2)
+
+
+@dataclass(frozen=True, slots=True)
+class Expected:
+    """What every hypothesis expects of a question, in each state that the engine can be in.
+
+    In a try, a fault shows itself in the first state and does not in the others; `weights` are the states' chances.
+    """
+
+    states: tuple[Prediction, ...]
     flags: bool = False
-    others: tuple[Floats, ...] = ()
     weights: tuple[float, ...] = (1.0,)
 
     @property
-    def states(self) -> tuple[Floats, ...]:
-        """The values in every state."""
-        return (self.values, *self.others)
+    def values(self) -> Floats:
+        """The values where a fault shows itself."""
+        return self.states[0].values
 
     def each(self, change: Callable[[Floats], Floats]) -> Expected:
-        """Return the same with the values of every state changed."""
-        return replace(self, values=change(self.values), others=tuple(map(change, self.others)))
-
-    def log_likelihood(self, answer: Floats) -> Floats:
-        """Return the natural logarithm of each hypothesis's chance of an answer, shape (hypothesis,)."""
-        return _log_sum(self.of_states(answer) + np.log(self.weights)[:, None])
-
-    def of_states(self, answer: Floats) -> Floats:
-        """Return the same for each state apart, shape (state, hypothesis)."""
-        return np.array([self._parts(values, answer).sum(axis=1) for values in self.states])
-
-    def _parts(self, values: Floats, answer: Floats) -> Floats:
-        if self.flags:
-            chance = np.where(answer > 0.5, values, 1.0 - values)
-            return np.asarray(np.log(np.clip(chance, 1e-12, 1.0)))
-        near = PLAIN * np.exp(-0.5 * np.minimum((values - answer) ** 2, 1400.0))
-        return np.asarray(np.log((1.0 - SPREAD) * near + SPREAD / SPAN))
+        """Return the same with every array changed."""
+        return replace(self, states=tuple(state.each(change) for state in self.states))
 
     def explains(self, answer: Floats) -> bool:
         """Tell whether any hypothesis expects every part of an answer within four standard deviations."""
-        if self.flags:
-            return True
-        return any(bool((np.abs(values - answer).max(axis=1) < EXPLAINED_WITHIN).any()) for values in self.states)
-
-
-def _log_sum(logs: Floats) -> Floats:
-    """Return the logarithm of sums over the first axis."""
-    if len(logs) == 1:
-        return np.asarray(logs[0])
-    return np.asarray(np.logaddexp.reduce(logs, axis=0))
+        return self.flags or any(state.allows(answer) for state in self.states)
 
 
 EXPLAINED_WITHIN = 4.0
+
+
+class OnDemand(Mapping[Question, Expected]):
+    """What is expected of some questions, worked out as each is looked up: kept for all, it would fill the memory."""
+
+    def __init__(self, questions: Iterable[Question], work_out: Callable[[Question], Expected]) -> None:
+        self._questions, self._work_out = dict.fromkeys(questions), work_out
+
+    def __getitem__(self, question: Question) -> Expected:
+        if question not in self._questions:
+            raise KeyError(question)
+        return self._work_out(question)
+
+    def __iter__(self) -> Iterator[Question]:
+        return iter(self._questions)
+
+    def __len__(self) -> int:
+        return len(self._questions)
+
 
 Answers = Mapping[Question, Floats]
 """Evidence: what was seen, as values on the same scale or as flags."""
@@ -202,26 +227,6 @@ def name_of(question: Question) -> str:
         work.ran_warm,
     ]  # fmt: skip
     return " ".join(str(part) for part in parts)
-
-
-def added_logs(expected: Mapping[Question, Expected], answers: Answers) -> Iterator[tuple[Question, Floats]]:
-    """Yield what each answer adds to every hypothesis's log likelihood, given the answers before it.
-
-    Answers of one try belong together: a fault showed itself in all of them or in none. Raises KeyError for an answer
-    to something that was not expected.
-    """
-    tries: dict[object, Floats] = {}
-    for question in in_order(answers):
-        one = expected[question]
-        logs = one.of_states(answers[question])
-        if len(one.weights) == 1:
-            yield question, logs[0]
-            continue
-        work = question.work
-        key = (work.conditions.moved, work.moving, work.conditions.heated, work.warming, one.weights)
-        before = tries.get(key, np.log(one.weights)[:, None])
-        tries[key] = before + logs
-        yield question, _log_sum(tries[key]) - _log_sum(before)
 
 
 def in_order(answers: Answers) -> Sequence[Question]:

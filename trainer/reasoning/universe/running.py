@@ -12,7 +12,7 @@ import numpy as np
 from trainer.arrays import Flags, Floats
 from trainer.circuit.profile import Profile
 from trainer.instruments.running import LOW_COMPRESSION_SHARE, Mechanical
-from trainer.reasoning.universe.questions import Expected
+from trainer.reasoning.universe.questions import Expected, Prediction
 
 WEAK_SHARE = 0.8
 """How often an engine that is complained of, and whose circuit passes, shows a weak cylinder: from memory."""
@@ -32,7 +32,7 @@ def running_expected(profile: Profile, passes: Flags, starved: Flags, kind: str)
         weak[passes, column] = SEEN
         states.append(weak)
     weights = (1.0 - share, *([share / count] * count))
-    return Expected(states[0], flags=True, others=tuple(states[1:]), weights=weights)
+    return Expected(tuple(map(Prediction, states)), flags=True, weights=weights)
 
 
 def with_mechanical(profile: Profile, flags: Floats, mechanical: Mechanical | None, kind: str) -> Floats:

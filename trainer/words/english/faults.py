@@ -32,7 +32,7 @@ TEXTS: dict[str, str] = {
     "kind.sluggish_armature": "sluggish armature",
     "kind.sticks_when_cold": "plate that sticks when cold",
     "kind.worn_armature": "worn armature",
-    "rule.open": "A very faint hum is the other injectors. The one that was called has no circuit.",
+    "rule.open": "A very faint hum comes from the other injectors. No current gets through the one whose turn it is.",
     "rule.added_resistance": (
         "A current limit hides a small resistance; past it the plate does not lift and the slot goes dull, "
         "often without a code."
@@ -60,7 +60,9 @@ TEXTS: dict[str, str] = {
         "A chafed wire shorts only where it is pushed against metal. Move it while you measure to ground."
     ),
     "rule.short_to_battery": "Look for voltage with the key off before you trust any ohms.",
-    "rule.return_to_return": "Two coils that share one allowance of current may both stay down: dull, twice.",
+    "rule.return_to_return": (
+        "Two coils that share one current limit get half each, and both may stay down: two dull slots."
+    ),
     "rule.return_to_heater": "A heater is a way to ground: the injector clicks in slots that are not its own.",
     "rule.crossed_returns": (
         "Crossed returns leave each half good: check wire by wire. In one bank the level stays even and only the place "
@@ -76,7 +78,7 @@ TEXTS: dict[str, str] = {
     "rule.dead_feed_driver": "A group that dies with good feed wiring has a dead feed.",
     "rule.low_supply": "All alike and all wrong is one cause: measure the supply first.",
     "rule.slow_recharge": "The burst loads the supply most: even one by one and thin together is the supply.",
-    "rule.no_supply": "No hum at all, anywhere, is no drive: not eight bad injectors.",
+    "rule.no_supply": "No hum anywhere means no drive. A whole row of injectors does not die at once.",
     "rule.stuck_armature": "Full current without a dip is a plate that does not move. The circuit passes.",
     "rule.sluggish_armature": "A late dip and a soft landing: the plate is slow, the circuit is not.",
     "rule.sticks_when_cold": (

@@ -82,15 +82,17 @@ _EXPLANATION = {
         "{slot}, {heard}: {own:.1f} A of its own and no movement: a dull push, {under:+.1f} dB beside a good slot."
     ),
     "reason.hum": (
-        "{slot}, {heard}: no current of its own ({own:.1f} A); {others:.1f} A through each of {count} others. "
-        "That is the hum you heard, {under:+.1f} dB beside a good slot."
+        "{slot}, {heard}: almost no current through its own coil ({own:.1f} A); a background current of "
+        "{others:.1f} A through "
+        "each of {count} others. That is the hum you heard, {under:+.1f} dB beside a good slot."
     ),
     "reason.shared": (
-        "{slot}, {heard}: {own:.1f} A of its own and as much through {cylinders}, on one allowance: no plate lifts; "
+        "{slot}, {heard}: {own:.1f} A of its own and as much through {cylinders}: they share one current limit, "
+        "and no plate lifts; "
         "{under:+.1f} dB beside a good slot."
     ),
     "reason.another_way": "Its output carries {output:.1f} A: the current takes another way.",
-    "reason.silent": "{slot}, {heard}: no current of its own, and none through the others: nothing hums.",
+    "reason.silent": "{slot}, {heard}: no current through its own coil and none through the others, so nothing hums.",
     "reason.also": "Also moving without being called: {cylinders}.",
     "reason.elsewhere": "What moves is {cylinders}: the sound comes from another place.",
     "reason.tripped": "The feed's over-current trip shut it.",

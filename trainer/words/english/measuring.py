@@ -33,8 +33,8 @@ _CAUTIONS = {
     "caution.running": "Caution: belts, fan and hot parts while it runs. Hands and clothes clear, exhaust led away.",
     "caution.heat": "Caution: no open flame and no uncontrolled heat near fuel and oil.",
     "caution.repeat": (
-        "Caution: repeated tests leave rail pressure and inject fuel. Limit repeats, do not crank straight after, "
-        "and never feel for a leak by hand."
+        "Caution: on some engines each test injects fuel and leaves the fuel system under pressure. Limit repeats as "
+        "the maker says, do not crank straight after, and never feel for a leak by hand."
     ),
     "caution.real": (
         "On a real engine the maker's manual, local codes and licensed practice come first. This is a simulator's "

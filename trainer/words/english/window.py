@@ -14,7 +14,7 @@ TEXTS: dict[str, str] = {
     "bench.minutes": "{hours:02d}:{minutes:02.0f} of labour",
     "bench.pair": "{hears} hears, {measures} measures",
     "bench.keys": (
-        "Digits replay a slot, Shift and a digit compares it with the marked one, B puts the rod on the "
+        "Digits replay a slot, Shift and a digit compares it with the marked one, B puts the stethoscope on the "
         "marked injector, + and - change the level."
     ),
     "bench.moving": "Moving: {what}. It goes on until you let go.",

@@ -32,7 +32,7 @@ TEXTS: dict[str, str] = {
     "kind.sluggish_armature": "armadura perezosa",
     "kind.sticks_when_cold": "placa que se pega en frío",
     "kind.worn_armature": "armadura desgastada",
-    "rule.open": "Un zumbido de fondo muy tenue son los demás inyectores. El que fue llamado no tiene circuito.",
+    "rule.open": "Un zumbido muy tenue viene de los demás inyectores. Por el inyector del turno no pasa corriente.",
     "rule.added_resistance": (
         "El límite de corriente esconde una resistencia pequeña; pasado ese punto la placa no se levanta y el turno "
         "suena apagado, a menudo sin código."
@@ -61,7 +61,10 @@ TEXTS: dict[str, str] = {
     "rule.short_to_ground": "Un corto a masa no cambia el par; de todos los ohmios, solo el de pin a masa lo muestra.",
     "rule.short_when_moved": "Un cable rozado solo hace masa donde toca metal. Muévelo mientras mides a masa.",
     "rule.short_to_battery": "Busca tensión con la llave quitada antes de fiarte de ningún ohmio.",
-    "rule.return_to_return": "Dos bobinas con una sola cuota de corriente pueden no levantar nada: apagado, dos veces.",
+    "rule.return_to_return": (
+        "Dos bobinas que comparten un límite de corriente reciben la mitad cada una: quizá ninguna levanta, dos "
+        "apagados."
+    ),
     "rule.return_to_heater": "Un calentador es un camino a masa: el inyector hace clic en turnos que no son el suyo.",
     "rule.crossed_returns": (
         "Con los retornos cruzados cada mitad parece buena: comprueba cable por cable. En una misma bancada el nivel "
@@ -79,7 +82,7 @@ TEXTS: dict[str, str] = {
     "rule.dead_feed_driver": "Un grupo que muere con el cableado de alimentación bueno tiene la alimentación muerta.",
     "rule.low_supply": "Todos iguales y todos mal es una sola causa: mide primero la tensión de mando.",
     "rule.slow_recharge": "Todos a la vez es lo que más carga: parejo uno a uno y pobre todos a la vez es la fuente.",
-    "rule.no_supply": "Ningún zumbido de fondo en ningún turno es que no hay mando: no son ocho inyectores malos.",
+    "rule.no_supply": "Sin zumbido en ningún turno, no hay mando. Una fila entera de inyectores no muere a la vez.",
     "rule.stuck_armature": "Corriente plena sin muesca es una placa que no se mueve. El circuito está bien.",
     "rule.sluggish_armature": "Muesca tardía y aterrizaje blando: la placa es lenta, el circuito no.",
     "rule.sticks_when_cold": (

@@ -83,15 +83,17 @@ _EXPLANATION = {
         "{under:+.1f} dB frente a un turno bueno."
     ),
     "reason.hum": (
-        "{slot}, {heard}: sin corriente propia ({own:.1f} A); {others:.1f} A por cada uno de otros {count}. "
+        "{slot}, {heard}: casi sin corriente por su bobina ({own:.1f} A); una corriente de fondo de {others:.1f} "
+        "A por cada "
+        "uno de otros {count}. "
         "Ese es el zumbido de fondo que oíste, {under:+.1f} dB frente a un turno bueno."
     ),
     "reason.shared": (
-        "{slot}, {heard}: {own:.1f} A propios y otros tantos por {cylinders}, con una sola cuota: "
+        "{slot}, {heard}: {own:.1f} A propios y otros tantos por {cylinders}: comparten un solo límite de corriente y "
         "ninguna placa se levanta; {under:+.1f} dB frente a un turno bueno."
     ),
     "reason.another_way": "Su salida lleva {output:.1f} A: la corriente toma otro camino.",
-    "reason.silent": "{slot}, {heard}: sin corriente propia, y ninguna por los demás: nada zumba.",
+    "reason.silent": "{slot}, {heard}: sin corriente por su bobina ni por las demás, así que nada zumba.",
     "reason.also": "También se mueve sin que lo llamen: {cylinders}.",
     "reason.elsewhere": "Lo que se mueve es {cylinders}: el sonido viene de otro sitio.",
     "reason.tripped": "La protección por sobrecorriente de la alimentación lo cortó.",

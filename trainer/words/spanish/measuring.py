@@ -40,8 +40,8 @@ _CAUTIONS = {
     "caution.running": "Precaución: correas, ventilador y piezas calientes en marcha. Manos fuera, humos al exterior.",
     "caution.heat": "Cuidado: nada de llama viva ni calor sin control cerca de combustible y aceite.",
     "caution.repeat": (
-        "Cuidado: repetir la prueba deja presión en el rail e inyecta combustible. Repite lo justo, no arranques "
-        "enseguida y nunca busques una fuga con la mano."
+        "Cuidado: en algunos motores cada prueba inyecta combustible y deja el sistema con presión. Repite solo lo que "
+        "diga el fabricante, no arranques enseguida y nunca busques una fuga con la mano."
     ),
     "caution.real": (
         "En un motor real mandan el manual del fabricante, las normas locales y el personal autorizado. Este motor es "

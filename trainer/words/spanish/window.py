@@ -14,7 +14,7 @@ TEXTS: dict[str, str] = {
     "bench.minutes": "{hours:02d}:{minutes:02.0f} de trabajo",
     "bench.pair": "{hears} escucha, {measures} mide",
     "bench.keys": (
-        "Las cifras repiten un turno, Mayús y una cifra lo compara con el marcado, B pone la varilla en el "
+        "Las cifras repiten un turno, Mayús y una cifra lo compara con el marcado, B pone el estetoscopio en el "
         "inyector marcado, + y - cambian el nivel."
     ),
     "bench.moving": "Moviendo: {what}. Sigue hasta que lo sueltes.",

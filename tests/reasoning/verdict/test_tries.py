@@ -15,7 +15,8 @@ from trainer.instruments.measuring import tried
 from trainer.instruments.tries import CHANCE, GLANCE, MOVE, Effort, Try
 from trainer.reasoning.advice.channels import channel_of
 from trainer.reasoning.universe import questions
-from trainer.reasoning.universe.questions import Expected, Question, added_logs
+from trainer.reasoning.universe.questions import Expected, Prediction, Question
+from trainer.reasoning.verdict.joint import after_block, blocks_of, nothing_followed
 
 HARD = CHANCE[Effort.THOROUGH]
 SHOWN, REST = 40.0, 0.0
@@ -28,14 +29,18 @@ def moved(number: int = 1, effort: Effort = Effort.THOROUGH) -> Work:
 def expects(question: Question) -> Expected:
     """Two hypotheses: an intermittent fault, and none."""
     weights = tuple(chance for chance, _state in question.states())
-    return Expected(np.array([[SHOWN], [REST]]), False, (np.array([[REST], [REST]]),), weights)
+    states = [[SHOWN], [REST]], [[REST], [REST]]
+    return Expected(tuple(Prediction(np.array(one)) for one in states), weights=weights)
 
 
 def odds(*asked: tuple[Question, float]) -> float:
     """Return how many times the answers multiply the odds of the intermittent fault."""
     expected = {question: expects(question) for question, _seen in asked}
     answers = {question: np.array([seen]) for question, seen in asked}
-    total = sum(logs for _question, logs in added_logs(expected, answers))
+    total, followed = np.zeros(2), nothing_followed(2)
+    for block in blocks_of(answers):
+        told, followed = after_block(block, expected, answers, followed)
+        total += told
     return float(np.exp(total[0] - total[1]))
 
 
@@ -69,7 +74,7 @@ def test_a_try_is_worth_less_than_a_sure_test() -> None:
     ]
     even = np.array([0.5, 0.5])
     uncertain = channel_of(tests[0], {tests[0].questions[0]: expects(tests[0].questions[0])})
-    sure = channel_of(tests[1], {tests[1].questions[0]: Expected(np.array([[SHOWN], [REST]]))})
+    sure = channel_of(tests[1], {tests[1].questions[0]: Expected((Prediction(np.array([[SHOWN], [REST]])),))})
     # the Z channel: with even priors it tells H(p/2) − H(p)/2 bits (Shannon 1948)
     z = entropy(HARD / 2) - entropy(HARD) / 2
     assert uncertain.bits(even) == pytest.approx(z, abs=0.02)

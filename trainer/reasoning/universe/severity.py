@@ -1,0 +1,100 @@
+"""How bad a fault is, is a distribution: each hypothesis stands for all severities from its own to the next worse one.
+
+The severities of one fault are nodes along the logarithm of the amount, which is spread evenly over the whole range;
+where a kind's amount is a resistance in series, of the amount and what stands beside it.
+Between two nodes every expectation is a straight line; what the line leaves out, by the second differences of the
+nodes, counts as spread. The worst node only ends the stretch before it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from trainer.arrays import Floats, Integers
+from trainer.circuit.elements import OPEN_OHM
+from trainer.circuit.fault import SIZES, Fault
+
+DEVIATION = 0.4
+"""One standard deviation of the normal distribution that stands for an even one over a stretch of length 1.
+
+An even distribution has 0.29; a little more, and neighbouring stretches add up to an even density within a fifth.
+"""
+
+
+@dataclass(frozen=True)
+class Severities:
+    """Stretches of severity, by the row where each begins; shape (hypothesis,).
+
+    `worse` is the row where it ends: the same row where a hypothesis has one severity. `before` and `after` are the
+    next rows outside it, or its own ends. `width` is its length in natural logarithms of the amount: 1 for a single
+    severity, and nought for a worst node.
+    """
+
+    worse: Integers
+    before: Integers
+    after: Integers
+    width: Floats
+
+    def middle(self, values: Floats) -> Floats:
+        """Return expected values (hypothesis, part) in the middle of each stretch, from those at the nodes."""
+        return np.asarray(0.5 * (values + values[self.worse]))
+
+    def slope(self, values: Floats) -> Floats:
+        """Return what one standard deviation of severity adds to them."""
+        return np.asarray(DEVIATION * (values[self.worse] - values))
+
+    def bend(self, values: Floats) -> Floats:
+        """Return how far they may leave the straight line, by a quarter of the larger second difference at its ends.
+
+        For a smooth curve an eighth would do; a step somewhere in the stretch, as where a plate just lifts, leaves the
+        line by 0.29 of its height in the mean square. With two nodes only, by a quarter of the difference between them.
+        """
+        step = values[self.worse] - values
+        if not step.any():
+            return np.zeros_like(values)
+        length = np.where(self.width > 0.0, self.width, 1.0)[:, None]
+        rate = step / length
+        first = 2.0 * np.abs(rate - rate[self.before]) / (length + length[self.before]) * length**2
+        last = 2.0 * np.abs(rate[self.worse] - rate) / (length + length[self.worse]) * length**2
+        begins, ends = (self.before == np.arange(len(values)))[:, None], (self.after == self.worse)[:, None]
+        known = np.maximum(np.where(begins, 0.0, first), np.where(ends, 0.0, last))
+        return np.asarray(np.where(begins & ends, np.abs(step), known) / 4.0)
+
+    def with_ends(self, rows: Sequence[int]) -> list[int]:
+        """Return rows with all that their stretches are computed from, in order."""
+        chosen = np.asarray(rows, dtype=int)
+        return sorted({*rows, *(int(n) for part in (self.worse, self.before, self.after) for n in part[chosen])})
+
+
+def severities_of(hypotheses: Sequence[tuple[Fault, ...]]) -> Severities:
+    """Return the stretches of hypotheses; those of several faults, or none, have one severity."""
+    count = len(hypotheses)
+    worse, before, after, width = np.arange(count), np.arange(count), np.arange(count), np.ones(count)
+    ranges: dict[Fault, list[tuple[float, int]]] = {}
+    for row, faults in enumerate(hypotheses):
+        if len(faults) == 1 and 0.0 < faults[0].amount() < OPEN_OHM and not SIZES[faults[0].kind].types:
+            ranges.setdefault(replace(faults[0], severity=None), []).append((faults[0].amount(), row))
+    for nodes in ranges.values():
+        amounts, order = zip(*sorted(nodes), strict=True)
+        rows = np.array(order)
+        if len(rows) > 1:
+            worse[rows[:-1]], before[rows[1:]] = rows[1:], rows[:-1]
+            after[rows[:-2]], after[rows[-2]] = rows[2:], rows[-1]
+            beside = SIZES[hypotheses[order[0]][0].kind].beside_ohm
+            width[rows[:-1]], width[rows[-1]] = np.diff(np.log(np.array(amounts) + beside)), 0.0
+    return Severities(worse, before, after, width)
+
+
+def middles_of(hypotheses: Sequence[tuple[Fault, ...]]) -> list[tuple[Fault, ...]]:
+    """Return every hypothesis with its fault at the middle of its stretch."""
+    found = severities_of(hypotheses)
+    middles = list(hypotheses)
+    for row, (begins, worse) in enumerate(zip(hypotheses, found.worse, strict=True)):
+        if worse != row:
+            fault, beside = begins[0], SIZES[begins[0].kind].beside_ohm
+            ends = (fault.amount() + beside) * (hypotheses[worse][0].amount() + beside)
+            middles[row] = (replace(fault, severity=float(np.sqrt(ends)) - beside),)
+    return middles

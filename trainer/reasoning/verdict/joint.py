@@ -1,0 +1,146 @@
+"""How likely answers are together: one fault has one severity, and one test in one bay has one loudness.
+
+Severity is followed from answer to answer as a normal distribution (a Kalman filter with a state that does not move:
+Kalman 1960; the gain of one answer is that of linear regression with a normal prior, Bishop 2006, section 3.3). The
+ear's own level, common to all slots of a test heard from one place, is integrated out of them together.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from itertools import groupby
+
+import numpy as np
+
+from trainer.arrays import Floats
+from trainer.reasoning.universe.questions import FLAG_UP, SPAN, SPREAD, Answers, Expected, Question, name_of
+
+Block = tuple[Question, ...]
+"""Questions that are answered together: slots of one test from one place, or one question."""
+
+SLIP = float(np.log(SPREAD / SPAN))
+"""The logarithm of an answer's density where it is a slip."""
+
+SLIP_FROM = -2.0 * (SLIP + 0.5 * float(np.log(2.0 * np.pi)))
+"""From which squared distance on an answer is likelier a slip."""
+
+
+@dataclass(frozen=True, slots=True)
+class Followed:
+    """What the answers so far leave unknown beside the hypotheses themselves.
+
+    `severity` and its `variance` are in standard deviations of each hypothesis's stretch, shape (hypothesis,). `tries`
+    has for each try the log weights of its states, shape (state, hypothesis): a fault showed itself in all answers of a
+    try, or in none.
+    """
+
+    severity: Floats
+    variance: Floats
+    tries: Mapping[object, Floats]
+
+
+def nothing_followed(count: int) -> Followed:
+    """Return what is unknown before any answer."""
+    return Followed(np.zeros(count), np.ones(count), {})
+
+
+def blocks_of(questions: Iterable[Question]) -> list[Block]:
+    """Return questions in blocks, ohms first, in an order that does not depend on when they were asked.
+
+    Ohms tell a severity best, and what it is then helps to judge the rest.
+    """
+
+    def belongs(question: Question) -> tuple[bool, str, str]:
+        slot = question.kind == "slot"
+        return question.kind != "ohms", "slot" if slot else name_of(question), _test_of(question) if slot else ""
+
+    ordered = sorted(questions, key=lambda question: (*belongs(question), name_of(question)))
+    return [tuple(block) for _key, block in groupby(ordered, key=belongs)]
+
+
+def _test_of(slot: Question) -> str:
+    """Return the name of the test and place that a slot was heard in."""
+    return name_of(slot).partition(" ")[2].partition(" ")[2]
+
+
+def after_block(
+    block: Sequence[Question], expected: Mapping[Question, Expected], answers: Answers, followed: Followed
+) -> tuple[Floats, Followed]:
+    """Return what a block's answers add to each hypothesis's log likelihood, and what is then still unknown."""
+    first = expected[block[0]]
+    each = [_in_state(block, expected, answers, state, followed) for state in range(len(first.states))]
+    if len(each) == 1:
+        return each[0][0], Followed(*each[0][1:], followed.tries)
+    told, severity, variance = (np.stack(column) for column in zip(*each, strict=True))
+    work = block[0].work
+    key = (work.conditions.moved, work.moving, work.conditions.heated, work.warming, first.weights)
+    before = followed.tries.get(key, np.log(first.weights)[:, None] + np.zeros_like(told))
+    after = before + told
+    likelier = after.argmax(axis=0)[None, :]
+    severity, variance = (np.take_along_axis(one, likelier, axis=0)[0] for one in (severity, variance))
+    added = np.logaddexp.reduce(after, axis=0) - np.logaddexp.reduce(before, axis=0)
+    return added, Followed(severity, variance, {**followed.tries, key: after})
+
+
+def _in_state(
+    block: Sequence[Question], expected: Mapping[Question, Expected], answers: Answers, state: int, followed: Followed
+) -> tuple[Floats, Floats, Floats]:
+    """Return a block's log likelihood in one state, and what is then known of severities: mean and variance."""
+    severity, variance = followed.severity, followed.variance
+    shown = [expected[question].states[state] for question in block]
+    if expected[block[0]].flags:
+        chance = np.where(answers[block[0]] > FLAG_UP, shown[0].values, 1.0 - shown[0].values)
+        return np.log(np.clip(chance, LEAST_CHANCE, 1.0)).sum(axis=1), severity, variance
+    away = np.stack([answers[question] - one.values for question, one in zip(block, shown, strict=True)])
+    slope, spread, common = (
+        np.stack([np.zeros_like(one.values) if part is None else part for one, part in zip(shown, parts, strict=True)])
+        for parts in zip(*((one.slope, one.variance, one.common) for one in shown), strict=True)
+    )
+    log_likelihood = np.zeros(away.shape[1])
+    for part in range(away.shape[2]):
+        here = (away[..., part].T, slope[..., part].T, 1.0 + spread[..., part].T, common[..., part].T)
+        told, severity, variance = _after_part(*here, severity, variance)
+        log_likelihood += told
+    return log_likelihood, severity, variance
+
+
+LEAST_CHANCE = 1e-12
+
+
+def _after_part(
+    away: Floats, slope: Floats, noise: Floats, common: Floats, severity: Floats, variance: Floats
+) -> tuple[Floats, Floats, Floats]:
+    """Return the log likelihood of residuals (hypothesis, answer) of one trait, and mean and variance of severities.
+
+    Residuals are noise, plus a common offset of unit variance times `common`, plus severity times `slope`. Those that
+    are too far from the others' offset to be anything but slips are counted as slips.
+    """
+    away = away - slope * severity[:, None]
+    alone = noise + slope**2 * variance[:, None]
+    kept = (away - _offset(away, common)[:, None] * common) ** 2 / alone < SLIP_FROM
+    use = kept / noise
+    cc, aa, ss = (use * common**2).sum(1), (use * away**2).sum(1), (use * slope**2).sum(1)
+    ac, sc, sa = (use * away * common).sum(1), (use * slope * common).sum(1), (use * slope * away).sum(1)
+    aa, ss, sa = aa - ac**2 / (1.0 + cc), ss - sc**2 / (1.0 + cc), sa - sc * ac / (1.0 + cc)
+    precision = 1.0 / variance + ss
+    spread = np.where(kept, np.log(noise), 0.0).sum(1) + np.log1p(cc) + np.log(precision * variance)
+    counted = kept.sum(1)
+    told = -0.5 * (aa - sa**2 / precision + spread + counted * np.log(2.0 * np.pi))
+    told += (kept.shape[1] - counted) * SLIP + counted * np.log1p(-SPREAD)
+    return told, severity + sa / precision, 1.0 / precision
+
+
+def _offset(away: Floats, common: Floats) -> Floats:
+    """Return the offset that most answers of each hypothesis agree on, shape (hypothesis,): their weighted median."""
+    if away.shape[1] == 1 or not common.any():
+        return np.zeros(len(away))
+    each = np.clip(away / np.maximum(common, 1e-9), -MOST_OFFSET, MOST_OFFSET)
+    order = np.argsort(each, axis=1)
+    reached = np.cumsum(np.take_along_axis(common, order, axis=1), axis=1)
+    place = np.argmax(reached >= 0.5 * reached[:, -1:], axis=1)
+    return np.asarray(np.take_along_axis(each, order, axis=1)[np.arange(len(away)), place])
+
+
+MOST_OFFSET = 3.0
+"""How many standard deviations a common offset is taken for at most when slips are told from it."""
