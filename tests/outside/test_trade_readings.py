@@ -53,7 +53,7 @@ def readings(circuit: Circuit) -> dict[str, float]:
     """Return what the table's columns ask for."""
     module, through = (
         ("module_connector",),
-        tuple(f"pass_through.{connector.name}" for connector in circuit.profile.wiring.connectors),
+        tuple(f"pass_through.{name}" for name in circuit.profile.wiring.connectors),
     )
     cover_feed, cover_back = pass_through_node(FEED, BANK, "cover"), pass_through_node(BACK, (N,), "cover")
     plug = (f"injector_plug.{N}",)
@@ -168,5 +168,5 @@ def test_returns_of_two_banks_that_touch_read_as_one_where_nothing_should_be_rea
 
 def test_crossed_returns_end_at_each_others_pin() -> None:
     crossed = with_faults(example(), [fault(FaultKind.CROSSED_RETURNS, E, cylinders=(MATE, N))], Conditions())
-    off = ("module_connector", *(f"pass_through.{c.name}" for c in crossed.profile.wiring.connectors))
+    off = ("module_connector", *(f"pass_through.{name}" for name in crossed.profile.wiring.connectors))
     assert ohms(crossed, back(N), pass_through_node(BACK, (MATE,), "engine"), off) == pytest.approx(0.1, abs=0.05)

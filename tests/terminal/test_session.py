@@ -20,7 +20,7 @@ def test_a_case_is_worked_from_complaint_to_debrief() -> None:
     desk = new_desk(NAME)
     shown = type_in(
         desk, "hear", "codes", "compare 3 5", "pair module 3", "wire engine 3", "pair right_front cover 3",
-        "hear", *RIGHT_ANSWER, "repair connector 3 return", "yes", "retest", "debrief",
+        "look", "hear", *RIGHT_ANSWER, "repair connector 3 return", "yes", "retest", "debrief",
     )  # fmt: skip
     assert "Delivery van" in shown
     assert "P0203" in shown

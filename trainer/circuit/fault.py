@@ -72,13 +72,14 @@ LOOP_OHM = 3.0
 
 _NONE = Size("none", (0.0,))
 _OPEN = Size("ohm", (OPEN_OHM,))
+_IN_SERIES = Size("ohm", (28.0, 0.4, 1.5, 4.0, 7.5, 10.5, 14.0, 60.0), (1.0, 0.5, 0.3), LOOP_OHM)
 
 SIZES: Mapping[FaultKind, Size] = {
     FaultKind.OPEN: _OPEN,
-    FaultKind.ADDED_RESISTANCE: Size("ohm", (28.0, 0.4, 1.5, 4.0, 7.5, 10.5, 14.0, 60.0), (1.0, 0.5, 0.3), LOOP_OHM),
+    FaultKind.ADDED_RESISTANCE: _IN_SERIES,
     FaultKind.FAILS_UNDER_LOAD: Size("ohm", (60.0, 10.0, 16.0, 28.0), (1.0, 0.5), LOOP_OHM),
     FaultKind.FILM_ON_CONTACT: Size("ohm", (400.0, 60.0)),
-    FaultKind.BURNT_PIN: Size("ohm", (28.0, 1.5, 5.0, 10.5, 14.0), (1.0, 0.5), LOOP_OHM),
+    FaultKind.BURNT_PIN: _IN_SERIES,
     FaultKind.PUSHED_BACK_PIN: _OPEN,
     FaultKind.SPREAD_TERMINAL: _OPEN,
     FaultKind.OPEN_WHEN_MOVED: _OPEN,

@@ -11,6 +11,7 @@ import numpy as np
 from trainer.arrays import Floats
 from trainer.circuit.elements import Location
 from trainer.circuit.fault import Fault
+from trainer.circuit.fault_space import comes_and_goes
 from trainer.circuit.faults import KINDS
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench_tests import BenchTest, BenchTestKind, Operation, Price
@@ -88,7 +89,7 @@ class Reasoner:
     def truth_answers(self, questions: Sequence[Question]) -> dict[Question, Floats]:
         """Return what the case's own engine answers, without chance; its seed decides about tries."""
         state_of = {question: self._as_it_comes(question) for question in questions}
-        expected = self._truth.of(list(state_of.values()), self.facts.bed_dba)
+        expected = self._of(self._truth, list(state_of.values()))
         answers = {}
         for question, state in state_of.items():
             one = expected[state]
@@ -134,7 +135,7 @@ class Reasoner:
         asked = [question for test in self.tests for question in test.questions]
         # what two faults show together is compared where a try has shown them
         questions = [question.states()[0][1] for question in asked if question == question.first_try()]
-        expected = self.universe.expectations.of(questions, self.facts.bed_dba)
+        expected = self._of(self.universe.expectations, questions)
         found = chosen_pairs(self._singles, expected, self.truth_answers(questions))
         # a fault that another hides leaves no trace to find it by, and naming it must not be beyond thought
         first, second = sorted(self._row_of(fault) for fault in self.facts.truth)
@@ -173,11 +174,15 @@ class Reasoner:
             self._together.prepare(questions)
         return OnDemand(questions, self._expected)
 
+    def _of(self, expectations: Expectations, questions: Sequence[Question]) -> dict[Question, Expected]:
+        rough = self.facts.complaint is not Complaint.CODE_ONLY
+        return expectations.of(questions, self.facts.bed_dba, rough=rough)
+
     def _expected_of(self, question: Question) -> Expected:
-        one = self.universe.expectations.of([question], self.facts.bed_dba)[question]
+        one = self._of(self.universe.expectations, [question])[question]
         if not self._pairs:
             return one
-        together = self._together.of([question], self.facts.bed_dba)[question]
+        together = self._of(self._together, [question])[question]
         return expected_with_pairs(one, together, self._pairs, self._singles.faults.index(()))
 
     def belief(self, answers: Answers) -> Belief:
@@ -287,9 +292,32 @@ class Reasoner:
 
     @cached_property
     def everything(self) -> Belief:
-        """The belief after every offered test."""
+        """The belief after every offered test; what comes and goes is measured while it shows, too."""
         questions = dict.fromkeys(question for test in self.tests for question in test.questions)
-        return self.belief(self.truth_answers(list(questions)))
+        answers = self.truth_answers(list(questions))
+        fickle = self._fickle_beside_the_truth
+        if fickle.any():
+            for channel in self.closer(fickle / fickle.sum()):
+                answers.update(self.truth_answers(channel.test.questions))
+        return believed(self.hypotheses, self._expected_here(list(answers)), answers)
+
+    @cached_property
+    def _fickle_beside_the_truth(self) -> Floats:
+        """Which faults of the true cylinders come and go, as weights; none where the true faults do not."""
+        profile, temperature_c = self.facts.profile, self.facts.temperature_c
+
+        def fickle(faults: Faults) -> bool:
+            return any(comes_and_goes(fault, profile, temperature_c) for fault in faults)
+
+        if not fickle(self.facts.truth):
+            return np.zeros(len(self.hypotheses.faults))
+        true = {number for fault in self.facts.truth for number in fault.cylinders}
+        beside = [
+            {number for fault in faults for number in fault.cylinders} <= true for faults in self.hypotheses.faults
+        ]
+        return np.array(
+            [float(near and fickle(faults)) for near, faults in zip(beside, self.hypotheses.faults, strict=True)]
+        )
 
     @property
     def provable(self) -> bool:

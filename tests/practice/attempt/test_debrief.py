@@ -93,8 +93,7 @@ def test_a_code_read_again_and_again_does_not_become_more_true() -> None:
 
 def test_a_wrong_repair_costs_minutes_that_economy_sees() -> None:
     thrifty, wasteful = new_desk(NAME), new_desk(NAME, attempt_id="a2")
-    steps = ("hear", "codes", "pair module 3", "wire engine 3", "hear", *RIGHT_ANSWER)
-    steps = (*steps[:3], "pair right_front 3", *steps[3:])
+    steps = ("hear", "codes", "pair module 3", "pair right_front 3", "look", "wire engine 3", "hear", *RIGHT_ANSWER)
     type_in(thrifty, *steps, "repair connector 3", "yes", "retest")
     type_in(wasteful, *steps, "repair coil 3", "yes", "retest", "repair connector 3", "yes", "retest")
     first, second = thrifty.debrief().score, wasteful.debrief().score
@@ -103,7 +102,7 @@ def test_a_wrong_repair_costs_minutes_that_economy_sees() -> None:
 
 def test_a_side_named_wrongly_is_told_and_is_not_proved() -> None:
     desk = new_desk(NAME)
-    shown = type_in(desk, "hear", "pair module 3", "wire engine 3", "pair right_front 3", "hear",
+    shown = type_in(desk, "hear", "pair module 3", "wire engine 3", "pair right_front 3", "look", "hear",
                     "finding", "1", "3", "connector", "1", "feed", "3", "yes", "debrief")  # fmt: skip
     assert "Side: you said feed side, it is the return side." in shown
     assert "proof 20 × 1.00" not in shown

@@ -137,7 +137,9 @@ def test_a_repair_costs_its_parts_and_a_cover_only_once() -> None:
     assert mending_minutes(NORTH, [fault], set()) == in_gasket + minutes["actuation_test"]
     outside = replace(
         NORTH,
-        wiring=replace(NORTH.wiring, connectors=tuple(replace(c, in_gasket=False) for c in NORTH.wiring.connectors)),
+        wiring=replace(
+            NORTH.wiring, connectors={name: replace(c, in_gasket=False) for name, c in NORTH.wiring.connectors.items()}
+        ),
     )
     assert repair_minutes(outside, Location.PASS_THROUGH, {3}, set()) == minutes["repair_connector"]
     assert mending_minutes(NORTH, [], set()) == 0.0

@@ -33,7 +33,7 @@ def line(name: str, slot: int) -> str:
         ("clicks_in_every_slot", 1, "Also moving without being called: 3."),
         ("clicks_in_every_slot", 3, "the current takes another way"),
         ("bank_feed_on_the_block", 1, "The feed's over-current trip shut it."),
-        ("neighbours_in_the_plug", 1, "as much through 3, on one allowance: no plate lifts"),
+        ("neighbours_in_the_plug", 1, "as much through 3: they share one current limit, and no plate lifts"),
         ("right_sound_wrong_place", 3, "What moves is 7: the sound comes from another place."),
         ("full_current_no_click", 2, "dull: 8.5 A of its own and no movement"),
         ("green_pin_on_two", 2, "dull: only 3.7 A of its own: the plate does not lift"),

@@ -59,8 +59,9 @@ class Case:
 
     @property
     def mechanical(self) -> Mechanical | None:
-        """What is mechanically wrong where the circuit passes; nothing where only an old code brought it in."""
-        return None if self.faults or self.stored else mechanical_of(self.profile, self.seed)
+        """What is mechanically wrong where the circuit passes; nothing where only a code brought it in."""
+        fine = self.complaint is Complaint.CODE_ONLY
+        return None if self.faults or fine else mechanical_of(self.profile, self.seed)
 
     @property
     def to_be_found(self) -> tuple[Fault, ...]:

@@ -29,12 +29,14 @@ WORKED, TO_COMPLETE, ALONE = 1, 2, 3
 class Step:
     """One step worked for the learner: `name` has its sentence.
 
-    It is a reading where `request` is given, else slots heard (none: the whole test), else the codes.
+    It is a reading where `request` is given, else slots heard (none: the whole test), else a look at what is open, else
+    the codes.
     """
 
     name: str
     slots: tuple[int, ...] | None = None
     request: Asked | None = None
+    looks: bool = False
 
     def do(self, attempt: Attempt, solver: Solver) -> ActionResult[EngineEvent]:
         """Carry the step out."""
@@ -42,6 +44,8 @@ class Step:
             return self.marked(actions.measure(attempt, self.request(attempt.case.profile)))
         if self.slots is not None:
             return self.marked(actions.hear(attempt, self.slots or None, "front", solver))
+        if self.looks:
+            return self.marked(actions.look(attempt))
         return self.marked(actions.read_codes(attempt, solver, clear=False))
 
     def marked(self, done: ActionResult[AnEngineEvent]) -> ActionResult[AnEngineEvent]:
@@ -94,6 +98,7 @@ LESSONS = (
             Step("wire_feed", request=_wire(3, Side.FEED)),
             Step("wire_return", request=_wire(3, Side.RETURN)),
             Step("cover", request=_pair("through", "cover", 3)),
+            Step("look", looks=True),
             Step("again", slots=()),
         ),
         finding_worked=True,

@@ -11,13 +11,14 @@ from trainer.reasoning.universe.hypotheses import Hypotheses
 
 
 class Complaint(StrEnum):
-    """When the trouble shows, in the customer's words."""
+    """When the trouble shows, in the customer's words; `code_only`: it runs well, and only a code brought it in."""
 
     HOT = "hot"
     COLD = "cold"
     MOVING = "moving"
     UNDER_LOAD = "under_load"
     ALWAYS = "always"
+    CODE_ONLY = "code_only"
 
 
 TIMES_LIKELIER: Mapping[Complaint, Mapping[str, float]] = {
@@ -37,6 +38,7 @@ TIMES_LIKELIER: Mapping[Complaint, Mapping[str, float]] = {
         "open_when_hot": 0.2, "output_fails_hot": 0.2, "open_when_moved": 0.2, "short_when_moved": 0.2,
         "spread_terminal": 0.2, "sticks_when_cold": 0.2, "cured_by_reseating": 0.7,
     },
+    Complaint.CODE_ONLY: {},
 }  # fmt: skip
 """How many times likelier a kind is after a complaint: common practice, no published source.
 

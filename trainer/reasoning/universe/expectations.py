@@ -68,8 +68,8 @@ class Expectations:
         self._worst: list[frozenset[str]] | None = None
         self.severities = severities_of(self.hypotheses)
 
-    def of(self, questions: Iterable[Question], bed_dba: float) -> dict[Question, Expected]:
-        """Return what is expected of each question under a bed of some level."""
+    def of(self, questions: Iterable[Question], bed_dba: float, *, rough: bool = True) -> dict[Question, Expected]:
+        """Return what is expected of each question under a bed of some level, on an engine that runs rough or not."""
         asked = list(dict.fromkeys(questions))
         self.prepare(asked)
         result = {}
@@ -78,7 +78,7 @@ class Expectations:
             weights = tuple(chance for chance, _state in states)
             if question.kind in RUNNING:
                 starved = self.kept[states[0][1]] > FLAG_UP
-                result[question] = running_expected(self.profile, self._passes, starved, question.kind)
+                result[question] = running_expected(self.profile, self._passes, starved, question.kind, rough=rough)
                 continue
             shown = tuple(self._prediction(question.kind, self.kept[state], bed_dba) for _chance, state in states)
             result[question] = Expected(shown, question.kind in ("codes", "look"), weights)

@@ -1,23 +1,28 @@
-"""How likely answers are together: one fault has one severity, and one test in one bay has one loudness.
+"""How likely answers are together: one fault has one severity, one test in one bay has one loudness, and what an
+expectation leaves out is the same however often the same thing is asked.
 
-Severity is followed from answer to answer as a normal distribution (a Kalman filter with a state that does not move:
-Kalman 1960; the gain of one answer is that of linear regression with a normal prior, Bishop 2006, section 3.3). The
-ear's own level, common to all slots of a test heard from one place, is integrated out of them together.
+Severity, and what the expectation of each thing asked leaves out, are followed from answer to answer as normal
+distributions (a Kalman filter with a state that does not move: Kalman 1960; the gain of one answer is that of linear
+regression with a normal prior, Bishop 2006, section 3.3), each on its own. The ear's own level, common to all slots of
+a test heard from one place, is integrated out of them together.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import groupby
 
 import numpy as np
 
-from trainer.arrays import Floats
+from trainer.arrays import Floats, Integers
 from trainer.reasoning.universe.questions import FLAG_UP, SPAN, SPREAD, Answers, Expected, Question, name_of
 
 Block = tuple[Question, ...]
 """Questions that are answered together: slots of one test from one place, or one question."""
+
+Errors = tuple[Floats, Floats]
+"""Mean and variance of what an expectation leaves out, in its own standard deviations; shape (part, hypothesis)."""
 
 SLIP = float(np.log(SPREAD / SPAN))
 """The logarithm of an answer's density where it is a slip."""
@@ -30,19 +35,20 @@ SLIP_FROM = -2.0 * (SLIP + 0.5 * float(np.log(2.0 * np.pi)))
 class Followed:
     """What the answers so far leave unknown beside the hypotheses themselves.
 
-    `severity` and its `variance` are in standard deviations of each hypothesis's stretch, shape (hypothesis,). `tries`
-    has for each try the log weights of its states, shape (state, hypothesis): a fault showed itself in all answers of a
-    try, or in none.
+    `severity` and its `variance` are in standard deviations of each hypothesis's stretch, shape (hypothesis,). `errors`
+    are what expectations leave out, by what was asked. `tries` has for each try the log weights of its states, shape
+    (state, hypothesis): a fault showed itself in all answers of a try, or in none.
     """
 
     severity: Floats
     variance: Floats
+    errors: Mapping[object, Errors]
     tries: Mapping[object, Floats]
 
 
 def nothing_followed(count: int) -> Followed:
     """Return what is unknown before any answer."""
-    return Followed(np.zeros(count), np.ones(count), {})
+    return Followed(np.zeros(count), np.ones(count), {}, {})
 
 
 def blocks_of(questions: Iterable[Question]) -> list[Block]:
@@ -71,52 +77,87 @@ def after_block(
     first = expected[block[0]]
     each = [_in_state(block, expected, answers, state, followed) for state in range(len(first.states))]
     if len(each) == 1:
-        return each[0][0], Followed(*each[0][1:], followed.tries)
-    told, severity, variance = (np.stack(column) for column in zip(*each, strict=True))
+        return each[0]
+    log_likelihood = np.stack([one for one, _after in each])
     work = block[0].work
     key = (work.conditions.moved, work.moving, work.conditions.heated, work.warming, first.weights)
-    before = followed.tries.get(key, np.log(first.weights)[:, None] + np.zeros_like(told))
-    after = before + told
-    likelier = after.argmax(axis=0)[None, :]
-    severity, variance = (np.take_along_axis(one, likelier, axis=0)[0] for one in (severity, variance))
+    before = followed.tries.get(key, np.log(first.weights)[:, None] + np.zeros_like(log_likelihood))
+    after = before + log_likelihood
     added = np.logaddexp.reduce(after, axis=0) - np.logaddexp.reduce(before, axis=0)
-    return added, Followed(severity, variance, {**followed.tries, key: after})
+    likelier = _by_state([one for _log_likelihood, one in each], after.argmax(axis=0))
+    return added, replace(likelier, tries={**followed.tries, key: after})
+
+
+def _by_state(each: Sequence[Followed], state: Integers) -> Followed:
+    """Return what is followed in one of several states, which may differ between hypotheses."""
+
+    def chosen(values: Sequence[Floats]) -> Floats:
+        stacked = np.stack(values)
+        index = np.broadcast_to(state, stacked.shape[1:])[None]
+        return np.asarray(np.take_along_axis(stacked, index, axis=0)[0])
+
+    errors = {
+        key: (chosen([one.errors[key][0] for one in each]), chosen([one.errors[key][1] for one in each]))
+        for key in each[0].errors
+    }
+    return replace(
+        each[0],
+        severity=chosen([one.severity for one in each]),
+        variance=chosen([one.variance for one in each]),
+        errors=errors,
+    )
 
 
 def _in_state(
     block: Sequence[Question], expected: Mapping[Question, Expected], answers: Answers, state: int, followed: Followed
-) -> tuple[Floats, Floats, Floats]:
-    """Return a block's log likelihood in one state, and what is then known of severities: mean and variance."""
-    severity, variance = followed.severity, followed.variance
+) -> tuple[Floats, Followed]:
+    """Return a block's log likelihood in one state, and what is then still unknown."""
     shown = [expected[question].states[state] for question in block]
     if expected[block[0]].flags:
         chance = np.where(answers[block[0]] > FLAG_UP, shown[0].values, 1.0 - shown[0].values)
-        return np.log(np.clip(chance, LEAST_CHANCE, 1.0)).sum(axis=1), severity, variance
+        return np.log(np.clip(chance, LEAST_CHANCE, 1.0)).sum(axis=1), followed
     away = np.stack([answers[question] - one.values for question, one in zip(block, shown, strict=True)])
     slope, spread, common = (
         np.stack([np.zeros_like(one.values) if part is None else part for one, part in zip(shown, parts, strict=True)])
         for parts in zip(*((one.slope, one.variance, one.common) for one in shown), strict=True)
     )
+    keys = [_asked_of(question) for question in block]
+    unknown = (np.zeros(away.shape[:0:-1]), np.ones(away.shape[:0:-1]))
+    before = [followed.errors.get(key, unknown) for key in keys]
+    error, doubt = (np.stack([one[place] for one in before]) for place in (0, 1))
+    severity, variance = followed.severity, followed.variance
     log_likelihood = np.zeros(away.shape[1])
     for part in range(away.shape[2]):
-        here = (away[..., part].T, slope[..., part].T, 1.0 + spread[..., part].T, common[..., part].T)
-        told, severity, variance = _after_part(*here, severity, variance)
+        here = (away[..., part].T, slope[..., part].T, np.sqrt(spread[..., part].T), common[..., part].T)
+        told, severity, variance, part_error, part_doubt = _after_part(
+            *here, severity, variance, error[:, part].T, doubt[:, part].T
+        )
         log_likelihood += told
-    return log_likelihood, severity, variance
+        error[:, part], doubt[:, part] = part_error.T, part_doubt.T
+    errors = {key: (error[place], doubt[place]) for place, key in enumerate(keys)}
+    return log_likelihood, replace(followed, severity=severity, variance=variance, errors={**followed.errors, **errors})
+
+
+def _asked_of(question: Question) -> object:
+    """Return what a question asks about, whatever has been done to the engine before."""
+    return question.kind, question.slot, question.place, question.pins
 
 
 LEAST_CHANCE = 1e-12
 
 
 def _after_part(
-    away: Floats, slope: Floats, noise: Floats, common: Floats, severity: Floats, variance: Floats
-) -> tuple[Floats, Floats, Floats]:
-    """Return the log likelihood of residuals (hypothesis, answer) of one trait, and mean and variance of severities.
+    away: Floats, slope: Floats, left_out: Floats, common: Floats,
+    severity: Floats, variance: Floats, error: Floats, doubt: Floats,
+) -> tuple[Floats, Floats, Floats, Floats, Floats]:  # fmt: skip
+    """Return the log likelihood of residuals (hypothesis, answer) of one trait, and mean and variance of the unknowns.
 
-    Residuals are noise, plus a common offset of unit variance times `common`, plus severity times `slope`. Those that
-    are too far from the others' offset to be anything but slips are counted as slips.
+    Residuals are noise of unit variance, plus a common offset of unit variance times `common`, plus severity times
+    `slope`, plus each answer's own error times `left_out`. Those that are too far from the others' offset to be
+    anything but slips are counted as slips.
     """
-    away = away - slope * severity[:, None]
+    away = away - slope * severity[:, None] - left_out * error
+    noise = 1.0 + left_out**2 * doubt
     alone = noise + slope**2 * variance[:, None]
     kept = (away - _offset(away, common)[:, None] * common) ** 2 / alone < SLIP_FROM
     use = kept / noise
@@ -128,7 +169,10 @@ def _after_part(
     counted = kept.sum(1)
     told = -0.5 * (aa - sa**2 / precision + spread + counted * np.log(2.0 * np.pi))
     told += (kept.shape[1] - counted) * SLIP + counted * np.log1p(-SPREAD)
-    return told, severity + sa / precision, 1.0 / precision
+    moved = sa / precision
+    rest = away - slope * moved[:, None] - common * ((ac - sc * moved) / (1.0 + cc))[:, None]
+    gain = use * left_out * doubt
+    return told, severity + moved, 1.0 / precision, error + gain * rest, doubt * (1.0 - gain * left_out)
 
 
 def _offset(away: Floats, common: Floats) -> Floats:

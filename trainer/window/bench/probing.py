@@ -51,7 +51,7 @@ Instrument = Literal[
     "compression",
 ]  # fmt: skip
 INSTRUMENTS: tuple[tuple[Instrument, str], ...] = (
-    ("volts", "v"), ("ohms", "o"), ("insulation", "i"), ("lamp", "j"), ("drop", "d"), ("trace", "t"),
+    ("volts", "v"), ("ohms", "o"), ("insulation", "i"), ("lamp", "w"), ("drop", "d"), ("trace", "t"),
     ("clamp", "a"), ("supply", "s"), ("crank", "b"), ("dummy", "l"),
     ("contribution", "u"), ("compression", "m"),
 )  # fmt: skip

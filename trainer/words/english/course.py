@@ -115,6 +115,10 @@ TEXTS: dict[str, str] = {
         "From the cover side of the pass-through connector: good. Both halves are whole; what joins them is left, "
         "the contact of the return."
     ),
+    "lesson.look": (
+        "While the connector is apart, look at its terminals. A burnt or pushed-back pin would show here. You see "
+        "none, so the contact itself is open."
+    ),
     "lesson.finding": (
         "The evidence leaves one finding: open in the pass-through connector, return side, cylinder 3. It is "
         "committed now; then comes the debrief."

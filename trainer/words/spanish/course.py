@@ -112,6 +112,10 @@ TEXTS: dict[str, str] = {
         "Desde el lado de la tapa del conector pasamuros: bueno. Las dos mitades están enteras; queda lo que las "
         "une, el contacto del retorno."
     ),
+    "lesson.look": (
+        "Con el conector abierto, mira sus terminales. Un pin quemado o hundido se vería aquí. No ves ninguno: lo "
+        "abierto es el propio contacto."
+    ),
     "lesson.finding": (
         "Las pruebas dejan un solo diagnóstico: abierto en el conector pasamuros, retorno, cilindro 3. Ahora se da "
         "por bueno; luego viene el repaso."
