@@ -17,14 +17,17 @@ from trainer.reasoning.universe.menu import closer_tests, offered
 from trainer.reasoning.universe.questions import Expected, Question
 from trainer.reasoning.universe.severity import severities_of
 
-CLOSER_ROWS, CLOSER_FROM, CLOSER_CYLINDER = 150, 1e-4, 0.1
+CLOSER_ROWS, CLOSER_FROM = 150, 1e-4
 """When few enough hypotheses of some weight are left, tests on the cylinders that carry most of it are added."""
+
+AS_GOOD_AS = 0.25
+"""Which share of the weightiest cylinder's weight another needs to be tested too."""
 
 
 class CloserTests:
     """What closer tests show, for the hypotheses left by one belief after another on the same case.
 
-    `expected` holds what the hypotheses left expect; the others, without weight, are given the first one's answer.
+    `expected` holds what the hypotheses left expect; the others, without weight, are given a good engine's answer.
     """
 
     def __init__(
@@ -35,6 +38,7 @@ class CloserTests:
         self.expected: dict[Question, Expected] = {}
         self._severities = severities_of(hypotheses.faults)
         self._rows: frozenset[int] = frozenset()
+        self._good = hypotheses.faults.index(())
 
     def channels(
         self, doubt: Floats, alive: Floats, evidence: Collection[Operation], bed_dba: float
@@ -46,7 +50,7 @@ class CloserTests:
             return ()
         tests = offered(closer_tests(self._profile, self._temperature_c, near), evidence)
         if not set(rows) <= self._rows:
-            self.expected, self._rows = {}, frozenset(rows)
+            self.expected, self._rows = {}, frozenset((*rows, self._good))
         missing = [question for test in tests for question in test.questions if question not in self.expected]
         if missing:
             self.expected |= self._of_rows(self._severities.with_ends(sorted(self._rows)), missing, bed_dba)
@@ -57,7 +61,8 @@ class CloserTests:
         for row in rows:
             for number in {n for fault in self._hypotheses.faults[row] for n in fault.cylinders}:
                 weight[number] = weight.get(number, 0.0) + float(probability[row])
-        return tuple(sorted(number for number, share in weight.items() if share > CLOSER_CYLINDER))
+        most = max(weight.values(), default=0.0)
+        return tuple(sorted(number for number, share in weight.items() if share > AS_GOOD_AS * most))
 
     def _of_rows(self, rows: Sequence[int], questions: Sequence[Question], bed_dba: float) -> dict[Question, Expected]:
         chosen = [self._hypotheses.faults[row] for row in rows]
@@ -67,10 +72,11 @@ class CloserTests:
         return spread
 
     def _over_all(self, rows: Sequence[int]) -> Callable[[Floats], Floats]:
-        """Return a function that gives values of some hypotheses to those, and the first one's to all others."""
+        """Return a function that gives values of some hypotheses to those, and a good engine's to all others."""
+        good = rows.index(self._good)
 
         def over_all(values: Floats) -> Floats:
-            spread = np.broadcast_to(values[0], (len(self._hypotheses.faults), values.shape[1])).copy()
+            spread = np.broadcast_to(values[good], (len(self._hypotheses.faults), values.shape[1])).copy()
             spread[list(rows)] = values
             return spread
 

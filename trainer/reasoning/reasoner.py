@@ -19,8 +19,8 @@ from trainer.instruments.charges import covers_in
 from trainer.instruments.running import Mechanical
 from trainer.instruments.tries import HEAT, MOVE, How, Try, shows_itself
 from trainer.reasoning.advice.channels import Channel, channels_of
-from trainer.reasoning.advice.measured import Standing, inseparable_places
-from trainer.reasoning.advice.planning import PROVED, Choice, Proved, Step, best_finding, path_to
+from trainer.reasoning.advice.measured import PROVED, Standing, inseparable_places
+from trainer.reasoning.advice.planning import Choice, Proved, Step, best_finding, path_to
 from trainer.reasoning.advice.prices import mending_minutes
 from trainer.reasoning.advice.trade_order import in_trade_order, is_dead
 from trainer.reasoning.closer import CloserTests
@@ -34,6 +34,7 @@ from trainer.reasoning.universe.questions import FLAG_UP, RUNNING, Answers, Expe
 from trainer.reasoning.universe.running import with_mechanical
 from trainer.reasoning.universe.severity import middles_of
 from trainer.reasoning.verdict.belief import Belief, believed, finding_key
+from trainer.reasoning.verdict.joint import try_of
 
 
 @dataclass(frozen=True)
@@ -213,10 +214,23 @@ class Reasoner:
     ) -> list[Choice]:
         """Return the offered tests not done yet that tell something, in the trade's order."""
         standing = self.standing(belief)
-        channels = (*self.channels, *(self.closer(standing.doubt, standing.probability) if closer else ()))
+        channels = self._channels_after(belief, standing, closer=closer)
         left = [channel for channel in channels if channel.test.name not in done]
         dead = any(is_dead(channel.test) for channel in channels if channel.test.name in done)
         return in_trade_order(left, standing, paid, self.facts.profile.minutes, self.sure, dead_done=dead)
+
+    def _channels_after(self, belief: Belief, standing: Standing, *, closer: bool) -> tuple[Channel, ...]:
+        """Return the offered tests as channels; what a try has shown already counts in every other test of that try."""
+        near = self.closer(standing.doubt, standing.probability) if closer else ()
+
+        def as_it_is(channel: Channel) -> Channel:
+            first = channel.test.questions[0] if channel.test.questions else None
+            if first is None or (first.work.moving is None and first.work.warming is None):
+                return channel
+            state = belief.tries.get(try_of(first, tuple(chance for chance, _state in first.states())))
+            return channel if state is None else channel.in_same_try(state, standing.doubt)
+
+        return tuple(map(as_it_is, (*self.channels, *near)))
 
     @cached_property
     def sure(self) -> Proved:
@@ -266,6 +280,7 @@ class Reasoner:
         """
         minutes = self.facts.profile.minutes
         answers: dict[Question, Floats] = {}
+        beliefs = [self.belief({})]
 
         def choose(
             left: Sequence[Channel], standing: Standing, paid: frozenset[Price], done: Sequence[Test]
@@ -276,11 +291,12 @@ class Reasoner:
 
         def answered(_standing: Standing, test: Test) -> Standing:
             answers.update(self.truth_answers(test.questions))
-            return believed(self.hypotheses, self._expected_here(list(answers)), answers).standing(self.inseparable)
+            beliefs.append(believed(self.hypotheses, self._expected_here(list(answers)), answers))
+            return self.standing(beliefs[-1])
 
         return path_to(
-            lambda standing: (*self.channels, *(self.closer(standing.doubt, standing.probability) if closer else ())),
-            self.standing(self.belief({})), minutes, answered, choose,
+            lambda standing: self._channels_after(beliefs[-1], standing, closer=closer),
+            self.standing(beliefs[-1]), minutes, answered, choose,
         )  # fmt: skip
 
     def _expected_here(self, questions: Sequence[Question]) -> Mapping[Question, Expected]:

@@ -7,7 +7,7 @@ from dataclasses import replace
 from tests.universes import reasoner_of
 from trainer.circuit.elements import Location
 from trainer.instruments.bench_tests import Operation
-from trainer.reasoning.advice.planning import PROVED
+from trainer.reasoning.advice.measured import PROVED
 from trainer.reasoning.reasoner import Reasoner
 from trainer.reasoning.universe.finding import truth_of
 from trainer.reasoning.verdict.belief import Belief, finding_key

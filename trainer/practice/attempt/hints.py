@@ -10,7 +10,8 @@ from trainer.practice.attempt.events import CodesRead, Heard, Hinted, Measured, 
 from trainer.practice.attempt.evidence import all_answers, evidence_of, paid_for
 from trainer.practice.attempt.weighing import Weighing, weighed
 from trainer.reasoning.advice.channels import Channel
-from trainer.reasoning.advice.planning import LEAST_BITS, PROVED, Choice
+from trainer.reasoning.advice.measured import PROVED
+from trainer.reasoning.advice.planning import LEAST_BITS, Choice
 from trainer.reasoning.advice.repairs import Repairs, minutes_saved, repairs_in_order
 from trainer.reasoning.reasoner import Reasoner
 from trainer.reasoning.universe.questions import Question

@@ -19,12 +19,8 @@ from trainer.practice.exercises.difficulty_ranges import aim_of
 from trainer.practice.exercises.ear_exercises import off_slots
 from trainer.practice.exercises.exercise_types import Choice, Exercise, Spec, question_demand, shuffled_choices
 from trainer.practice.reports.attempt_lines import claims_text, code_lines, test_text
-from trainer.reasoning.advice.planning import (
-    FREE_MINUTES,
-    LEAST_BITS,
-    PROVED,
-    cost_of,
-)
+from trainer.reasoning.advice.measured import PROVED
+from trainer.reasoning.advice.planning import FREE_MINUTES, LEAST_BITS, cost_of
 from trainer.reasoning.advice.planning import Choice as Next
 from trainer.reasoning.advice.trade_order import BEGIN
 from trainer.reasoning.reasoner import Reasoner

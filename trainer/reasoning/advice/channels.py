@@ -29,18 +29,36 @@ class Channel:
     """A test's outcomes: which one each hypothesis leads to, and how they are taken for one another.
 
     `label` has shape (hypothesis,), `table` (label, outcome): the chance of each outcome. In a try, hypotheses of one
-    label lead to the same outcome when a fault shows itself, and to the same when it does not.
+    label lead to the same outcome when a fault shows itself, and to the same when it does not: `ways` has the outcome,
+    shape (state, label), and `mistaken` (outcome, outcome) as what each is taken for.
     """
 
     test: Test
     label: Integers
     table: Floats
+    ways: Integers | None = None
+    mistaken: Floats | None = None
 
     def bits(self, probability: Floats) -> float:
         """Return the expected information of the test."""
         mass = np.bincount(self.label, weights=probability, minlength=len(self.table))
         alive = mass > MASS_FROM
         return information_bits(mass[alive] / mass[alive].sum(), self.table[alive])
+
+    def in_same_try(self, log_weights: Floats, probability: Floats) -> Channel:
+        """Return the channel in a try that something has been answered in, from its states' log weights there.
+
+        These have shape (state, hypothesis); hypotheses of one label are taken together.
+        """
+        if self.ways is None or self.mistaken is None:
+            return self
+        weights = np.exp(log_weights - np.logaddexp.reduce(log_weights, axis=0))
+        mass = np.bincount(self.label, weights=probability + TINY, minlength=len(self.table))
+        table = np.zeros_like(self.table)
+        for weight, outcome in zip(weights, self.ways, strict=True):
+            share = np.bincount(self.label, weights=(probability + TINY) * weight, minlength=len(self.table)) / mass
+            table += share[:, None] * self.mistaken[outcome]
+        return replace(self, table=table)
 
     def outcomes(self, probability: Floats) -> Floats:
         """Return the chance of each outcome."""
@@ -52,7 +70,7 @@ class Channel:
         return updated(probability, self.table[self.label, outcome])
 
 
-MASS_FROM = 1e-7
+MASS_FROM, TINY = 1e-7, 1e-12
 
 
 def channel_of(test: Test, expected: Mapping[Question, Expected]) -> Channel:
@@ -85,7 +103,7 @@ def channel_of(test: Test, expected: Mapping[Question, Expected]) -> Channel:
         return Channel(test, outcome[0], table)
     ways, label = np.unique(outcome, axis=1, return_inverse=True)
     mixed = sum(weight * table[row] for weight, row in zip(weights, ways, strict=True))
-    return Channel(test, label.reshape(-1), np.asarray(mixed))
+    return Channel(test, label.reshape(-1), np.asarray(mixed), ways, table)
 
 
 def _apart(questions: Sequence[Question], expected: Mapping[Question, Expected], state: int) -> Floats:

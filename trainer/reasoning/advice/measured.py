@@ -25,6 +25,9 @@ from trainer.reasoning.universe.finding import Claim
 from trainer.reasoning.universe.hypotheses import Hypotheses
 from trainer.reasoning.universe.questions import EXPLAINED_WITHIN, Answers, Question
 
+PROVED = 0.95
+"""The posterior at which a finding is proved."""
+
 SEPARATED = 10.0
 """How many times likelier electrical observations must be under the named place: common practice asks for a clear
 reading, no published source; ten to one is what its authors call strong evidence (Kass and Raftery 1995, from 10)."""
@@ -145,9 +148,16 @@ def _log_sum(logs: Floats) -> float:
     return top + float(np.log(np.exp(logs - top).sum()))
 
 
+FAR_LESS = 0.1
+
+
 def half_and_half(one: Floats, other: Floats) -> Floats:
-    """Return two parts of a belief, given as log weights with -inf outside, as if each were as likely as the other."""
-    parts = [np.exp(logs - logs.max()) for logs in (one, other)]
+    """Return two parts of a belief, given as log weights with -inf outside, as if each were as likely as the other.
+
+    Of each part only what is not far less likely than its likeliest is kept.
+    """
+    weights = [np.exp(logs - logs.max()) for logs in (one, other)]
+    parts = [np.where(weight >= FAR_LESS, weight, 0.0) for weight in weights]
     return np.asarray(0.5 * parts[0] / parts[0].sum() + 0.5 * parts[1] / parts[1].sum())
 
 
@@ -162,11 +172,14 @@ def standing_of(
     if not best:
         rows = np.array([not claims for claims in hypotheses.claims])
         prior = np.log(np.maximum(hypotheses.prior, 1e-300))
-        doubt = probability if mates else half_and_half(np.where(rows, 0.0, -np.inf), np.where(rows, -np.inf, prior))
+        settled = mates or sure < PROVED
+        doubt = probability if settled else half_and_half(np.where(rows, 0.0, -np.inf), np.where(rows, -np.inf, prior))
         return Standing(probability, sure, mates, doubt, passes=True)
     for claim in best:
         factor, own, rival = separating_factor(hypotheses, quiet, electrical, claim, inseparable(claim))
         if factor < SEPARATED:
+            if sure < PROVED:
+                return Standing(probability, sure, False, probability)
             doubt = half_and_half(np.where(own, logs, -np.inf), np.where(rival, logs, -np.inf))
             return Standing(probability, sure, False, doubt)
     return Standing(probability, sure, True, probability)

@@ -10,12 +10,9 @@ import numpy as np
 from trainer.arrays import Floats
 from trainer.instruments.bench_tests import BenchTest, Price
 from trainer.reasoning.advice.channels import Channel
-from trainer.reasoning.advice.measured import Standing
+from trainer.reasoning.advice.measured import PROVED, Standing
 from trainer.reasoning.advice.prices import after_plugging_back, minutes_of, unpaid
 from trainer.reasoning.universe.questions import Test
-
-PROVED = 0.95
-"""The posterior at which a finding is proved."""
 
 FREE_MINUTES = 0.5
 """What a test costs in time once everything it needs is paid: reading a meter. From memory."""

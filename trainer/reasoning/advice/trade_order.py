@@ -15,8 +15,8 @@ from enum import IntEnum
 from trainer.arrays import Floats
 from trainer.instruments.bench_tests import BenchTestKind, Price, Spot
 from trainer.reasoning.advice.channels import Channel
-from trainer.reasoning.advice.measured import Standing, is_dead_reading, is_electrical
-from trainer.reasoning.advice.planning import LEAST_BITS, PROVED, Choice, ranked
+from trainer.reasoning.advice.measured import PROVED, Standing, is_dead_reading, is_electrical
+from trainer.reasoning.advice.planning import LEAST_BITS, Choice, ranked
 from trainer.reasoning.universe.questions import Test
 
 

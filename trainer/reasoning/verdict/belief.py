@@ -22,7 +22,7 @@ from trainer.reasoning.advice.measured import (
 from trainer.reasoning.universe.finding import Claim
 from trainer.reasoning.universe.hypotheses import Hypotheses, same_claims
 from trainer.reasoning.universe.questions import Answers, Expected, Question
-from trainer.reasoning.verdict.joint import after_block, blocks_of, nothing_followed
+from trainer.reasoning.verdict.joint import TryKey, after_block, blocks_of, nothing_followed
 
 LEAST_PRIOR = 1e-300
 """What a prior of nought is taken for, so that its logarithm is a number."""
@@ -43,7 +43,8 @@ FindingKey = tuple[tuple[tuple[int, ...], str, str], ...]
 class Belief:
     """The posterior of every hypothesis, and the evidence that none of them explains.
 
-    `electrical` is what measurements alone have added to the log weights; `mates` tells whether two mates read equal.
+    `electrical` is what measurements alone have added to the log weights; `mates` tells whether two mates read equal;
+    `tries` are the log weights of the states of every try that something was answered in, shape (state, hypothesis).
     """
 
     hypotheses: Hypotheses
@@ -51,6 +52,7 @@ class Belief:
     unexplained: tuple[Question, ...]
     electrical: Floats
     mates: bool
+    tries: Mapping[TryKey, Floats]
 
     @cached_property
     def probability(self) -> Floats:
@@ -133,7 +135,7 @@ def believed(hypotheses: Hypotheses, expected: Mapping[Question, Expected], answ
             added, beside = after_block(block, expected, answers, beside)
             quiet += added
         unexplained += (question for question in block if not expected[question].explains(answers[question]))
-    return Belief(hypotheses, prior + told, tuple(unexplained), told - quiet, mates_agree(answers))
+    return Belief(hypotheses, prior + told, tuple(unexplained), told - quiet, mates_agree(answers), followed.tries)
 
 
 def bits_between(

@@ -21,6 +21,9 @@ from trainer.reasoning.universe.questions import FLAG_UP, SPAN, SPREAD, Answers,
 Block = tuple[Question, ...]
 """Questions that are answered together: slots of one test from one place, or one question."""
 
+TryKey = tuple[object, ...]
+"""A try: the place that was moved, the one that was warmed, how, and how likely it is to show anything."""
+
 Errors = tuple[Floats, Floats]
 """Mean and variance of what an expectation leaves out, in its own standard deviations; shape (part, hypothesis)."""
 
@@ -43,7 +46,7 @@ class Followed:
     severity: Floats
     variance: Floats
     errors: Mapping[object, Errors]
-    tries: Mapping[object, Floats]
+    tries: Mapping[TryKey, Floats]
 
 
 def nothing_followed(count: int) -> Followed:
@@ -79,13 +82,18 @@ def after_block(
     if len(each) == 1:
         return each[0]
     log_likelihood = np.stack([one for one, _after in each])
-    work = block[0].work
-    key = (work.conditions.moved, work.moving, work.conditions.heated, work.warming, first.weights)
+    key = try_of(block[0], first.weights)
     before = followed.tries.get(key, np.log(first.weights)[:, None] + np.zeros_like(log_likelihood))
     after = before + log_likelihood
     added = np.logaddexp.reduce(after, axis=0) - np.logaddexp.reduce(before, axis=0)
     likelier = _by_state([one for _log_likelihood, one in each], after.argmax(axis=0))
     return added, replace(likelier, tries={**followed.tries, key: after})
+
+
+def try_of(question: Question, weights: tuple[float, ...]) -> TryKey:
+    """Return which try a question is answered in; `weights` are the chances of its states."""
+    work = question.work
+    return (work.conditions.moved, work.moving, work.conditions.heated, work.warming, weights)
 
 
 def _by_state(each: Sequence[Followed], state: Integers) -> Followed:

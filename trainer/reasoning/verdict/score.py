@@ -6,7 +6,7 @@ from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
 
 from trainer.circuit.elements import Location
-from trainer.reasoning.advice.planning import PROVED
+from trainer.reasoning.advice.measured import PROVED
 from trainer.reasoning.universe.finding import Claim, Finding
 from trainer.reasoning.verdict.belief import finding_key
 
