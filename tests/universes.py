@@ -8,7 +8,8 @@ from trainer.cases.single_case.shipped import case_named
 from trainer.cases.solved.universe_cache import solve_universe
 from trainer.circuit.profile import Profile
 from trainer.commands.call.this_machine import universes
-from trainer.reasoning.reasoner import Reasoner, Universe, universe_of
+from trainer.reasoning.case_facts import Universe, universe_of
+from trainer.reasoning.reasoner import Reasoner
 from trainer.reasoning.verdict.belief import Belief
 
 UNIVERSES = universes()

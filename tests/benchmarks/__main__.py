@@ -29,7 +29,8 @@ from trainer.circuit.netlist import netlist_of
 from trainer.circuit.profile import Profile
 from trainer.circuit.solve import solve_test
 from trainer.reasoning.advice.planning import ranked
-from trainer.reasoning.reasoner import CaseFacts, Reasoner
+from trainer.reasoning.case_facts import CaseFacts
+from trainer.reasoning.reasoner import Reasoner
 from trainer.sound.render import Bed, render
 
 REPEATS = 5

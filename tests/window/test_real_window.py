@@ -163,7 +163,7 @@ def _name_pass_through_open(window: RealWindow) -> None:
     for tabs in (
         3 + 8 - 1 + 2,  # past the counts and cylinders to the third place
         4,  # past the other places to the first kind: open
-        11,  # past the other kinds to the first side: return
+        16,  # past the other kinds to the first side: return
     ):
         window.tab(tabs)
         window.keys("Return")

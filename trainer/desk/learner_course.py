@@ -22,9 +22,10 @@ from trainer.practice.course.next_task import Chosen, choose, stale
 from trainer.practice.course.practice_log import Entry, Learner, day_of, entries_of, entry_json, learner_of
 from trainer.practice.exercises.candidate_tasks import tasks_for
 from trainer.practice.exercises.drills import drill_spec
+from trainer.practice.exercises.ear_exercises import sounds_of
 from trainer.practice.exercises.exercise_kinds import exists
 from trainer.practice.exercises.exercise_types import Exercise, Spec, spec_of
-from trainer.practice.exercises.rematch import Round, rematch_of
+from trainer.practice.exercises.rematch import Round, rematch_of, top_confusion
 from trainer.records.store.log_rows import AttemptRow
 from trainer.records.store.store import EXERCISE, Store
 
@@ -77,9 +78,11 @@ class Course:
         """Return the class that the last two tasks shared, which the next must not have; "" for none."""
         return stale([entry.kind_class for entry in self.state.entries])
 
-    def rematch(self, engines: Sequence[str]) -> tuple[Round, ...]:
-        """Return four short exercises on what this learner confuses most, all of one engine."""
-        engine = engines[int(self._chance.integers(len(engines)))]
+    def rematch(self, pools: Sequence[Pool]) -> tuple[Round, ...]:
+        """Return four short exercises on what this learner confuses most, all of one engine that has both sounds."""
+        pair = set(top_confusion(self.state.entries))
+        both = [pool for pool in pools if pair <= set(sounds_of(pool))] or pools
+        engine = both[int(self._chance.integers(len(both)))].profile.name
         return rematch_of(self.state.entries, engine, int(self._chance.integers(2**31)))
 
     def drill(self, kind: str, engines: Sequence[str]) -> Spec:

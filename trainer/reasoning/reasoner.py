@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cached_property, lru_cache
 
 import numpy as np
@@ -13,68 +13,26 @@ from trainer.circuit.elements import Location
 from trainer.circuit.fault import Fault
 from trainer.circuit.fault_space import comes_and_goes
 from trainer.circuit.faults import KINDS
-from trainer.circuit.profile import Profile
-from trainer.instruments.bench_tests import BenchTest, BenchTestKind, Operation, Price
+from trainer.instruments.bench_tests import BenchTest, BenchTestKind, Price
 from trainer.instruments.charges import covers_in
-from trainer.instruments.running import Mechanical
-from trainer.instruments.tries import HEAT, MOVE, How, Try, shows_itself
 from trainer.reasoning.advice.channels import Channel, channels_of
 from trainer.reasoning.advice.measured import PROVED, Standing, inseparable_places
 from trainer.reasoning.advice.planning import Choice, Proved, Step, best_finding, path_to
 from trainer.reasoning.advice.prices import mending_minutes
 from trainer.reasoning.advice.trade_order import in_trade_order, is_dead
+from trainer.reasoning.case_facts import CaseFacts, Universe
 from trainer.reasoning.closer import CloserTests
-from trainer.reasoning.universe.complaint import Complaint, after_complaint
-from trainer.reasoning.universe.expectations import Expectations, code_flags, expectations_of
+from trainer.reasoning.own_engine import OwnEngine
+from trainer.reasoning.universe.complaint import after_complaint
+from trainer.reasoning.universe.expectations import Expectations
 from trainer.reasoning.universe.finding import Claim, truth_of
 from trainer.reasoning.universe.hypotheses import Faults, Hypotheses, single_hypotheses
-from trainer.reasoning.universe.menu import menu_of, offered
+from trainer.reasoning.universe.menu import offered
 from trainer.reasoning.universe.pairs import chosen_pairs, expected_with_pairs, with_pairs
-from trainer.reasoning.universe.questions import FLAG_UP, RUNNING, Answers, Expected, OnDemand, Question, Test
-from trainer.reasoning.universe.running import with_mechanical
+from trainer.reasoning.universe.questions import Answers, Expected, OnDemand, Question, Test
 from trainer.reasoning.universe.severity import middles_of
 from trainer.reasoning.verdict.belief import Belief, believed, finding_key
 from trainer.reasoning.verdict.joint import try_of
-
-
-@dataclass(frozen=True)
-class Universe:
-    """All single faults of a profile at one temperature, with what they expect; shared by its cases."""
-
-    profile: Profile
-    temperature_c: float
-    faults: tuple[Faults, ...]
-    expectations: Expectations
-    menu: tuple[Test, ...]
-
-
-def universe_of(profile: Profile, temperature_c: float) -> Universe:
-    """Return the universe of a profile; nothing in it is solved before it is asked for."""
-    faults = single_hypotheses(profile).faults
-    return Universe(
-        profile, temperature_c, faults, expectations_of(profile, temperature_c, faults), menu_of(profile, temperature_c)
-    )
-
-
-@dataclass(frozen=True)
-class CaseFacts:
-    """What reasoning needs to know of a case: its truth, the evidence it offers, its bed level and its priors.
-
-    `stored` are the codes that something earlier left in memory; `complaint` says when the trouble shows, if anybody
-    has said so. `seed` decides in which tries an intermittent fault shows itself; `mechanical`
-    is what ails an engine whose circuit passes.
-    """
-
-    profile: Profile
-    temperature_c: float
-    truth: Faults
-    evidence: frozenset[Operation]
-    bed_dba: float
-    priors: Mapping[str, float] | None = None
-    stored: frozenset[str] = frozenset()
-    complaint: Complaint | None = None
-    seed: int = 0
-    mechanical: Mechanical | None = None
 
 
 class Reasoner:
@@ -85,43 +43,11 @@ class Reasoner:
         self.tests = offered(universe.menu, facts.evidence)
         self._expected = lru_cache(LATEST_EXPECTED)(self._expected_of)
         self._inseparable: dict[Claim, frozenset[str]] = {}
-        self._truth = Expectations(facts.profile, [facts.truth], universe.expectations.equivalents)
+        self._own_engine = OwnEngine(facts, universe.expectations.equivalents)
 
     def truth_answers(self, questions: Sequence[Question]) -> dict[Question, Floats]:
         """Return what the case's own engine answers, without chance; its seed decides about tries."""
-        state_of = {question: self._as_it_comes(question) for question in questions}
-        expected = self._of(self._truth, list(state_of.values()))
-        answers = {}
-        for question, state in state_of.items():
-            one = expected[state]
-            if question.kind == "codes":
-                answers[question] = code_flags(self.facts.profile, self._codes(state))
-            else:
-                answers[question] = (one.values[0] > FLAG_UP).astype(float) if one.flags else one.values[0]
-            if question.kind in RUNNING:
-                facts = self.facts
-                flags = answers[question]
-                answers[question] = with_mechanical(facts.profile, flags, facts.mechanical, question.kind)
-        return answers
-
-    def _as_it_comes(self, question: Question) -> Question:
-        """Return a question about the state in which its tries leave the engine."""
-        if question.kind == "look":
-            return question
-        work = question.work
-        moving = self._outcome(MOVE, work.conditions.moved, work.moving)
-        warming = self._outcome(HEAT, work.conditions.heated, work.warming)
-        return replace(question, work=replace(work, moving=moving, warming=warming).physical(), captured=False)
-
-    def _outcome(self, how: How, place: Location | None, one: Try | None) -> Try | None:
-        if one is None or place is None or one.settled:
-            return one
-        return replace(one, shows=shows_itself(self.facts.seed, how, place, one.number, one.effort))
-
-    def _codes(self, question: Question) -> frozenset[str]:
-        """Return the codes in this engine's memory: old ones until they are cleared, and those of the last test."""
-        left = frozenset[str]() if question.cleared else self.facts.stored
-        return left | (self._truth.standing(question.work)[0] if question.tested else frozenset())
+        return self._own_engine.answers(questions)
 
     @cached_property
     def _singles(self) -> Hypotheses:
@@ -176,8 +102,7 @@ class Reasoner:
         return OnDemand(questions, self._expected)
 
     def _of(self, expectations: Expectations, questions: Sequence[Question]) -> dict[Question, Expected]:
-        rough = self.facts.complaint is not Complaint.CODE_ONLY
-        return expectations.of(questions, self.facts.bed_dba, rough=rough)
+        return expectations.of(questions, self.facts.bed_dba, rough=self.facts.rough)
 
     def _expected_of(self, question: Question) -> Expected:
         one = self._of(self.universe.expectations, [question])[question]

@@ -183,7 +183,7 @@ class PracticeSession:
         first, second = top_confusion(self._course.state.entries)
         self._say(text("practice.rematch.pair", first=text(f"heard.{first}"), second=text(f"heard.{second}")))
         right = 0
-        rounds = self._course.rematch([pool.profile.name for pool in self._pools])
+        rounds = self._course.rematch(self._pools)
         for one in rounds:
             exercise = self._exercises.make(one.spec)
             answered = self._answer(self._course.begin(exercise, REMATCH, one.about), exercise)

@@ -15,7 +15,7 @@ from tests.universes import solved_universe
 from trainer.cases.drawing.practice_pool import POOL_PREFIX
 from trainer.cases.solved.universe_cache import solve_universe
 from trainer.commands.call.this_machine import universe_folder
-from trainer.reasoning.reasoner import Universe, universe_of
+from trainer.reasoning.case_facts import Universe, universe_of
 from trainer.reasoning.universe.questions import states_in
 
 

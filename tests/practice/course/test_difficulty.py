@@ -107,5 +107,6 @@ def test_a_case_has_the_features_that_it_was_chosen_by() -> None:
             assert (after.kind_class, after.hums, after.coded, after.provoked) == (
                 before.kind_class, before.hums, before.coded, before.provoked,
             )  # fmt: skip
-            assert after.margin == pytest.approx(before.margin, rel=0.01)
+            # circuits that sound alike share one solution: within what an ear can just tell
+            assert after.margin == pytest.approx(before.margin, rel=0.01, abs=1.0)
             assert hearing_difficulty(after) == pytest.approx(hearing_difficulty(before), abs=0.02)

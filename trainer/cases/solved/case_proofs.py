@@ -16,7 +16,8 @@ from trainer.circuit.profile import ByContent, Profile
 from trainer.instruments.bench import Work
 from trainer.instruments.bench_tests import Operation
 from trainer.reasoning.advice.channels import channels_of
-from trainer.reasoning.reasoner import Reasoner, Universe
+from trainer.reasoning.case_facts import Universe
+from trainer.reasoning.reasoner import Reasoner
 from trainer.reasoning.universe.equivalents import Equivalents
 from trainer.reasoning.universe.expectations import Expectations
 from trainer.reasoning.universe.finding import truth_of

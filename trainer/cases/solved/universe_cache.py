@@ -23,8 +23,9 @@ from trainer.circuit.drive import Slot, slots_of
 from trainer.circuit.fault_space import comes_and_goes
 from trainer.errors import UserError
 from trainer.instruments.bench import Work
+from trainer.reasoning.case_facts import CaseFacts, Universe, universe_of
 from trainer.reasoning.model_version import MODEL_VERSION
-from trainer.reasoning.reasoner import CaseFacts, Reasoner, Universe, universe_of
+from trainer.reasoning.reasoner import Reasoner
 from trainer.reasoning.universe.questions import Question, name_of, states_in
 from trainer.reasoning.universe.slot_traits import SlotTraits, TraceMarks
 

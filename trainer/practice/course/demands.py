@@ -43,7 +43,8 @@ def hearing_difficulty(found: Features) -> float:
     """Return how hard a case's sound is: near to good, hum down at the bed, many slots to follow."""
     if found.kind_class == PASSES:
         return -2.2 + 0.08 * (found.bed_dba - 28.0)
-    closeness = 0.6 - 1.05 * math.log2(1.0 + found.margin) + 0.16 * found.shortfall_db
+    # under what an ear can just tell, nearer is not harder
+    closeness = 0.6 - 1.05 * math.log2(1.0 + max(found.margin, 1.0)) + 0.16 * found.shortfall_db
     return closeness + 0.9 * math.log2(found.slots / 6.0) + 0.9 * found.provoked
 
 

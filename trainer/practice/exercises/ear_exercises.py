@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 import numpy as np
 
@@ -125,31 +126,37 @@ def what_it_sounds_like(spec: Spec, pool: Pool, wanted: Heard | None = None) -> 
     """Ask what one slot sounds like beside a good engine's."""
     chance = spec.chance
     called, clear = _called(pool), clear_slots(pool)
-    there = [one for one in ANSWERS if (clear & (called == one)).any()]
+    there = sounds_of(pool)
     if wanted not in there:
         wanted = there[chance.below(len(there))]
     places = np.flatnonzero((clear & (called == wanted)).any(axis=1))
     place, bed, difficulty = draw_place(spec, pool, chance, places)
     fault, profile = pool.fault(place), pool.profile
-    heard = [heard_at(pool, place, column, bed.level_dba) for column in range(len(profile.cylinders))]
-    distinct = [n for n, sure in zip(profile.cylinders, clear[place], strict=True) if sure]
-    fitting = [n for n in distinct if heard[profile.cylinders.index(n)] is wanted] or distinct
-    number = fitting[chance.below(len(fitting))]
-    right = heard[profile.cylinders.index(number)]
-    hums = bool(pool.hums[place, profile.cylinders.index(number)])
+    distinct = [column for column, sure in enumerate(clear[place]) if sure and called[place, column] is wanted]
+    column = distinct[chance.below(len(distinct))]
+    number = profile.cylinders[column]
+    if heard_at(pool, place, column, bed.level_dba) is not wanted:
+        # a louder bed covers it: then it is not what was asked for
+        bed = replace(bed, level_dba=BEDS_DBA[0])
+    hums = bool(pool.hums[place, column])
     choices = tuple(
-        Choice(text(f"heard.{one}"), text(f"exercise.what.{one}"), _mistaken(right, one, hums=hums)) for one in ANSWERS
+        Choice(text(f"heard.{one}"), text(f"exercise.what.{one}"), _mistaken(wanted, one, hums=hums)) for one in ANSWERS
     )
     sounds = (
         Sounding(text("exercise.good_slot", number=number), (), (number,), bed, spec.seed),
         Sounding(text("exercise.this_slot", number=number), (fault,), (number,), bed, spec.seed),
     )
-    at = ANSWERS.index(right) if right in ANSWERS else 0
     return Exercise(
         spec, profile, class_of_fault(fault), question_demand(Skill.HEARING, difficulty, choices),
-        text("exercise.what", number=number), choices, at, text("exercise.what.rule"), sounds=sounds,
+        text("exercise.what", number=number), choices, ANSWERS.index(wanted), text("exercise.what.rule"), sounds=sounds,
         marked=frozenset({number}), labels=tuple(str(one) for one in ANSWERS),
     )  # fmt: skip
+
+
+def sounds_of(pool: Pool) -> list[Heard]:
+    """Return what slots of an engine can be called beyond dispute in the quietest bed."""
+    called, clear = _called(pool), clear_slots(pool)
+    return [one for one in ANSWERS if (clear & (called == one)).any()]
 
 
 def _mistaken(right: Heard, said: Heard, *, hums: bool) -> str:

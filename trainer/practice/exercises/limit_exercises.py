@@ -16,6 +16,7 @@ from trainer.circuit.faults import KINDS
 from trainer.circuit.profile import PASSES
 from trainer.practice.course.skills import Skill
 from trainer.practice.exercises.difficulty_ranges import aim_of
+from trainer.practice.exercises.ear_exercises import off_slots
 from trainer.practice.exercises.exercise_types import (
     Choice,
     Exercise,
@@ -114,6 +115,7 @@ def _plain(pool: Pool, bed_dba: float) -> list[int]:
     return [
         place for place in unambiguous_faults(pool).values()
         if margins[place] > PLAIN and not pool.provoked[place] and not cured_by_work(pool.fault(place))
+        and off_slots(pool, place, bed_dba)
     ]  # fmt: skip
 
 

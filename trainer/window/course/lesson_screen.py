@@ -74,7 +74,7 @@ class LessonScreen(BenchScreen):
         if step.slots is not None:
             slots = step.slots or None
             self.ask("hear", self.desk.attempt, slots, "front", then=lambda done: self._heard(step, done))
-        elif step.request is None:
+        elif step.request is None and not step.looks:
             self.ask("read_codes", self.desk.attempt, False, then=lambda done: self._did(step, step.marked(done)))
         else:
             self._did(step, step.do(self.desk.attempt, solved_work))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from trainer.cases.drawing.practice_pool import Pool
 from trainer.cases.single_case.shipped import profile_named, profile_names
 from trainer.desk.case_source import FoundCase, find_case
 from trainer.desk.learner_course import Begun, Course
@@ -95,14 +96,17 @@ class Practising:
         else:
             self._ask("prepare_practice", then=lambda _value: then())
 
+    @property
+    def _pools(self) -> list[Pool]:
+        return [self.shell.services.pools(profile_named(name)) for name in profile_names()]
+
     def _ask(self, does: str, *arguments: object, then: Then) -> None:
         """Have long work done; what comes of it is dropped where the screen that asked has been left meanwhile."""
         here = self.shell.screen
         self.shell.ask(does, *arguments, then=lambda value: then(value) if here in self.shell.screens else None)
 
     def _choose(self, instead: Screen | None) -> None:
-        pools = self.shell.services.pools
-        chosen = self.course.next([pools(profile_named(name)) for name in profile_names()])
+        chosen = self.course.next(self._pools)
         if chosen.task.kind == CASE:
             self._case(chosen, instead)
             return
@@ -128,8 +132,12 @@ class Practising:
 
     def begin_rematch(self) -> None:
         """Open the first of four sounds that are most often confused."""
-        self._rounds = self.course.rematch(profile_names())
-        self.ready(lambda: self._next_round(None))
+
+        def begin() -> None:
+            self._rounds = self.course.rematch(self._pools)
+            self._next_round(None)
+
+        self.ready(begin)
 
     def _next_round(self, instead: Screen | None) -> None:
         first, self._rounds = self._rounds[0], self._rounds[1:]

@@ -227,7 +227,7 @@ TEXTS: dict[str, str] = {
     "exercise.unproved.once": "El módulo lo vio al menos una vez.",
     "exercise.unproved.proved": "Justo eso es lo que dice: {meaning}.",
     "exercise.unproved.right": "Esto queda abierto. {why}",
-    "exercise.old.before": "Es de algo anterior: cierto una vez, no prueba lo que falla hoy.",
+    "exercise.old.before": "Quedó de una avería anterior.",
     "exercise.old.gone.before": "Esta prueba no lo volvió a poner. Es viejo, o de algo que va y viene.",
     "exercise.old.gone.today": (
         "La prueba no lo volvió a poner: esta vez su corriente estuvo dentro de los límites del código."
