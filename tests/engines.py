@@ -10,9 +10,8 @@ from pathlib import Path
 from trainer.cases.single_case.shipped import profile_named
 from trainer.circuit.drive import Slot
 from trainer.circuit.elements import Location
-from trainer.circuit.fault import Conditions, Fault, FaultKind
 from trainer.circuit.fault_space import single_faults
-from trainer.circuit.faults import faulty_circuit
+from trainer.circuit.faults import Conditions, Fault, FaultKind, faulty_circuit
 from trainer.circuit.profile import ByContent, Connector, Profile, Schedule, Wiring
 from trainer.circuit.solve import SolvedTest, solve_test
 
@@ -34,9 +33,7 @@ def table(name: str) -> list[dict[str, str]]:
 
 
 def worst(fault: Fault) -> Conditions:
-    """Return conditions under which an intermittent fault shows: moved and warm where it is, or a cold engine."""
-    if fault.kind is FaultKind.STICKS_WHEN_COLD:
-        return Conditions(temperature_c=-10.0)
+    """Return conditions under which an intermittent fault shows: moved and warm where it is."""
     return Conditions(moved=fault.location, heated=fault.location)
 
 
@@ -63,7 +60,7 @@ def fault_of(profile: Profile, kind: FaultKind, cylinder: int, location: Locatio
 def one_injector(**solenoid: float) -> Profile:
     """Return an engine of one injector on stiff wiring, its module without limit, clamp or trip in reach."""
     wiring = Wiring(
-        outputs={"only": (1,)}, live="all", connectors={"plug": Connector((1,), "shared", 0.001, False)},
+        outputs={"only": (1,)}, live="all", connectors=(Connector("plug", (1,), "shared", 0.001, False),),
         trunk_length_m=0.001, engine_feed_mm2=10.0, engine_return_mm2=10.0, under_cover_mm2=10.0,
         under_cover_length_m={1: 0.001}, contact_ohm=1e-9,
     )  # fmt: skip

@@ -8,11 +8,11 @@ from pathlib import Path
 from tests.desk_hands import RecordingPlayer
 from tests.universes import UNIVERSES
 from trainer.circuit.elements import Location, Side
-from trainer.circuit.fault import FaultKind
+from trainer.circuit.faults import FaultKind
 from trainer.desk.desk import Desk
 from trainer.desk.set_sitting import Sitting
 from trainer.instruments.bench import MODULE_CONNECTOR
-from trainer.instruments.requests import Request, through_point
+from trainer.instruments.measuring import Request, through_point
 from trainer.practice.attempt import actions
 from trainer.reasoning.universe.finding import Claim, Finding, truth_of
 from trainer.records.store.store import Store

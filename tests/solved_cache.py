@@ -8,7 +8,7 @@ from collections.abc import Callable
 from functools import lru_cache
 from pathlib import Path
 
-from trainer.circuit.fault import Fault
+from trainer.circuit.faults import Fault
 from trainer.circuit.profile import ByContent, Profile
 from trainer.circuit.solve import SolvedTest
 from trainer.instruments.bench import Work

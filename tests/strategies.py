@@ -3,8 +3,8 @@
 from hypothesis import strategies as st
 
 from tests.engines import ALL
-from trainer.circuit.fault import Fault
 from trainer.circuit.fault_space import single_faults
+from trainer.circuit.faults import Fault
 from trainer.circuit.profile import Profile
 
 FAULTS = {profile.name: single_faults(profile) for profile in ALL}

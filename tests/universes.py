@@ -9,7 +9,6 @@ from trainer.cases.solved.universe_cache import solve_universe
 from trainer.circuit.profile import Profile
 from trainer.commands.call.this_machine import universes
 from trainer.reasoning.reasoner import Reasoner, Universe, universe_of
-from trainer.reasoning.verdict.belief import Belief
 
 UNIVERSES = universes()
 POOLS = UNIVERSES.pools
@@ -18,12 +17,6 @@ POOLS = UNIVERSES.pools
 def reasoner_of(name: str) -> Reasoner:
     """Return the reasoner of a shipped case."""
     return UNIVERSES.reasoner(case_named(name))
-
-
-def belief_after(reasoner: Reasoner, *names: str) -> Belief:
-    """Return what is believed once tests have shown what they show on the case's own engine."""
-    tests = [next(test for test in reasoner.tests if str(test.name) == name) for name in names]
-    return reasoner.belief(reasoner.truth_answers([question for test in tests for question in test.questions]))
 
 
 def solved_universe(profile: Profile, temperature_c: float, folder: Path | None) -> Universe:

@@ -11,9 +11,8 @@ from tests.engines import ALL, FIELD, HARBOUR, NORTH, fault_of, solved
 from trainer.circuit.codes import MOST_GROUPS, Sensed, SlotCurrents, code_of, codes_from, codes_of, known_codes
 from trainer.circuit.drive import Slot, slots_of
 from trainer.circuit.elements import Location, Side
-from trainer.circuit.fault import Fault, FaultKind
 from trainer.circuit.fault_space import single_faults
-from trainer.circuit.faults import faulty_circuit
+from trainer.circuit.faults import Fault, FaultKind, faulty_circuit
 from trainer.circuit.profile import Profile
 from trainer.circuit.solve import solve_test
 

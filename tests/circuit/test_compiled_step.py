@@ -13,9 +13,8 @@ from tests.circuit.test_rows_alone import ARRAYS, mixed_rows
 from tests.engines import ALL, NORTH, worst
 from trainer.circuit import compiled_step
 from trainer.circuit.drive import Reductions, slots_of
-from trainer.circuit.fault import FaultKind
 from trainer.circuit.fault_space import single_faults
-from trainer.circuit.faults import faulty_circuit
+from trainer.circuit.faults import FaultKind, faulty_circuit
 from trainer.circuit.profile import Profile
 from trainer.circuit.solve import Solved, solve_rows
 from trainer.circuit.stepping import Row

@@ -7,8 +7,7 @@ import pytest
 
 from tests.engines import NORTH, fault_of
 from trainer.circuit.drive import pulse_law, slots_of
-from trainer.circuit.fault import Conditions, FaultKind
-from trainer.circuit.faults import faulty_circuit
+from trainer.circuit.faults import Conditions, FaultKind, faulty_circuit
 from trainer.circuit.solenoid import MU_0
 from trainer.circuit.solve import SolvedTest, solve_test
 from trainer.instruments.under_load import node_voltages

@@ -6,12 +6,11 @@ import numpy as np
 import pytest
 from hypothesis import HealthCheck, given, settings
 
-from tests.engines import ALL, HARBOUR, NORTH, solved, worst
+from tests.engines import ALL, HARBOUR, NORTH, fault_of, solved, worst
 from tests.strategies import faulty_engines
 from trainer.circuit.drive import slots_of
 from trainer.circuit.elements import OPEN_OHM, Location, Side
-from trainer.circuit.fault import Conditions, Fault, FaultKind
-from trainer.circuit.faults import faulty_circuit
+from trainer.circuit.faults import Conditions, Fault, FaultKind, faulty_circuit
 from trainer.circuit.harness import circuit_of
 from trainer.circuit.profile import Profile
 from trainer.circuit.solve import solve_test
@@ -128,10 +127,11 @@ def test_relabelling_does_not_change_physics_two_faults_act_at_once() -> None:
 
 
 def test_hot_copper_draws_less_current_at_a_low_supply() -> None:
-    fault = Fault(FaultKind.LOW_SUPPLY, Location.DRIVE_MODULE, NORTH.cylinders, None, 0.15)
     cold, hot = (
-        np.abs(solve_test(faulty_circuit(NORTH, [fault], Conditions(temperature_c))).pulses[0].coil_a).max()
-        for temperature_c in (20.0, 100.0)
+        np.abs(
+            solve_test(faulty_circuit(NORTH, [fault_of(NORTH, FaultKind.LOW_SUPPLY, 1)], conditions)).pulses[0].coil_a
+        ).max()
+        for conditions in (worst(fault_of(NORTH, FaultKind.LOW_SUPPLY, 1)), Conditions(temperature_c=100.0))
     )
     assert hot < 0.85 * cold
 

@@ -123,7 +123,7 @@ def test_an_exam_is_worked_in_the_terminal_and_its_debriefs_looked_at(here: Path
         *secret(here),
     )
     first = run(
-        *words, data=here / "station", typed=f"hear\nhint\ndebrief\n{FINDING}repair connector 3 return\nyes\nleave\n"
+        *words, data=here / "station", typed=f"hear\nhint\ndebrief\n{FINDING}repair connector 3 return\nleave\n"
     )
     assert "Case 1 of 3" in first.output
     assert "Hints are off" in first.output

@@ -12,12 +12,24 @@ from tests.exam_sets import SMALL, sitting_of, small_set
 from tests.universes import UNIVERSES
 from tests.window_hands import Hands
 from trainer.circuit.elements import Location
-from trainer.desk.case_actions import ASKED_FROM_MINUTES, CAUTIONS, CaseActions, cautions_of
-from trainer.desk.case_requests import Hear, Lend, Look, Measure, Mend, Move, Retest, Swap
+from trainer.desk.case_actions import (
+    ASKED_FROM_MINUTES,
+    CAUTIONS,
+    CaseActions,
+    Hear,
+    Lend,
+    Look,
+    Measure,
+    Mend,
+    Move,
+    Retest,
+    Swap,
+    cautions_of,
+)
 from trainer.desk.desk import Desk
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work
-from trainer.instruments.requests import Request
+from trainer.instruments.measuring import Request
 from trainer.practice.attempt.repair import Repair
 from trainer.reasoning.universe.finding import Finding
 from trainer.records.store.store import open_store
@@ -120,7 +132,7 @@ def test_a_reading_under_a_cover_brings_the_caution_of_the_cover() -> None:
 
 def test_what_touches_wiring_or_heat_has_a_caution() -> None:
     """Over 100 V at the injectors, a moving engine, a hot gun: common practice, no published source."""
-    assert {action.__name__ for action in CAUTIONS} == {"Hear", "Measure", "Move", "Heat", "WarmRun", "Swap", "Lend"}
+    assert {action.__name__ for action in CAUTIONS} == {"Hear", "Measure", "Move", "Heat", "Swap", "Lend"}
     assert cautions_of(Look, Work()) == ()
 
 

@@ -23,7 +23,7 @@ from trainer.circuit.elements import Side
 from trainer.desk.desk import Desk
 from trainer.desk.set_sitting import Sitting
 from trainer.errors import WrongCallError
-from trainer.instruments.requests import Request
+from trainer.instruments.measuring import Request
 from trainer.practice.attempt import actions, repair
 from trainer.practice.attempt.event_record import EventKind
 from trainer.practice.attempt.events import Away

@@ -17,7 +17,7 @@ from trainer.commands.call.this_machine import universe_folder
 from trainer.desk.background_tasks import BackgroundTasks
 from trainer.desk.worker import Job, ProcessWorker
 from trainer.errors import MissingHereError, UserError, WrongCallError
-from trainer.instruments.requests import Request
+from trainer.instruments.measuring import Request
 from trainer.practice.attempt.attempt import begun
 
 CASE = "faint_hum_on_three"

@@ -20,7 +20,7 @@ from tests.desk_hands import RecordingPlayer, clock
 from tests.exam_sets import Clocks, sitting_of
 from tests.universes import UNIVERSES
 from trainer.circuit.elements import Location, Side
-from trainer.circuit.fault import FaultKind
+from trainer.circuit.faults import FaultKind
 from trainer.desk.attempt_start import start_or_resume
 from trainer.desk.caching_solver import CachingSolver
 from trainer.desk.case_source import find_case
@@ -28,7 +28,7 @@ from trainer.desk.desk import Desk
 from trainer.desk.exercise_maker import Exercises
 from trainer.desk.learner_course import Course
 from trainer.desk.settings import DeviceCalibration, Settings, write_settings
-from trainer.instruments.requests import Request
+from trainer.instruments.measuring import Request
 from trainer.output.sound_setup import Verdict
 from trainer.practice.attempt import actions, repair
 from trainer.practice.attempt.hints import Hint

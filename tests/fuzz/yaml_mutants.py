@@ -30,7 +30,7 @@ from trainer.cases.profiles.engine_trial import MOST_STEPS
 from trainer.cases.single_case.shipped import scenarios_folder
 from trainer.cases.solved.universe_cache import Universes
 from trainer.circuit.elements import Location
-from trainer.circuit.fault import FaultKind
+from trainer.circuit.faults import FaultKind
 from trainer.circuit.profile import PASSES
 from trainer.circuit.stepping import Stage
 from trainer.commands.call.this_machine import universe_folder

@@ -6,8 +6,8 @@ import numpy as np
 
 from tests.engines import NORTH, solved
 from trainer.circuit.codes import codes_of
-from trainer.circuit.fault import FaultKind
 from trainer.circuit.fault_space import single_faults
+from trainer.circuit.faults import FaultKind
 from trainer.sound.levels import FULL_SCALE_PA, a_weighted_level_db
 from trainer.sound.render import Bed, render
 

@@ -33,7 +33,7 @@ def solenoid(values: np.ndarray) -> Solenoid:
     return Solenoid(
         coil_ohm_20c=10.0, turns=TURNS, pole_area_m2=area_m2, gap_count=1, residual_gap_m=0.25e-3 + residual_m,
         lift_m=4.75e-3, leakage_permeance_h=leakage_h, iron_reluctance_per_h=iron_per_h, saturation_t=saturation_t,
-        saturation_power=8, ring_ohm=1e9, mass_kg=0.02604, spring_n_per_m=0.0, preload_n=0.0, stick_n=0.0, viscous_n_s_per_m=1e-3,
+        saturation_power=8, ring_ohm=1e9, mass_kg=0.02604, spring_n_per_m=0.0, preload_n=0.0, viscous_n_s_per_m=1e-3,
         stop_n_per_m=2e6, stop_damping_n_s_per_m=20.0, stop_width_m=1e-7,
     )  # fmt: skip
 

@@ -11,7 +11,6 @@ import numpy as np
 import pytest
 
 from trainer.circuit.network import solve
-from trainer.instruments.bench import Work
 from trainer.reasoning.advice.information import (
     best_value,
     entropy_bits,
@@ -21,8 +20,7 @@ from trainer.reasoning.advice.information import (
     updated,
     value_with,
 )
-from trainer.reasoning.universe.questions import Expected, Prediction, Question
-from trainer.reasoning.verdict.joint import after_block, nothing_followed
+from trainer.reasoning.universe.questions import Expected
 
 
 def gain(counts: list[tuple[int, int]]) -> float:
@@ -133,10 +131,8 @@ def test_where_to_probe_a_row_of_joints_first_by_hand(node: str, bits: float) ->
 # logarithmic score of a binary forecast of 0.8: true 0.2231, false 1.6094
 @pytest.mark.parametrize(("seen", "score"), [(1.0, 0.2231), (0.0, 1.6094)])
 def test_a_code_is_weighed_by_the_logarithmic_score(seen: float, score: float) -> None:
-    question = Question("codes", Work())
-    expected = {question: Expected((Prediction(np.array([[0.8]])),), flags=True)}
-    told, _followed = after_block([question], expected, {question: np.array([seen])}, nothing_followed(1))
-    assert -float(told[0]) == pytest.approx(score, abs=5e-5)
+    expected = Expected(np.array([[0.8]]), flags=True)
+    assert -float(expected.log_likelihood(np.array([seen]))[0]) == pytest.approx(score, abs=5e-5)
 
 
 def test_an_outcome_that_nothing_allows_is_refused() -> None:

@@ -12,9 +12,8 @@ from tests.engines import FIELD, HARBOUR, NORTH, RIDGE, worst
 from tests.spice import read_raw, run_ngspice
 from trainer.circuit.drive import slots_of
 from trainer.circuit.elements import INSULATION_OHM, Location, Side
-from trainer.circuit.fault import Conditions, Fault, FaultKind
 from trainer.circuit.fault_space import single_faults
-from trainer.circuit.faults import faulty_circuit
+from trainer.circuit.faults import Conditions, Fault, FaultKind, faulty_circuit
 from trainer.circuit.netlist import netlist_of
 from trainer.circuit.network import solve
 from trainer.circuit.profile import Profile

@@ -55,7 +55,7 @@ def test_both_code_systems_are_shipped() -> None:
 def test_every_code_that_a_fault_sets_is_known_by_its_text() -> None:
     from tests.engines import fault_of, solved
     from trainer.circuit.codes import codes_of, known_codes
-    from trainer.circuit.fault import FaultKind
+    from trainer.circuit.faults import FaultKind
 
     for profile in ALL:
         for kind in (FaultKind.OPEN, FaultKind.STUCK_RETURN_DRIVER, FaultKind.NO_SUPPLY, FaultKind.SHORT_ACROSS_PAIR):

@@ -15,8 +15,7 @@ import pytest
 from tests.engines import HARBOUR, NORTH, fault_of, solved
 from trainer.circuit.codes import codes_of
 from trainer.circuit.elements import GROUND, OPEN_OHM, Circuit, Element, Location, Part, Side
-from trainer.circuit.fault import Conditions, Fault, FaultKind
-from trainer.circuit.faults import faulty_circuit
+from trainer.circuit.faults import Conditions, Fault, FaultKind, faulty_circuit
 from trainer.circuit.harness import circuit_of, module_plug_node
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import contacts_of
@@ -189,79 +188,6 @@ def test_a_stuck_plate_is_dull_without_a_code_and_has_full_current() -> None:
 def test_a_slow_plate_is_softer_and_a_worn_one_louder() -> None:
     assert drops_db(NORTH, fault_of(NORTH, FaultKind.SLUGGISH_ARMATURE, 3))[3] > 3.0
     assert drops_db(NORTH, fault_of(NORTH, FaultKind.WORN_ARMATURE, 3))[3] < -0.5
-
-
-def clicking(profile: Profile, *faults: Fault) -> list[set[int]]:
-    """Return which injectors lift in each single slot, in numeric order."""
-    lifted = solved(profile, *faults).pulses[0].position_m.max(axis=0) > 0.5 * profile.solenoid.lift_m
-    return [{number for number, up in zip(profile.cylinders, row, strict=True) if up} for row in lifted[1:]]
-
-
-def test_one_of_two_connectors_of_a_bank_off_leaves_its_members_a_hum() -> None:
-    fault = Fault(FaultKind.OPEN, PLACE, (1, 3), Side.FEED)
-    drop = drops_db(NORTH, fault)
-    assert all(20.0 < drop[slot] < 36.0 for slot in (1, 3))
-    assert all(abs(drop[slot]) < 0.5 for slot in (2, 4, 5, 6, 7, 8))
-    assert codes(NORTH, fault) == ["P0201", "P0203"]
-
-
-@pytest.mark.parametrize("profile", [NORTH, HARBOUR], ids=lambda profile: profile.name)
-def test_ten_to_fourteen_ohms_are_weak_or_dull_without_a_code(profile: Profile) -> None:
-    for ohm in (10.0, 12.0, 14.0):
-        fault = Fault(FaultKind.ADDED_RESISTANCE, PLACE, (3,), Side.RETURN, ohm)
-        assert 1.0 < drops_db(profile, fault)[3] < 24.0
-        assert codes(profile, fault) == []
-
-
-def test_a_few_turns_shorted_are_normal_or_slightly_weak_with_a_step_at_the_start() -> None:
-    fault = Fault(FaultKind.SHORTED_TURNS, Location.COIL, (3,), None, 0.05)
-    assert -0.5 < drops_db(NORTH, fault)[3] < 2.5
-    assert codes(NORTH, fault) == []
-    shorted, good = (solved(NORTH, *faults).pulses[0].return_a[:8, 3, 2] for faults in ((fault,), ()))
-    assert (shorted - good).max() > 0.15
-
-
-def test_a_feed_to_ground_takes_its_bank_and_sets_the_groups_code() -> None:
-    fault = Fault(FaultKind.SHORT_TO_GROUND, PLACE, (1, 2, 3, 4), Side.FEED, 0.2)
-    drop = drops_db(HARBOUR, fault)
-    # the list says no hum; what is heard is the tick of the 62 µs until the trip
-    assert all(value > 25.0 for value in drop[1:5])
-    assert all(abs(value) < 0.5 for value in drop[5:])
-    assert codes(HARBOUR, fault) == [*(f"SPN {650 + n} FMI 4" for n in (1, 2, 3, 4)), "SPN 2797 FMI 4"]
-
-
-def test_a_return_at_a_heater_or_at_the_battery_clicks_in_the_others_slots() -> None:
-    for fault in (
-        fault_of(NORTH, FaultKind.RETURN_TO_HEATER, 8),
-        Fault(FaultKind.SHORT_TO_BATTERY, PLACE, (3,), Side.RETURN, 0.2),
-    ):
-        (own,) = fault.cylinders
-        assert all(own in slot for slot in clicking(NORTH, fault))
-    assert codes(NORTH, Fault(FaultKind.SHORT_TO_BATTERY, PLACE, (3,), Side.RETURN, 0.2)) == ["P0268"]
-
-
-def test_a_feed_at_the_battery_trips_as_at_ground() -> None:
-    # the list says near normal, which is so of a drive at battery voltage: 110 V against 12.6 V is a short
-    fault = Fault(FaultKind.SHORT_TO_BATTERY, PLACE, (1, 2, 3, 4), Side.FEED, 0.2)
-    assert all(value > 25.0 for value in drops_db(HARBOUR, fault)[1:5])
-    assert codes(HARBOUR, fault) == [*(f"SPN {650 + n} FMI 3" for n in (1, 2, 3, 4)), "SPN 2797 FMI 4"]
-
-
-def test_returns_of_two_banks_that_touch_click_together_through_the_feed_that_is_off() -> None:
-    # the list says normal, which is so where a feed that is off floats; here it holds its pins at ground, for the
-    # current of a coil to run out in, and so two coils in series lie between the live feed and ground in every slot
-    fault = Fault(FaultKind.RETURN_TO_RETURN, Location.ENGINE_HARNESS, (3, 7), Side.RETURN, 0.1)
-    assert all({3, 7} <= slot for slot in clicking(HARBOUR, fault))
-    assert codes(HARBOUR, fault) == []
-
-
-@pytest.mark.parametrize("share", [0.85, 0.7, 0.6])
-def test_a_supply_at_sixty_to_eighty_five_per_cent_is_nearly_even_and_low_where_it_is_measured(share: float) -> None:
-    fault = Fault(FaultKind.LOW_SUPPLY, Location.DRIVE_MODULE, NORTH.cylinders, None, share)
-    assert all(abs(value) < 2.0 for value in drops_db(NORTH, fault))
-    lowest = [float(solved(NORTH, *faults).pulses[0].rail_v.min()) for faults in ((fault,), ())]
-    assert lowest[0] < (share + 0.05) * lowest[1]
-    assert codes(NORTH, fault) == ([] if share > 0.8 else ["P0611"])
 
 
 # the readings

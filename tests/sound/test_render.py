@@ -9,11 +9,11 @@ from hypothesis import HealthCheck, given, settings
 from tests.engines import ALL, NORTH, fault_of, solved
 from tests.strategies import faulty_engines
 from trainer.circuit.chance import Stream
-from trainer.circuit.fault import Fault, FaultKind
+from trainer.circuit.faults import Fault, FaultKind
 from trainer.circuit.profile import Profile
 from trainer.sound.bed import BedKind, bed_pa
 from trainer.sound.levels import FULL_SCALE_PA, a_weighted_level_db
-from trainer.sound.places import contact_of, places_of
+from trainer.sound.places import places_of
 from trainer.sound.render import PEAK_CEILING, Bed, Sound, limiter_gain_db, render
 
 
@@ -44,7 +44,7 @@ def test_the_burst_is_at_most_eight_decibel_over_the_median_slot_in_the_file(pro
 
 
 def ordinary_places(profile: Profile) -> list[str]:
-    return [place for place in places_of(profile) if contact_of(place) is None]
+    return [place for place in places_of(profile) if not place.startswith("probe ")]
 
 
 @pytest.mark.parametrize("profile", ALL, ids=lambda p: p.name)
@@ -115,23 +115,6 @@ def test_where_you_stand_is_heard() -> None:
     assert left[2].level_dba > right[2].level_dba
     probe = by_place["probe 3"].slots
     assert probe[3].level_dba - max(slot.level_dba for n, slot in enumerate(probe) if n not in (0, 3)) > 15.0
-
-
-@pytest.mark.parametrize("number", [1, 3, 4])
-def test_a_cover_separates_injectors_more_than_the_bay_and_less_than_a_rod_on_the_injector(number: int) -> None:
-    """Common practice, no published source: one listens for a dead injector through the cover before lifting it."""
-
-    def separation_db(place: str) -> float:
-        levels = {one.window.slot.number: one.level_dba for one in render(solved(NORTH), place, Bed(), 1).slots}
-        return levels[number] - max(level for n, level in levels.items() if n not in (0, number))
-
-    through, on = separation_db(f"cover {number}"), separation_db(f"probe {number}")
-    assert separation_db("front") + 3.0 < through < on - 6.0
-    own = [
-        render(solved(NORTH), place, Bed(), 1, [number]).slots[0].level_dba
-        for place in (f"cover {number}", f"probe {number}")
-    ]
-    assert 6.0 < own[1] - own[0] < 14.0
 
 
 @pytest.mark.parametrize("profile", ALL, ids=lambda p: p.name)

@@ -9,8 +9,6 @@ import pytest
 from tests.desk_hands import RIGHT_ANSWER, GonePlayer, RecordingPlayer, StoppedPlayer, TornPlayer, new_desk, type_in
 from tests.thinned import thinned
 from trainer.cases.single_case.shipped import case_names
-from trainer.circuit.elements import Location
-from trainer.instruments.tries import Effort, tries_needed
 from trainer.records.store.store import open_store
 
 NAME = "faint_hum_on_three"
@@ -20,7 +18,7 @@ def test_a_case_is_worked_from_complaint_to_debrief() -> None:
     desk = new_desk(NAME)
     shown = type_in(
         desk, "hear", "codes", "compare 3 5", "pair module 3", "wire engine 3", "pair right_front cover 3",
-        "hear", *RIGHT_ANSWER, "repair connector 3 return", "yes", "retest", "debrief",
+        "hear", *RIGHT_ANSWER, "repair connector 3 return", "retest", "debrief",
     )  # fmt: skip
     assert "Delivery van" in shown
     assert "P0203" in shown
@@ -31,7 +29,7 @@ def test_a_case_is_worked_from_complaint_to_debrief() -> None:
     assert desk.debrief().score.points > 97.0  # the best path is a little shorter
     assert "So far: said 0.75 in 1, right 100.0 %." in shown
     assert (
-        "slot 3, very faint: almost no current through its own coil (0.0 A); a background current of 1.9 A through each of 7 others. That is the hum you heard"
+        "slot 3, very faint: no current of its own (0.0 A); 1.9 A through each of 7 others. That is the hum you heard"
         in shown
     )
     assert isinstance(desk.player, RecordingPlayer)
@@ -103,7 +101,7 @@ def test_access_is_charged_once_for_each_state_of_the_engine() -> None:
 
 
 def test_cautions_stand_where_they_matter() -> None:
-    shown = type_in(new_desk(NAME), "hear", "pair module 3", "pair plug 3", "yes", "move engine", "heat cover right")
+    shown = type_in(new_desk(NAME), "hear", "pair module 3", "pair plug 3", "yes", "move engine", "heat cover")
     for part in ("stays charged. Key off, wait, prove dead", "with a cover off and the key on", "never move live wiring",
                  "no open flame", "never feel for a leak by hand", "maker's manual", "volume low"):  # fmt: skip
         assert part in shown
@@ -111,34 +109,9 @@ def test_cautions_stand_where_they_matter() -> None:
 
 def test_an_intermittent_shows_only_while_it_is_moved() -> None:
     desk = new_desk("tugged_at_the_clip")
-    tries = tries_needed(desk.attempt.seed, "move", Location.ENGINE_HARNESS, Effort.THOROUGH)
-    moved = ("move engine", "hear", "codes") * tries
-    shown = type_in(desk, "hear", "clear", "hear", "codes", *moved)
+    shown = type_in(desk, "hear", "clear", "hear", "codes", "move engine", "hear", "codes")
     assert "No code." in shown
     assert shown.rindex("P0205") > shown.index("No code.")
-
-
-def test_listening_on_the_cover_is_free_of_it_and_on_the_injector_is_not() -> None:
-    desk = new_desk(NAME)
-    minutes = desk.attempt.case.profile.minutes
-    type_in(desk, "hear", "stand cover 3", "hear 3")
-    assert desk.attempt.minutes == minutes["actuation_test"]
-    shown = type_in(desk, "stand probe 3", "hear 3", "yes", "hear 5", "hear 3")
-    assert f"That takes {minutes['cover_off']:.0f} min. Do it?" in shown
-    assert desk.attempt.minutes == minutes["actuation_test"] + minutes["cover_off"]
-    assert desk.attempt.work.covers_off == {"right"}
-
-
-def test_moving_under_a_cover_asks_whose_and_costs_it() -> None:
-    desk = new_desk(NAME)
-    assert "Say under which cover the under-cover harness is." in type_in(desk, "move cover")
-    assert desk.attempt.minutes == 0.0
-    type_in(desk, "move cover right gentle", "yes")
-    minutes = desk.attempt.case.profile.minutes
-    assert desk.attempt.minutes == minutes["cover_off"] + minutes["move_harness"]
-    shown = type_in(desk, "move cover right", "card")
-    assert "try 2, hard and long" in shown
-    assert desk.attempt.minutes == minutes["cover_off"] + 3 * minutes["move_harness"]
 
 
 def test_reseating_cures_for_a_while() -> None:
@@ -213,7 +186,7 @@ def test_where_nothing_can_be_kept_the_end_of_the_input_does_not_say_that_nothin
 
 def test_measuring_between_repair_and_retest_does_not_leave_the_plugs_off() -> None:
     desk = new_desk(NAME)
-    shown = type_in(desk, *RIGHT_ANSWER, "repair connector 3 return", "yes", "pair module 3", "retest")
+    shown = type_in(desk, *RIGHT_ANSWER, "repair connector 3 return", "pair module 3", "retest")
     assert "Every slot even and no code, as the engine stands now." in shown
 
 
@@ -254,59 +227,6 @@ def test_a_lent_part_proves_nothing_at_the_retest() -> None:
 
 
 def test_the_prompt_says_what_is_moving_warm_swapped_or_lent() -> None:
-    shown = type_in(
-        new_desk(NAME), "move engine", "heat cover right", "yes", "swap 1 3", "lend module", "move none", "lend none"
-    )
+    shown = type_in(new_desk(NAME), "move engine", "heat cover", "swap 1 3", "lend module", "move none", "lend none")
     assert "moving: engine harness, warm: under-cover harness, returns 1 and 3 swapped, lent: drive module > " in shown
     assert shown.rstrip().split("\n")[-2].count("lent") == 0
-
-
-def test_ohms_before_it_is_proved_dead_are_noted_until_volts_at_rest_were_read() -> None:
-    noted = "You did not prove it dead first"
-    desk = new_desk(NAME)
-    assert noted in type_in(desk, "pair module 3")
-    shown = type_in(desk, "volts module 3", "pair module 3")
-    assert "volts at rest to ground, 3, module connector (harness half): 0.0" in shown
-    assert noted not in shown
-    assert noted in type_in(desk, "hear", "pair module 3")  # it has been driven since
-    assert "You did not wait" in type_in(desk, "volts module 3 nowait")
-
-
-def test_live_work_asks_for_isolation_once_and_costs_its_preparation() -> None:
-    desk = new_desk(NAME)
-    minutes = desk.attempt.case.profile.minutes
-    shown = type_in(desk, "supply", "no")
-    assert "Is the area isolated, by a person that your local rules name?" in shown
-    assert "live work, over 100 V" in shown
-    assert "prove dead before you touch" not in shown
-    assert desk.attempt.minutes == 0.0
-    shown = type_in(desk, "supply", "yes", "drop engine 3")
-    assert shown.count("Is the area isolated") == 1
-    assert desk.attempt.minutes == minutes["live_preparation"] + 2 * minutes["load_drop"]
-
-
-def test_a_clamp_is_no_live_work() -> None:
-    assert "isolated" not in type_in(new_desk(NAME), "trace 3")
-
-
-def test_a_warm_run_brings_out_what_fails_hot_and_lets_it_cool_again() -> None:
-    desk = new_desk("dies_after_lunch")
-    minutes = desk.attempt.case.profile.minutes
-    shown = type_in(desk, "clear", "warmrun", "hear", "codes")
-    assert "No code." not in shown
-    assert "belts, fan and hot parts" in shown
-    assert "warm everywhere > " in shown
-    assert desk.attempt.minutes == minutes["codes"] + minutes["warm_run"] + minutes["actuation_test"]
-    assert "No code." in type_in(desk, "clear", "heat none", "hear", "codes")
-
-
-def test_a_circuit_that_passes_ends_in_a_test_of_the_running_engine() -> None:
-    desk = new_desk("misfire_without_a_circuit")
-    weak = desk.attempt.case.mechanical
-    assert weak is not None
-    shown = type_in(desk, "contribution", "compression")
-    assert f"cylinder contribution, engine running: {weak.cylinder}: 55 %" in shown
-    assert ("relative compression, cranking: 1 = 2" in shown) is not weak.low_compression
-    assert desk.attempt.minutes == sum(
-        desk.attempt.case.profile.minutes[one] for one in ("contribution", "compression")
-    )

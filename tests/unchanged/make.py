@@ -18,10 +18,9 @@ from numpy.typing import NDArray
 from tests.engines import ALL, NORTH, fault_of, solved
 from tests.universes import reasoner_of
 from trainer.cases.single_case.shipped import case_named, case_names
-from trainer.circuit.fault import FaultKind
+from trainer.circuit.faults import FaultKind
 from trainer.circuit.profile import Profile
 from trainer.reasoning.model_version import MODEL_VERSION
-from trainer.reasoning.universe.questions import states_in
 from trainer.sound.render import Bed, Sound, render
 
 HERE = Path(__file__).parent
@@ -51,7 +50,7 @@ def numbers_of(profile: Profile) -> dict[str, list[float]]:
     reasoner = reasoner_of(min(cases, key=lambda case: (case.difficulty, case.name)).name)
     kept = reasoner.universe.expectations.kept
     for test in reasoner.universe.menu:
-        rows[str(test.name)] = _summary(np.concatenate([kept[state].ravel() for state in states_in([test])]))
+        rows[str(test.name)] = _summary(np.concatenate([kept[question].ravel() for question in test.questions]))
     sound = render(solved(profile, fault_of(profile, FaultKind.OPEN, 3)), "front", Bed(), 1)
     rows["levels"] = [part.level_dba for part in sound.slots]
     rows["centroids"] = [part.centroid_hz for part in sound.slots]

@@ -69,7 +69,7 @@ def every_screen(hands: Hands) -> Iterator[str]:  # noqa: PLR0915  # a journey t
     yield "bench, found"
     hands.press("r")
     yield "repair"
-    hands.press("m", "y", "e")
+    hands.press("m", "e")
     yield "retest"
     hands.act("as_it_stands").wait(0.1)
     hands.press("d").wait(0.1)

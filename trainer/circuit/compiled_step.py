@@ -26,7 +26,6 @@ MOST_INJECTORS, MOST_OUTPUTS = 16, 16
 MAGNETS = (
     "turns", "turns_squared", "gap_scale", "motion_scale", "full_gap_m", "leakage_h", "iron_per_h", "saturation_wb",
     "mass_kg", "spring", "preload_n", "viscous", "half_lift_m", "stop", "stop_damping", "stop_width_m",
-    "stick_n",
 )  # fmt: skip
 """The solenoids' values in the order of the library's enumeration."""
 

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from trainer.circuit.profile import Profile, Solenoid
 
 OPEN_OHM = 1e9
-"""An open: above every meter's range and every insulation limit; there is no other special value."""
+"""An open: above every meter's range and every insulation limit; no other special value stands for it."""
 
 INSULATION_OHM = 1e11
 """What sound insulation leaks to ground at every node; far above what any instrument here can show."""
@@ -47,14 +47,6 @@ class Part(StrEnum):
     RING = "ring"
     OUTPUT = "output"
     LINK = "link"
-
-
-class Damage(StrEnum):
-    """What eyes find on a terminal."""
-
-    BURNT = "burnt"
-    PUSHED_BACK = "pushed_back"
-    SPREAD = "spread"
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,10 +100,7 @@ class Rail:
 
 @dataclass(frozen=True, slots=True)
 class Circuit:
-    """Everything the solver, the instruments and the netlist need; faults return an edited copy.
-
-    `damaged` are the contacts on which eyes find something, by the names of their elements.
-    """
+    """Everything the solver, the instruments and the netlist need; faults return an edited copy."""
 
     profile: Profile
     temperature_c: float
@@ -120,7 +109,6 @@ class Circuit:
     returns: Mapping[int, ReturnDriver]
     feeds: Mapping[str, FeedDriver]
     rail: Rail
-    damaged: Mapping[str, Damage] = field(default_factory=dict)
 
     def with_element(self, name: str, element: Element) -> Circuit:
         """Return the circuit with one element added or replaced."""

@@ -2,21 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from itertools import combinations
 
 from trainer.circuit.elements import Circuit, Location, Side
-from trainer.circuit.fault import Conditions, Fault, FaultKind
-from trainer.circuit.fault_edits import segment_name, touch_node
-from trainer.circuit.faults import KINDS, faulty_circuit, stated
+from trainer.circuit.faults import KINDS, Conditions, Fault, FaultKind, faulty_circuit, segment_name, touch_node
 from trainer.circuit.harness import circuit_of, feed_scope
 from trainer.circuit.profile import Profile
 
+_TOUCHING = (FaultKind.SHORT_TO_GROUND, FaultKind.SHORT_TO_BATTERY, FaultKind.RETURN_TO_HEATER)
 
-def single_faults(profile: Profile, *, every_severity: bool = False) -> tuple[Fault, ...]:
-    """Return all single faults of a profile, at their usual severity or at every one that stands for its kind."""
+
+def single_faults(
+    profile: Profile, severities: int = 1, more: Mapping[str, tuple[float, ...]] | None = None
+) -> tuple[Fault, ...]:
+    """Return all single faults of a profile, with up to so many severities of each kind, and more by their unit."""
     circuit = circuit_of(profile)
-    candidates = dict.fromkeys(_candidates(profile, every_severity=every_severity))
+    candidates = dict.fromkeys(_candidates(profile, severities, more or {}))
     return tuple(fault for fault in candidates if fits(circuit, fault))
 
 
@@ -34,10 +36,10 @@ def fits(circuit: Circuit, fault: Fault) -> bool:
     if fault.kind is FaultKind.RETURN_TO_RETURN and not _side_by_side(profile, fault):
         return False
     try:
-        if rule.touches and fault.side is not None:
+        if fault.kind in _TOUCHING and fault.side is not None:
             touch_node(circuit, fault.location, fault.side, fault.cylinders)
         elif rule.scope == "segment":
-            segment_name(circuit, stated(fault))
+            segment_name(circuit, fault)
     except KeyError:
         return False
     return True
@@ -53,7 +55,7 @@ def _side_by_side(profile: Profile, fault: Fault) -> bool:
 
 def sides_at(kind: FaultKind, location: Location) -> tuple[Side | None, ...]:
     """Return the sides that a kind has at a location; a coil's winding is one piece and has none."""
-    if location is Location.COIL and not KINDS[kind].touches:
+    if location is Location.COIL and kind not in _TOUCHING:
         return (None,)
     return KINDS[kind].sides
 
@@ -74,12 +76,12 @@ def scopes_at(profile: Profile, kind: FaultKind, location: Location, side: Side 
     return list(dict.fromkeys([*groups, *own]))
 
 
-def _candidates(profile: Profile, *, every_severity: bool) -> Iterator[Fault]:
+def _candidates(profile: Profile, severities: int, more: Mapping[str, tuple[float, ...]]) -> Iterator[Fault]:
     for kind, rule in KINDS.items():
+        amounts = (*rule.severities[:severities], *more.get(rule.unit, ()))
         for location, parts in rule.places.items():
             for side in sides_at(kind, location):
                 for cylinders in scopes_at(profile, kind, location, side):
-                    amounts = rule.severities_of(cylinders)[: None if every_severity else 1]
                     for part in parts:
                         for severity in amounts:
                             yield Fault(kind, location, cylinders, side, severity, part)
@@ -89,8 +91,7 @@ def comes_and_goes(fault: Fault, profile: Profile, temperature_c: float) -> bool
     """Tell whether a fault is at rest as the engine stands and at work where its place is moved and warm."""
     provoked = Conditions(temperature_c, moved=fault.location, heated=fault.location)
     resting = faulty_circuit(profile, [fault], Conditions(temperature_c))
-    at_work = faulty_circuit(profile, [fault], provoked)
-    return (resting.elements, resting.returns) != (at_work.elements, at_work.returns)
+    return resting.elements != faulty_circuit(profile, [fault], provoked).elements
 
 
 def cured_by_work(fault: Fault) -> bool:

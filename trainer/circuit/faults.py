@@ -1,50 +1,256 @@
-"""Every kind of fault: where it can be, and what it does to the elements of a circuit.
-
-Nothing outside this file, `fault` and `fault_edits` asks which kind a fault is.
-"""
+"""Faults as edits of circuit elements. Nothing outside this file asks which kind a fault is."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
-from typing import Literal
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, field, replace
+from enum import StrEnum
 
-from trainer.circuit import fault_edits as edits
-from trainer.circuit.elements import BATTERY, GROUND, HEATER, Circuit, Damage, Location, Part, Side
-from trainer.circuit.fault import SIZES, Conditions, Fault, FaultKind
-from trainer.circuit.harness import circuit_of
+from trainer.circuit.constraints import Cylinders, Severity
+from trainer.circuit.elements import (
+    BATTERY,
+    GROUND,
+    HEATER,
+    OPEN_OHM,
+    Circuit,
+    Element,
+    Location,
+    Part,
+    ReturnDriver,
+    Side,
+    coil_node,
+)
+from trainer.circuit.harness import circuit_of, feed_scope, middle_node, pass_through_node, scope_name
 from trainer.circuit.profile import Profile
+
+
+class FaultKind(StrEnum):
+    """What can be wrong."""
+
+    OPEN = "open"
+    ADDED_RESISTANCE = "added_resistance"
+    FAILS_UNDER_LOAD = "fails_under_load"
+    OPEN_WHEN_MOVED = "open_when_moved"
+    OPEN_WHEN_HOT = "open_when_hot"
+    CURED_BY_RESEATING = "cured_by_reseating"
+    SHORT_ACROSS_PAIR = "short_across_pair"
+    SHORT_TO_GROUND = "short_to_ground"
+    SHORT_TO_BATTERY = "short_to_battery"
+    RETURN_TO_RETURN = "return_to_return"
+    RETURN_TO_HEATER = "return_to_heater"
+    CROSSED_RETURNS = "crossed_returns"
+    SHORTED_TURNS = "shorted_turns"
+    DEAD_RETURN_DRIVER = "dead_return_driver"
+    STUCK_RETURN_DRIVER = "return_driver_stuck_on"
+    DEAD_FEED_DRIVER = "dead_feed_driver"
+    LOW_SUPPLY = "low_supply"
+    SLOW_RECHARGE = "slow_recharge"
+    NO_SUPPLY = "no_supply"
+    STUCK_ARMATURE = "stuck_armature"
+    SLUGGISH_ARMATURE = "sluggish_armature"
+    WORN_ARMATURE = "worn_armature"
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """One fault: kind, where, which side, every cylinder behind it, and how bad (unit by kind, see KINDS)."""
+
+    kind: FaultKind
+    location: Location
+    cylinders: Cylinders
+    side: Side | None = None
+    severity: Severity | None = None
+    part: Part | None = None
+
+    def amount(self) -> float:
+        """Return the severity, or the kind's usual one where none is given."""
+        return KINDS[self.kind].severities[0] if self.severity is None else self.severity
+
+
+@dataclass(frozen=True, slots=True)
+class Conditions:
+    """What is being done to the engine while it is heard or measured."""
+
+    temperature_c: float = 20.0
+    moved: Location | None = None
+    heated: Location | None = None
+    reseated: frozenset[str] = field(default_factory=frozenset)
+
+    def local_c(self, location: Location) -> float:
+        """Return the temperature at a location; a warmed place stands at WARMED_C."""
+        return max(self.temperature_c, WARMED_C) if self.heated == location else self.temperature_c
+
+
+WARMED_C = 110.0
+"""What warm air brings a harness or an injector to: common practice, no published source."""
+
+Edit = Callable[[Circuit, Fault, Conditions], Circuit]
 
 
 @dataclass(frozen=True, slots=True)
 class Kind:
-    """What a kind of fault allows: places, sides, what its cylinders are; and its edit.
+    """What a kind of fault allows: places, sides, what its cylinders are, severities (usual one first), its edit."""
 
-    `touches` where it links a terminal or a wire to something else; `heeds_conditions` where movement, warmth or
-    re-seating changes what it does.
-    """
-
-    kind: FaultKind
-    edit: edits.Edit
+    edit: Edit
     places: Mapping[Location, tuple[Part, ...]]
     sides: tuple[Side | None, ...]
-    scope: Literal["segment", "own", "pair", "output", "all"]
-    touches: bool = False
-    heeds_conditions: bool = False
+    scope: str
+    severities: tuple[float, ...]
+    unit: str
 
     @property
-    def severities(self) -> tuple[float, ...]:
-        """The severities that stand for all, the usual one first, of a fault that one injector has for itself."""
-        return SIZES[self.kind].severities
+    def heeds_conditions(self) -> bool:
+        """Whether movement, warmth or re-seating changes what the fault does."""
+        return self.edit in (_when_moved, _when_hot, _until_reseated)
 
-    def severities_of(self, cylinders: tuple[int, ...]) -> tuple[float, ...]:
-        """Return the severities that stand for all behind which so many cylinders lie."""
-        return SIZES[self.kind].of(cylinders)
 
-    @property
-    def unit(self) -> str:
-        """The unit of its severities."""
-        return SIZES[self.kind].unit
+def segment_name(circuit: Circuit, fault: Fault) -> str:
+    """Return the element that a series fault sits in; raises KeyError where the profile has no such segment."""
+    scope = scope_name(fault.cylinders)
+    if fault.location is Location.COIL:
+        return _known(circuit, [f"{Location.COIL}.winding.{scope}"])
+    part = fault.part or KINDS[fault.kind].places[fault.location][0]
+    if part is Part.CONTACT:
+        return _known(circuit, [f"{fault.location}.contact.{fault.side}.{scope}"])
+    runs = [f"{fault.location}.{run}.{fault.side}.{scope}.near" for run in ("wire", "trunk")]
+    return _known(circuit, runs)
+
+
+def _known(circuit: Circuit, names: Iterable[str]) -> str:
+    wanted = tuple(names)
+    for name in wanted:
+        if name in circuit.elements:
+            return name
+    raise KeyError(wanted[0])
+
+
+def touch_node(circuit: Circuit, location: Location, side: Side, cylinders: tuple[int, ...]) -> str:
+    """Return the node that a short at a place touches; raises KeyError where the profile has no such segment."""
+    if location is Location.COIL:
+        return coil_node(cylinders[0], side)
+    if location is Location.PASS_THROUGH:
+        node = pass_through_node(side, cylinders, "cover")
+    else:
+        node = middle_node(location, side, cylinders)
+    trunk = middle_node(location, side, cylinders, "trunk")
+    for candidate in (node, trunk):
+        if any(candidate in (element.a, element.b) for element in circuit.elements.values()):
+            return candidate
+    raise KeyError(node)
+
+
+def _series(circuit: Circuit, fault: Fault, ohm: float, loaded_ohm: float | None = None) -> Circuit:
+    name = segment_name(circuit, fault)
+    base = circuit.elements[name].ohm
+    return circuit.with_resistance(name, base + ohm, None if loaded_ohm is None else base + loaded_ohm)
+
+
+def _link(circuit: Circuit, fault: Fault, a: str, b: str, ohm: float) -> Circuit:
+    name = f"fault.{fault.kind}.{fault.location}.{fault.side}.{scope_name(fault.cylinders)}"
+    return circuit.with_element(name, Element(a, b, ohm, fault.location, Part.LINK, fault.side, fault.cylinders))
+
+
+def _open(circuit: Circuit, fault: Fault, _conditions: Conditions) -> Circuit:
+    return _series(circuit, fault, OPEN_OHM)
+
+
+def _added(circuit: Circuit, fault: Fault, _conditions: Conditions) -> Circuit:
+    return _series(circuit, fault, fault.amount())
+
+
+def _under_load(circuit: Circuit, fault: Fault, _conditions: Conditions) -> Circuit:
+    return _series(circuit, fault, 0.0, fault.amount())
+
+
+def _when_moved(circuit: Circuit, fault: Fault, conditions: Conditions) -> Circuit:
+    return _series(circuit, fault, OPEN_OHM) if conditions.moved == fault.location else circuit
+
+
+def _when_hot(circuit: Circuit, fault: Fault, conditions: Conditions) -> Circuit:
+    hot = conditions.local_c(fault.location) >= fault.amount()
+    return _series(circuit, fault, OPEN_OHM) if hot else circuit
+
+
+def _until_reseated(circuit: Circuit, fault: Fault, conditions: Conditions) -> Circuit:
+    cured = segment_name(circuit, fault) in conditions.reseated
+    return circuit if cured else _series(circuit, fault, fault.amount())
+
+
+def _across(circuit: Circuit, fault: Fault, _conditions: Conditions) -> Circuit:
+    (cylinder,) = fault.cylinders
+    shared = fault.location in (Location.ENGINE_HARNESS, Location.PASS_THROUGH)
+    scope = feed_scope(circuit.profile, cylinder) if shared else (cylinder,)
+    feed = touch_node(circuit, fault.location, Side.FEED, scope)
+    back = touch_node(circuit, fault.location, Side.RETURN, (cylinder,))
+    return _link(circuit, fault, feed, back, fault.amount())
+
+
+def _touching(other: str) -> Edit:
+    def edit(circuit: Circuit, fault: Fault, _conditions: Conditions) -> Circuit:
+        node = touch_node(circuit, fault.location, fault.side or Side.RETURN, fault.cylinders)
+        return _link(circuit, fault, node, other, fault.amount())
+
+    return edit
+
+
+def _return_to_return(circuit: Circuit, fault: Fault, _conditions: Conditions) -> Circuit:
+    first, second = fault.cylinders
+    a, b = (touch_node(circuit, fault.location, Side.RETURN, (n,)) for n in (first, second))
+    return _link(circuit, fault, a, b, fault.amount())
+
+
+def _crossed(circuit: Circuit, fault: Fault, _conditions: Conditions) -> Circuit:
+    names = [f"{Location.ENGINE_HARNESS}.wire.{Side.RETURN}.{n}.far" for n in fault.cylinders]
+    first, second = (circuit.elements[name] for name in names)
+    swapped = circuit.with_element(names[0], replace(first, b=second.b))
+    return swapped.with_element(names[1], replace(second, b=first.b))
+
+
+def _shorted_turns(circuit: Circuit, fault: Fault, _conditions: Conditions) -> Circuit:
+    """Fewer turns, and the shorted ones a closed ring on the core: seen from the coil, a resistance across it."""
+    (cylinder,) = fault.cylinders
+    share = fault.amount()
+    winding, ring = f"{Location.COIL}.winding.{cylinder}", f"{Location.COIL}.ring.{cylinder}"
+    ohm = circuit.elements[winding].ohm
+    left = 1.0 - share
+    closed = 1.0 / (ohm * left * left / share) + 1.0 / (circuit.elements[ring].ohm * left * left)
+    solenoid = circuit.solenoids[cylinder]
+    edited = circuit.with_resistance(winding, ohm * left).with_resistance(ring, 1.0 / closed)
+    fewer = {cylinder: replace(solenoid, turns=solenoid.turns * left)}
+    return replace(edited, solenoids={**circuit.solenoids, **fewer})
+
+
+def _return_driver(change: Callable[[ReturnDriver], ReturnDriver]) -> Edit:
+    def edit(circuit: Circuit, fault: Fault, _conditions: Conditions) -> Circuit:
+        changed = {n: change(circuit.returns[n]) for n in fault.cylinders}
+        return replace(circuit, returns={**circuit.returns, **changed})
+
+    return edit
+
+
+def _dead_feed(circuit: Circuit, fault: Fault, _conditions: Conditions) -> Circuit:
+    output = circuit.profile.output_of(fault.cylinders[0])
+    dead = replace(circuit.feeds[output], on_ohm=OPEN_OHM)
+    return replace(circuit, feeds={**circuit.feeds, output: dead})
+
+
+def _low(circuit: Circuit, fault: Fault, _conditions: Conditions) -> Circuit:
+    return replace(circuit, rail=replace(circuit.rail, supply_v=circuit.rail.supply_v * fault.amount()))
+
+
+def _slow(circuit: Circuit, fault: Fault, _conditions: Conditions) -> Circuit:
+    return replace(circuit, rail=replace(circuit.rail, source_ohm=circuit.rail.source_ohm * fault.amount()))
+
+
+def _armature(change: Callable[[Fault], Mapping[str, float]]) -> Edit:
+    def edit(circuit: Circuit, fault: Fault, _conditions: Conditions) -> Circuit:
+        (cylinder,) = fault.cylinders
+        old = circuit.solenoids[cylinder]
+        factors = change(fault)
+        new = replace(old, **{name: getattr(old, name) * factor for name, factor in factors.items()})
+        return replace(circuit, solenoids={**circuit.solenoids, cylinder: new})
+
+    return edit
 
 
 _WIRES = {
@@ -56,100 +262,85 @@ _SERIES = {**_WIRES, Location.COIL: (Part.WINDING,)}
 _CONTACTS = dict.fromkeys(_WIRES, (Part.CONTACT,))
 _TOUCH = dict.fromkeys((*_WIRES, Location.COIL), (Part.WIRE,))
 _LINKS = dict.fromkeys(_WIRES, (Part.WIRE,))
-_LOOMS = dict.fromkeys((Location.ENGINE_HARNESS, Location.UNDER_COVER), (Part.WIRE,))
-_HEATED = dict.fromkeys((Location.PASS_THROUGH, Location.UNDER_COVER), (Part.WIRE,))
-_PLUGS = dict.fromkeys((Location.PASS_THROUGH, Location.UNDER_COVER), (Part.CONTACT,))
-"""Contacts that a meter can look through while they are mated: the module's plug is off whenever one is on its pins."""
-_LOOM = {Location.ENGINE_HARNESS: (Part.WIRE,)}
-_WINDING = {Location.COIL: (Part.WINDING,)}
 _MODULE = {Location.DRIVE_MODULE: (Part.OUTPUT,)}
 _PLATE = {Location.ARMATURE: (Part.OUTPUT,)}
 _BOTH: tuple[Side | None, ...] = (Side.RETURN, Side.FEED)
 _BACK: tuple[Side | None, ...] = (Side.RETURN,)
-_FEED: tuple[Side | None, ...] = (Side.FEED,)
 _NEITHER: tuple[Side | None, ...] = (None,)
 
-_burnt = edits.seen_as(Damage.BURNT, edits.added_resistance)
-_pushed_back = edits.seen_as(Damage.PUSHED_BACK, edits.opened)
-_spread = edits.seen_as(Damage.SPREAD, edits.while_moved(edits.opened))
+KINDS: Mapping[FaultKind, Kind] = {
+    FaultKind.OPEN: Kind(_open, _SERIES, _BOTH, "segment", (OPEN_OHM,), "ohm"),
+    FaultKind.ADDED_RESISTANCE: Kind(_added, _WIRES, _BOTH, "segment", (20.0, 5.0, 60.0), "ohm"),
+    FaultKind.FAILS_UNDER_LOAD: Kind(_under_load, _WIRES, _BOTH, "segment", (60.0, 25.0), "ohm"),
+    FaultKind.OPEN_WHEN_MOVED: Kind(_when_moved, _WIRES, _BOTH, "segment", (OPEN_OHM,), "ohm"),
+    FaultKind.OPEN_WHEN_HOT: Kind(_when_hot, _SERIES, _BOTH, "segment", (90.0, 75.0), "degree Celsius"),
+    FaultKind.CURED_BY_RESEATING: Kind(_until_reseated, _CONTACTS, _BOTH, "segment", (OPEN_OHM, 60.0), "ohm"),
+    FaultKind.SHORT_ACROSS_PAIR: Kind(_across, _TOUCH, _NEITHER, "own", (0.1,), "ohm"),
+    FaultKind.SHORT_TO_GROUND: Kind(_touching(GROUND), _TOUCH, _BOTH, "segment", (0.2, 30.0), "ohm"),
+    FaultKind.SHORT_TO_BATTERY: Kind(_touching(BATTERY), _LINKS, _BOTH, "segment", (0.2,), "ohm"),
+    FaultKind.RETURN_TO_RETURN: Kind(_return_to_return, _LINKS, _BACK, "pair", (0.1,), "ohm"),
+    FaultKind.RETURN_TO_HEATER: Kind(
+        _touching(HEATER),
+        dict.fromkeys((Location.PASS_THROUGH, Location.UNDER_COVER), (Part.WIRE,)),
+        _BACK,
+        "segment",
+        (0.1,),
+        "ohm",
+    ),
+    FaultKind.CROSSED_RETURNS: Kind(
+        _crossed, {Location.ENGINE_HARNESS: (Part.WIRE,)}, _BACK, "pair", (0.0,), "none"
+    ),
+    FaultKind.SHORTED_TURNS: Kind(
+        _shorted_turns, {Location.COIL: (Part.WINDING,)}, _NEITHER, "own", (0.25, 0.5), "share of the turns"
+    ),
+    FaultKind.DEAD_RETURN_DRIVER: Kind(
+        _return_driver(lambda driver: replace(driver, on_ohm=driver.off_ohm, limit_v=0.0)),
+        _MODULE, _BACK, "own", (0.0,), "none",
+    ),
+    FaultKind.STUCK_RETURN_DRIVER: Kind(
+        _return_driver(lambda driver: replace(driver, off_ohm=driver.on_ohm, limit_v=0.0, clamp_v=0.0)),
+        _MODULE, _BACK, "own", (0.0,), "none",
+    ),
+    FaultKind.DEAD_FEED_DRIVER: Kind(_dead_feed, _MODULE, (Side.FEED,), "output", (0.0,), "none"),
+    FaultKind.LOW_SUPPLY: Kind(_low, _MODULE, _NEITHER, "all", (0.15, 0.4), "share of the supply"),
+    FaultKind.SLOW_RECHARGE: Kind(_slow, _MODULE, _NEITHER, "all", (25.0, 60.0), "times the source resistance"),
+    FaultKind.NO_SUPPLY: Kind(
+        lambda circuit, _fault, _conditions: replace(circuit, rail=replace(circuit.rail, supply_v=0.0)),
+        _MODULE, _NEITHER, "all", (0.0,), "none",
+    ),
+    FaultKind.STUCK_ARMATURE: Kind(
+        _armature(lambda _fault: {"viscous_n_s_per_m": 1e7}), _PLATE, _NEITHER, "own", (0.0,), "none"
+    ),
+    FaultKind.SLUGGISH_ARMATURE: Kind(
+        _armature(lambda fault: {"viscous_n_s_per_m": fault.amount()}),
+        _PLATE, _NEITHER, "own", (150.0,), "times the viscous loss",
+    ),
+    FaultKind.WORN_ARMATURE: Kind(
+        _armature(lambda fault: {
+            "lift_m": fault.amount(), "preload_n": 1.0 / fault.amount(), "stop_damping_n_s_per_m": 0.5
+        }),
+        _PLATE, _NEITHER, "own", (1.8,), "times the lift",
+    ),
+}  # fmt: skip
 
-_ROWS = (
-    Kind(FaultKind.OPEN, edits.opened, _SERIES, _BOTH, "segment"),
-    Kind(FaultKind.ADDED_RESISTANCE, edits.added_resistance, _WIRES, _BOTH, "segment"),
-    Kind(FaultKind.FAILS_UNDER_LOAD, edits.fails_under_load, _WIRES, _BOTH, "segment"),
-    Kind(FaultKind.FILM_ON_CONTACT, edits.film, _PLUGS, _BOTH, "segment"),
-    Kind(FaultKind.BURNT_PIN, _burnt, _CONTACTS, _BOTH, "segment"),
-    Kind(FaultKind.PUSHED_BACK_PIN, _pushed_back, _CONTACTS, _BOTH, "segment"),
-    Kind(FaultKind.SPREAD_TERMINAL, _spread, _CONTACTS, _BOTH, "segment", heeds_conditions=True),
-    Kind(
-        FaultKind.OPEN_WHEN_MOVED, edits.while_moved(edits.opened), _WIRES, _BOTH, "segment", heeds_conditions=True
-    ),
-    Kind(FaultKind.OPEN_WHEN_HOT, edits.while_hot(edits.opened), _SERIES, _BOTH, "segment", heeds_conditions=True),
-    Kind(FaultKind.CURED_BY_RESEATING, edits.until_reseated, _CONTACTS, _BOTH, "segment", heeds_conditions=True),
-    Kind(FaultKind.SHORT_ACROSS_PAIR, edits.across_pair, _TOUCH, _NEITHER, "own"),
-    Kind(FaultKind.CARBON_BETWEEN_PINS, edits.across_pair, _PLUGS, _NEITHER, "own"),
-    Kind(FaultKind.SHORT_TO_GROUND, edits.touching(GROUND), _TOUCH, _BOTH, "segment", touches=True),
-    Kind(
-        FaultKind.SHORT_WHEN_MOVED, edits.while_moved(edits.touching(GROUND)), _LOOMS, _BOTH, "segment",
-        touches=True, heeds_conditions=True,
-    ),
-    Kind(FaultKind.SHORT_TO_BATTERY, edits.touching(BATTERY), _LINKS, _BOTH, "segment", touches=True),
-    Kind(FaultKind.RETURN_TO_RETURN, edits.return_to_return, _LINKS, _BACK, "pair"),
-    Kind(FaultKind.RETURN_TO_HEATER, edits.touching(HEATER), _HEATED, _BACK, "segment", touches=True),
-    Kind(FaultKind.CROSSED_RETURNS, edits.crossed_returns, _LOOM, _BACK, "pair"),
-    Kind(FaultKind.SHORTED_TURNS, edits.shorted_turns, _WINDING, _NEITHER, "own"),
-    Kind(FaultKind.WRONG_COIL, edits.wrong_coil, _WINDING, _NEITHER, "own"),
-    Kind(FaultKind.DEAD_RETURN_DRIVER, edits.dead_output, _MODULE, _BACK, "own"),
-    Kind(
-        FaultKind.OUTPUT_FAILS_HOT, edits.while_hot(edits.dead_output), _MODULE, _BACK, "own", heeds_conditions=True
-    ),
-    Kind(FaultKind.STUCK_RETURN_DRIVER, edits.stuck_output, _MODULE, _BACK, "own"),
-    Kind(FaultKind.DEAD_FEED_DRIVER, edits.dead_feed, _MODULE, _FEED, "output"),
-    Kind(FaultKind.LOW_SUPPLY, edits.low_supply, _MODULE, _NEITHER, "all"),
-    Kind(FaultKind.SLOW_RECHARGE, edits.slow_recharge, _MODULE, _NEITHER, "all"),
-    Kind(FaultKind.NO_SUPPLY, edits.no_supply, _MODULE, _NEITHER, "all"),
-    Kind(FaultKind.STUCK_ARMATURE, edits.stuck_plate, _PLATE, _NEITHER, "own"),
-    Kind(FaultKind.SLUGGISH_ARMATURE, edits.sluggish_plate, _PLATE, _NEITHER, "own"),
-    Kind(FaultKind.STICKS_WHEN_COLD, edits.sticking_plate, _PLATE, _NEITHER, "own", heeds_conditions=True),
-    Kind(FaultKind.WORN_ARMATURE, edits.worn_plate, _PLATE, _NEITHER, "own"),
-)  # fmt: skip
-
-KINDS: Mapping[FaultKind, Kind] = {row.kind: row for row in _ROWS}
 
 OPENS = frozenset({
     FaultKind.OPEN, FaultKind.OPEN_WHEN_MOVED, FaultKind.OPEN_WHEN_HOT, FaultKind.CURED_BY_RESEATING,
-    FaultKind.PUSHED_BACK_PIN, FaultKind.SPREAD_TERMINAL, FaultKind.DEAD_RETURN_DRIVER, FaultKind.OUTPUT_FAILS_HOT,
-    FaultKind.DEAD_FEED_DRIVER,
+    FaultKind.DEAD_RETURN_DRIVER, FaultKind.DEAD_FEED_DRIVER,
 })  # fmt: skip
 """Kinds that keep current out."""
 
 SHORTS = frozenset({
-    FaultKind.SHORT_ACROSS_PAIR, FaultKind.CARBON_BETWEEN_PINS, FaultKind.SHORT_TO_GROUND, FaultKind.SHORT_WHEN_MOVED,
-    FaultKind.SHORT_TO_BATTERY, FaultKind.RETURN_TO_RETURN, FaultKind.RETURN_TO_HEATER, FaultKind.SHORTED_TURNS,
-    FaultKind.STUCK_RETURN_DRIVER,
+    FaultKind.SHORT_ACROSS_PAIR, FaultKind.SHORT_TO_GROUND, FaultKind.SHORT_TO_BATTERY, FaultKind.RETURN_TO_RETURN,
+    FaultKind.RETURN_TO_HEATER, FaultKind.SHORTED_TURNS, FaultKind.STUCK_RETURN_DRIVER,
 })  # fmt: skip
 """Kinds that give current another way, or more of it."""
-
-LATER_WEIGHTS: Mapping[FaultKind, float] = {
-    FaultKind.FILM_ON_CONTACT: 0.5, FaultKind.BURNT_PIN: 1.0, FaultKind.PUSHED_BACK_PIN: 2.0,
-    FaultKind.SPREAD_TERMINAL: 0.5, FaultKind.CARBON_BETWEEN_PINS: 0.5, FaultKind.SHORT_WHEN_MOVED: 1.0,
-    FaultKind.WRONG_COIL: 0.3, FaultKind.OUTPUT_FAILS_HOT: 1.0,
-    FaultKind.STICKS_WHEN_COLD: 1.0,
-}  # fmt: skip
-"""How often a kind is met beside the others at its place, where an engine's file was written before it was known."""
-
-
-def stated(fault: Fault) -> Fault:
-    """Return a fault with the part that it has where none is given: the first that its kind has at its place."""
-    if fault.part is not None or fault.location not in KINDS[fault.kind].places:
-        return fault
-    return replace(fault, part=KINDS[fault.kind].places[fault.location][0])
 
 
 def with_faults(circuit: Circuit, faults: Iterable[Fault], conditions: Conditions) -> Circuit:
     """Return the circuit with every fault in it; raises KeyError where a fault names a segment it does not have."""
     for fault in faults:
-        circuit = KINDS[fault.kind].edit(circuit, stated(fault), conditions)
+        circuit = KINDS[fault.kind].edit(circuit, fault, conditions)
     return circuit
 
 

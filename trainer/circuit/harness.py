@@ -7,7 +7,6 @@ Every mating contact is an element of its own between two terminals: `x.plug` on
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 
 from trainer.circuit.copper import copper_factor, wire_resistance_ohm
 from trainer.circuit.elements import (
@@ -26,13 +25,9 @@ from trainer.circuit.elements import (
     feed_pin,
     return_pin,
 )
-from trainer.circuit.oil import drag_factor, thicker
 from trainer.circuit.profile import Profile
 
 Named = tuple[str, Element]
-
-COLD_SOURCE_PER_K = 0.02
-"""How much more a supply fed by a cold battery resists, for each kelvin under 20 °C: from memory."""
 
 
 def scope_name(cylinders: tuple[int, ...]) -> str:
@@ -41,31 +36,21 @@ def scope_name(cylinders: tuple[int, ...]) -> str:
 
 
 def circuit_of(profile: Profile, temperature_c: float = 20.0) -> Circuit:
-    """Return the sound circuit of a profile with copper, oil and battery at one temperature."""
+    """Return the sound circuit of a profile with its copper at one temperature."""
     named = dict(_elements(profile, temperature_c))
-    module, solenoid = profile.module, profile.solenoid
-    oiled = replace(
-        solenoid,
-        viscous_n_s_per_m=solenoid.viscous_n_s_per_m * drag_factor(temperature_c),
-        stick_n=solenoid.stick_n * thicker(temperature_c),
-    )
+    module = profile.module
     return Circuit(
         profile=profile,
         temperature_c=temperature_c,
         elements=named,
-        solenoids=dict.fromkeys(profile.cylinders, oiled),
+        solenoids=dict.fromkeys(profile.cylinders, profile.solenoid),
         returns={
             number: ReturnDriver(module.return_on_ohm, module.background_ohm, module.supply_v, module.clamp_v)
             for number in profile.cylinders
         },
         feeds={name: FeedDriver(module.feed_on_ohm, module.feed_off_ohm) for name in profile.wiring.outputs},
-        rail=Rail(module.supply_v, module.source_ohm * source_factor(temperature_c), module.reservoir_f),
+        rail=Rail(module.supply_v, module.source_ohm, module.reservoir_f),
     )
-
-
-def source_factor(temperature_c: float) -> float:
-    """Return the resistance of a supply over its resistance at 20 °C and above."""
-    return 1.0 + COLD_SOURCE_PER_K * max(0.0, 20.0 - temperature_c)
 
 
 def _elements(profile: Profile, temperature_c: float) -> Iterator[Named]:
@@ -75,7 +60,7 @@ def _elements(profile: Profile, temperature_c: float) -> Iterator[Named]:
     )
     for output, behind in profile.wiring.outputs.items():
         yield from _trunk(profile, output, behind, temperature_c)
-    for connector in profile.wiring.connectors.values():
+    for connector in profile.wiring.connectors:
         scopes = [connector.injectors] if connector.feed_pins == "shared" else [(n,) for n in connector.injectors]
         for scope in scopes:
             yield from _feed_through(profile, scope, connector.engine_length_m, temperature_c)

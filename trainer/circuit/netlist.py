@@ -6,11 +6,10 @@ in m/s, time over the trip's level in µs. Node 0 is ground.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 
 from trainer.circuit.drive import Slot, battery_branch, feed_branches, port_nodes, shut_by
-from trainer.circuit.elements import BATTERY, GROUND, INSULATION_OHM, RAIL, Circuit, Element
+from trainer.circuit.elements import BATTERY, GROUND, INSULATION_OHM, RAIL, Circuit
 from trainer.circuit.solenoid import magnets_of
 
 EDGE_S = 2e-7
@@ -25,13 +24,6 @@ TRIP_DRIVE = 5.0
 A simulator solves each of its steps at the step's end: driven on by 100, the counter had a second solution there,
 already past its delay, and the trip came up to a whole step of 2 µs too soon.
 """
-
-
-FRITS_AT_V, FRITS_WITHIN_V = 20.0, 1.0
-"""The voltage across a film at which it breaks through, and how sharply (Holm 1967; from memory)."""
-
-FRITS_AFTER_US, FRITS_EDGE_US = 2.0, 0.5
-"""How long that takes, and how smoothly: a simulator needs a slope to follow."""
 
 
 def netlist_of(circuit: Circuit, slot: Slot, end_s: float, title: str) -> str:
@@ -57,10 +49,7 @@ def _node(name: str) -> str:
 
 def _network(circuit: Circuit) -> Iterator[str]:
     battery = battery_branch(circuit)
-    films = [e for e in circuit.elements.values() if e.loaded_ohm is not None and e.loaded_ohm < e.ohm]
-    branches = [(e.a, e.b, e.at(loaded=True)) for e in circuit.elements.values() if e not in films]
-    for number, film in enumerate(films):
-        yield from _film(number, film)
+    branches = [(e.a, e.b, e.at(loaded=True)) for e in circuit.elements.values()]
     for number, (a, b, ohm) in enumerate([battery, *branches]):
         if ohm > 0.0:
             yield f"R{number} {_node(a)} {_node(b)} {ohm:.12g}"
@@ -69,17 +58,6 @@ def _network(circuit: Circuit) -> Iterator[str]:
     for node in dict.fromkeys([*circuit.nodes(), BATTERY]):
         yield f"Rleak_{_node(node)} {_node(node)} 0 {INSULATION_OHM:.3g}"
     yield f"Vbattery battery_source 0 {circuit.profile.module.battery_v:.9g}"
-
-
-def _film(number: int, film: Element) -> Iterator[str]:
-    """Write a film as what it is: insulating until the voltage across it breaks it through, a contact from then on."""
-    across = f"v({_node(film.a)},{_node(film.b)})"
-    broken = f"(0.5+0.5*tanh((v(broken_{number})-{FRITS_AFTER_US:.3g})/{FRITS_EDGE_US:.3g}))"
-    low, rise = 1.0 / film.at(loaded=False), math.log(film.at(loaded=False) / film.at(loaded=True))
-    over = f"0.5+0.5*tanh((abs({across})-{FRITS_AT_V:.3g})/{FRITS_WITHIN_V:.3g})"
-    yield f"Bfilm_{number} {_node(film.a)} {_node(film.b)} i={across}*{low:.9g}*exp({rise:.9g}*{broken})"
-    yield f"Bbroken_{number} 0 broken_{number} i=({over})+({broken})"
-    yield f"Cbroken_{number} broken_{number} 0 1e-6 ic=0"
 
 
 def _rail(circuit: Circuit) -> Iterator[str]:
@@ -124,9 +102,9 @@ def _coil(circuit: Circuit, number: int) -> Iterator[str]:
     depth = f"(abs(v(pos_{number})-{half:.9g})-{half:.9g})"
     touch = f"(0.5+0.5*tanh({depth}/{width:.9g}))"
     aside = f"sgn(v(pos_{number})-{half:.9g})"
-    stop = f"-({aside}*{solenoid.stop_n_per_m * 1e-3:.9g}*{depth}+{solenoid.stick_n:.9g}*(0.5-0.5*{aside}))*{touch}"
+    stop = f"-{aside}*{solenoid.stop_n_per_m * 1e-3:.9g}*{depth}*{touch}"
     loss = f"({solenoid.viscous_n_s_per_m:.9g}+{solenoid.stop_damping_n_s_per_m:.9g}*{touch})"
-    sink_mm = 1e3 * float(magnets.rest_m()[0])
+    sink_mm = -1e3 * solenoid.preload_n / (solenoid.stop_n_per_m + solenoid.spring_n_per_m)
     yield f"Blam_{number} 0 lam_{number} i=v({a},{b})"
     yield f"Clam_{number} lam_{number} 0 1e-3 ic=0"
     yield f"Bamp_{number} amp_{number} 0 v={core}*({iron}+{air})/{turns:.9g}"

@@ -11,21 +11,12 @@ from typing import Annotated, Literal
 
 from annotated_types import Interval, Len
 
-from trainer.circuit.constraints import Cylinder, Cylinders, Name
-
 Ampere = Annotated[float, Interval(ge=0.001, le=1000)]
 OutputOhm = Annotated[float, Interval(ge=0.001, le=10)]
 """An output or a source that drives amperes; far above this it would be an open circuit, which is a fault."""
 
-Area = Annotated[float, Interval(ge=0.1, le=20)]
-Length = Annotated[float, Interval(ge=0.05, le=10)]
-
 PASSES = "circuit_passes"
 """The name, among the priors, of an engine whose circuit is sound."""
-
-
-STICK_N = 0.5
-"""What an oil film holds a plate on its seat with at 20 °C, where an engine's file does not name it: from memory."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,7 +25,7 @@ class Solenoid:
 
     Gaps in metre, reluctances in 1/henry. `gap_count` gaps of `pole_area_m2` each stand in series; the armature
     rests at position 0 with a gap of `residual_gap_m + lift_m` and lands at `lift_m`. `saturation_power` is a
-    power of two, the same for all injectors of an engine. `viscous_n_s_per_m` and `stick_n` are those at 20 °C.
+    power of two, the same for all injectors of an engine.
     """
 
     coil_ohm_20c: Annotated[float, Interval(ge=0.2, le=20)]
@@ -55,7 +46,6 @@ class Solenoid:
     stop_n_per_m: Annotated[float, Interval(ge=1e5, le=1e8)]
     stop_damping_n_s_per_m: Annotated[float, Interval(ge=1, le=1e5)]
     stop_width_m: Annotated[float, Interval(ge=1e-7, le=1e-4)]
-    stick_n: Annotated[float, Interval(ge=0, le=500)] = field(default=STICK_N, kw_only=True)
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,12 +104,6 @@ class FeedTrip:
     until: Literal["pulse", "slot", "key"]
 
 
-DISCHARGE_S = 40.0
-"""How long after key off a module's supply takes down to DISCHARGED_V, where an engine's file does not name it: common
-practice is to wait half a minute and more; 60 V are reached within 5 s, as NFPA 79 asks."""
-
-DISCHARGED_V = 0.5
-
 SUPPLY_LOW_SHARE = 0.6
 """The share of its supply below which a module sets a code, where an engine's file does not name it: from memory."""
 
@@ -150,7 +134,6 @@ class DriveModule:
     battery_v: Annotated[float, Interval(ge=6, le=32)]
     battery_ohm: OutputOhm
     heater_ohm: Annotated[float, Interval(ge=0.05, le=100)]
-    discharge_s: Annotated[float, Interval(ge=1, le=1800)] = field(default=DISCHARGE_S, kw_only=True)
 
 
 @dataclass(frozen=True, slots=True)
@@ -168,31 +151,28 @@ class Schedule:
 
 @dataclass(frozen=True, slots=True)
 class Connector:
-    """One pass-through connector: which injectors it serves, whether their feed shares one pin, and where it sits.
+    """One pass-through connector: which injectors it serves, and whether their feed shares one pin."""
 
-    One in the valve cover's gasket is repaired with that cover off, one in the head beside it from outside.
-    """
-
-    injectors: Cylinders
+    name: str
+    injectors: tuple[int, ...]
     feed_pins: Literal["shared", "single"]
-    engine_length_m: Length
+    engine_length_m: float
     heater_pin: bool
-    in_gasket: bool = True
 
 
 @dataclass(frozen=True, slots=True)
 class Wiring:
-    """Everything between the module's pins and the coils; outputs and connectors by name."""
+    """Everything between the module's pins and the coils."""
 
-    outputs: Annotated[Mapping[Name, Cylinders], Len(1, 16)]
+    outputs: Mapping[str, tuple[int, ...]]
     live: Literal["all", "commanded"]
-    connectors: Annotated[Mapping[Name, Connector], Len(1, 16)]
-    trunk_length_m: Length
-    engine_feed_mm2: Area
-    engine_return_mm2: Area
-    under_cover_mm2: Area
-    under_cover_length_m: Annotated[Mapping[Cylinder, Annotated[float, Interval(ge=0.02, le=5)]], Len(0, 16)]
-    contact_ohm: Annotated[float, Interval(ge=0.0001, le=0.5)]
+    connectors: tuple[Connector, ...]
+    trunk_length_m: float
+    engine_feed_mm2: float
+    engine_return_mm2: float
+    under_cover_mm2: float
+    under_cover_length_m: Mapping[int, float]
+    contact_ohm: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -252,11 +232,7 @@ class Profile:
 
     def connector_of(self, cylinder: int) -> Connector:
         """Return the pass-through connector that serves a cylinder."""
-        return self.wiring.connectors[self.connector_name_of(cylinder)]
-
-    def connector_name_of(self, cylinder: int) -> str:
-        """Return the name of that connector."""
-        return next(name for name, connector in self.wiring.connectors.items() if cylinder in connector.injectors)
+        return next(connector for connector in self.wiring.connectors if cylinder in connector.injectors)
 
 
 class ByContent:

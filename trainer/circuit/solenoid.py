@@ -40,7 +40,6 @@ class Magnets:
     stop: Floats
     stop_damping: Floats
     stop_width_m: Floats
-    stick_n: Floats
 
     def of(self, rows: Sequence[int]) -> Magnets:
         """Return some rows of arrays of shape (row, injector)."""
@@ -68,19 +67,11 @@ class Magnets:
         return current, slope, by_motion, -0.5 * linkage_wb * by_motion
 
     def stop_force_n(self, position_m: Floats) -> tuple[Floats, Floats]:
-        """Return the force of the stops and of the oil film in newton, and how much of their damping acts (N·s/m).
-
-        The film holds the plate on its seat as far as the two touch.
-        """
+        """Return the elastic force of the stops in newton, and how much of their damping acts (N·s/m)."""
         aside = position_m - self.half_lift_m
         depth = np.abs(aside) - self.half_lift_m
         touch = 0.5 + 0.5 * np.tanh(depth / self.stop_width_m)
-        held = np.where(aside < 0.0, self.stick_n, 0.0)
-        return -(np.sign(aside) * self.stop * depth + held) * touch, self.stop_damping * touch
-
-    def rest_m(self) -> Floats:
-        """Return where a plate rests on its seat, in metre."""
-        return np.asarray(-(self.preload_n + self.stick_n) / (self.stop + self.spring))
+        return -np.sign(aside) * self.stop * depth * touch, self.stop_damping * touch
 
 
 def magnets_of(solenoids: Sequence[Solenoid]) -> Magnets:
@@ -119,5 +110,4 @@ def _gathered(values: Callable[[str], Sequence[object]], saturation_power: int) 
         stop=gather("stop_n_per_m"),
         stop_damping=gather("stop_damping_n_s_per_m"),
         stop_width_m=gather("stop_width_m"),
-        stick_n=gather("stick_n"),
     )

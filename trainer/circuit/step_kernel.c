@@ -27,7 +27,7 @@ typedef int64_t flags __attribute__((vector_size(LANES * 8)));
 /* Must match MAGNETS in compiled_step.py. */
 enum {
     TURNS, TURNS_SQUARED, GAP_SCALE, MOTION_SCALE, FULL_GAP_M, LEAKAGE_H, IRON_PER_H, SATURATION_WB, MASS_KG, SPRING,
-    PRELOAD_N, VISCOUS, HALF_LIFT_M, STOP, STOP_DAMPING, STOP_WIDTH_M, STICK_N, MAGNETS
+    PRELOAD_N, VISCOUS, HALF_LIFT_M, STOP, STOP_DAMPING, STOP_WIDTH_M, MAGNETS
 };
 
 /* One phase. Arrays are C-contiguous; a row's state is (row, injector), a record (step, column, injector or output).
@@ -162,7 +162,7 @@ INLINE void part_of_step(const Phase *phase, Group *g, double part_s, double sha
         lanes touch = 0.5 + 0.5 * tanh_of(depth / g->magnet[STOP_WIDTH_M][n]);
         lanes sign = choose(aside > 0.0, all(1.0), choose(aside < 0.0, all(-1.0), all(0.0)));
         lanes push = g->pull[n] - g->magnet[PRELOAD_N][n] - g->magnet[SPRING][n] * g->position[n]
-                     - (sign * g->magnet[STOP][n] * depth + choose(aside < 0.0, g->magnet[STICK_N][n], all(0.0))) * touch;
+                     - sign * g->magnet[STOP][n] * depth * touch;
         lanes loss = g->magnet[VISCOUS][n] + g->magnet[STOP_DAMPING][n] * touch;
         lanes gone = -exp_less_1(-part_s / g->magnet[MASS_KG][n] * loss);
         g->speed[n] += gone * (push / loss - g->speed[n]);

@@ -76,7 +76,7 @@ class State:
 def state_at_rest(rows: Sequence[Row], magnets: Magnets) -> State:
     """Return the state before the first pulse: no current, every plate on its seat, the reservoir full."""
     outputs = len(rows[0].circuit.feeds)
-    sink = magnets.rest_m()
+    sink = -(magnets.preload_n / (magnets.stop + magnets.spring))
     zero = np.zeros_like(sink)
     return State(
         linkage=zero.copy(),

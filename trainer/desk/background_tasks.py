@@ -14,7 +14,7 @@ from trainer.desk.exercise_maker import Exercises
 from trainer.desk.instructor_actions import collect_and_mark
 from trainer.desk.preview import write_preview
 from trainer.errors import Problem
-from trainer.instruments.requests import Request
+from trainer.instruments.measuring import Request
 from trainer.output.setup_sounds import SetupSound, setup_sound
 from trainer.practice.attempt import actions, repair
 from trainer.practice.attempt.actions import ActionResult

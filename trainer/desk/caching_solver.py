@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from trainer.circuit.fault import Fault
+from trainer.circuit.faults import Fault
 from trainer.circuit.profile import Profile
 from trainer.circuit.solve import SolvedTest
 from trainer.instruments.bench import Work

@@ -10,33 +10,17 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from trainer.circuit.elements import Location
-from trainer.desk.case_requests import (
-    Action,
-    GiveBack,
-    Hear,
-    Heat,
-    Lend,
-    Look,
-    Measure,
-    Mend,
-    Move,
-    ReadCodes,
-    Retest,
-    Swap,
-    WarmRun,
-)
 from trainer.desk.desk import Desk
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work
-from trainer.instruments.bench_tests import Operation, Price, Spot
-from trainer.instruments.charges import TOUCHED
-from trainer.instruments.tries import HEAT, MOVE, Try
+from trainer.instruments.measuring import Request
 from trainer.practice.attempt import actions, repair
 from trainer.practice.attempt.actions import AnyResult, Solver
 from trainer.practice.attempt.allowed import refuse_feedback
 from trainer.practice.attempt.attempt import Attempt
-from trainer.practice.attempt.events import CodesRead, EngineEvent, Looked, Measured, Repaired, Retested
-from trainer.practice.reports.attempt_lines import code_lines, point_text, request_text, sighting_text, spot_text
+from trainer.practice.attempt.events import CodesRead, Looked, Measured, Repaired, Retested
+from trainer.practice.attempt.repair import Repair
+from trainer.practice.reports.attempt_lines import code_lines, point_text, request_text
 from trainer.reasoning.universe.finding import Finding
 from trainer.words import numbers, text
 
@@ -44,8 +28,89 @@ ASKED_FROM_MINUTES = 60.0
 """Work on the engine that takes this long or longer is asked about before it is done."""
 
 
+@dataclass(frozen=True, slots=True)
+class Hear:
+    """Run the test from a listening place, or replay slots of it (0 for all together); None for the whole test."""
+
+    slots: tuple[int, ...] | None
+    place: str
+
+
+@dataclass(frozen=True, slots=True)
+class ReadCodes:
+    """Read the codes, and clear the memory if wanted."""
+
+    clear: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """Take a reading, beside what the learner expects of it if that was said."""
+
+    request: Request
+    predicted: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Move:
+    """Move the harness at a place during what follows, or let go (None)."""
+
+    location: Location | None
+
+
+@dataclass(frozen=True, slots=True)
+class Heat:
+    """Warm a place, or let it cool (None)."""
+
+    location: Location | None
+
+
+@dataclass(frozen=True, slots=True)
+class Swap:
+    """Swap the returns of two cylinders at the module connector."""
+
+    first: int
+    second: int
+
+
+@dataclass(frozen=True, slots=True)
+class Lend:
+    """Put a known-good injector (`COIL` and its cylinder) or drive module (cylinder 0) in."""
+
+    location: Location
+    cylinder: int
+
+
+@dataclass(frozen=True, slots=True)
+class GiveBack:
+    """Take the known-good parts out and put the engine's own back in."""
+
+
+@dataclass(frozen=True, slots=True)
+class Look:
+    """Look at what is open."""
+
+
+@dataclass(frozen=True, slots=True)
+class Mend:
+    """Carry out a repair."""
+
+    repair: Repair
+
+
+@dataclass(frozen=True, slots=True)
+class Retest:
+    """Run the test on the repaired circuit from a listening place, while a place is moved or warm if wanted."""
+
+    place: str
+    moved: Location | None = None
+    heated: Location | None = None
+
+
+Action = Hear | ReadCodes | Measure | Move | Heat | Swap | Lend | GiveBack | Look | Mend | Retest
+
 NEVER_ASKED = (Hear, ReadCodes, Retest)
-"""What takes no work on the engine is done at once, if no cover comes off for it."""
+"""What takes no work on the engine is done at once, however long an engine's file says it takes."""
 
 OPENING_CAUTIONS = ("caution.real", "caution.sound")
 """Shown when a case is opened: what a real engine asks for."""
@@ -55,30 +120,16 @@ CAUTIONS: Mapping[type[Action], tuple[str, ...]] = {
     Measure: ("caution.drive",),
     Move: ("caution.moving",),
     Heat: ("caution.heat",),
-    WarmRun: ("caution.running",),
     Swap: ("caution.drive",),
     Lend: ("caution.drive",),
 }
 """Sentences by id that belong to an action whatever the engine is like."""
 
 
-ITS_OWN_CAUTION: Mapping[str, tuple[str, ...]] = {
-    "lamp": ("caution.lamp",),
-    "crank": ("caution.crank",),
-    "compression": ("caution.crank",),
-    "contribution": ("caution.running",),
-}
-"""Cautions of single measurements, beside those of measuring."""
-
-
-def cautions_of(action: type[Action], work: Work, *, live: bool = False) -> tuple[str, ...]:
-    """Return the ids of the cautions that belong to an action on an engine as the work has left it.
-
-    Measuring on live terminals has a caution of its own; that of dead work would be wrong there.
-    """
-    bare = "caution.cover" if action is Measure else "caution.under_cover"
-    cover = (bare,) if work.covers_off and action in (Measure, Hear, Move, Heat) else ()
-    return (*(("caution.live",) if live else CAUTIONS.get(action, ())), *cover)
+def cautions_of(action: type[Action], work: Work) -> tuple[str, ...]:
+    """Return the ids of the cautions that belong to an action on an engine as the work has left it."""
+    cover = ("caution.cover",) if action is Measure and work.covers_off else ()
+    return (*CAUTIONS.get(action, ()), *cover)
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,15 +148,13 @@ class Reply:
     """The result of an action.
 
     `cautions` and `message` are lines to show. With `ask_first`, in minute, nothing has been done yet: ask, and hand
-    `done` to `carry_out` again once it is agreed. `live` says that it is live
-    work, for which isolation is asked too. `measured` names a reading whose `display` is shown apart.
+    `done` to `carry_out` again once it is agreed. `measured` names a reading whose `display` is shown apart.
     `engine_changed` says that the engine is not as it was heard.
     """
 
     done: AnyResult
     cautions: tuple[str, ...] = ()
     ask_first: float | None = None
-    live: bool = False
     message: tuple[str, ...] = ()
     measured: str = ""
     display: str = ""
@@ -135,17 +184,6 @@ class CaseActions:
         """Return the cautions of an action that were not shown yet, for a face that computes it elsewhere."""
         return self._once(cautions_of(action, self._desk.attempt.work))
 
-    def _cautions_for(self, action: Action) -> tuple[str, ...]:
-        what = action.request.what if isinstance(action, Measure) else ""
-        own = ITS_OWN_CAUTION.get(what, ())
-        return self._once((*cautions_of(type(action), self._desk.attempt.work, live=what in TOUCHED), *own))
-
-    def _begins_live_work(self, done: AnyResult) -> bool:
-        """Tell whether probes go on live terminals for the first time: nobody has prepared it yet."""
-        preparation = Price(Operation.LIVE_PREPARATION)
-        paid = done.event.paid if isinstance(done.event, EngineEvent) else frozenset()
-        return preparation in paid and preparation not in self._desk.attempt.paid
-
     def _once(self, keys: tuple[str, ...]) -> tuple[str, ...]:
         new = [key for key in keys if key not in self._shown]
         self._shown.update(new)
@@ -163,9 +201,8 @@ class CaseActions:
     def carry_out(self, action: Action, done: AnyResult, *, agreed: bool = False) -> Reply:
         """Store the result of an action; long work needs the learner's agreement first. Raises WrongCallError."""
         minutes = done.event.labour_minutes
-        live = self._begins_live_work(done)
-        if not agreed and (live or (minutes >= ASKED_FROM_MINUTES and self._takes_work(action, done))):
-            return Reply(done, self._cautions_for(action), ask_first=minutes, live=live)
+        if minutes >= ASKED_FROM_MINUTES and not agreed and not isinstance(action, NEVER_ASKED):
+            return Reply(done, self.cautions(type(action)), ask_first=minutes)
         before = self._desk.attempt.work
         self._desk.do(done)
         measured, display = ("", "")
@@ -173,16 +210,12 @@ class CaseActions:
             measured, display = request_text(done.event.request), done.event.reading.display
         return Reply(
             done,
-            self._cautions_for(action),
+            self.cautions(type(action)),
             message=self._message(action, done),
             measured=measured,
             display=display,
             engine_changed=self._desk.attempt.work != before,
         )
-
-    def _takes_work(self, action: Action, done: AnyResult) -> bool:
-        opens = done.event.work.covers_off > self._desk.attempt.work.covers_off
-        return opens or not isinstance(action, NEVER_ASKED)
 
     def _message(self, action: Action, done: AnyResult) -> tuple[str, ...]:
         match done.event:
@@ -205,11 +238,9 @@ class CaseActions:
             case Move(location=None) | Heat(location=None):
                 return (text("work.none"),)
             case Move(location=place):
-                return (text(self._wording.moving, what=self._tried_text(place, self._desk.attempt.work.moving)),)
+                return (text(self._wording.moving, what=text(f"location.{place}")),)
             case Heat(location=place):
-                return (text(self._wording.warm, what=self._tried_text(place, self._desk.attempt.work.warming)),)
-            case WarmRun():
-                return (text("work.warm_run"),)
+                return (text(self._wording.warm, what=text(f"location.{place}")),)
             case Swap(first=first, second=second):
                 return (text("work.swap", first=first, second=second),)
             case Lend(location=Location.DRIVE_MODULE):
@@ -220,14 +251,6 @@ class CaseActions:
                 return (text("work.given_back"),)
             case _:
                 return ()
-
-    @staticmethod
-    def _tried_text(place: Location | None, one: Try | None) -> str:
-        assert place is not None
-        assert one is not None
-        return text(
-            "work.try", what=spot_text(Spot(place, one.bank)), number=one.number, effort=text(f"effort.{one.effort}")
-        )
 
     def _reading_lines(self, event: Measured) -> tuple[str, ...]:
         """Return the lines beside a reading: the expected value, slips, connectors still unplugged elsewhere."""
@@ -245,8 +268,9 @@ class CaseActions:
 
     def _look_lines(self, event: Looked) -> tuple[str, ...]:
         off = ", ".join(point_text(point) for point in sorted(self._desk.attempt.work.unplugged))
-        seen = (sighting_text(name) for name in event.what)
-        return (text("work.look_off", places=off) if off else text("work.look"), *seen)
+        seen = ", ".join(point_text(point) for point in event.what)
+        bridged = [text("work.look_seen", places=seen)] if seen else []
+        return (text("work.look_off", places=off) if off else text("work.look"), *bridged)
 
     def require_feedback(self) -> None:
         """Raise WrongCallError before a finding, and in a set that keeps back whether it is right."""
@@ -284,14 +308,12 @@ def computed(action: Action, attempt: Attempt, solver: Solver) -> AnyResult:
             return _worked(action, attempt)
 
 
-def _worked(action: Move | Heat | WarmRun | Swap | Lend | GiveBack | Look, attempt: Attempt) -> AnyResult:
+def _worked(action: Move | Heat | Swap | Lend | GiveBack | Look, attempt: Attempt) -> AnyResult:
     match action:
-        case Move(location=location, bank=bank, effort=effort):
-            return actions.provoke(attempt, MOVE, Spot(location, bank) if location else None, effort)
-        case Heat(location=location, bank=bank, effort=effort):
-            return actions.provoke(attempt, HEAT, Spot(location, bank) if location else None, effort)
-        case WarmRun():
-            return actions.run_warm(attempt)
+        case Move(location=location):
+            return actions.move(attempt, location)
+        case Heat(location=location):
+            return actions.heat(attempt, location)
         case Swap(first=first, second=second):
             return actions.swap(attempt, first, second)
         case Lend(location=place, cylinder=cylinder):

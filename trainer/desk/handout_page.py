@@ -6,8 +6,8 @@ import base64
 
 from trainer.cases.single_case.case import Case
 from trainer.circuit.codes import codes_of
-from trainer.circuit.fault import Conditions
 from trainer.circuit.fault_space import comes_and_goes
+from trainer.circuit.faults import Conditions
 from trainer.circuit.solve import SolvedTest
 from trainer.desk.caching_solver import CachingSolver
 from trainer.instruments.bench import Work
@@ -54,7 +54,7 @@ def handout_html(case: Case) -> str:
 def _sounds(
     case: Case, solved: SolvedTest, fine: SolvedTest, reasons: dict[int, SlotReason], numbers: list[int]
 ) -> list[dict[str, object]]:
-    """Return the decisive slot, good and faulty; only one sound where the circuit passes."""
+    """Return the slot that tells, good and as it is, and where a circuit passes only as it is."""
     number = numbers[0]
     slot = text("slot.one", number=number)
 

@@ -8,7 +8,7 @@ from pathlib import Path
 from trainer.cases.files.whole_file import write_bytes
 from trainer.cases.solved.universe_cache import Universes
 from trainer.circuit.codes import codes_of
-from trainer.circuit.fault import Conditions
+from trainer.circuit.faults import Conditions
 from trainer.desk.caching_solver import CachingSolver
 from trainer.instruments.bench import Work
 from trainer.output.wav import write_wav
@@ -23,13 +23,13 @@ from trainer.words import spoken, text
 
 
 def write_preview(
-    case_set: CaseSet, learner: str, folder: Path, universes: Universes, report: Callable[[str], None]
+    case_set: CaseSet, learner: str, folder: Path, universes: Universes, told: Callable[[str], None]
 ) -> list[Path]:
-    """Write the sounds of a set and a list of what each is; return the files."""
+    """Write the sounds that a learner would hear in a set, and what they stand for; returns the files."""
     solver = CachingSolver()
     written, shown = [], []
     for item in items_of(case_set, learner):
-        report(text("set.rendering", number=item.number, size=case_set.size))
+        told(text("set.rendering", number=item.number, size=case_set.size))
         path = folder / f"{case_set.name}_case_{item.number:02}.wav"
         folder.mkdir(parents=True, exist_ok=True)
         case = item.case

@@ -124,7 +124,7 @@ class ProcessWorker:
             while self._line.poll():
                 kind, value = self._line.recv()
                 any_done = True
-                if kind == "progress":
+                if kind == "told":
                     self.stage, self.share = value
                 else:
                     self._deaths = 0
@@ -157,10 +157,10 @@ class ProcessWorker:
         if self._deaths < MOST_DEATHS:
             self._start()
         again = self._deaths < MOST_DEATHS
-        problem = MissingHereError("worker_gone") if again else MissingHereError("worker_dead")
+        told = MissingHereError("worker_gone") if again else MissingHereError("worker_dead")
         for job in waiting:
             if not job.idle:
-                job.failed(problem)
+                job.failed(told)
 
     @property
     def busy(self) -> bool:
@@ -168,7 +168,7 @@ class ProcessWorker:
         return any(not job.idle for job in self._jobs)
 
     def forget(self) -> None:
-        """Drop every job; stop the running one and ignore its result."""
+        """Drop every job; the one under way is told to stop, and what it still answers is not heard."""
         if self._sent and self._jobs:
             self._say(("aside", (), ""))
             self._dropped = True
@@ -211,13 +211,13 @@ def _give_back() -> None:
 
 
 def _answer(line: Connection, tasks: BackgroundTasks, does: str, arguments: tuple[object, ...]) -> None:
-    def report(stage: str, share: float) -> None:
-        line.send(("progress", (stage, share)))
+    def told(stage: str, share: float) -> None:
+        line.send(("told", (stage, share)))
         if line.poll():  # nothing is sent while a job is under way but the word to step aside
             raise _AsideError
 
     try:
-        line.send(("done", getattr(tasks, does)(report, *arguments)))
+        line.send(("done", getattr(tasks, does)(told, *arguments)))
     except _AsideError:
         line.send(("aside", None))
     except (UserError, ProblemsFoundError) as error:

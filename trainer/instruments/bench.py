@@ -10,8 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
 from trainer.circuit.elements import Circuit, Location, Part, Side, coil_node, core_node, feed_pin, return_pin
-from trainer.circuit.fault import Conditions, Fault
-from trainer.circuit.faults import with_faults
+from trainer.circuit.faults import Conditions, Fault, with_faults
 from trainer.circuit.harness import (
     circuit_of,
     feed_scope,
@@ -21,7 +20,6 @@ from trainer.circuit.harness import (
     scope_name,
 )
 from trainer.circuit.profile import Profile
-from trainer.instruments.tries import Try
 
 MODULE_CONNECTOR = "module_connector"
 SPREAD_OHM = 2.0
@@ -33,13 +31,7 @@ DUMMY_LOAD_OHM = 12.0
 
 @dataclass(frozen=True, slots=True)
 class Work:
-    """The state of the engine by what was done to it.
-
-    `moving` and `warming` are the tries that the conditions' places are moved and warmed in; without one, as in records
-    of early versions, whatever is moved or warmed shows its fault. `proved_dead` says that volts at rest were read
-    since anything was driven, and that there were none. `ran_warm` says that the engine has just run until it was warm
-    everywhere; its copper is taken to be as before.
-    """
+    """The state of the engine by what was done to it."""
 
     conditions: Conditions = field(default_factory=Conditions)
     unplugged: frozenset[str] = frozenset()
@@ -48,47 +40,10 @@ class Work:
     replaced: frozenset[tuple[Location, int]] = frozenset()
     dummy_loads: frozenset[int] = frozenset()
     spread: frozenset[str] = frozenset()
-    moving: Try | None = None
-    warming: Try | None = None
-    proved_dead: bool = False
-    ran_warm: bool = False
 
     def electrical(self) -> Work:
-        """Return the part of the work that changes a circuit: covers that are off, and a proof, do not."""
-        return replace(self, covers_off=frozenset(), proved_dead=False)
-
-    def physical(self) -> Work:
-        """Return the work that leaves the same circuits: a try without result is none, how it was made is left out."""
-        moves, warms = (one is None or one.shows for one in (self.moving, self.warming))
-        conditions = replace(
-            self.conditions,
-            moved=self.conditions.moved if moves else None,
-            heated=self.conditions.heated if warms else None,
-        )
-        moving, warming = (Try(one.bank, number=0) if one and one.shows and one.bank else None for one in self._tries)
-        return replace(self.electrical(), conditions=conditions, moving=moving, warming=warming)
-
-    def as_tried(self) -> Work:
-        """Return the work as what was tried, whether or not a fault would show."""
-        moving, warming = (one and replace(one, shows=True) for one in self._tries)
-        return replace(self.electrical(), moving=moving, warming=warming)
-
-    @property
-    def _tries(self) -> tuple[Try | None, Try | None]:
-        return self.moving, self.warming
-
-    def conditions_of(self, profile: Profile, fault: Fault) -> Conditions:
-        """Return the conditions at a fault: what is moved or warmed under the other bank's cover is not, for it."""
-        banks = {profile.bank_of(number) for number in fault.cylinders}
-        physical = self.physical()
-        moves, warms = (one is None or one.bank in banks for one in physical._tries)
-        conditions = physical.conditions
-        heated = conditions.heated if warms else None
-        return replace(
-            conditions,
-            moved=conditions.moved if moves else None,
-            heated=fault.location if physical.ran_warm else heated,
-        )
+        """Return the part of the work that changes a circuit: covers that are off do not."""
+        return replace(self, covers_off=frozenset())
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,7 +58,7 @@ class Pin:
 
 def break_points(profile: Profile) -> tuple[str, ...]:
     """Return every place where the circuit can be opened, from the module to the injectors."""
-    through = [f"pass_through.{name}" for name in profile.wiring.connectors]
+    through = [f"pass_through.{connector.name}" for connector in profile.wiring.connectors]
     return (MODULE_CONNECTOR, *through, *(f"injector_plug.{number}" for number in profile.cylinders))
 
 
@@ -113,7 +68,7 @@ def cylinders_at(profile: Profile, break_point: str) -> tuple[int, ...]:
         return profile.cylinders
     kind, _dot, name = break_point.partition(".")
     if kind == "pass_through":
-        return profile.wiring.connectors[name].injectors
+        return {connector.name: connector.injectors for connector in profile.wiring.connectors}[name]
     if kind == "injector_plug" and name.isdigit() and int(name) in profile.cylinders:
         return (int(name),)
     raise KeyError(break_point)
@@ -185,9 +140,7 @@ def worked_circuit(profile: Profile, faults: Sequence[Fault], work: Work) -> Cir
 def worked(sound: Circuit, faults: Sequence[Fault], work: Work) -> Circuit:
     """Return a sound circuit with faults in it as the work so far has left it."""
     profile = sound.profile
-    circuit = sound
-    for fault in faults:
-        circuit = with_faults(circuit, (fault,), work.conditions_of(profile, fault))
+    circuit = with_faults(sound, faults, work.conditions)
     for location, number in sorted(work.replaced):
         circuit = _with_part_of(sound, circuit, location, number)
     for first, second in work.swapped:

@@ -5,7 +5,6 @@ An id is the name of a kind, or of an operation, and after a colon what it is do
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -33,48 +32,12 @@ class Operation(StrEnum):
     INJECTOR_SWAP = "injector_swap"
     REPAIR_WIRE = "repair_wire"
     REPAIR_CONNECTOR = "repair_connector"
-    VOLTS_AT_REST = "volts_at_rest"
-    LIVE_PREPARATION = "live_preparation"
-    CLAMP = "clamp"
-    LAMP_LOAD = "lamp_load"
-    CRANK = "crank"
-    WARM_RUN = "warm_run"
-    CONTRIBUTION = "contribution"
-    COMPRESSION = "compression"
-
-
-USUAL_MINUTES: Mapping[Operation, float] = {
-    Operation.VOLTS_AT_REST: 3.0, Operation.LIVE_PREPARATION: 10.0, Operation.CLAMP: 6.0, Operation.LAMP_LOAD: 8.0,
-    Operation.CRANK: 5.0, Operation.WARM_RUN: 25.0,
-    Operation.CONTRIBUTION: 20.0, Operation.COMPRESSION: 15.0,
-}  # fmt: skip
-"""Operations that early engine files do not price, with what they take there: common practice, no published source."""
-
-_OHMS = (Operation.MODULE_OHMS, Operation.PASS_THROUGH_OHMS, Operation.INJECTOR_OHMS)
-BROUGHT_BY: Mapping[Operation, tuple[Operation, ...]] = {
-    Operation.VOLTS_AT_REST: _OHMS,
-    Operation.LIVE_PREPARATION: (Operation.LOAD_DROP, Operation.DUMMY_LOAD),
-    Operation.CLAMP: (Operation.CURRENT_TRACE,),
-    Operation.LAMP_LOAD: _OHMS,
-    Operation.CRANK: (Operation.LOAD_DROP,),
-    Operation.WARM_RUN: (Operation.HEAT,),
-    Operation.CONTRIBUTION: (Operation.ACTUATION_TEST,),
-    Operation.COMPRESSION: (Operation.ACTUATION_TEST,),
-}
-"""Operations that early cases do not name: each is offered with any of the others."""
-
-
-def with_what_belongs(offered: Iterable[Operation]) -> frozenset[Operation]:
-    """Return offered operations with those that go with them."""
-    named = frozenset(offered)
-    return named | {brought for brought, by in BROUGHT_BY.items() if named & set(by)}
 
 
 class BenchTestKind(StrEnum):
     """What kind of test it is; the first and the last step of a path, which are no tests, are among them."""
 
     HEAR = "hear"
-    THROUGH_COVER = "through_cover"
     PROBE = "probe"
     CODES = "codes"
     MODULE_PAIRS = "module_pairs"
@@ -88,20 +51,8 @@ class BenchTestKind(StrEnum):
     COVER_ALONE = "cover_alone"
     PLUG_PAIRS = "plug_pairs"
     PLUG_GROUNDS = "plug_grounds"
-    LOOK_MODULE = "look_module"
     LOOK_THROUGH = "look_through"
     LOOK_COVER = "look_cover"
-    MODULE_VOLTS = "module_volts"
-    THROUGH_VOLTS = "through_volts"
-    PLUG_VOLTS = "plug_volts"
-    CRANK = "crank"
-    CLAMP = "clamp"
-    CONTRIBUTION = "contribution"
-    COMPRESSION = "compression"
-    LAMP_ENGINE = "lamp_engine"
-    LAMP_COVER = "lamp_cover"
-    ENGINE_INSULATION = "engine_insulation"
-    COVER_INSULATION = "cover_insulation"
     SUPPLY = "supply"
     TRACE = "trace"
     DROPS = "drops"
@@ -109,12 +60,10 @@ class BenchTestKind(StrEnum):
     DUMMY = "dummy"
     MOVE = "move"
     HEAT = "heat"
-    WARM_RUN = "warm_run"
     RESEAT_MODULE = "reseat_module"
     RESEAT = "reseat"
     RESEAT_PLUGS = "reseat_plugs"
     PAIRS_MOVED = "pairs_moved"
-    GROUNDS_MOVED = "grounds_moved"
     PAIRS_WARM = "pairs_warm"
     PAIRS_RESEATED = "pairs_reseated"
     PAIRS_RESEATED_PLUGS = "pairs_reseated_plugs"
@@ -129,15 +78,13 @@ class BenchTestKind(StrEnum):
 
 AT_A_LOCATION = frozenset({
     BenchTestKind.MOVE, BenchTestKind.HEAT, BenchTestKind.PAIRS_MOVED, BenchTestKind.PAIRS_WARM,
-    BenchTestKind.GROUNDS_MOVED, BenchTestKind.TRACE_MOVED, BenchTestKind.TRACE_WARM,
+    BenchTestKind.TRACE_MOVED, BenchTestKind.TRACE_WARM,
 })  # fmt: skip
 AT_A_CYLINDER = frozenset({
     BenchTestKind.TRACE, BenchTestKind.DROPS, BenchTestKind.DROPS_COVER, BenchTestKind.DUMMY,
     BenchTestKind.LEND_INJECTOR, BenchTestKind.SWAP,
 })  # fmt: skip
 AT_A_BANK = frozenset({
-    BenchTestKind.LAMP_ENGINE, BenchTestKind.LAMP_COVER, BenchTestKind.ENGINE_INSULATION,
-    BenchTestKind.COVER_INSULATION, BenchTestKind.PROBE, BenchTestKind.THROUGH_VOLTS, BenchTestKind.PLUG_VOLTS,
     BenchTestKind.THROUGH_PAIRS, BenchTestKind.THROUGH_GROUNDS, BenchTestKind.WIRES_ENGINE, BenchTestKind.WIRES_COVER,
     BenchTestKind.ENGINE_ALONE, BenchTestKind.COVER_ALONE, BenchTestKind.PLUG_PAIRS, BenchTestKind.PLUG_GROUNDS,
     BenchTestKind.LOOK_THROUGH, BenchTestKind.LOOK_COVER, BenchTestKind.RESEAT, BenchTestKind.RESEAT_PLUGS,
@@ -147,50 +94,31 @@ AT_A_BANK = frozenset({
 
 
 @dataclass(frozen=True, slots=True)
-class Spot:
-    """What is moved or warmed: a location, of the whole engine or under one bank's cover."""
-
-    location: Location
-    bank: str = ""
-
-    def __str__(self) -> str:
-        return f"{self.location}/{self.bank}" if self.bank else str(self.location)
-
-
-def _parse_spot(name: str) -> Spot:
-    location, _slash, bank = name.partition("/")
-    return Spot(Location(location), bank)
-
-
-@dataclass(frozen=True, slots=True)
 class BenchTest:
-    """One test that the bench can do: its kind, what it is done at, and the how many-th try it is."""
+    """One test that the bench can do: its kind, and the location, cylinder or bank that it is done at."""
 
     kind: BenchTestKind
-    at: Spot | int | str | None = None
-    number: int = 1
+    at: Location | int | str | None = None
 
     def __str__(self) -> str:
-        name = str(self.kind) if self.at is None else f"{self.kind}:{self.at}"
-        return name if self.number == 1 else f"{name}#{self.number}"
+        return str(self.kind) if self.at is None else f"{self.kind}:{self.at}"
 
 
 def parse_bench_test(name: str) -> BenchTest:
     """Return the test of an id; raises ValueError for one that this version does not know."""
-    whole, _hash, number = name.partition("#")
-    family, colon, what = whole.partition(":")
+    family, colon, what = name.partition(":")
     kind = BenchTestKind(family)
     if kind in AT_A_LOCATION:
-        return BenchTest(kind, _parse_spot(what), int(number or 1))
+        return BenchTest(kind, Location(what))
     if kind in AT_A_CYLINDER:
         return BenchTest(kind, int(what))
-    if bool(colon) is not (kind in AT_A_BANK) and name != BenchTestKind.PROBE:  # of every bank, in early records
+    if bool(colon) is not (kind in AT_A_BANK):
         raise ValueError(f"no test {name!r}")
     return BenchTest(kind, what or None)
 
 
-Subject = Spot | BenchTest | tuple[int, int] | int | str | None
-"""What an operation is charged for: a spot, a run of the test, two cylinders, one, a bank, the state of an engine
+Subject = Location | BenchTest | tuple[int, int] | int | str | None
+"""What an operation is charged for: a location, a run of the test, two cylinders, one, a bank, the state of an engine
 by its digest, or the engine as such."""
 
 SUPPLY = "supply"
@@ -199,19 +127,13 @@ SUPPLY = "supply"
 
 @dataclass(frozen=True, slots=True)
 class Price:
-    """An operation and what it is charged for; the same price is paid once.
-
-    `number` tells a try from earlier ones, `times` is how many times the operation's minutes it takes.
-    """
+    """An operation and what it is charged for; the same price is paid once."""
 
     operation: Operation
     at: Subject = None
-    number: int = 1
-    times: int = 1
 
     def __str__(self) -> str:
-        name = str(self.operation) if self.at is None else f"{self.operation}:{self.at}"
-        return name if (self.number, self.times) == (1, 1) else f"{name}#{self.number}x{self.times}"
+        return str(self.operation) if self.at is None else f"{self.operation}:{self.at}"
 
 
 _BY_LOCATION = frozenset({Operation.MOVE_HARNESS, Operation.HEAT})
@@ -220,14 +142,12 @@ _BY_CYLINDER = frozenset({Operation.CURRENT_TRACE, Operation.DUMMY_LOAD, Operati
 
 def parse_price(name: str) -> Price:
     """Return the price of an id in a record; raises ValueError for one that this version does not know."""
-    whole, _hash, tried = name.partition("#")
-    family, _colon, at = whole.partition(":")
+    family, _colon, at = name.partition(":")
     operation = Operation(family)
     if not at:
         return Price(operation)
     if operation in _BY_LOCATION:
-        number, _x, times = tried.partition("x")
-        return Price(operation, _parse_spot(at), int(number or 1), int(times or 1))
+        return Price(operation, Location(at))
     if operation is Operation.SWAP_RETURNS:
         first, _comma, second = at.strip("()").partition(", ")
         return Price(operation, (int(first), int(second)))

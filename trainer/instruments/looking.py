@@ -1,26 +1,10 @@
-"""What eyes can find, at an open connector or under a cover that is off.
-
-Metal touching where it should not, a burnt track between pins, and terminals that are burnt, pushed back or spread.
-"""
+"""What eyes can find: metal touching where it should not, at an open connector or under a cover that is off."""
 
 from __future__ import annotations
 
-from trainer.circuit.elements import BATTERY, GROUND, HEATER, Circuit, Damage, Location, Part, Side
+from trainer.circuit.elements import BATTERY, GROUND, HEATER, Circuit, Location, Part, Side
 from trainer.circuit.harness import middle_node
-from trainer.circuit.profile import Profile
-from trainer.instruments.bench import (
-    Pin,
-    Work,
-    break_points,
-    contacts_of,
-    cylinders_at,
-    feed_names,
-    halves_of,
-    node_of,
-)
-
-SIGHT = ":"
-"""What stands in a sighting between what is seen on a terminal and the contact's name; a bridge is its place alone."""
+from trainer.instruments.bench import Pin, Work, cylinders_at, feed_names, halves_of, node_of
 
 SOURCES = {GROUND, BATTERY, HEATER}
 
@@ -28,8 +12,7 @@ SOURCES = {GROUND, BATTERY, HEATER}
 def seen_bridges(circuit: Circuit, work: Work) -> frozenset[str]:
     """Return the open break points, and the banks with their cover off, where something bridges.
 
-    A break in copper or a film on a pin is not seen; burnt, melted or rubbed metal that touches other metal is, and so
-    is a burnt track.
+    A break in copper or a film on a pin is not seen; burnt, melted or rubbed metal that touches other metal is.
     """
     touched = {
         node
@@ -42,19 +25,6 @@ def seen_bridges(circuit: Circuit, work: Work) -> frozenset[str]:
     seen = {point for point in work.unplugged if touched & _terminals(circuit, point)}
     seen |= {bank for bank in work.covers_off if touched & _under_cover(circuit, bank)}
     return frozenset(seen)
-
-
-def seen_terminals(circuit: Circuit, work: Work) -> frozenset[str]:
-    """Return what is seen on the terminals of open connectors."""
-    opened = frozenset[str]().union(*(contacts_of(circuit.profile, point) for point in work.unplugged))
-    return frozenset(f"{damage}{SIGHT}{name}" for name, damage in circuit.damaged.items() if name in opened)
-
-
-def sightings_of(profile: Profile) -> tuple[str, ...]:
-    """Return everything that eyes can find on an engine: bridges by their place, damage by its contact."""
-    points = break_points(profile)
-    contacts = dict.fromkeys(name for point in points for name in sorted(contacts_of(profile, point)))
-    return (*points, *profile.banks, *(f"{damage}{SIGHT}{name}" for name in contacts for damage in Damage))
 
 
 def _terminals(circuit: Circuit, point: str) -> set[str]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from itertools import product
 from typing import Literal
 
@@ -10,9 +10,9 @@ from trainer.circuit.elements import Location, Side
 from trainer.circuit.profile import Profile
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import MODULE_CONNECTOR, Pin, break_points, cylinders_at, feed_pin_for, halves_of
-from trainer.instruments.requests import Request, drop_pins_of, pins_of, plug_point, through_point
+from trainer.instruments.measuring import Request, drop_pins_of, pins_of, plug_point, through_point
 
-Meter = Literal["ohms", "insulation", "volts", "lamp", "drop"]
+Meter = Literal["ohms", "insulation", "drop"]
 
 
 def pins_of_cylinder(profile: Profile, cylinder: int) -> tuple[Pin, ...]:
@@ -42,35 +42,27 @@ def request_between(profile: Profile, meter: Meter, first: Pin, second: Pin | No
 
 
 def _candidates(profile: Profile, meter: Meter, first: Pin, second: Pin | None) -> Iterator[Request]:
-    here = _cylinders(profile, first)
     if meter == "drop":
         for number, place, side in product(profile.cylinders, Location, Side):
             yield Request("drop", cylinder=number, location=place, side=side)
-    elif meter == "lamp":
-        yield from _end_to_end("lamp", here, first.side)
-    elif second is None:
-        what: Literal["insulation", "volts", "ground"] = "ground" if meter == "ohms" else meter
+        return
+    here = _cylinders(profile, first)
+    if meter == "insulation" or second is None:
+        if second is not None:
+            return
+        what: Literal["insulation", "ground"] = "insulation" if meter == "insulation" else "ground"
         for number in here:
             yield Request(what, first.break_point, first.half, number, side=first.side)
-    elif meter == "insulation":
-        yield from _between_returns("insulation", first, second)
-    elif meter == "ohms":
-        there = _cylinders(profile, second)
-        for number in here:
-            if number in there:
-                yield Request("pair", first.break_point, first.half, number)
-        yield from _end_to_end("wire", dict.fromkeys((*here, *there)), first.side)
-        yield from _between_returns("returns", first, second)
-
-
-def _end_to_end(what: Literal["wire", "lamp"], cylinders: Iterable[int], side: Side) -> Iterator[Request]:
-    for number, place in product(cylinders, (Location.ENGINE_HARNESS, Location.UNDER_COVER)):
-        yield Request(what, cylinder=number, location=place, side=side)
-
-
-def _between_returns(what: Literal["returns", "insulation"], first: Pin, second: Pin) -> Iterator[Request]:
+        return
+    there = _cylinders(profile, second)
+    for number in here:
+        if number in there:
+            yield Request("pair", first.break_point, first.half, number)
+    for number in dict.fromkeys((*here, *there)):
+        for place in (Location.ENGINE_HARNESS, Location.UNDER_COVER):
+            yield Request("wire", cylinder=number, location=place, side=first.side)
     if first.side is second.side is Side.RETURN and first.name != second.name:
-        yield Request(what, first.break_point, first.half, int(first.name), int(second.name))
+        yield Request("returns", first.break_point, first.half, int(first.name), int(second.name))
 
 
 def _cylinders(profile: Profile, pin: Pin) -> tuple[int, ...]:

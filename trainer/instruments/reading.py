@@ -20,11 +20,8 @@ class Slip(StrEnum):
     LIVE = "live"
     VOLTAGE_ON_WIRE = "voltage_on_wire"
     INSULATION_INTO_PART = "insulation_into_part"
-    LAMP_INTO_PART = "lamp_into_part"
     PROBE_PUSHED = "probe_pushed"
     NOT_NULLED = "not_nulled"
-    NOT_PROVED_DEAD = "not_proved_dead"
-    NOT_WAITED = "not_waited"
 
 
 @dataclass(frozen=True, slots=True)

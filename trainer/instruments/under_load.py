@@ -13,7 +13,7 @@ from trainer.arrays import Floats
 from trainer.circuit.chance import Stream
 from trainer.circuit.drive import battery_branch, feed_branches, port_nodes, slots_of
 from trainer.circuit.elements import RAIL, Circuit
-from trainer.circuit.fault import Fault
+from trainer.circuit.faults import Fault
 from trainer.circuit.network import solve
 from trainer.circuit.profile import Meter, Profile
 from trainer.circuit.solve import MOST_PULSES, SolvedTest, solve_test
@@ -32,10 +32,9 @@ class Trace:
     current_a: Floats
 
 
-def solved_slot(
+def _solved(
     profile: Profile, faults: Sequence[Fault], work: Work, slot: int, most_pulses: int = MOST_PULSES
 ) -> SolvedTest:
-    """Solve one slot of the circuit as the work has left it."""
     chosen = [candidate for candidate in slots_of(profile) if candidate.number == slot]
     return solve_test(worked_circuit(profile, faults, work), chosen, most_pulses=most_pulses)
 
@@ -64,7 +63,7 @@ def measure_drop(
     profile: Profile, faults: Sequence[Fault], work: Work, pins: tuple[Pin, Pin], cylinder: int
 ) -> Reading:
     """Measure the voltage drop between two pins at the end of a pulse while a cylinder is driven alone."""
-    solved = solved_slot(profile, faults, work, cylinder)
+    solved = _solved(profile, faults, work, cylinder)
     _circuit, volts = node_voltages(solved, solved.on_steps - 1)
     value = round(abs(volts[node_of(profile, pins[0])] - volts[node_of(profile, pins[1])]), 2)
     return Reading("voltmeter", value, "volt", f"{value:.2f} V")
@@ -72,30 +71,22 @@ def measure_drop(
 
 def measure_supply(profile: Profile, faults: Sequence[Fault], work: Work) -> Reading:
     """Measure the lowest drive supply while all injectors are driven together."""
-    solved = solved_slot(profile, faults, work, 0)
+    solved = _solved(profile, faults, work, 0)
     lowest = min(float(pulse.rail_v[:, row].min()) for pulse, row in solved.pulses_of(0))
     return Reading("supply", round(lowest, 1), "volt", f"{lowest:.1f} V")
 
 
 def measure_dummy_current(profile: Profile, faults: Sequence[Fault], work: Work, cylinder: int) -> Reading:
     """Measure the current in the return of a dummy load in place of an injector at the end of its pulse."""
-    solved = solved_slot(profile, faults, work, cylinder, most_pulses=1)
+    solved = _solved(profile, faults, work, cylinder, most_pulses=1)
     pulse, row = solved.pulses_of(0)[0]
     current_a = float(pulse.return_a[solved.on_steps - 1, row, profile.cylinders.index(cylinder)])
     return Reading("dummy_load", round(current_a, 1), "ampere", f"{current_a:.1f} A")
 
 
-def measure_clamp(profile: Profile, faults: Sequence[Fault], work: Work, cylinder: int, slot: int) -> Reading:
-    """Measure the current in a return, with a clamp around it, at the end of a pulse of another cylinder's slot."""
-    solved = solved_slot(profile, faults, work, slot, most_pulses=1)
-    pulse, row = solved.pulses_of(0)[0]
-    current_a = abs(float(pulse.return_a[solved.on_steps - 1, row, profile.cylinders.index(cylinder)]))
-    return Reading("clamp", round(current_a, 1), "ampere", f"{current_a:.1f} A")
-
-
 def measure_trace(profile: Profile, faults: Sequence[Fault], work: Work, cylinder: int, seed: int) -> Trace:
     """Take a current trace of a return at the module: one pole at the probe's bandwidth, seeded noise."""
-    solved = solved_slot(profile, faults, work, cylinder, most_pulses=1)
+    solved = _solved(profile, faults, work, cylinder, most_pulses=1)
     pulse, row = solved.pulses_of(0)[0]
     clean = clean_trace(profile.meter, pulse.return_a[:, row, profile.cylinders.index(cylinder)], solved.step_s)
     noise = profile.meter.probe_noise_a * Stream(seed, f"trace {cylinder}").normal(len(clean.time_s))
@@ -113,7 +104,7 @@ def clean_trace(meter: Meter, current_a: Floats, step_s: float) -> Trace:
 
 
 DIP_WIDTH, DIP_AHEAD, DIP_LEAST_A = 9, 40, 0.15
-"""Samples a trace is smoothed over, samples within which it must turn up again, and the least dip that is reported."""
+"""Samples a trace is smoothed over, samples within which it must turn up again, and the least dip that is told."""
 
 
 def dip_of(trace: Trace) -> tuple[float, float] | None:

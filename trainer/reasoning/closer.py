@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Sequence
+from collections.abc import Collection, Sequence
 
 import numpy as np
 
@@ -15,7 +15,6 @@ from trainer.reasoning.universe.expectations import Expectations
 from trainer.reasoning.universe.hypotheses import Hypotheses
 from trainer.reasoning.universe.menu import closer_tests, offered
 from trainer.reasoning.universe.questions import Expected, Question
-from trainer.reasoning.universe.severity import severities_of
 
 CLOSER_ROWS, CLOSER_FROM, CLOSER_CYLINDER = 150, 1e-4, 0.1
 """When few enough hypotheses of some weight are left, tests on the cylinders that carry most of it are added."""
@@ -33,15 +32,12 @@ class CloserTests:
         self._profile, self._temperature_c = profile, temperature_c
         self._hypotheses, self._equivalents = hypotheses, equivalents
         self.expected: dict[Question, Expected] = {}
-        self._severities = severities_of(hypotheses.faults)
         self._rows: frozenset[int] = frozenset()
 
-    def channels(
-        self, doubt: Floats, alive: Floats, evidence: Collection[Operation], bed_dba: float
-    ) -> tuple[Channel, ...]:
-        """Return the tests on the one or two cylinders that are in doubt, none while many hypotheses are alive."""
-        rows = tuple(int(row) for row in np.flatnonzero(alive > CLOSER_FROM))
-        near = self._cylinders(rows, doubt)
+    def channels(self, probability: Floats, evidence: Collection[Operation], bed_dba: float) -> tuple[Channel, ...]:
+        """Return the tests on the one or two cylinders that are left, none while many hypotheses are."""
+        rows = tuple(int(row) for row in np.flatnonzero(probability > CLOSER_FROM))
+        near = self._cylinders(rows, probability)
         if len(rows) > CLOSER_ROWS or not near or len(near) > 2:
             return ()
         tests = offered(closer_tests(self._profile, self._temperature_c, near), evidence)
@@ -49,7 +45,7 @@ class CloserTests:
             self.expected, self._rows = {}, frozenset(rows)
         missing = [question for test in tests for question in test.questions if question not in self.expected]
         if missing:
-            self.expected |= self._of_rows(self._severities.with_ends(sorted(self._rows)), missing, bed_dba)
+            self.expected |= self._of_rows(sorted(self._rows), missing, bed_dba)
         return channels_of(tests, self.expected)
 
     def _cylinders(self, rows: Sequence[int], probability: Floats) -> tuple[int, ...]:
@@ -63,15 +59,7 @@ class CloserTests:
         chosen = [self._hypotheses.faults[row] for row in rows]
         spread = {}
         for question, one in Expectations(self._profile, chosen, self._equivalents).of(questions, bed_dba).items():
-            spread[question] = one.each(self._over_all(rows))
+            values = np.broadcast_to(one.values[0], (len(self._hypotheses.faults), one.values.shape[1])).copy()
+            values[list(rows)] = one.values
+            spread[question] = Expected(values, one.flags)
         return spread
-
-    def _over_all(self, rows: Sequence[int]) -> Callable[[Floats], Floats]:
-        """Return a function that gives values of some hypotheses to those, and the first one's to all others."""
-
-        def over_all(values: Floats) -> Floats:
-            spread = np.broadcast_to(values[0], (len(self._hypotheses.faults), values.shape[1])).copy()
-            spread[list(rows)] = values
-            return spread
-
-        return over_all

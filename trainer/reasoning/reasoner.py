@@ -4,19 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
-from functools import cached_property, lru_cache
+from functools import cached_property
 
 import numpy as np
 
 from trainer.arrays import Floats
 from trainer.circuit.elements import Location
-from trainer.circuit.fault import Fault
-from trainer.circuit.faults import KINDS
+from trainer.circuit.faults import KINDS, Fault
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench_tests import BenchTest, BenchTestKind, Operation, Price
-from trainer.instruments.charges import covers_in
-from trainer.instruments.running import Mechanical
-from trainer.instruments.tries import HEAT, MOVE, How, Try, shows_itself
+from trainer.instruments.measuring import covers_in
 from trainer.reasoning.advice.channels import Channel, channels_of
 from trainer.reasoning.advice.measured import Standing, inseparable_places
 from trainer.reasoning.advice.planning import PROVED, Choice, Proved, Step, best_finding, path_to
@@ -28,10 +25,8 @@ from trainer.reasoning.universe.expectations import Expectations, code_flags, ex
 from trainer.reasoning.universe.finding import Claim, truth_of
 from trainer.reasoning.universe.hypotheses import Faults, Hypotheses, single_hypotheses
 from trainer.reasoning.universe.menu import menu_of, offered
-from trainer.reasoning.universe.pairs import chosen_pairs, expected_with_pairs, with_pairs
-from trainer.reasoning.universe.questions import FLAG_UP, RUNNING, Answers, Expected, OnDemand, Question, Test
-from trainer.reasoning.universe.running import with_mechanical
-from trainer.reasoning.universe.severity import middles_of
+from trainer.reasoning.universe.pairs import chosen_pairs, with_pairs
+from trainer.reasoning.universe.questions import Answers, Expected, Question, Test
 from trainer.reasoning.verdict.belief import Belief, believed, finding_key
 
 
@@ -46,9 +41,9 @@ class Universe:
     menu: tuple[Test, ...]
 
 
-def universe_of(profile: Profile, temperature_c: float) -> Universe:
+def universe_of(profile: Profile, temperature_c: float, seen: Faults = ()) -> Universe:
     """Return the universe of a profile; nothing in it is solved before it is asked for."""
-    faults = single_hypotheses(profile).faults
+    faults = single_hypotheses(profile, seen=seen).faults
     return Universe(
         profile, temperature_c, faults, expectations_of(profile, temperature_c, faults), menu_of(profile, temperature_c)
     )
@@ -59,8 +54,7 @@ class CaseFacts:
     """What reasoning needs to know of a case: its truth, the evidence it offers, its bed level and its priors.
 
     `stored` are the codes that something earlier left in memory; `complaint` says when the trouble shows, if anybody
-    has said so. `seed` decides in which tries an intermittent fault shows itself; `mechanical`
-    is what ails an engine whose circuit passes.
+    has said so.
     """
 
     profile: Profile
@@ -71,8 +65,6 @@ class CaseFacts:
     priors: Mapping[str, float] | None = None
     stored: frozenset[str] = frozenset()
     complaint: Complaint | None = None
-    seed: int = 0
-    mechanical: Mechanical | None = None
 
 
 class Reasoner:
@@ -81,40 +73,19 @@ class Reasoner:
     def __init__(self, facts: CaseFacts, universe: Universe) -> None:
         self.facts, self.universe = facts, universe
         self.tests = offered(universe.menu, facts.evidence)
-        self._expected = lru_cache(LATEST_EXPECTED)(self._expected_of)
+        self._expected: dict[Question, Expected] = {}
         self._inseparable: dict[Claim, frozenset[str]] = {}
         self._truth = Expectations(facts.profile, [facts.truth], universe.expectations.equivalents)
 
     def truth_answers(self, questions: Sequence[Question]) -> dict[Question, Floats]:
-        """Return what the case's own engine answers, without chance; its seed decides about tries."""
-        state_of = {question: self._as_it_comes(question) for question in questions}
-        expected = self._truth.of(list(state_of.values()), self.facts.bed_dba)
+        """Return what the case's own engine answers, without chance."""
         answers = {}
-        for question, state in state_of.items():
-            one = expected[state]
+        for question, one in self._truth.of(questions, self.facts.bed_dba).items():
             if question.kind == "codes":
-                answers[question] = code_flags(self.facts.profile, self._codes(state))
+                answers[question] = code_flags(self.facts.profile, self._codes(question))
             else:
                 answers[question] = (one.values[0] > FLAG_UP).astype(float) if one.flags else one.values[0]
-            if question.kind in RUNNING:
-                facts = self.facts
-                flags = answers[question]
-                answers[question] = with_mechanical(facts.profile, flags, facts.mechanical, question.kind)
         return answers
-
-    def _as_it_comes(self, question: Question) -> Question:
-        """Return a question about the state in which its tries leave the engine."""
-        if question.kind == "look":
-            return question
-        work = question.work
-        moving = self._outcome(MOVE, work.conditions.moved, work.moving)
-        warming = self._outcome(HEAT, work.conditions.heated, work.warming)
-        return replace(question, work=replace(work, moving=moving, warming=warming).physical(), captured=False)
-
-    def _outcome(self, how: How, place: Location | None, one: Try | None) -> Try | None:
-        if one is None or place is None or one.settled:
-            return one
-        return replace(one, shows=shows_itself(self.facts.seed, how, place, one.number, one.effort))
 
     def _codes(self, question: Question) -> frozenset[str]:
         """Return the codes in this engine's memory: old ones until they are cleared, and those of the last test."""
@@ -124,16 +95,14 @@ class Reasoner:
     @cached_property
     def _singles(self) -> Hypotheses:
         facts = self.facts
-        return after_complaint(single_hypotheses(facts.profile, facts.priors), facts.complaint)
+        return after_complaint(single_hypotheses(facts.profile, facts.priors, facts.truth), facts.complaint)
 
     @cached_property
     def _pairs(self) -> tuple[tuple[int, int], ...]:
         """The pairs of single faults that are thought of: none unless the truth is one."""
         if len(self.facts.truth) < 2:
             return ()
-        asked = [question for test in self.tests for question in test.questions]
-        # what two faults show together is compared where a try has shown them
-        questions = [question.states()[0][1] for question in asked if question == question.first_try()]
+        questions = [question for test in self.tests for question in test.questions]
         expected = self.universe.expectations.of(questions, self.facts.bed_dba)
         found = chosen_pairs(self._singles, expected, self.truth_answers(questions))
         # a fault that another hides leaves no trace to find it by, and naming it must not be beyond thought
@@ -141,24 +110,21 @@ class Reasoner:
         return found if (first, second) in found else (*found, (first, second))
 
     def _row_of(self, fault: Fault) -> int:
-        """Return the row of a single fault: the usual part where it names none, the stretch that holds its severity."""
-        part = fault.part or KINDS[fault.kind].places[fault.location][0]
-        alike = {
-            row: one[0]
+        """Return the row of a single fault, with the severity and part that are usual where none is given."""
+        full = (fault.amount(), fault.part or KINDS[fault.kind].places[fault.location][0])
+        return next(
+            row
             for row, one in enumerate(self._singles.faults)
-            if one and replace(one[0], severity=None) == replace(fault, severity=None, part=part)
-        }
-        # the stretch that it lies in begins at the worst severity that is no worse
-        lighter = [row for row in alike if alike[row].amount() <= fault.amount() and self._singles.prior[row] > 0.0]
-        if lighter:
-            return max(lighter, key=lambda row: alike[row].amount())
-        return min(alike, key=lambda row: alike[row].amount())
+            if one
+            and replace(one[0], severity=None, part=None) == replace(fault, severity=None, part=None)
+            and (one[0].amount(), one[0].part) == full
+        )
 
     @cached_property
     def _together(self) -> Expectations:
         """What the chosen pairs are expected to show, each solved with both of its faults."""
-        middles = middles_of(self._singles.faults)
-        faults = [middles[one] + middles[other] for one, other in self._pairs]
+        single = self._singles.faults
+        faults = [single[one] + single[other] for one, other in self._pairs]
         return Expectations(self.facts.profile, faults, self.universe.expectations.equivalents)
 
     @cached_property
@@ -166,19 +132,18 @@ class Reasoner:
         """All hypotheses with their priors; pairs too where the truth is one."""
         return with_pairs(self._singles, self._pairs) if self._pairs else self._singles
 
-    def expected(self, questions: Sequence[Question]) -> Mapping[Question, Expected]:
-        """Return what every hypothesis expects of questions, on the menu or not: worked out as each is looked up."""
-        self.universe.expectations.prepare(questions)
+    def expected(self, questions: Sequence[Question]) -> dict[Question, Expected]:
+        """Return what every hypothesis expects of questions, on the menu or not."""
+        missing = [question for question in questions if question not in self._expected]
+        found = self.universe.expectations.of(missing, self.facts.bed_dba)
         if self._pairs:
-            self._together.prepare(questions)
-        return OnDemand(questions, self._expected)
-
-    def _expected_of(self, question: Question) -> Expected:
-        one = self.universe.expectations.of([question], self.facts.bed_dba)[question]
-        if not self._pairs:
-            return one
-        together = self._together.of([question], self.facts.bed_dba)[question]
-        return expected_with_pairs(one, together, self._pairs, self._singles.faults.index(()))
+            together = self._together.of(missing, self.facts.bed_dba)
+            found = {
+                question: Expected(np.concatenate([one.values, together[question].values]), one.flags)
+                for question, one in found.items()
+            }
+        self._expected |= found
+        return {question: self._expected[question] for question in questions}
 
     def belief(self, answers: Answers) -> Belief:
         """Return the belief after answers."""
@@ -208,7 +173,7 @@ class Reasoner:
     ) -> list[Choice]:
         """Return the offered tests not done yet that tell something, in the trade's order."""
         standing = self.standing(belief)
-        channels = (*self.channels, *(self.closer(standing.doubt, standing.probability) if closer else ()))
+        channels = (*self.channels, *(self.closer(standing.doubt) if closer else ()))
         left = [channel for channel in channels if channel.test.name not in done]
         dead = any(is_dead(channel.test) for channel in channels if channel.test.name in done)
         return in_trade_order(left, standing, paid, self.facts.profile.minutes, self.sure, dead_done=dead)
@@ -223,10 +188,9 @@ class Reasoner:
         facts = self.facts
         return CloserTests(facts.profile, facts.temperature_c, self.hypotheses, self.universe.expectations.equivalents)
 
-    def closer(self, doubt: Floats, probability: Floats | None = None) -> tuple[Channel, ...]:
-        """Return tests on the cylinders in doubt, once few hypotheses are left: good for this belief only."""
-        alive = doubt if probability is None else np.maximum(doubt, probability)
-        return self._closer.channels(doubt, alive, self.facts.evidence, self.facts.bed_dba)
+    def closer(self, probability: Floats) -> tuple[Channel, ...]:
+        """Return tests on the cylinders that are left, once few hypotheses are: good for this belief only."""
+        return self._closer.channels(probability, self.facts.evidence, self.facts.bed_dba)
 
     @cached_property
     def best_path(self) -> tuple[Step, ...]:
@@ -249,7 +213,7 @@ class Reasoner:
         """The complaint as the first step, where a case has one; its information is in the prior already."""
         if self.facts.complaint is None:
             return ()
-        usual = single_hypotheses(self.facts.profile, self.facts.priors).prior
+        usual = single_hypotheses(self.facts.profile, self.facts.priors, self.facts.truth).prior
         told = self._singles.prior
         bits = float((told * np.log2(np.maximum(told, 1e-300) / np.maximum(usual, 1e-300))).sum())
         return (Step(BenchTest(BenchTestKind.COMPLAINT), 0.0, bits, self.sure(self.hypotheses.prior)),)
@@ -274,16 +238,24 @@ class Reasoner:
             return believed(self.hypotheses, self._expected_here(list(answers)), answers).standing(self.inseparable)
 
         return path_to(
-            lambda standing: (*self.channels, *(self.closer(standing.doubt, standing.probability) if closer else ())),
+            lambda standing: (*self.channels, *(self.closer(standing.doubt) if closer else ())),
             self.standing(self.belief({})), minutes, answered, choose,
         )  # fmt: skip
 
-    def _expected_here(self, questions: Sequence[Question]) -> Mapping[Question, Expected]:
+    def _expected_here(self, questions: Sequence[Question]) -> dict[Question, Expected]:
         near = {
             question: self._closer.expected[question] for question in questions if question in self._closer.expected
         }
-        rest = self.expected([question for question in questions if question not in near])
-        return OnDemand(questions, lambda question: near[question] if question in near else rest[question])
+        return {**self.expected([question for question in questions if question not in near]), **near}
+
+    def answered(self, probability: Floats, test: Test) -> Floats:
+        """Return the posterior after a test as this case's engine answers it."""
+        answers = self.truth_answers(test.questions)
+        logs = np.log(np.maximum(probability, 1e-300))
+        for question, one in self._expected_here(test.questions).items():
+            logs = logs + one.log_likelihood(answers[question])
+        weight = np.exp(logs - logs.max())
+        return np.asarray(weight / weight.sum())
 
     @cached_property
     def everything(self) -> Belief:
@@ -337,6 +309,5 @@ ALIKE_NATS = float(np.log(3.0))
 HIDES_FROM = 0.05
 """The chance that one of two true faults alone must keep, after all that is offered, to be what hides the other."""
 
-
-LATEST_EXPECTED = 64
-"""How many questions' expectations a reasoner keeps: each is some arrays over all hypotheses, soon worked out anew."""
+FLAG_UP = 0.5
+"""The chance from which on a flag is up on the case's own engine."""

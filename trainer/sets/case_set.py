@@ -16,7 +16,7 @@ from pydantic import BeforeValidator
 from trainer.cases.single_case.case import Case
 from trainer.circuit.constraints import Line
 from trainer.circuit.elements import Location
-from trainer.circuit.fault import FaultKind
+from trainer.circuit.faults import FaultKind
 from trainer.circuit.profile import Profile
 
 

@@ -14,7 +14,7 @@ from trainer.cases.single_case.case import Case
 from trainer.cases.single_case.case_code import SEED_LIMIT
 from trainer.cases.solved.case_proofs import inaudible
 from trainer.circuit.chance import Stream
-from trainer.circuit.fault import Fault
+from trainer.circuit.faults import Fault
 from trainer.circuit.profile import PASSES
 from trainer.errors import WrongCallError
 from trainer.sets.case_set import CaseSet, Draw, Listed, Mode, Order, Seeds

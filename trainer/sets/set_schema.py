@@ -10,7 +10,7 @@ from pydantic import BeforeValidator, Discriminator, Tag
 
 from trainer.circuit.constraints import Line, Name, Title
 from trainer.circuit.elements import Location
-from trainer.circuit.fault import FaultKind
+from trainer.circuit.faults import FaultKind
 from trainer.circuit.profile import PASSES
 from trainer.sets.case_set import DebriefOpens, Mode, Policy, Seeds, Shares, Support, Weight
 

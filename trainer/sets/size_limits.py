@@ -52,4 +52,4 @@ def _universes(line: Listed | Draw) -> Iterator[UniverseKey]:
         for profile in line.profiles:
             for level in line.difficulties:
                 for temperature_c in temperatures_at(level):
-                    yield profile.digest, temperature_c
+                    yield profile.digest, temperature_c, ()

@@ -1,9 +1,7 @@
 """Where injectors and listeners are, and how sound comes from one to the other's two ears.
 
 Each path has its distance, its direction by a spherical head (Woodworth's delay, a one-pole head shadow after Brown
-and Duda), and four early reflections by image sources. A probe is a stethoscope or long screwdriver on one injector:
-that one near, the rest far. Through the cover it rests on the sheet over one injector: the sheet lies on a gasket and
-rings as one, so that injector is quieter and its neighbours come along.
+and Duda), and four early reflections by image sources. A probe is a rod to the ear: one injector near, the rest far.
 """
 
 from __future__ import annotations
@@ -30,16 +28,6 @@ PROBE_LEAK = 0.03
 PROBE_GAIN = 0.35
 """A probe is listened to quieter than the metal would be, so that all places are heard at one setting."""
 
-COVER_PASS = 0.3
-"""How much of what a probe on the injector would hear comes up to the cover over it: from memory, about 10 dB less."""
-
-COVER_SHARE, OTHER_COVER = 0.4, 0.06
-"""How much of the next injector under the same cover is heard beside the one below, less in proportion to distance, and
-of any injector under the other cover: from memory, 8 and 24 dB down."""
-
-THROUGH, ON = "cover", "probe"
-"""What the places begin with whose number is an injector: on the cover over it, and on the injector itself."""
-
 
 def woodworth_delay_s(angle_rad: float) -> float:
     """Return the interaural delay of a far source at an angle from straight ahead, up to a right angle."""
@@ -47,7 +35,7 @@ def woodworth_delay_s(angle_rad: float) -> float:
 
 
 def places_of(profile: Profile) -> dict[str, Place]:
-    """Return every place to listen from: `front`, each bank by its name, `probe N` and `cover N` for each injector."""
+    """Return every place to listen from: `front`, one for each bank by its name, `probe N` for each injector."""
     room = profile.room
     spread = max(len(numbers) for numbers in profile.banks.values()) * room.cylinder_pitch_m / 2.0
     places = {"front": Place(0.0, spread + room.listener_distance_m, EAR_HEIGHT_M)}
@@ -59,16 +47,8 @@ def places_of(profile: Profile) -> dict[str, Place]:
         places["left side"] = Place(-room.listener_distance_m, 0.0, EAR_HEIGHT_M)
         places["right side"] = Place(room.listener_distance_m, 0.0, EAR_HEIGHT_M)
     for number in profile.cylinders:
-        places[f"{ON} {number}"] = injector_place(profile, number)
-    for number in profile.cylinders:
-        places[f"{THROUGH} {number}"] = injector_place(profile, number)
+        places[f"probe {number}"] = injector_place(profile, number)
     return places
-
-
-def contact_of(place: str) -> tuple[str, int] | None:
-    """Return what a listener touches, `probe` or `cover`, and at which injector; None for a place in the bay."""
-    how, _space, number = place.partition(" ")
-    return (how, int(number)) if how in (ON, THROUGH) and number.isdigit() else None
 
 
 def injector_place(profile: Profile, cylinder: int) -> Place:
@@ -87,30 +67,18 @@ def ear_response(profile: Profile, place: str, frequency_hz: Floats) -> Complex:
     Raises KeyError for a place the profile does not have.
     """
     listener = places_of(profile)[place]
-    contact = contact_of(place)
     response = np.zeros((len(profile.cylinders), 2, len(frequency_hz)), dtype=complex)
     for row, number in enumerate(profile.cylinders):
         source = injector_place(profile, number)
-        if contact is not None:
+        if place.startswith("probe "):
+            own = place == f"probe {number}"
             distance_m = 1.0 + _distance_m(source, listener)
-            gain = PROBE_GAIN * _through_metal(profile, contact, number)
+            gain = PROBE_GAIN if own else PROBE_GAIN * PROBE_LEAK / distance_m
             response[row] = gain * np.exp(-2j * np.pi * frequency_hz * distance_m / 5000.0)
             continue
         for image, strength in _images(profile, source):
             response[row] += strength * _to_ears(image, listener, frequency_hz)
     return response
-
-
-def _through_metal(profile: Profile, contact: tuple[str, int], number: int) -> float:
-    """Return how much of an injector's sound reaches a contact, as a share of what a probe on that injector hears."""
-    how, own = contact
-    away_m = _distance_m(injector_place(profile, own), injector_place(profile, number))
-    if how == ON:
-        return 1.0 if number == own else PROBE_LEAK / (1.0 + away_m)
-    if profile.bank_of(number) != profile.bank_of(own):
-        return COVER_PASS * OTHER_COVER
-    pitches = away_m / profile.room.cylinder_pitch_m
-    return COVER_PASS * (COVER_SHARE / pitches if number != own else 1.0)
 
 
 def _distance_m(a: Place, b: Place) -> float:

@@ -19,7 +19,7 @@ from trainer.circuit.solve import SAMPLE_RATE_HZ, Pulse, SolvedTest
 from trainer.sound.bed import BedKind, bed_pa
 from trainer.sound.body import body_response
 from trainer.sound.levels import FULL_SCALE_PA, a_weighted_level_db, measure
-from trainer.sound.places import contact_of, ear_response
+from trainer.sound.places import ear_response
 from trainer.sound.room import late_decay
 
 PRE_ROLL_S = 0.6
@@ -141,7 +141,7 @@ def _paths(keyed: ByContent, place: str) -> Complex64:
     frequency = np.fft.rfftfreq(TEMPLATE_FRAMES, 1.0 / SAMPLE_RATE_HZ)
     bodies = body_response(profile, frequency)[:, None, :]
     late = np.fft.rfft(late_decay(profile, TEMPLATE_FRAMES, SAMPLE_RATE_HZ), axis=1)[None, :, :]
-    reach = 1.0 if contact_of(place) is None else 0.0
+    reach = 0.0 if place.startswith("probe ") else 1.0
     ways = ear_response(profile, place, frequency) + reach * late
     return np.asarray(bodies * np.concatenate([ways, ways]), dtype=np.complex64)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from trainer.circuit.elements import Location, Side
-from trainer.circuit.fault import FaultKind
+from trainer.circuit.faults import FaultKind
 from trainer.circuit.profile import Profile
 from trainer.errors import WrongCallError
 from trainer.practice.reports import attempt_lines as shown

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from trainer.circuit.elements import Location
-from trainer.desk.case_actions import CaseActions, Reply, Wording
-from trainer.desk.case_requests import (
+from trainer.desk.case_actions import (
     Action,
+    CaseActions,
     GiveBack,
     Hear,
     Heat,
@@ -17,9 +17,10 @@ from trainer.desk.case_requests import (
     Mend,
     Move,
     ReadCodes,
+    Reply,
     Retest,
     Swap,
-    WarmRun,
+    Wording,
 )
 from trainer.desk.desk import Desk
 from trainer.errors import MissingHereError, UserError, WrongCallError
@@ -36,23 +37,7 @@ from trainer.words import message_of, text
 Ask = Callable[[str], str]
 Say = Callable[[str], None]
 
-WORDLESS = {
-    "codes",
-    "clear",
-    "look",
-    "card",
-    "engine",
-    "help",
-    "finding",
-    "debrief",
-    "leave",
-    "hint",
-    "supply",
-    "crank",
-    "warmrun",
-    "contribution",
-    "compression",
-}
+WORDLESS = {"codes", "clear", "look", "card", "engine", "help", "finding", "debrief", "leave", "hint", "supply"}
 """Commands that stand alone."""
 
 WORDING = Wording(
@@ -83,8 +68,7 @@ class Session:
         self._commands: dict[str, Callable[[Sequence[str]], None]] = {
             "hear": self._hear, "compare": self._compare, "stand": self._stand,
             "codes": lambda words: self._codes(clear=False), "clear": lambda words: self._codes(clear=True),
-            "move": self._move, "heat": self._heat, "warmrun": lambda words: self._run_warm(),
-            "swap": self._swap, "lend": self._lend, "look": self._look,
+            "move": self._move, "heat": self._heat, "swap": self._swap, "lend": self._lend, "look": self._look,
             "out": lambda words: self._suspect(words, add=True), "back": lambda words: self._suspect(words, add=False),
             "card": lambda words: self._lines(shown.card_lines(self.desk.attempt)),
             "engine": lambda words: self._lines(shown.engine_lines(self.desk.attempt.case.profile)),
@@ -127,7 +111,7 @@ class Session:
     def _welcome(self) -> None:
         attempt = self.desk.attempt
         case = attempt.case
-        heading = self._title or shown.heading(case, title_shown=attempt.finding is not None)
+        heading = self._title or shown.heading(case, told=attempt.finding is not None)
         self._say(text("case.head", heading=heading))
         if case.code:
             self._say(text("case.code", code=case.code))
@@ -144,8 +128,7 @@ class Session:
         reply = self._actions.act(action)
         self._lines(reply.cautions)
         if reply.ask_first is not None:
-            question = text("live.ask" if reply.live else "price.ask", minutes=reply.ask_first)
-            if not typed.is_yes(self._ask(question)):
+            if not typed.is_yes(self._ask(text("price.ask", minutes=reply.ask_first))):
                 self._say(text("price.left"))
                 return None
             reply = self._actions.carry_out(action, reply.done, agreed=True)
@@ -200,13 +183,16 @@ class Session:
             self._predicted = None
 
     def _move(self, words: Sequence[str]) -> None:
-        self._act(Move(*typed.try_of(self.desk.attempt.case.profile, words)))
+        self._act(Move(self._place_or_none(words)))
 
     def _heat(self, words: Sequence[str]) -> None:
-        self._act(Heat(*typed.try_of(self.desk.attempt.case.profile, words)))
+        self._act(Heat(self._place_or_none(words)))
 
-    def _run_warm(self) -> None:
-        self._act(WarmRun())
+    @staticmethod
+    def _place_or_none(words: Sequence[str]) -> Location | None:
+        if len(words) != 1:
+            raise WrongCallError("needs_one_place", places=", ".join(typed.PLACES))
+        return None if words[0] == "none" else typed.place_of(words[0])
 
     def _swap(self, words: Sequence[str]) -> None:
         if len(words) != 2:

@@ -10,8 +10,7 @@ from trainer.circuit.elements import Location, Side
 from trainer.circuit.profile import Profile
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import MODULE_CONNECTOR
-from trainer.instruments.requests import OF_THE_WHOLE, Request, What, next_driven, plug_point
-from trainer.instruments.tries import Effort
+from trainer.instruments.measuring import Request, What, plug_point
 from trainer.practice.attempt.repair import Repair
 from trainer.sound.places import places_of
 from trainer.words import text
@@ -26,12 +25,9 @@ PLACES = {
 }
 """The words for the six places where a fault can be."""
 
-SLIPS = {"connected", "firm", "live", "leads", "nowait", "minmax"}
-"""Ways to measure, wrong ones first; `minmax` keeps the least and the most while something is moved."""
+SLIPS = {"connected", "firm", "live", "leads"}
 READINGS: dict[str, What] = {
     "pair": "pair", "returns": "returns", "ground": "ground", "wire": "wire", "insulation": "insulation",
-    "volts": "volts", "lamp": "lamp", "crank": "crank", "clamp": "clamp",
-    "contribution": "contribution", "compression": "compression",
     "drop": "drop", "supply": "supply", "trace": "trace", "dummy": "dummy",
 }  # fmt: skip
 
@@ -56,24 +52,6 @@ def place_of(word: str) -> Location:
     if word in [location.value for location in Location]:
         return Location(word)
     raise WrongCallError("no_place", place=word, places=", ".join(PLACES))
-
-
-def try_of(profile: Profile, words: Sequence[str]) -> tuple[Location | None, str, Effort]:
-    """Return the place that is moved or warmed, under which bank's cover if under one, and how hard.
-
-    None as a place lets go. Raises WrongCallError.
-    """
-    rest = [word.lower() for word in words]
-    effort = Effort.GENTLE if Effort.GENTLE.value in rest else Effort.THOROUGH
-    rest = [word for word in rest if word != Effort.GENTLE]
-    if not rest or (rest[0] == "none" and rest[1:]):
-        raise WrongCallError("needs_one_place", places=", ".join(PLACES))
-    if rest[0] == "none":
-        return None, "", effort
-    place, bank = place_of(rest[0]), " ".join(rest[1:])
-    if bank and bank not in profile.banks:
-        raise WrongCallError("needs_bank", place=text(f"location.{place}"), banks=", ".join(profile.banks))
-    return place, bank, effort
 
 
 def slots_of(words: Sequence[str]) -> list[int] | None:
@@ -105,36 +83,29 @@ def request_of(profile: Profile, words: Sequence[str]) -> Request:
         firm="firm" in words,
         key_on="live" in words,
         nulled="leads" not in words,
-        captured="minmax" in words,
-        at_once="nowait" in words,
         side=Side.FEED if "feed" in rest else Side.RETURN,
     )
-    if what in OF_THE_WHOLE:
+    if what == "supply":
         refuse_extra(words[0], rest)
         return asked
     if what in ("trace", "dummy"):
         return replace(asked, cylinder=_numbers(rest, 1, words)[0])
-    if what == "clamp":
-        number, other = _numbers(rest if len(rest) == 2 else [*rest, "0"], 2, words)
-        return replace(asked, cylinder=number, other=other or next_driven(profile, number))
-    if what in ("wire", "lamp", "drop"):
+    if what in ("wire", "drop"):
         if not rest:
             raise WrongCallError("needs_place", word=words[0])
         numbers = _numbers([word for word in rest[1:] if word not in ("feed", "return")], 1, words)
         return replace(asked, cylinder=numbers[0], location=place_of(rest[0]))
     point, half, left = _point(profile, rest, words)
-    named = [word for word in left if word not in ("feed", "return")]
-    count = 2 if what == "returns" or (what == "insulation" and len(named) > 1) else 1
-    numbers = _numbers(named, count, words)
+    numbers = _numbers([word for word in left if word not in ("feed", "return")], 2 if what == "returns" else 1, words)
     if point == "plug":
         point = plug_point(numbers[0])
-    other = numbers[1] if count > 1 else 0
+    other = numbers[1] if what == "returns" else 0
     return replace(asked, point=point, half=half, cylinder=numbers[0], other=other)
 
 
 def _point(profile: Profile, rest: Sequence[str], words: Sequence[str]) -> tuple[str, str, list[str]]:
     """Return break point, half and the words left."""
-    names = list(profile.wiring.connectors)
+    names = [connector.name for connector in profile.wiring.connectors]
     left = list(rest)
     word = left.pop(0) if left else ""
     if word == "module":

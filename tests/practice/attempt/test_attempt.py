@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from tests.desk_hands import RIGHT_ANSWER, new_desk, type_in
 from trainer.cases.single_case.shipped import profile_named
 from trainer.circuit.elements import Location
-from trainer.circuit.fault import Conditions
+from trainer.circuit.faults import Conditions
 from trainer.instruments.bench import Work
 from trainer.instruments.bench_tests import Operation, Price
 from trainer.practice.attempt.actions import codes_now
@@ -86,9 +86,7 @@ def test_an_event_on_an_engine_is_not_parsed_with_another_engines_names() -> Non
 
 def test_a_log_replayed_gives_the_same_attempt() -> None:
     desk = new_desk("faint_hum_on_three")
-    type_in(
-        desk, "hear", "codes", "pair module 3", "out coil", *RIGHT_ANSWER, "repair connector 3 return", "yes", "retest"
-    )
+    type_in(desk, "hear", "codes", "pair module 3", "out coil", *RIGHT_ANSWER, "repair connector 3 return", "retest")
     again = replayed(desk.attempt.case, desk.attempt.seed, desk.store.events("a1"))
     assert again == desk.attempt
 
@@ -119,7 +117,7 @@ def test_a_record_of_before_whose_tests_hold_their_codes_still_reads() -> None:
 
 def test_a_retest_is_to_be_provoked_only_where_no_test_before_the_repair_left_a_code() -> None:
     plain, hidden = new_desk("faint_hum_on_three"), new_desk("tugged_at_the_clip")
-    type_in(plain, "hear", *RIGHT_ANSWER, "repair connector 3 return", "yes", "retest")
+    type_in(plain, "hear", *RIGHT_ANSWER, "repair connector 3 return", "retest")
     assert retested(plain.attempt).to_provoke is False
     type_in(hidden, "hear", "finding", "1", "5", "engine", "open", "return", "2", "yes", "retest")
     assert retested(hidden.attempt).proved is True

@@ -86,7 +86,7 @@ def test_the_same_reading_twice_is_one_piece_of_evidence() -> None:
 def test_a_code_read_again_and_again_does_not_become_more_true() -> None:
     once, often = new_desk("old_code_in_memory"), new_desk("old_code_in_memory", attempt_id="a2")
     type_in(once, "hear", "codes")
-    type_in(often, "hear", "codes", "move engine", "hear", "codes", "move cover right", "yes", "hear", "codes")
+    type_in(often, "hear", "codes", "move engine", "hear", "codes", "move cover", "hear", "codes")
     passes = [weighed(desk.attempt, desk.reasoner).belief.findings[()] for desk in (once, often)]
     assert passes[1] > passes[0] * 0.8
 
@@ -95,8 +95,8 @@ def test_a_wrong_repair_costs_minutes_that_economy_sees() -> None:
     thrifty, wasteful = new_desk(NAME), new_desk(NAME, attempt_id="a2")
     steps = ("hear", "codes", "pair module 3", "wire engine 3", "hear", *RIGHT_ANSWER)
     steps = (*steps[:3], "pair right_front 3", *steps[3:])
-    type_in(thrifty, *steps, "repair connector 3", "yes", "retest")
-    type_in(wasteful, *steps, "repair coil 3", "yes", "retest", "repair connector 3", "yes", "retest")
+    type_in(thrifty, *steps, "repair connector 3", "retest")
+    type_in(wasteful, *steps, "repair coil 3", "yes", "retest", "repair connector 3", "retest")
     first, second = thrifty.debrief().score, wasteful.debrief().score
     assert first.economy > second.economy > 0.0
 
@@ -170,7 +170,7 @@ def test_why_waits_for_the_finding_and_its_bits_stand_for_the_odds() -> None:
 
 def test_every_line_of_evidence_has_its_answer() -> None:
     desk = new_desk(NAME)
-    type_in(desk, "hear 3", "stand probe 3", "hear 3", "yes", "codes", "ground module 3", "insulation module 3", "drop engine 3", "yes",
+    type_in(desk, "hear 3", "stand probe 3", "hear 3", "codes", "ground module 3", "insulation module 3", "drop engine 3",
             "trace 3", "supply", "look", "pair module live 3", "swap 1 3", "hear")  # fmt: skip
     evidence = evidence_of(desk.attempt, desk.reasoner)
     readings = {one.event.request.what: len(one.answers) for one in evidence if isinstance(one.event, Measured)}

@@ -9,7 +9,7 @@ from tests.thinned import thinned
 from tests.universes import UNIVERSES, reasoner_of
 from trainer.cases.drawing.random_case import draw_case
 from trainer.cases.single_case.shipped import case_named, case_names, profile_named
-from trainer.circuit.fault import FaultKind
+from trainer.circuit.faults import FaultKind
 from trainer.instruments.bench_tests import Operation, Price
 from trainer.reasoning.advice.planning import PROVED
 from trainer.reasoning.advice.trade_order import SETTLES_FROM, Stage, is_dead, is_live, stage_of

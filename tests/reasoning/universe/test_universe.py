@@ -11,15 +11,13 @@ from tests.universes import reasoner_of
 from trainer.circuit.codes import codes_from, codes_of
 from trainer.circuit.drive import Reductions
 from trainer.circuit.elements import Location
-from trainer.circuit.fault import Conditions, Fault
 from trainer.circuit.fault_space import single_faults
-from trainer.circuit.faults import with_faults
+from trainer.circuit.faults import Conditions, Fault, with_faults
 from trainer.circuit.harness import circuit_of
 from trainer.circuit.profile import Profile
 from trainer.circuit.stepping import Row
 from trainer.instruments.bench import Work
-from trainer.instruments.measuring import measured, unplugged
-from trainer.instruments.requests import Request, drop_pins_of, pins_of
+from trainer.instruments.measuring import Request, drop_pins_of, measured, pins_of, unplugged
 from trainer.reasoning.universe.equivalents import Equivalents
 from trainer.reasoning.universe.expectations import DROP_LEAST_V, Expectations
 from trainer.reasoning.universe.questions import Question

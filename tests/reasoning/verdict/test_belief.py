@@ -11,9 +11,8 @@ from hypothesis import strategies as st
 
 from tests.engines import HARBOUR, NORTH
 from tests.thinned import thinned
-from tests.universes import UNIVERSES, belief_after, reasoner_of
-from trainer.cases.single_case.shipped import case_named, case_names
-from trainer.circuit.fault import SIZES
+from tests.universes import reasoner_of
+from trainer.cases.single_case.shipped import case_names
 from trainer.circuit.fault_space import single_faults
 from trainer.circuit.profile import PASSES
 from trainer.reasoning.advice.information import entropy_bits, information_bits, updated
@@ -54,7 +53,7 @@ def test_more_evidence_never_raises_expected_entropy(name: str) -> None:
     """Mutual information is at least nought for every test, before and after another."""
     reasoner = reasoner_of(name)
     prior = reasoner.hypotheses.prior
-    after = belief_after(reasoner, "hear").probability
+    after = reasoner.answered(prior, next(test for test in reasoner.tests if str(test.name) == "hear"))
     for belief in (prior, after):
         for channel in reasoner.channels:
             bits = channel.bits(belief)
@@ -88,10 +87,9 @@ def test_relabelling_cylinders_relabels_the_posterior() -> None:
         wiring=replace(
             wiring,
             outputs={name: tuple(sorted(swap[n] for n in row)) for name, row in wiring.outputs.items()},
-            connectors={
-                name: replace(c, injectors=tuple(sorted(swap[n] for n in c.injectors)))
-                for name, c in wiring.connectors.items()
-            },
+            connectors=tuple(
+                replace(c, injectors=tuple(sorted(swap[n] for n in c.injectors))) for c in wiring.connectors
+            ),
             under_cover_length_m={swap[n]: length for n, length in wiring.under_cover_length_m.items()},
         ),
     )
@@ -130,13 +128,13 @@ def test_a_case_can_change_the_priors_and_a_wrong_sum_is_refused() -> None:
         single_hypotheses(NORTH, shares | {"armature": 0.5})
 
 
-def test_a_fault_between_two_severities_is_found_as_well_as_one_on_a_node() -> None:
-    """21 Ω is nobody's node; the readings say where between its neighbours it lies."""
-    case = case_named("green_pin_on_two")
-    fault = replace(case.faults[0], severity=21.0)
-    assert fault.severity not in SIZES[fault.kind].severities
-    reasoner = UNIVERSES.reasoner(replace(case, faults=(fault,)))
-    assert reasoner.everything.findings[finding_key(truth_of([fault]))] > 0.99
+def test_a_severity_off_the_grid_is_added_for_every_kind_of_its_unit() -> None:
+    usual = single_faults(NORTH, 3)
+    odd = replace(next(f for f in usual if f.kind == "added_resistance"), severity=12.0)
+    faults = {fault for faults in single_hypotheses(NORTH, seen=(odd,)).faults for fault in faults}
+    assert odd in faults
+    kinds = {fault.kind for fault in faults if fault.severity == 12.0}
+    assert {"added_resistance", "fails_under_load", "short_to_ground"} <= kinds
 
 
 @pytest.mark.parametrize("name", CASES)

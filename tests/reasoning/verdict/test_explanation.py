@@ -23,12 +23,8 @@ def line(name: str, slot: int) -> str:
 @pytest.mark.parametrize(
     ("name", "slot", "says"),
     [
-        (
-            "faint_hum_on_three",
-            3,
-            "very faint: almost no current through its own coil (0.0 A); a background current of 1.9 A through each of 7 others",
-        ),
-        ("one_side_asleep", 2, "nothing: no current through its own coil and none through the others, so nothing hums"),
+        ("faint_hum_on_three", 3, "very faint: no current of its own (0.0 A); 1.9 A through each of 7 others"),
+        ("one_side_asleep", 2, "nothing: no current of its own, and none through the others: nothing hums"),
         ("clicks_in_every_slot", 1, "louder: 8.4 A of its own; the plate moves"),
         ("clicks_in_every_slot", 1, "Also moving without being called: 3."),
         ("clicks_in_every_slot", 3, "the current takes another way"),

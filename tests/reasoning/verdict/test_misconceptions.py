@@ -11,7 +11,7 @@ from tests.engines import NORTH
 from tests.universes import POOLS, reasoner_of
 from trainer.cases.single_case.shipped import case_named
 from trainer.circuit.elements import Location, Side
-from trainer.circuit.fault import FaultKind
+from trainer.circuit.faults import FaultKind
 from trainer.desk.caching_solver import CachingSolver
 from trainer.practice.attempt.attempt import Attempt, begun, step
 from trainer.practice.attempt.debrief import Debrief, debrief_of

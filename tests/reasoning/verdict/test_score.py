@@ -8,7 +8,7 @@ import pytest
 from tests.universes import reasoner_of
 from trainer.cases.single_case.shipped import case_named
 from trainer.circuit.elements import Location, Side
-from trainer.circuit.fault import FaultKind
+from trainer.circuit.faults import FaultKind
 from trainer.desk.caching_solver import CachingSolver
 from trainer.practice.attempt.attempt import begun
 from trainer.practice.attempt.judging import judged

@@ -10,7 +10,7 @@ from tests.universes import POOLS, reasoner_of
 from trainer.cases.single_case.shipped import case_named
 from trainer.circuit.elements import Location, Side
 from trainer.desk.caching_solver import CachingSolver
-from trainer.instruments.requests import Request, through_point
+from trainer.instruments.measuring import Request, through_point
 from trainer.practice.attempt import actions, repair
 from trainer.practice.attempt.attempt import Attempt, begun, step
 from trainer.practice.attempt.debrief import debrief_of

@@ -17,7 +17,7 @@ from trainer.practice.attempt.event_record import EventKind, EventRecord
 from trainer.records.store.store import open_store
 
 NAME = "faint_hum_on_three"
-LINES = ("hear", "codes", "pair module 3", *RIGHT_ANSWER, "repair connector 3 return", "yes", "retest")
+LINES = ("hear", "codes", "pair module 3", *RIGHT_ANSWER, "repair connector 3 return", "retest")
 
 
 def test_an_attempt_stopped_after_any_line_goes_on_where_it_was(tmp_path: Path) -> None:

@@ -51,7 +51,7 @@ def test_a_whole_case_by_keyboard_ends_with_its_score() -> None:
     hands.press("escape")
     name_the_fault(hands)
     assert "open, pass-through connector" in hands.text_of("card.finding")
-    hands.press("r", "m", "y", "e").act("as_it_stands")
+    hands.press("r", "m", "e").act("as_it_stands")
     assert "Every slot even" in hands.text_of("said")
     hands.press("d")
     assert "of 100" in hands.text_of("debrief.score")
@@ -78,13 +78,12 @@ def test_moving_the_listener_changes_the_sound() -> None:
     hands = seated()
     player = hands.player
     assert isinstance(player, ClockedPlayer)
-    hands.press("3").act("stand.left").press("3", "b", "3", "b", "3", "y")
-    front, left, cover, rod = (samples for samples, _frame in player.heard)
+    hands.press("3").act("stand.left").press("3", "b", "3")
+    front, left, rod = (samples for samples, _frame in player.heard)
     assert not (front == left).all()
-    assert not (left == cover).all()
-    assert not (cover == rod).all()
+    assert rod.shape != left.shape or not (left == rod).all()
     assert [event.place for event in bench_of(hands).desk.attempt.events if isinstance(event, Heard)] == [
-        "front", "left", "cover 3", "probe 3",
+        "front", "left", "probe 3",
     ]  # fmt: skip
 
 
@@ -175,10 +174,10 @@ def test_window_and_terminal_write_the_same_attempt() -> None:
     hands.press("c", "p", "3").act("pin.2").act("pin.3").go("expect").write("about 3").press("enter").press("escape")
     hands.act("suspect.armature")
     name_the_fault(hands)
-    hands.press("r", "m", "y", "e").act("as_it_stands").press("d")
+    hands.press("r", "m", "e").act("as_it_stands").press("d")
     lines = (
         "hear", "hear 3", "codes", "expect about 3", "pair module 3", "out armature",
-        "finding", "1", "3", "3", "1", "2", "2", "yes", "repair connector 3 return", "yes", "retest", "debrief",
+        "finding", "1", "3", "3", "1", "2", "2", "yes", "repair connector 3 return", "retest", "debrief",
     )  # fmt: skip
     type_in(terminal_desk(CASE, terminal_store), *lines)
     ours = window_store.events(bench_attempt(hands))
@@ -222,13 +221,13 @@ def test_unknown_codes_and_files_are_told_and_nothing_begins() -> None:
 def test_the_first_lesson_is_worked_step_by_step_to_a_proved_finding() -> None:
     hands = Hands()
     hands.press("enter", "g")
-    for step in range(1, 11):
-        assert hands.text_of("lesson.step") == f"Step {step} of 11"
+    for step in range(1, 10):
+        assert hands.text_of("lesson.step") == f"Step {step} of 10"
         hands.press("g").wait(0.1)
     assert "open in the pass-through connector" in hands.text_of("lesson.text")
     hands.press("g").wait(0.1)
     assert hands.shell.screen.name == "debrief"
-    assert hands.text_of("debrief.score") == "100 of 100"
+    assert hands.text_of("debrief.score") == "99 of 100"
     hands.press("escape")
     assert "lesson 2" in hands.text_of("lesson")
 
@@ -237,7 +236,7 @@ def test_a_lesson_can_be_taken_over_at_any_step_and_gone_on_with_after_leaving()
     hands = Hands()
     hands.press("enter", "g", "g").wait(0.1)
     hands.press("g").wait(0.1).press("escape", "g")
-    assert hands.text_of("lesson.step") == "Step 3 of 11"
+    assert hands.text_of("lesson.step") == "Step 3 of 10"
     hands.press("q", "c").wait(0.1)
     assert "P0203" in hands.text_of("said")
 

@@ -28,9 +28,8 @@ BEDS_DBA = (28.0, 30.0, 32.0, 34.0, 36.0, 38.0)
 LENDING = frozenset({Operation.MODULE_SUBSTITUTION, Operation.INJECTOR_SWAP})
 """The tests that need a known-good part to lend."""
 
-FAULTS = 3000
+FAULTS = 1024
 VARIATIONS = 12_000
-"""Bounds of what a code holds: rows that can be drawn on an engine of sixteen cylinders, and seeds of the rest."""
 TEMPERATURE_C = TEMPERATURES_C[0]
 """Practice uses one temperature, so that each engine is solved only once."""
 

@@ -18,8 +18,8 @@ from trainer.cases.files.plain_file import open_plain
 from trainer.cases.files.whole_file import write_whole
 from trainer.cases.single_case.audibility import AUDIBLE_MARGIN_DB, DECISIVE_DB, SILENT_DBA
 from trainer.circuit.codes import known_codes
-from trainer.circuit.fault import Conditions, Fault
 from trainer.circuit.fault_space import comes_and_goes
+from trainer.circuit.faults import Conditions, Fault
 from trainer.circuit.harness import circuit_of
 from trainer.circuit.profile import PASSES, Profile
 from trainer.errors import UserError

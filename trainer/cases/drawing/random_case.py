@@ -11,8 +11,8 @@ from trainer.cases.single_case.case_code import CodeContent, format_code, short_
 from trainer.circuit.chance import Stream
 from trainer.circuit.codes import Sensed
 from trainer.circuit.elements import Location, Part
-from trainer.circuit.fault import Fault, FaultKind
 from trainer.circuit.fault_space import single_faults
+from trainer.circuit.faults import Fault, FaultKind
 from trainer.circuit.profile import ByContent, Profile
 from trainer.instruments.bench_tests import Operation
 from trainer.sound.bed import BedKind
@@ -29,9 +29,6 @@ KINDS_BY_DIFFICULTY: tuple[frozenset[FaultKind], ...] = (
 BED_DBA = (30.0, 33.0, 36.0)
 TEMPERATURES_C = (20.0, 45.0, 70.0)
 """A few engine temperatures, so that drawn cases share what is solved for reasoning."""
-
-AT_EVERY_SEVERITY = frozenset({FaultKind.ADDED_RESISTANCE, FaultKind.BURNT_PIN})
-"""Kinds drawn at every severity that stands for them, from a joint that only a drop shows to one that is heard."""
 
 MOST_OF_A_PAIR = 2
 """A fault of more cylinders is a group fault."""
@@ -104,9 +101,7 @@ def drawable(profile: Profile, difficulty: int) -> tuple[Fault, ...]:
 @lru_cache(maxsize=64)
 def _drawable(engine: ByContent, difficulty: int) -> tuple[Fault, ...]:
     allowed = KINDS_BY_DIFFICULTY[difficulty - 1]
-    usual = [fault for fault in single_faults(engine.profile) if fault.kind not in AT_EVERY_SEVERITY]
-    graded = [fault for fault in single_faults(engine.profile, every_severity=True) if fault.kind in AT_EVERY_SEVERITY]
-    return tuple(fault for fault in (*usual, *graded) if fault.kind in allowed and not _out_of_reach(fault))
+    return tuple(fault for fault in single_faults(engine.profile) if fault.kind in allowed and not _out_of_reach(fault))
 
 
 def _out_of_reach(fault: Fault) -> bool:

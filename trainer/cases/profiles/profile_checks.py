@@ -8,11 +8,10 @@ from collections.abc import Iterator, Mapping
 from trainer.cases.profiles.profile_schema import ProfileFile
 from trainer.circuit.codes import MOST_GROUPS
 from trainer.circuit.elements import Location
-from trainer.circuit.fault import FaultKind
-from trainer.circuit.faults import LATER_WEIGHTS
+from trainer.circuit.faults import FaultKind
 from trainer.circuit.profile import PASSES
 from trainer.circuit.solve import SAMPLE_RATE_HZ, STEPS_PER_SAMPLE
-from trainer.instruments.bench_tests import USUAL_MINUTES, Operation
+from trainer.instruments.bench_tests import Operation
 from trainer.words import text
 
 MOST_P02XX = 12
@@ -135,9 +134,9 @@ def _physics(profile: ProfileFile) -> Iterator[Contradiction]:
 
 def _prices(profile: ProfileFile) -> Iterator[Contradiction]:
     for field, given, wanted in (
-        ("minutes", set(profile.minutes) | set(USUAL_MINUTES), set(Operation)),
+        ("minutes", set(profile.minutes), set(Operation)),
         ("priors", set(profile.priors), PRIOR_NAMES),
-        ("kinds", {*LATER_WEIGHTS, *profile.kinds}, {kind.value for kind in FaultKind}),
+        ("kinds", set(profile.kinds), {kind.value for kind in FaultKind}),
     ):
         if given != wanted:
             odd = sorted(given ^ wanted)

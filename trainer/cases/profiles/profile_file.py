@@ -4,17 +4,15 @@ from __future__ import annotations
 
 import hashlib
 import json
-from dataclasses import asdict, replace
+from dataclasses import asdict
 from pathlib import Path
 
 from trainer.cases.files.validation import validated
 from trainer.cases.files.yaml_text import YamlText, read_text
 from trainer.cases.profiles.profile_checks import contradictions
-from trainer.cases.profiles.profile_schema import ProfileFile
-from trainer.circuit.faults import LATER_WEIGHTS
-from trainer.circuit.profile import DISCHARGE_S, STICK_N, SUPPLY_LOW_SHARE, Profile, Wiring
+from trainer.cases.profiles.profile_schema import ProfileFile, WiringInFile
+from trainer.circuit.profile import SUPPLY_LOW_SHARE, Connector, Profile, Wiring
 from trainer.errors import ProblemsFoundError
-from trainer.instruments.bench_tests import USUAL_MINUTES
 
 FORMAT = "profile/1"
 
@@ -42,27 +40,33 @@ def _profile(read: ProfileFile) -> Profile:
         banks=read.banks,
         firing_order=read.firing_order,
         codes=read.codes,
-        wiring=_in_order(read.wiring),
+        wiring=_wiring(read.wiring),
         module=read.module,
         schedule=read.test,
         solenoid=read.solenoid,
         body=read.body,
         room=read.room,
         meter=read.meter,
-        minutes={**{str(name): least for name, least in USUAL_MINUTES.items()}, **read.minutes},
+        minutes=read.minutes,
         priors=read.priors,
-        kinds={**{kind.value: weight for kind, weight in LATER_WEIGHTS.items()}, **read.kinds},
+        kinds=read.kinds,
     )
 
 
-def _in_order(wiring: Wiring) -> Wiring:
-    """Return the wiring with every list of cylinders in numeric order."""
-    return replace(
-        wiring,
-        outputs={name: tuple(sorted(numbers)) for name, numbers in wiring.outputs.items()},
-        connectors={
-            name: replace(one, injectors=tuple(sorted(one.injectors))) for name, one in wiring.connectors.items()
-        },
+def _wiring(read: WiringInFile) -> Wiring:
+    return Wiring(
+        outputs={name: tuple(sorted(numbers)) for name, numbers in read.outputs.items()},
+        live=read.live,
+        connectors=tuple(
+            Connector(name, tuple(sorted(one.injectors)), one.feed_pins, one.engine_length_m, one.heater_pin)
+            for name, one in read.connectors.items()
+        ),
+        trunk_length_m=read.trunk_length_m,
+        engine_feed_mm2=read.engine_feed_mm2,
+        engine_return_mm2=read.engine_return_mm2,
+        under_cover_mm2=read.under_cover_mm2,
+        under_cover_length_m=read.under_cover_length_m,
+        contact_ohm=read.contact_ohm,
     )
 
 
@@ -75,13 +79,6 @@ def _digest(read: ProfileFile) -> str:
     # what files of earlier versions do not say is left out, so that their digests and what was signed with them hold
     if read.module.supply_low_share == SUPPLY_LOW_SHARE:
         del plain["module"]["supply_low_share"]
-    if read.module.discharge_s == DISCHARGE_S:
-        del plain["module"]["discharge_s"]
-    for connector in plain["wiring"]["connectors"].values():
-        if connector["in_gasket"]:
-            del connector["in_gasket"]
-    if read.solenoid.stick_n == STICK_N:
-        del plain["solenoid"]["stick_n"]
     for mode in plain["body"]["modes"]:
         if mode["elastic"] is None:
             del mode["elastic"]

@@ -8,10 +8,9 @@ from dataclasses import dataclass
 
 from trainer.circuit.codes import Sensed
 from trainer.circuit.constraints import Cylinder
-from trainer.circuit.fault import Fault
+from trainer.circuit.faults import Fault
 from trainer.circuit.profile import Profile
-from trainer.instruments.bench_tests import BROUGHT_BY, Operation
-from trainer.instruments.running import Mechanical, mechanical_of
+from trainer.instruments.bench_tests import Operation
 from trainer.reasoning.universe.complaint import Complaint
 from trainer.sound.render import Bed
 
@@ -53,14 +52,9 @@ class Case:
     @property
     def digest(self) -> str:
         """A hash that identifies the case's content and its profile's."""
-        offered = sorted(str(operation) for operation in self.evidence if operation not in BROUGHT_BY)  # as ever
+        offered = sorted(map(str, self.evidence))
         parts = (self.faults, self.profile.digest, self.stored, self.temperature_c, self.bed, offered)
         return hashlib.sha256(repr(parts).encode()).hexdigest()
-
-    @property
-    def mechanical(self) -> Mechanical | None:
-        """What is mechanically wrong where the circuit passes; nothing where only an old code brought it in."""
-        return None if self.faults or self.stored else mechanical_of(self.profile, self.seed)
 
     @property
     def to_be_found(self) -> tuple[Fault, ...]:

@@ -9,8 +9,8 @@ from functools import lru_cache
 from trainer.cases.single_case.audibility import AUDIBLE_MARGIN_DB, DECISIVE_DB, SILENT_DBA
 from trainer.cases.single_case.case import Case
 from trainer.cases.solved.universe_cache import Universes, facts_of
-from trainer.circuit.fault import Conditions, Fault
 from trainer.circuit.fault_space import comes_and_goes
+from trainer.circuit.faults import Conditions, Fault
 from trainer.circuit.harness import circuit_of
 from trainer.circuit.profile import ByContent, Profile
 from trainer.instruments.bench import Work
@@ -27,7 +27,7 @@ SEPARATES_BITS = 0.1
 """A test with less information about the remaining findings does not separate them."""
 
 LEFT_FROM = 0.02
-"""Findings at least this probable are named as those that the evidence cannot separate."""
+"""From which probability on a finding is named as one that cannot be told apart."""
 
 
 @dataclass(frozen=True, slots=True)

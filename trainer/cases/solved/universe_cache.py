@@ -20,12 +20,13 @@ from trainer.cases.profiles.engine_trial import try_engine
 from trainer.cases.single_case.case import Case
 from trainer.circuit.codes import SlotCurrents, stored_code
 from trainer.circuit.drive import Slot, slots_of
-from trainer.circuit.fault_space import comes_and_goes
+from trainer.circuit.faults import KINDS
 from trainer.errors import UserError
 from trainer.instruments.bench import Work
 from trainer.reasoning.model_version import MODEL_VERSION
 from trainer.reasoning.reasoner import CaseFacts, Reasoner, Universe, universe_of
-from trainer.reasoning.universe.questions import Question, name_of, states_in
+from trainer.reasoning.universe.hypotheses import SEVERITIES, Faults
+from trainer.reasoning.universe.questions import Question, name_of
 from trainer.reasoning.universe.slot_traits import SlotTraits, TraceMarks
 
 Arrays = dict[str, np.ndarray]
@@ -49,8 +50,9 @@ def solve_universe(universe: Universe, folder: Path | None, report: ReportProgre
         return
     try_engine(universe.profile)
     by_work: dict[Work, list[Question]] = {}
-    for question in states_in(universe.menu):
-        by_work.setdefault(question.work, []).append(question)
+    for test in universe.menu:
+        for question in test.questions:
+            by_work.setdefault(question.work, []).append(question)
     done = 0
     universe.expectations.equivalents.between = lambda: report(done / len(by_work))
     for questions in by_work.values():
@@ -62,12 +64,13 @@ def solve_universe(universe: Universe, folder: Path | None, report: ReportProgre
         _save(universe, path)
 
 
-UniverseKey = tuple[str, float]
+UniverseKey = tuple[str, float, Faults]
 
 
 def universe_key(case: Case) -> UniverseKey:
-    """Return which universe a case belongs to: engine and temperature."""
-    return case.profile.digest, case.temperature_c
+    """Return which universe a case belongs to: engine, temperature, and its faults of an unusual severity."""
+    off_grid = tuple(f for f in case.faults if f.amount() not in KINDS[f.kind].severities[:SEVERITIES])
+    return case.profile.digest, case.temperature_c, off_grid
 
 
 class Universes:
@@ -92,7 +95,7 @@ class Universes:
             while len(self._universes) >= self._most:
                 self._solved.discard(oldest := next(iter(self._universes)))
                 del self._universes[oldest]
-            self._universes[key] = universe_of(case.profile, case.temperature_c)
+            self._universes[key] = universe_of(case.profile, case.temperature_c, key[2])
         if key not in self._solved:
             solve_universe(self._universes[key], self.folder, report)
             self._solved.add(key)
@@ -105,8 +108,6 @@ class Universes:
             tuple((facts.priors or {}).items()),
             facts.stored,
             facts.complaint,
-            facts.seed,
-            facts.mechanical,
         )
         reasoner = self._reasoners.pop(about, None)  # put back at the end: the one used longest ago is dropped first
         if reasoner is None or reasoner.universe is not universe:
@@ -120,19 +121,9 @@ class Universes:
 def facts_of(case: Case) -> CaseFacts:
     """Return what reasoning needs to know of a case."""
     stored = frozenset(stored_code(case.profile, item.cylinder, item.sensed).code for item in case.stored)
-    # the seed matters only to what comes and goes: cases that differ in nothing else share a reasoner
-    fickle = any(comes_and_goes(fault, case.profile, case.temperature_c) for fault in case.faults)
+    bed_dba = case.bed.level_dba
     return CaseFacts(
-        case.profile,
-        case.temperature_c,
-        case.faults,
-        case.evidence,
-        case.bed.level_dba,
-        case.priors,
-        stored,
-        case.complaint,
-        case.seed if fickle else 0,
-        case.mechanical,
+        case.profile, case.temperature_c, case.faults, case.evidence, bed_dba, case.priors, stored, case.complaint
     )
 
 
@@ -182,7 +173,7 @@ def _arrays(universe: Universe) -> Arrays:
     place = {key: number for number, key in enumerate(equivalents.solved)}
     by_identity = {id(traits): place[key] for key, traits in equivalents.solved.items()}
     outputs = tuple(universe.profile.wiring.outputs)
-    questions = states_in(universe.menu)
+    questions = list(dict.fromkeys(question for test in universe.menu for question in test.questions))
     return {
         "keys": np.array([list(key) for key in equivalents.solved], dtype=np.uint8),
         "slot": np.array([one.seen.slot.number for one in slots]),
@@ -233,7 +224,7 @@ def _from_arrays(
         bytes(key): tuple(slots[place] for place in places)
         for key, places in zip(arrays["test_keys"], arrays["test_slots"].tolist(), strict=True)
     }
-    questions = states_in(universe.menu)
+    questions = list(dict.fromkeys(question for test in universe.menu for question in test.questions))
     if [name_of(question) for question in questions] != arrays["names"].tolist():
         raise ValueError("another menu")
     if len(arrays["kept"]) != len(universe.faults):

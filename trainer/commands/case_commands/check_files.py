@@ -20,7 +20,6 @@ from trainer.cases.solved.universe_cache import Universes
 from trainer.circuit.profile import Profile
 from trainer.commands.call.result import Result, problems_result
 from trainer.errors import Problem, ProblemsFoundError, UserError
-from trainer.instruments.tries import Effort, provoked_by, tries_needed
 from trainer.practice.reports.reason_lines import finding_text
 from trainer.sets.proofs import set_problems
 from trainer.sets.set_file import read_set
@@ -39,10 +38,9 @@ def check_paths(paths: Sequence[Path], universes: Universes) -> Result:
     files, closed = files_in(paths, ".yaml")
     problems: list[Problem] = [problem for error in closed for problem in error.problems]
     tracebacks: list[str] = []
-    notes: list[str] = []
     for path in files:
         try:
-            notes += check_file(path, universes)
+            check_file(path, universes)
         except ProblemsFoundError as error:
             problems += error.problems
         except UserError as error:
@@ -68,12 +66,11 @@ def check_paths(paths: Sequence[Path], universes: Universes) -> Result:
         bad = problems_result(problems)
         last = text("check.bad", problems=len(problems), count=len(files))
         return Result((*tracebacks, *bad.lines, last), bad.document, bad.exit_code)
-    document = {"problems": [], "files": [str(path) for path in files], "notes": notes}
-    return Result((*notes, text("check.good", count=len(files))), document)
+    return Result((text("check.good", count=len(files)),), {"problems": [], "files": [str(path) for path in files]})
 
 
-def check_file(path: Path, universes: Universes) -> tuple[str, ...]:
-    """Read one profile, case or set by its `form` field; return notes. Raises ProblemsFoundError."""
+def check_file(path: Path, universes: Universes) -> None:
+    """Read one profile, case or set by its `form` field; raises ProblemsFoundError with all its problems."""
     content = read_text(path)
     parsed = YamlText(content, path.name)
     form = parsed.value.get("form")
@@ -90,15 +87,6 @@ def check_file(path: Path, universes: Universes) -> tuple[str, ...]:
         problems = [parsed.problem(["form"], repr(form)[:60], "profile/1, case/1, set/1", mend)]
     if problems:
         raise ProblemsFoundError(problems)
-    return tuple(tries_lines(case, path.name)) if form == "case/1" else ()
-
-
-def tries_lines(case: Case, name: str) -> Iterator[str]:
-    """Yield in which try a case's seed shows each intermittent fault, moved or warmed gently."""
-    for fault in case.faults:
-        for how in provoked_by(fault, case.profile, case.temperature_c):
-            count = tries_needed(case.seed, how, fault.location, Effort.GENTLE)
-            yield text(f"check.tries_{how}", file=name, place=text(f"location.{fault.location}"), count=count)
 
 
 def _engine_problems(profile: Profile, parsed: YamlText, field: str) -> Iterator[Problem]:

@@ -8,7 +8,7 @@ from trainer.cases.files.whole_file import write_bytes
 from trainer.cases.single_case.case import Case
 from trainer.cases.solved.universe_cache import Universes
 from trainer.circuit.drive import slots_of
-from trainer.circuit.fault import Conditions
+from trainer.circuit.faults import Conditions
 from trainer.circuit.netlist import netlist_of
 from trainer.commands.call.json_document import json_object
 from trainer.commands.call.result import Result

@@ -9,13 +9,12 @@ import numpy as np
 from trainer.cases.single_case.case import Case
 from trainer.circuit.codes import codes_of, stored_code
 from trainer.circuit.elements import Side
-from trainer.circuit.fault import Fault
+from trainer.circuit.faults import Fault
 from trainer.circuit.solve import SolvedTest
 from trainer.commands.call.json_document import LEFT_OUT_IF_NONE, JsonValue
 from trainer.commands.case_commands.schedule import schedule_of
 from trainer.instruments.bench import MODULE_CONNECTOR, Work
-from trainer.instruments.measuring import measured
-from trainer.instruments.requests import Request, plug_point, through_point
+from trainer.instruments.measuring import Request, measured, plug_point, through_point
 from trainer.sound.levels import FULL_SCALE_PA, sum_db
 from trainer.sound.loudness import loudness_sone, phon_of
 from trainer.sound.render import Sound

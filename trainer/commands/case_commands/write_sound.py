@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from trainer.circuit.fault import Conditions
+from trainer.circuit.faults import Conditions
 from trainer.commands.call.json_document import JsonValue
 from trainer.commands.call.result import Result
 from trainer.commands.case_commands.schedule import schedule_of

@@ -14,18 +14,14 @@ from typing import Generic, TypedDict, TypeVar
 from trainer.cases.single_case.case import Case
 from trainer.circuit.codes import codes_of, stored_code
 from trainer.circuit.elements import Location
-from trainer.circuit.fault import Fault
+from trainer.circuit.faults import Fault
 from trainer.circuit.profile import Profile
 from trainer.circuit.solve import SolvedTest, solve_test
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work, worked_circuit
-from trainer.instruments.bench_tests import Operation, Price, Spot
-from trainer.instruments.charges import covers_in, try_prices
-from trainer.instruments.looking import seen_bridges, seen_terminals
-from trainer.instruments.measuring import DEAD, measured, plugged_back, tried
-from trainer.instruments.reading import Slip
-from trainer.instruments.requests import Request
-from trainer.instruments.tries import HEAT, UNDER_COVER, Effort, How, Try, shows_itself
+from trainer.instruments.bench_tests import Operation, Price
+from trainer.instruments.looking import seen_bridges
+from trainer.instruments.measuring import Request, measured, plugged_back
 from trainer.instruments.under_load import Trace
 from trainer.practice.attempt.attempt import Attempt
 from trainer.practice.attempt.events import (
@@ -37,14 +33,13 @@ from trainer.practice.attempt.events import (
     Looked,
     Measured,
     Provoked,
-    RanWarm,
     Retested,
     Substituted,
     Swapped,
 )
 from trainer.practice.attempt.field_types import work_json
 from trainer.reasoning.advice.prices import after_plugging_back, minutes_of, unpaid
-from trainer.sound.places import ON, contact_of, places_of
+from trainer.sound.places import places_of
 from trainer.sound.render import Sound, render
 from trainer.words import numbers, text
 
@@ -90,13 +85,11 @@ def hear(attempt: Attempt, slots: Sequence[int] | None, place: str, solver: Solv
     unknown = [n for n in slots or () if n not in (0, *case.profile.cylinders)]
     if unknown:
         raise WrongCallError("no_slot", slot=unknown[0], cylinders=numbers(case.profile.cylinders))
-    prices = _hearing_prices(case.profile, place)
     work = plugged_back(case.profile, attempt.work)
-    work = replace(work, covers_off=work.covers_off | covers_in(prices))
-    solved = solver(case.profile, attempt.faults_left, work.physical())
+    solved = solver(case.profile, attempt.faults_left, work)
     sound = render(solved, place, case.bed, attempt.seed, slots)
     event = Heard(
-        **_allowed(attempt, work, (*prices, _run_price(work))),
+        **_charged(attempt, work, (_run_price(work),)),
         slots=tuple(slots) if slots else None,
         place=place,
         sound=sound_hash(sound),
@@ -106,25 +99,15 @@ def hear(attempt: Attempt, slots: Sequence[int] | None, place: str, solver: Solv
 
 def heard_again(attempt: Attempt, before: ActionResult[Heard]) -> ActionResult[Heard]:
     """Return a hearing whose sound is at hand, charged anew; raises ValueError where the engine has changed since."""
-    prices = _hearing_prices(attempt.case.profile, before.event.place)
     work = plugged_back(attempt.case.profile, attempt.work)
-    work = replace(work, covers_off=work.covers_off | covers_in(prices))
     if before.event.work != work:
         raise ValueError("the engine is not as it was heard")
-    return replace(before, event=replace(before.event, **_allowed(attempt, work, (*prices, _run_price(work)))))
-
-
-def _hearing_prices(profile: Profile, place: str) -> tuple[Price, ...]:
-    """Return what listening from a place costs beside the run: the cover over an injector that is touched."""
-    contact = contact_of(place)
-    if contact is None or contact[0] != ON:
-        return ()
-    return (Price(Operation.COVER_OFF, profile.bank_of(contact[1])),)
+    return replace(before, event=replace(before.event, **_charged(attempt, work, (_run_price(work),))))
 
 
 def _run_price(work: Work) -> Price:
-    """Return the price of the whole test, paid once for each state of the engine; a cover that is off is none."""
-    state = hashlib.sha256(json.dumps(work_json(work.electrical()), sort_keys=True).encode()).hexdigest()[:12]
+    """Return the price of the whole test, paid once for each state of the engine."""
+    state = hashlib.sha256(json.dumps(work_json(work), sort_keys=True).encode()).hexdigest()[:12]
     return Price(Operation.ACTUATION_TEST, state)
 
 
@@ -142,9 +125,7 @@ def codes_now(attempt: Attempt, solver: Solver) -> tuple[str, ...]:
     """
     last: Sequence[str] = attempt.test_codes or ()
     if attempt.tested is not None:
-        last = [
-            code.code for code in codes_of(solver(attempt.case.profile, attempt.faults_left, attempt.tested.physical()))
-        ]
+        last = [code.code for code in codes_of(solver(attempt.case.profile, attempt.faults_left, attempt.tested))]
     stored = [] if attempt.stored_cleared else [
         stored_code(attempt.case.profile, item.cylinder, item.sensed).code for item in attempt.case.stored
     ]  # fmt: skip
@@ -156,54 +137,26 @@ def measure(attempt: Attempt, request: Request, predicted: str | None = None) ->
 
     Raises WrongCallError for a reading that the case does not offer or the engine cannot give.
     """
-    case = attempt.case
-    result = measured(case.profile, attempt.faults_left, attempt.work, request, attempt.seed, case.mechanical)
+    result = measured(attempt.case.profile, attempt.faults_left, attempt.work, request, attempt.seed)
     charge = _allowed(attempt, result.work, result.prices)
-    reading = result.reading
-    if request.what in DEAD and not attempt.work.proved_dead:
-        reading = replace(reading, slips=(*reading.slips, Slip.NOT_PROVED_DEAD))
-    event = Measured(**charge, request=request, predicted=predicted, reading=reading)
+    event = Measured(**charge, request=request, predicted=predicted, reading=result.reading)
     return ActionResult(event, trace=result.trace)
 
 
-def provoke(attempt: Attempt, how: How, spot: Spot | None, effort: Effort = Effort.THOROUGH) -> ActionResult[Provoked]:
-    """Move the harness at a place during what follows, or warm a place; let go, or let it cool (None).
-
-    Each time is another try. Raises WrongCallError for a place under a cover where the bank is not named.
-    """
-    if spot is None:
-        work = tried(attempt.work, how, None, None)
-        work = replace(work, ran_warm=False) if how == HEAT else work
-        return ActionResult(Provoked(**_allowed(attempt, work, ()), did=how, what=None))
-    spot = _under_one_cover(attempt.case.profile, spot)
-    before = [
-        event for event in attempt.events
-        if isinstance(event, Provoked) and (event.did, event.what, event.bank) == (how, spot.location, spot.bank)
-    ]  # fmt: skip
-    number = len(before) + 1
-    one = Try(spot.bank, number, effort, shows_itself(attempt.seed, how, spot.location, number, effort))
-    prices = try_prices(how, spot, one)
-    work = replace(attempt.work, covers_off=attempt.work.covers_off | covers_in(prices))
-    work = tried(work, how, spot.location, one)
-    return ActionResult(Provoked(**_allowed(attempt, work, prices), did=how, what=spot.location, bank=spot.bank))
+def move(attempt: Attempt, location: Location | None) -> ActionResult[Provoked]:
+    """Start moving the harness at a place during what follows, or let go (None)."""
+    prices = () if location is None else (Price(Operation.MOVE_HARNESS, location),)
+    conditions = replace(attempt.work.conditions, moved=location)
+    work = replace(attempt.work, conditions=conditions)
+    return ActionResult(Provoked(**_allowed(attempt, work, prices), did="move", what=location))
 
 
-def run_warm(attempt: Attempt) -> ActionResult[RanWarm]:
-    """Run the engine until it is warm everywhere; everything is plugged back for it, and covers are on."""
-    back = plugged_back(attempt.case.profile, attempt.work)
-    work = replace(back, covers_off=frozenset(), ran_warm=True)
-    prices = (Price(Operation.WARM_RUN),)
-    return ActionResult(RanWarm(**_allowed(attempt, work, prices)))
-
-
-def _under_one_cover(profile: Profile, spot: Spot) -> Spot:
-    """Return a spot with the bank whose cover comes off, none outside; raises WrongCallError where it is not said."""
-    if spot.location not in UNDER_COVER:
-        return Spot(spot.location)
-    bank = spot.bank or (next(iter(profile.banks)) if len(profile.banks) == 1 else "")
-    if bank not in profile.banks:
-        raise WrongCallError("needs_bank", place=text(f"location.{spot.location}"), banks=", ".join(profile.banks))
-    return Spot(spot.location, bank)
+def heat(attempt: Attempt, location: Location | None) -> ActionResult[Provoked]:
+    """Warm a place, or let it cool (None)."""
+    prices = () if location is None else (Price(Operation.HEAT, location),)
+    conditions = replace(attempt.work.conditions, heated=location)
+    work = replace(attempt.work, conditions=conditions)
+    return ActionResult(Provoked(**_allowed(attempt, work, prices), did="heat", what=location))
 
 
 def swap(attempt: Attempt, first: int, second: int) -> ActionResult[Swapped]:
@@ -236,9 +189,8 @@ def give_back(attempt: Attempt) -> ActionResult[GaveBack]:
 
 
 def look(attempt: Attempt) -> ActionResult[Looked]:
-    """Look at what is open: connectors that are off, wiring under covers that are off; bridges and damage are seen."""
-    circuit = worked_circuit(attempt.case.profile, attempt.faults_left, attempt.work)
-    seen = seen_bridges(circuit, attempt.work) | seen_terminals(circuit, attempt.work)
+    """Look at what is open: connectors that are off, wiring under covers that are off; a bridge there is seen."""
+    seen = seen_bridges(worked_circuit(attempt.case.profile, attempt.faults_left, attempt.work), attempt.work)
     return ActionResult(Looked(**_allowed(attempt, attempt.work, (Price(Operation.LOOK),)), what=tuple(sorted(seen))))
 
 
@@ -269,8 +221,7 @@ def _allow(case: Case, operation: Operation) -> None:
 def _charged(attempt: Attempt, work: Work, prices: Sequence[Price]) -> _Charge:
     """Return an action's minutes, what is now paid, the state it leaves."""
     paid = attempt.paid
-    driven = attempt.work.proved_dead and not work.proved_dead
-    if driven or (attempt.work.unplugged and not work.unplugged):
+    if attempt.work.unplugged and not work.unplugged:
         paid = after_plugging_back(paid)
     new = unpaid(prices, paid)
     return {"minutes": minutes_of(new, attempt.case.profile.minutes), "paid": paid | set(new), "work": work}

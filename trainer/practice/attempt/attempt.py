@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from trainer.cases.single_case.case import Case
 from trainer.circuit.elements import Location
-from trainer.circuit.fault import Conditions, Fault
+from trainer.circuit.faults import Conditions, Fault
 from trainer.instruments.bench import Work
 from trainer.instruments.bench_tests import Price
 from trainer.practice.attempt.event_json import parse_event

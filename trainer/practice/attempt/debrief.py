@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from trainer.cases.drawing.features import Features, features_of
 from trainer.cases.drawing.practice_pool import Pool
 from trainer.circuit.elements import Location
-from trainer.circuit.fault import Fault
 from trainer.circuit.fault_space import fits
+from trainer.circuit.faults import Fault
 from trainer.circuit.harness import circuit_of
 from trainer.circuit.solve import with_shared_slots
 from trainer.errors import WrongCallError

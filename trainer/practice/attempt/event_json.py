@@ -13,7 +13,7 @@ from typing import Annotated, TypeVar
 
 from pydantic import Field, JsonValue, TypeAdapter
 
-from trainer.instruments.requests import Request
+from trainer.instruments.measuring import Request
 from trainer.practice.attempt import events
 from trainer.practice.attempt.event_record import EventKind, EventRecord
 from trainer.practice.attempt.events import Closed, Event
@@ -23,8 +23,7 @@ from trainer.practice.attempt.outcome import Outcome
 AnEvent = TypeVar("AnEvent", bound=Event)
 
 _WORKED = Annotated[
-    events.Provoked | events.RanWarm | events.Swapped | events.Substituted | events.GaveBack | events.Looked,
-    Field(discriminator="did"),
+    events.Provoked | events.Swapped | events.Substituted | events.GaveBack | events.Looked, Field(discriminator="did")
 ]
 _OTHERS = (
     events.Started, events.Heard, events.CodesRead, events.Measured, events.Suspected, events.Hinted, events.Found,

@@ -122,22 +122,10 @@ class Worked(EngineEvent):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Provoked(Worked):
-    """The harness is moved or a place warmed from now on, or no longer (None); under which bank's cover, if under one.
-
-    The work holds the try that it is.
-    """
+    """The harness is moved or a place warmed from now on, or no longer (None)."""
 
     did: Literal["move", "heat"]
     what: Location | None
-    bank: Text = ""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class RanWarm(Worked):
-    """The engine was run until it was warm everywhere."""
-
-    did: Literal["warm_run"] = "warm_run"
-    what: None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -166,7 +154,7 @@ class GaveBack(Worked):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Looked(Worked):
-    """What is open was looked at; `what` is what was seen there: bridges, and damage to terminals."""
+    """What is open was looked at; `what` are the bridges seen."""
 
     did: Literal["look"] = "look"
     what: tuple[Text, ...]

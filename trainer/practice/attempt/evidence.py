@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from typing import Literal
 
 import numpy as np
 
@@ -13,16 +12,15 @@ from trainer.circuit.drive import slots_of
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import Work
 from trainer.instruments.bench_tests import Price
-from trainer.instruments.charges import LIVE
+from trainer.instruments.measuring import LIVE, Request, drop_pins_of, pins_of
 from trainer.instruments.reading import Slip
-from trainer.instruments.requests import Request, drop_pins_of, pins_of
 from trainer.practice.attempt.attempt import Attempt, begun
 from trainer.practice.attempt.events import CodesRead, EngineEvent, Event, Found, Heard, Looked, Measured
 from trainer.reasoning.reasoner import Reasoner
 from trainer.reasoning.universe.expectations import code_flags, look_flags
-from trainer.reasoning.universe.menu import WHOLE, clamp_question
+from trainer.reasoning.universe.menu import WHOLE
 from trainer.reasoning.universe.questions import Question
-from trainer.reasoning.universe.scales import OPEN_READS_OHM, insulation_scale, ohm_scale, volts_scale
+from trainer.reasoning.universe.scales import OPEN_READS_OHM, insulation_scale, ohm_scale
 
 Answers = dict[Question, Floats]
 
@@ -66,10 +64,10 @@ def _evidence(attempt: Attempt, reasoner: Reasoner) -> Iterator[Evidence]:
             case Found():
                 return
             case Heard():
-                answers = _answered(reasoner, _slots_heard(profile, event))
+                answers = reasoner.truth_answers(_slots_heard(profile, event))
                 tested = event.work if event.slots is None else tested
             case CodesRead():
-                work = (tested or before).as_tried()
+                work = (tested or before).electrical()
                 question = Question("codes", work, cleared=cleared, tested=tested is not None, known=known)
                 answers = {question: code_flags(profile, event.codes)}
                 known |= frozenset(event.codes)
@@ -89,31 +87,15 @@ def _slots_heard(profile: Profile, event: Heard) -> list[Question]:
     return [Question("slot", work, slot=number, place=event.place) for number in dict.fromkeys(numbers)]
 
 
-def _answered(reasoner: Reasoner, questions: Sequence[Question]) -> Answers:
-    """Return the engine's own answers as its tries left it; the questions do not know how they came out."""
-    answers = reasoner.truth_answers([replace(question, work=question.work.physical()) for question in questions])
-    return {
-        replace(question, work=question.work.as_tried()): answer
-        for question, answer in zip(questions, answers.values(), strict=True)
-    }
-
-
 def _read(profile: Profile, event: Measured, before: Work, reasoner: Reasoner) -> Answers:
     request, reading, after = event.request, event.reading, event.work.electrical()
-    if {Slip.LIVE, Slip.NOT_WAITED} & set(reading.slips):
+    if Slip.LIVE in reading.slips:
         return {}
     if request.what in LIVE:
-        return _answered(reasoner, [_driven(profile, request, after)])
+        return reasoner.truth_answers([_driven(profile, request, after)])
     # a probe that was pushed in spreads the terminal after the reading
     work = replace(after, spread=before.spread)
-    if request.what == "volts":
-        question = Question("volts", work.as_tried(), pins=pins_of(profile, request))
-        return {} if request.at_once else {question: volts_scale(np.array([reading.value]))}
-    if request.what == "lamp":
-        # its current is read from the engine's own answer, as whatever is driven
-        return _answered(reasoner, [Question("lamp", work, pins=pins_of(profile, request))])
-    kind: Literal["insulation", "ohms"] = "insulation" if request.what == "insulation" else "ohms"
-    question = Question(kind, work.as_tried(), pins=pins_of(profile, request), captured=request.captured)
+    question = Question("insulation" if request.what == "insulation" else "ohms", work, pins=pins_of(profile, request))
     ohm = OPEN_READS_OHM if reading.value is None else reading.value
     if Slip.NOT_NULLED in reading.slips and reading.value is not None:
         ohm = max(ohm - profile.meter.lead_ohm, 0.0)
@@ -127,10 +109,6 @@ def _driven(profile: Profile, request: Request, work: Work) -> Question:
         return Question("supply", work)
     if request.what == "trace":
         return Question("trace", work, slot=number)
-    if request.what in ("crank", "contribution", "compression"):
-        return Question(request.what, work)
-    if request.what == "clamp":
-        return clamp_question(work, number, request.other)
     if request.what == "dummy":
         return Question("dummy", replace(work, dummy_loads=work.dummy_loads | {number}), slot=number)
     return Question("drop", replace(work, swapped=()), slot=number, pins=drop_pins_of(profile, request))

@@ -6,19 +6,19 @@ Names are checked against the `Names` of the engine, given as pydantic's validat
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import asdict, dataclass, fields
+from dataclasses import dataclass, fields
 from typing import Annotated
 
 from pydantic import AfterValidator, Field, JsonValue, PlainSerializer, PlainValidator, ValidationInfo
 
 from trainer.circuit.elements import Location
-from trainer.circuit.fault import Conditions
+from trainer.circuit.faults import Conditions
 from trainer.circuit.profile import Profile
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work, break_points, contacts_of, halves_of
 from trainer.instruments.bench_tests import BenchTest, Price, parse_bench_test, parse_price
+from trainer.instruments.measuring import Request, check_request
 from trainer.instruments.reading import Reading
-from trainer.instruments.requests import Request, check_request
 from trainer.reasoning.universe.finding import Claim
 from trainer.sound.places import places_of
 
@@ -102,16 +102,11 @@ def nested_work(data: JsonValue) -> dict[str, JsonValue]:
     """Return the flat JSON of a state nested as the value is; raises ValueError where a part is missing."""
     if not isinstance(data, dict) or not {*_CONDITIONS, *_WORK} <= set(data):
         raise ValueError("no state of an engine")
-    since = {name: data[name] for name in _SINCE if name in data}
-    return {"conditions": {name: data[name] for name in _CONDITIONS}, **{name: data[name] for name in _WORK}, **since}
+    return {"conditions": {name: data[name] for name in _CONDITIONS}, **{name: data[name] for name in _WORK}}
 
 
 _CONDITIONS = tuple(one.name for one in fields(Conditions))
-_MARKS = ("proved_dead", "ran_warm")
-_SINCE = ("moving", "warming", *_MARKS)
-"""What states of early versions do not say."""
-
-_WORK = tuple(one.name for one in fields(Work) if one.name not in ("conditions", *_SINCE))
+_WORK = tuple(one.name for one in fields(Work) if one.name != "conditions")
 
 
 def work_json(work: Work) -> dict[str, object]:
@@ -128,8 +123,6 @@ def work_json(work: Work) -> dict[str, object]:
         "replaced": [[location, number] for location, number in sorted(work.replaced)],
         "dummy_loads": sorted(work.dummy_loads),
         "spread": sorted(work.spread),
-        **{name: True for name in _MARKS if getattr(work, name)},
-        **{name: asdict(one) for name, one in (("moving", work.moving), ("warming", work.warming)) if one is not None},
     }
 
 
@@ -143,8 +136,7 @@ def _possible_work(work: Work, info: ValidationInfo) -> Work:
     _refuse_unknown(work.dummy_loads, names.cylinders, "cylinders")
     _refuse_unknown(work.replaced, parts, "parts that can be lent")
     _refuse_unknown(work.unplugged, names.points, "break points")
-    under = {one.bank for one in (work.moving, work.warming) if one and one.bank}
-    _refuse_unknown(work.covers_off | under, names.banks, "banks")
+    _refuse_unknown(work.covers_off, names.banks, "banks")
     _refuse_unknown(work.conditions.reseated | work.spread, names.contacts, "contacts")
     return work
 

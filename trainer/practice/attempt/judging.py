@@ -7,8 +7,8 @@ from dataclasses import dataclass, replace
 
 from trainer.circuit.codes import known_codes
 from trainer.circuit.elements import Location
-from trainer.circuit.fault import Conditions
 from trainer.circuit.fault_space import comes_and_goes
+from trainer.circuit.faults import Conditions
 from trainer.circuit.solve import SolvedTest
 from trainer.instruments.bench import Work
 from trainer.instruments.reading import Slip

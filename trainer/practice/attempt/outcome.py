@@ -9,7 +9,7 @@ from pydantic import AfterValidator, Field
 
 from trainer.cases.drawing.random_case import MOST_OF_A_PAIR
 from trainer.circuit.elements import Location
-from trainer.circuit.fault import FaultKind
+from trainer.circuit.faults import FaultKind
 from trainer.circuit.profile import PASSES
 from trainer.reasoning.universe.finding import CERTAINTIES
 from trainer.words import TEXTS

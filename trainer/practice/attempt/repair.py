@@ -8,7 +8,7 @@ from itertools import takewhile
 from trainer.cases.single_case.case import Case
 from trainer.circuit.codes import codes_of
 from trainer.circuit.elements import Location, Side
-from trainer.circuit.fault import Conditions, Fault
+from trainer.circuit.faults import Conditions, Fault
 from trainer.instruments.bench import Work
 from trainer.instruments.measuring import plugged_back
 from trainer.practice.attempt.actions import ActionResult, Solver, sound_hash
@@ -61,7 +61,7 @@ def repair(attempt: Attempt, wanted: Repair) -> ActionResult[Repaired]:
 
 
 def _everything_back(attempt: Attempt, wanted: Repair) -> Work:
-    """After a repair the engine is as it came, with nothing lent, swapped, moved or unplugged.
+    """After a repair the engine stands as it came, with nothing lent, swapped, moved or unplugged.
 
     Plugs that were off have been re-seated; a terminal that was spread stays so unless its place was repaired.
     """
@@ -116,7 +116,7 @@ EVEN_WITHIN_DB = 1.5
 
 
 def is_even(case: Case, sound: Sound, solver: Solver, seed: int) -> bool:
-    """Return whether every slot of a rendered test is at the good engine's level."""
+    """Tell whether every slot of a rendered test stands where the sound engine's does."""
     sound_engine = Work(conditions=Conditions(temperature_c=case.temperature_c))
     good = render(solver(case.profile, (), sound_engine), sound.place, case.bed, seed)
     pairs = zip(sound.slots, good.slots, strict=True)

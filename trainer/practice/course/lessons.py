@@ -12,7 +12,7 @@ from typing import TypeVar
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import MODULE_CONNECTOR
-from trainer.instruments.requests import Request, through_point
+from trainer.instruments.measuring import Request, through_point
 from trainer.practice.attempt import actions
 from trainer.practice.attempt.actions import ActionResult, Solver
 from trainer.practice.attempt.attempt import Attempt
@@ -72,10 +72,6 @@ def _pair(where: str, half: str, number: int) -> Asked:
     return asked
 
 
-def _volts(number: int) -> Asked:
-    return lambda _profile: Request("volts", cylinder=number)
-
-
 def _wire(number: int, side: Side) -> Asked:
     return lambda _profile: Request("wire", cylinder=number, side=side, location=Location.ENGINE_HARNESS)
 
@@ -88,7 +84,6 @@ LESSONS = (
             Step("hear", slots=()),
             Step("slots", slots=(2, 3)),
             Step("codes"),
-            Step("dead", request=_volts(3)),
             Step("pair", request=_pair("module", "harness", 3)),
             Step("mate", request=_pair("module", "harness", 1)),
             Step("wire_feed", request=_wire(3, Side.FEED)),

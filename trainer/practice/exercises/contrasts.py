@@ -5,20 +5,17 @@ Comparing examples side by side teaches more than one after another apart (Alfie
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 from itertools import pairwise
-from statistics import median
 
 from trainer.cases.drawing.practice_case import BEDS_DBA
 from trainer.cases.drawing.practice_pool import NO_CURRENT_A, Pool
-from trainer.circuit.fault import Fault
+from trainer.circuit.faults import Fault
 from trainer.practice.exercises.ear_exercises import heard_at
 from trainer.practice.exercises.exercise_types import Sounding
 from trainer.reasoning.universe.hearing import Heard
 from trainer.sound.bed import BedKind
 from trainer.sound.render import Bed
-from trainer.sound.traits import LEVEL
 from trainer.words import numbers, text
 
 TOURED = "north_v8"
@@ -29,9 +26,6 @@ SEED = 20
 
 QUIET = Bed(BedKind.QUIET_BAY, BEDS_DBA[0])
 LOUD = Bed(BedKind.QUIET_BAY, BEDS_DBA[-1])
-
-STEP_DB = 2.0
-"""How much softer an example is at least than the one before it."""
 
 LADDER = (Heard.EVEN, Heard.WEAK, Heard.DULL, Heard.VERY_FAINT, Heard.NOTHING)
 
@@ -48,12 +42,7 @@ class Contrast:
 def contrasts_of(pool: Pool) -> tuple[Contrast, ...]:
     """Return the pairs that an engine can give, from even down to nothing, then groups and beds."""
     number = pool.profile.cylinders[len(pool.profile.cylinders) // 2]
-    examples: dict[Heard, Example | None] = {}
-    above_dba = math.inf
-    for heard in LADDER:
-        found = _example(pool, heard, number, above_dba - STEP_DB)
-        examples[heard] = None if found is None else (found[0], found[1])
-        above_dba = above_dba if found is None else found[2]
+    examples = {heard: _example(pool, heard, number) for heard in LADDER}
     pairs = []
     for upper, lower in pairwise(LADDER):
         first, second = examples[upper], examples[lower]
@@ -76,26 +65,20 @@ def contrasts_of(pool: Pool) -> tuple[Contrast, ...]:
 Example = tuple[tuple[Fault, ...], int]
 
 
-def _example(pool: Pool, heard: Heard, number: int, below_dba: float) -> tuple[tuple[Fault, ...], int, float] | None:
-    """Return faults, the slot in which an engine sounds so, the wanted cylinder's where one does, and its level."""
+def _example(pool: Pool, heard: Heard, number: int) -> Example | None:
+    """Return faults and the slot in which an engine sounds so, the wanted cylinder's where one does."""
     if heard is Heard.EVEN:
-        return (), number, math.inf
-    found: list[tuple[tuple[Fault, ...], int, float]] = []
+        return (), number
+    found: list[Example] = []
     for place in range(len(pool.rows)):
         fault = pool.fault(place)
         if pool.provoked[place]:
             continue
         for column, cylinder in enumerate(pool.profile.cylinders):
             driven = heard is Heard.VERY_FAINT and pool.own_a[place, column] > NO_CURRENT_A
-            level_dba = float(pool.heard[place, column + 1, LEVEL])
-            if cylinder not in fault.cylinders or driven or level_dba > below_dba:
-                continue
-            if heard_at(pool, place, column, QUIET.level_dba) is heard:
-                found.append(((fault,), cylinder, level_dba))
-    # one that lies far from the others of its kind may lift in some pulses and not in others
-    usual = median(one[2] for one in found) if found and heard is Heard.WEAK else None
-    away = (lambda level_dba: 0.0) if usual is None else (lambda level_dba: abs(level_dba - usual))
-    return min(found, key=lambda one: (len(one[0][0].cylinders), one[1] != number, away(one[2])), default=None)
+            if cylinder in fault.cylinders and not driven and heard_at(pool, place, column, QUIET.level_dba) is heard:
+                found.append(((fault,), cylinder))
+    return min(found, key=lambda one: (len(one[0][0].cylinders), one[1] != number), default=None)
 
 
 def _is_silent_group(pool: Pool, place: int) -> bool:

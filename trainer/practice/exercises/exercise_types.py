@@ -12,9 +12,8 @@ from trainer.cases.drawing.practice_case import BEDS_DBA, TEMPERATURE_C
 from trainer.cases.drawing.practice_pool import SAME_WITHIN, Pool
 from trainer.circuit.chance import Stream
 from trainer.circuit.elements import OPEN_OHM
-from trainer.circuit.fault import Conditions, Fault
 from trainer.circuit.fault_space import comes_and_goes
-from trainer.circuit.faults import KINDS
+from trainer.circuit.faults import KINDS, Conditions, Fault
 from trainer.circuit.profile import Profile
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work
@@ -56,7 +55,7 @@ class Spec:
 
 
 def spec_of(name: str) -> Spec:
-    """Parse an exercise's name; raises WrongCallError for any other text."""
+    """Return what a name stands for; raises WrongCallError for a text that is no exercise's name."""
     try:
         kind, profile, subject, level, seed = name.split(".")
         found = Spec(kind, profile, subject, int(level), int(seed))

@@ -11,10 +11,10 @@ from trainer.cases.drawing.practice_pool import Pool
 from trainer.circuit.chance import Stream
 from trainer.circuit.codes import known_codes
 from trainer.circuit.elements import Location, Side
-from trainer.circuit.fault import Fault
+from trainer.circuit.faults import Fault
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import MODULE_CONNECTOR
-from trainer.instruments.requests import Request, plug_point, through_point
+from trainer.instruments.measuring import Request, plug_point, through_point
 from trainer.practice.course.skills import Skill
 from trainer.practice.exercises.difficulty_ranges import aim_of
 from trainer.practice.exercises.ear_exercises import off_slots

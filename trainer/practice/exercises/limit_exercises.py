@@ -10,9 +10,8 @@ import numpy as np
 from trainer.cases.drawing.practice_case import BEDS_DBA, TEMPERATURE_C
 from trainer.cases.drawing.practice_pool import LEAST_MARGIN, Pool, margins_of, solved_traits
 from trainer.circuit.chance import Stream
-from trainer.circuit.fault import Fault
 from trainer.circuit.fault_space import cured_by_work
-from trainer.circuit.faults import KINDS
+from trainer.circuit.faults import KINDS, Fault
 from trainer.circuit.profile import PASSES
 from trainer.practice.course.skills import Skill
 from trainer.practice.exercises.difficulty_ranges import aim_of

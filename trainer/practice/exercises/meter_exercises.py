@@ -9,13 +9,12 @@ from trainer.cases.drawing.practice_case import HARDEST, TEMPERATURE_C
 from trainer.cases.drawing.practice_pool import class_of_fault
 from trainer.cases.drawing.random_case import drawable
 from trainer.circuit.elements import Location, Side
-from trainer.circuit.fault import Conditions, Fault
 from trainer.circuit.fault_space import comes_and_goes
+from trainer.circuit.faults import Conditions, Fault
 from trainer.circuit.profile import PASSES, Profile
 from trainer.instruments.bench import MODULE_CONNECTOR, Work
-from trainer.instruments.measuring import measured
+from trainer.instruments.measuring import Request, measured, plug_point, through_point
 from trainer.instruments.reading import Reading, accuracy_ohm
-from trainer.instruments.requests import Request, plug_point, through_point
 from trainer.practice.course.skills import Skill
 from trainer.practice.exercises.difficulty_ranges import aim_of
 from trainer.practice.exercises.exercise_types import Choice, Exercise, Spec, question_demand, shuffled_choices

@@ -9,9 +9,8 @@ from trainer.circuit.codes import Sensed, known_codes
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import MODULE_CONNECTOR
-from trainer.instruments.bench_tests import BenchTest, Spot
-from trainer.instruments.looking import SIGHT
-from trainer.instruments.requests import Request
+from trainer.instruments.bench_tests import BenchTest
+from trainer.instruments.measuring import Request
 from trainer.practice.attempt.attempt import Attempt
 from trainer.practice.attempt.events import (
     CodesRead,
@@ -22,7 +21,6 @@ from trainer.practice.attempt.events import (
     Looked,
     Measured,
     Provoked,
-    RanWarm,
     Repaired,
     Retested,
     Substituted,
@@ -31,7 +29,6 @@ from trainer.practice.attempt.events import (
 )
 from trainer.reasoning.universe.finding import Claim
 from trainer.reasoning.verdict.explanation import SlotReason
-from trainer.sound.places import contact_of
 from trainer.words import numbers, text
 
 
@@ -41,16 +38,16 @@ def engine_lines(profile: Profile) -> list[str]:
     lines = [text("engine.head", title=profile.title, numbers=numbers(profile.cylinders), firing=order)]
     for bank, row in profile.banks.items():
         lines.append("  " + text("engine.bank", bank=bank, numbers=" ".join(str(number) for number in row)))
-    for name, connector in profile.wiring.connectors.items():
-        lines.append("  " + text("engine.connector", name=name, cylinders=numbers(connector.injectors),
+    for connector in profile.wiring.connectors:
+        lines.append("  " + text("engine.connector", name=connector.name, cylinders=numbers(connector.injectors),
                                  pins=text(f"engine.pins.{connector.feed_pins}")))  # fmt: skip
     lines.append("  " + text(f"engine.live.{profile.wiring.live}"))
     return lines
 
 
-def heading(case: Case, *, title_shown: bool) -> str:
-    """Return a case's heading: its number until the fault may be shown, then its title."""
-    if title_shown:
+def heading(case: Case, *, told: bool) -> str:
+    """Return what a case is called: a number until its fault may be told, its title then."""
+    if told:
         return case.title
     if case.code:
         return case.code
@@ -67,20 +64,19 @@ NAMED = ("right", "left", "front", "rear", "row", "cover")
 
 
 def prompt(attempt: Attempt) -> str:
-    """Return the prompt: minutes so far, and the state of the engine."""
+    """Return the prompt: minutes so far, and how the engine stands."""
     state = prompt_state(attempt)
     return text("prompt", minutes=attempt.minutes, state=f", {state}" if state else "")
 
 
 def prompt_state(attempt: Attempt) -> str:
-    """Return what is being moved, warmed, swapped or lent now, "" for nothing."""
+    """Return what is moving, warm, swapped or lent as the engine stands, "" for nothing."""
     work = attempt.work
     state = [
         text(key, place=text(f"location.{place}"))
         for key, place in (("prompt.moving", work.conditions.moved), ("prompt.warm", work.conditions.heated))
         if place is not None
     ]
-    state += [text("prompt.ran_warm")] if work.ran_warm else []
     state += [text("prompt.swapped", first=first, second=second) for first, second in work.swapped]
     state += [text("prompt.lent", what=_part(place, number)) for place, number in sorted(work.replaced)]
     return ", ".join(state)
@@ -119,9 +115,8 @@ def claims_text(claims: Sequence[Claim]) -> str:
 
 def request_text(request: Request) -> str:
     """Return what was measured, for a card."""
-    between = request.what == "insulation" and request.other
     sentence = text(
-        "request.insulation_between" if between else f"request.{request.what}",
+        f"request.{request.what}",
         cylinder=request.cylinder,
         other=request.other,
         point=point_text(request.point, request.half),
@@ -142,25 +137,10 @@ def point_text(point: str, half: str = "") -> str:
     return f"{shown} ({text(f'half.{half}')})" if half else shown
 
 
-def sighting_text(sighting: str) -> str:
-    """Return what was seen in words: a bridge at a break point or under a cover, or what a terminal looks like."""
-    damage, mark, contact = sighting.partition(SIGHT)
-    if not mark:
-        return text("seen.bridge", where=point_text(sighting))
-    location, _contact, side, cylinders = contact.split(".")
-    where = text(
-        f"seen_at.{location}",
-        side=text(f"side.{side}"),
-        cylinders=text("slot.cylinders_out", cylinders=numbers(int(n) for n in cylinders.split("-"))),
-    )
-    return text(f"seen.{damage}", where=where)
-
-
 def listening_place_text(place: str) -> str:
     """Return a place to listen from in words."""
-    contact = contact_of(place)
-    if contact is not None:
-        return text(f"stand.{contact[0]}", number=contact[1])
+    if place.startswith("probe "):
+        return text("stand.probe", number=place.removeprefix("probe "))
     key = f"stand.{place.replace(' ', '_')}"
     return (
         text(key)
@@ -171,15 +151,8 @@ def listening_place_text(place: str) -> str:
 
 def test_text(test: BenchTest) -> str:
     """Return a test of the menu in words."""
-    what = spot_text(test.at) if isinstance(test.at, Spot) else test.at
-    said = text(f"plan.{test.kind}", what=what)
-    return said if test.number == 1 else text("plan.try", test=said, number=test.number)
-
-
-def spot_text(spot: Spot) -> str:
-    """Return a spot that is moved or warmed in words."""
-    place = text(f"location.{spot.location}")
-    return text("location.under_bank", place=place, bank=named(spot.bank)) if spot.bank else place
+    what = text(f"location.{test.at}") if isinstance(test.at, Location) else test.at
+    return text(f"plan.{test.kind}", what=what)
 
 
 def card_line(event: Event) -> str | None:
@@ -223,25 +196,14 @@ def _work_entry(event: Worked) -> str:
         case Provoked(what=None) | GaveBack():
             return text(f"card.{event.did}", what=text("suspects.none"))
         case Provoked():
-            return text(f"card.{event.did}", what=_tried_text(event))
-        case RanWarm():
-            return text("card.warm_run")
+            return text(f"card.{event.did}", what=text(f"location.{event.what}"))
         case Swapped():
             return text("card.swap", what=" ".join(str(number) for number in event.what))
         case Substituted():
             return text("card.substitute", what=_part(*event.what))
         case Looked():
-            return text("card.look", what=" ".join(map(sighting_text, event.what)) or text("look.nothing"))
+            return text("card.look", what=" ".join(event.what) or text("look.nothing"))
     raise AssertionError(f"work without a line on the card: {event.kind}")
-
-
-def _tried_text(event: Provoked) -> str:
-    assert event.what is not None
-    place = spot_text(Spot(event.what, event.bank))
-    one = event.work.moving if event.did == "move" else event.work.warming
-    if one is None:  # of an early version
-        return place
-    return text("work.try", what=place, number=one.number, effort=text(f"effort.{one.effort}"))
 
 
 def _reading_entry(event: Measured) -> str:

@@ -24,19 +24,14 @@ TOLD_SAVED_MINUTES = 1.0
 """How many findings, which bits and how many lines a view shows; the rest is summed."""
 
 STEP_KINDS: Mapping[str, str] = {
-    "hear": "begin", "through_cover": "listen", "probe": "inside", "codes": "memory",
-    "lamp_engine": "outside", "lamp_cover": "inside", "engine_insulation": "outside", "cover_insulation": "inside",
-    "contribution": "running", "compression": "running", "crank": "driven", "clamp": "driven",
-    "module_volts": "outside", "through_volts": "outside", "plug_volts": "inside",
+    "hear": "begin", "probe": "listen", "codes": "memory",
     "module_pairs": "outside", "module_returns": "outside", "module_grounds": "outside", "through_pairs": "outside",
     "through_grounds": "outside", "wires_engine": "outside", "engine_alone": "outside",
     "plug_pairs": "inside", "plug_grounds": "inside", "wires_cover": "inside", "cover_alone": "inside",
-    "look_module": "eyes", "look_through": "eyes", "look_cover": "eyes",
+    "look_through": "eyes", "look_cover": "eyes",
     "supply": "driven", "trace": "driven", "drops": "driven", "drops_cover": "driven", "dummy": "driven",
-    "move": "provoke", "heat": "provoke", "warm_run": "provoke",
-    "reseat": "provoke", "reseat_module": "provoke", "reseat_plugs": "provoke",
-    "pairs_moved": "outside", "grounds_moved": "outside", "pairs_warm": "outside", "pairs_reseated": "outside",
-    "pairs_reseated_plugs": "inside",
+    "move": "provoke", "heat": "provoke", "reseat": "provoke", "reseat_module": "provoke", "reseat_plugs": "provoke",
+    "pairs_moved": "outside", "pairs_warm": "outside", "pairs_reseated": "outside", "pairs_reseated_plugs": "inside",
     "trace_moved": "driven", "trace_warm": "driven",
     "lend_module": "exchange", "lend_injector": "exchange", "swap": "exchange",
 }  # fmt: skip
@@ -160,8 +155,6 @@ def _work(work: Work) -> Iterable[str]:
     for key, place in (("question.moved", work.conditions.moved), ("question.warm", work.conditions.heated)):
         if place is not None:
             yield text(key, place=text(f"location.{Location(place)}"))
-    if work.ran_warm:
-        yield text("question.ran_warm")
     changed = [f"{first}↔{second}" for first, second in work.swapped]
     changed += [f"{text(f'location.{place}')} {number or ''}".strip() for place, number in sorted(work.replaced)]
     if changed:

@@ -8,7 +8,7 @@ does (Φ(−d/2)) and exact where they are far.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
@@ -28,8 +28,7 @@ SAME_WITHIN = 1.0
 class Channel:
     """A test's outcomes: which one each hypothesis leads to, and how they are taken for one another.
 
-    `label` has shape (hypothesis,), `table` (label, outcome): the chance of each outcome. In a try, hypotheses of one
-    label lead to the same outcome when a fault shows itself, and to the same when it does not.
+    `label` has shape (hypothesis,), `table` (outcome, outcome): chance of the second when the first is true.
     """
 
     test: Test
@@ -57,8 +56,11 @@ MASS_FROM = 1e-7
 
 def channel_of(test: Test, expected: Mapping[Question, Expected]) -> Channel:
     """Return a test's channel from what each hypothesis expects of its questions."""
-    weights = expected[test.questions[0]].weights if test.questions else (1.0,)
-    values = np.concatenate([_apart(test.questions, expected, state) for state in range(len(weights))])
+    parts = [
+        expected[question].values * FLAG_UNITS if expected[question].flags else expected[question].values
+        for question in test.questions
+    ]
+    values = np.concatenate(parts, axis=1)
     rounded = np.round(values / ROUND_UNITS).astype(np.int64)
     _unique, first, index = np.unique(_as_keys(rounded), return_index=True, return_inverse=True)
     kinds = values[first]
@@ -80,38 +82,7 @@ def channel_of(test: Test, expected: Mapping[Question, Expected]) -> Channel:
     table = np.exp(-distance / 4.0)
     table /= table.sum(axis=1)[:, None]
     table = (1.0 - SPREAD) * table + SPREAD / count
-    outcome = owner[index].reshape(len(weights), -1)
-    if len(weights) == 1:
-        return Channel(test, outcome[0], table)
-    ways, label = np.unique(outcome, axis=1, return_inverse=True)
-    mixed = sum(weight * table[row] for weight, row in zip(weights, ways, strict=True))
-    return Channel(test, label.reshape(-1), np.asarray(mixed))
-
-
-def _apart(questions: Sequence[Question], expected: Mapping[Question, Expected], state: int) -> Floats:
-    """Return answers (hypothesis, part) on a scale on which their plain distance is how far they can be told apart.
-
-    What moves all slots of a test together is taken out of them as far as a listener cannot tell it.
-    """
-    parts, moved = list[Floats](), dict[tuple[object, ...], dict[int, float]]()
-    place = 0
-    for question in questions:
-        one, first = expected[question], expected[question].states[0]
-        values, count = one.states[state].values, first.values.shape[1]
-        noise = np.ones(count) if first.variance is None else np.sqrt(1.0 + np.median(first.variance, axis=0))
-        parts.append(values * FLAG_UNITS if one.flags else values / noise)
-        if first.common is not None:
-            for part, deviation in enumerate(np.median(first.common, axis=0) / noise):
-                moved.setdefault((question.work, question.place, part), {})[place + part] = float(deviation)
-        place += count
-    values = np.concatenate(parts, axis=1)
-    for deviations in moved.values():
-        columns, common = list(deviations), np.array(list(deviations.values()))
-        square = float(common @ common)
-        if square > 0.0:
-            told = 1.0 - 1.0 / np.sqrt(1.0 + square)
-            values[:, columns] -= told * np.outer(values[:, columns] @ common, common) / square
-    return values
+    return Channel(test, owner[index], table)
 
 
 def _as_keys(rows: NDArray[np.int64]) -> NDArray[np.void]:
@@ -121,9 +92,5 @@ def _as_keys(rows: NDArray[np.int64]) -> NDArray[np.void]:
 
 
 def channels_of(tests: Sequence[Test], expected: Mapping[Question, Expected]) -> tuple[Channel, ...]:
-    """Return the channels of tests; those of a second try are those of the first."""
-    found: dict[tuple[Question, ...], Channel] = {}
-    for test in tests:
-        key = tuple(question.first_try() for question in test.questions)
-        found.setdefault(key, channel_of(test, expected) if key not in found else found[key])
-    return tuple(replace(found[tuple(q.first_try() for q in test.questions)], test=test) for test in tests)
+    """Return the channels of tests."""
+    return tuple(channel_of(test, expected) for test in tests)

@@ -31,7 +31,7 @@ reading, no published source; ten to one is what its authors call strong evidenc
 
 ALIKE = 3.0
 
-ELECTRICAL = frozenset({"ohms", "insulation", "volts", "lamp", "crank", "drop", "supply", "trace", "clamp", "dummy"})
+ELECTRICAL = frozenset({"ohms", "insulation", "drop", "supply", "trace", "dummy"})
 
 ELSEWHERE = "elsewhere"
 """The place of a hypothesis that leaves the named cylinders alone."""
@@ -46,7 +46,7 @@ def is_electrical(question: Question) -> bool:
 
 def is_dead_reading(question: Question) -> bool:
     """Tell whether a question is answered by a meter with the key off."""
-    return question.kind in ("ohms", "insulation", "volts", "lamp") and not question.work.replaced
+    return question.kind in ("ohms", "insulation") and not question.work.replaced
 
 
 def mates_agree(answers: Answers) -> bool:
@@ -108,7 +108,7 @@ def separating_factor(
     if not own.any() or not seen:
         return 0.0, own, ~own
     rival = max(seen, key=lambda rows: _log_sum(quiet[rows]))
-    return float(np.exp(min(_told(quiet, electrical, own) - _told(quiet, electrical, rival), 700.0))), own, rival
+    return float(np.exp(_told(quiet, electrical, own) - _told(quiet, electrical, rival))), own, rival
 
 
 def inseparable_places(hypotheses: Hypotheses, quiet: Floats, electrical: Floats, claim: Claim) -> frozenset[str]:

@@ -8,28 +8,25 @@ from __future__ import annotations
 from collections.abc import Collection, Mapping, Sequence
 
 from trainer.circuit.elements import Location
-from trainer.circuit.fault import Fault
+from trainer.circuit.faults import Fault
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench_tests import Operation, Price
 
 ACCESS = frozenset({
     Operation.MODULE_OHMS, Operation.PASS_THROUGH_OHMS, Operation.INJECTOR_OHMS, Operation.PIN_TO_GROUND,
-    Operation.LOOK, Operation.VOLTS_AT_REST,
+    Operation.LOOK,
 })  # fmt: skip
 """What is paid anew once everything has been plugged back."""
 
 REPAIR_PRICES = {
     Location.DRIVE_MODULE: (Operation.MODULE_SUBSTITUTION,),
     Location.ENGINE_HARNESS: (Operation.REPAIR_WIRE,),
-    Location.PASS_THROUGH: (Operation.COVER_OFF, Operation.REPAIR_CONNECTOR),
+    Location.PASS_THROUGH: (Operation.REPAIR_CONNECTOR,),
     Location.UNDER_COVER: (Operation.COVER_OFF, Operation.REPAIR_WIRE),
     Location.COIL: (Operation.COVER_OFF, Operation.INJECTOR_SWAP),
     Location.ARMATURE: (Operation.COVER_OFF, Operation.INJECTOR_SWAP),
 }
-"""What each repair is made of; a cover that is off already is not paid again, an injector is paid each.
-
-A connector costs the cover where it sits in the cover's gasket.
-"""
+"""What each repair is made of; a cover that is off already is not paid again, an injector is paid each."""
 
 
 def after_plugging_back(paid: Collection[Price]) -> frozenset[Price]:
@@ -44,15 +41,7 @@ def unpaid(prices: Sequence[Price], paid: Collection[Price]) -> list[Price]:
 
 def minutes_of(prices: Sequence[Price], minutes: Mapping[str, float]) -> float:
     """Return what prices cost, by the minutes of each operation."""
-    return float(sum(minutes[price.operation] * price.times for price in prices))
-
-
-def covers_for(profile: Profile, location: Location, cylinders: Collection[int]) -> frozenset[str]:
-    """Return the banks whose cover comes off for a repair at a place for some cylinders."""
-    if Operation.COVER_OFF not in REPAIR_PRICES[location]:
-        return frozenset()
-    under = [n for n in cylinders if location is not Location.PASS_THROUGH or profile.connector_of(n).in_gasket]
-    return frozenset(profile.bank_of(number) for number in under)
+    return float(sum(minutes[price.operation] for price in prices))
 
 
 def repair_minutes(
@@ -63,7 +52,7 @@ def repair_minutes(
     for operation in REPAIR_PRICES[location]:
         count = 1
         if operation is Operation.COVER_OFF:
-            count = len(covers_for(profile, location, cylinders) - set(covers_off))
+            count = len({profile.bank_of(number) for number in cylinders} - set(covers_off))
         elif operation is Operation.INJECTOR_SWAP:
             count = len(cylinders)
         total += count * profile.minutes[operation]
@@ -78,5 +67,6 @@ def mending_minutes(profile: Profile, faults: Sequence[Fault], covers_off: Colle
     opened = set(covers_off)
     for fault in faults:
         total += repair_minutes(profile, fault.location, fault.cylinders, opened)
-        opened |= covers_for(profile, fault.location, fault.cylinders)
+        if Operation.COVER_OFF in REPAIR_PRICES[fault.location]:
+            opened |= {profile.bank_of(number) for number in fault.cylinders}
     return total

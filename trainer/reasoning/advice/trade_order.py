@@ -13,7 +13,7 @@ from collections.abc import Callable, Collection, Mapping, Sequence
 from enum import IntEnum
 
 from trainer.arrays import Floats
-from trainer.instruments.bench_tests import BenchTestKind, Price, Spot
+from trainer.instruments.bench_tests import BenchTestKind, Price
 from trainer.reasoning.advice.channels import Channel
 from trainer.reasoning.advice.measured import Standing, is_dead_reading, is_electrical
 from trainer.reasoning.advice.planning import LEAST_BITS, PROVED, Choice, ranked
@@ -35,16 +35,15 @@ class Stage(IntEnum):
 
 _KINDS: Mapping[Stage, tuple[BenchTestKind, ...]] = {
     Stage.HEAR: (BenchTestKind.HEAR,),
-    Stage.CODES: (BenchTestKind.THROUGH_COVER, BenchTestKind.CODES),
+    Stage.CODES: (BenchTestKind.PROBE, BenchTestKind.CODES),
     Stage.COVER: (
         BenchTestKind.PLUG_PAIRS, BenchTestKind.PLUG_GROUNDS, BenchTestKind.WIRES_COVER, BenchTestKind.COVER_ALONE,
-        BenchTestKind.PLUG_VOLTS, BenchTestKind.PROBE, BenchTestKind.LAMP_COVER, BenchTestKind.COVER_INSULATION,
         BenchTestKind.LOOK_COVER, BenchTestKind.RESEAT_PLUGS, BenchTestKind.PAIRS_RESEATED_PLUGS,
     ),
     Stage.EXCHANGE: (BenchTestKind.SWAP,),
     Stage.LIVE: (
         BenchTestKind.SUPPLY, BenchTestKind.TRACE, BenchTestKind.TRACE_MOVED, BenchTestKind.TRACE_WARM,
-        BenchTestKind.DUMMY, BenchTestKind.CLAMP, BenchTestKind.CRANK,
+        BenchTestKind.DUMMY,
     ),
     Stage.DROPS: (BenchTestKind.DROPS, BenchTestKind.DROPS_COVER),
     Stage.LENT: (BenchTestKind.LEND_MODULE, BenchTestKind.LEND_INJECTOR),
@@ -66,15 +65,13 @@ Sure = Callable[[Floats], float]
 
 
 def stage_of(test: Test) -> Stage:
-    """Return the step of the order that a test belongs to; what is moved or warmed under a cover waits for it."""
-    if isinstance(test.name.at, Spot) and test.name.at.bank and not is_live(test):
-        return Stage.COVER
+    """Return the step of the order that a test belongs to."""
     return _STAGES.get(test.name.kind, Stage.OUTSIDE)
 
 
 def is_live(test: Test) -> bool:
     """Tell whether a test needs a meter on the driven engine."""
-    return _STAGES.get(test.name.kind) in (Stage.LIVE, Stage.DROPS)
+    return stage_of(test) in (Stage.LIVE, Stage.DROPS)
 
 
 def could_settle(channel: Channel, standing: Standing, sure: Sure) -> bool:

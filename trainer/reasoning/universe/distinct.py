@@ -10,8 +10,7 @@ import numpy as np
 from trainer.arrays import Integers
 from trainer.circuit.edits import Edit
 from trainer.circuit.elements import Circuit
-from trainer.circuit.fault import Conditions
-from trainer.circuit.faults import KINDS, with_faults
+from trainer.circuit.faults import KINDS, Conditions, with_faults
 from trainer.circuit.harness import circuit_of
 from trainer.instruments.bench import Work, worked
 from trainer.reasoning.universe.hypotheses import Faults
@@ -46,7 +45,7 @@ class DistinctCircuits:
 
     def under(self, work: Work, *, loaded: bool) -> Group:
         """Return the distinct circuits under work, as drive current or a meter sees them."""
-        work = work.physical()
+        work = work.electrical()
         kept = self._groups.get((work, loaded))
         if kept is not None:
             return kept
@@ -72,31 +71,15 @@ class DistinctCircuits:
 
         Where nothing but plugs has been touched, a fault differs as it did before, less what is unplugged.
         """
-        if replace(work, unplugged=frozenset(), moving=None, warming=None, ran_warm=False) != Work(
-            conditions=work.conditions
-        ):
+        if replace(work, unplugged=frozenset()) != Work(conditions=work.conditions):
             for faults in self._hypotheses:
                 circuit = worked(sound, faults, work)
                 yield circuit, _edit(base, circuit, loaded=loaded)
             return
         off = sound.elements.keys() - base.elements.keys()
-        for circuit, edit in self._under_conditions(sound, work, loaded=loaded):
+        for circuit, edit in self._plain(sound, work.conditions, loaded=loaded):
             changed = {name: ohm for name, ohm in edit.changed.items() if name not in off} if off else edit.changed
             yield circuit, Edit(changed, edit.gone - off, edit.added)
-
-    def _under_conditions(self, sound: Circuit, work: Work, *, loaded: bool) -> Iterator[tuple[Circuit, Edit]]:
-        """Yield every hypothesis's circuit under conditions, which may be those under one bank's cover only."""
-        if work.moving is None and work.warming is None and not work.ran_warm:
-            yield from self._plain(sound, work.conditions, loaded=loaded)
-            return
-        for row, faults in enumerate(self._hypotheses):
-            conditions = {work.conditions_of(sound.profile, fault) for fault in faults}
-            if len(conditions) > 1:
-                circuit = worked(sound, faults, replace(work, unplugged=frozenset()))
-                yield circuit, _edit(sound, circuit, loaded=loaded)
-                continue
-            at_rest = Conditions(work.conditions.temperature_c)
-            yield self._plain(sound, next(iter(conditions), at_rest), loaded=loaded)[row]
 
     def _plain(self, sound: Circuit, conditions: Conditions, *, loaded: bool) -> list[tuple[Circuit, Edit]]:
         """Return every hypothesis's circuit under conditions alone; most do not heed them."""

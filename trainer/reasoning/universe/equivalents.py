@@ -94,16 +94,6 @@ class Equivalents:
             waiting = still
         return result
 
-    def resting_returns_a(self, base: Circuit, circuits: Sequence[Circuit], slot: Slot) -> Floats:
-        """Return the steady currents in the returns in a slot, shape (circuit, cylinder), without the module's limit.
-
-        Which slots are alike leaves out how the background divides; a clamp on a resting return reads just that.
-        """
-        work = [(circuit, Reductions(circuit, {}), [slot]) for circuit in circuits]
-        self._reduce(base, work)
-        static, _fed = _static([Row(circuit, slot, reduction) for circuit, reduction, _slots in work])
-        return np.abs(static[:, len(base.profile.cylinders) :])
-
     def _reduce(self, base: Circuit, work: Sequence[tuple[Circuit, Reductions, list[Slot]]]) -> None:
         """Fill in the ports that are needed, as edits of the base network."""
         ports = port_nodes(base)

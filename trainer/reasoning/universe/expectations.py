@@ -15,28 +15,26 @@ from trainer.arrays import Floats
 from trainer.circuit.codes import codes_from, known_codes
 from trainer.circuit.drive import port_nodes, rail_branches, slots_of
 from trainer.circuit.edits import EditedNetwork, edit_between
-from trainer.circuit.elements import RAIL
-from trainer.circuit.faults import with_faults
+from trainer.circuit.elements import GROUND, RAIL
 from trainer.circuit.harness import circuit_of
 from trainer.circuit.network import port_columns
 from trainer.circuit.profile import Profile
-from trainer.instruments.bench import Work
-from trainer.instruments.looking import seen_bridges, seen_terminals, sightings_of
-from trainer.reasoning.universe.at_rest import AT_REST, at_rest, is_loaded, node_at
+from trainer.instruments.bench import Pin, Work, break_points, node_of
+from trainer.instruments.looking import seen_bridges
+from trainer.instruments.ohmmeter import METER_CURRENT_A, resting_branches
 from trainer.reasoning.universe.distinct import DistinctCircuits, content_of
 from trainer.reasoning.universe.equivalents import Equivalents, digest_of
 from trainer.reasoning.universe.hypotheses import Faults
-from trainer.reasoning.universe.questions import FLAG_UP, RUNNING, Expected, Prediction, Question
-from trainer.reasoning.universe.running import running_expected
+from trainer.reasoning.universe.questions import Expected, Question
 from trainer.reasoning.universe.scales import (
     CURRENT_STEP_A,
     DIP_STEP_A,
     DIP_STEP_S,
     accuracy_scale,
-    ear_spread,
     heard_scale,
+    insulation_scale,
+    ohm_scale,
 )
-from trainer.reasoning.universe.severity import severities_of
 from trainer.reasoning.universe.slot_traits import SlotTraits, TraceMarks
 from trainer.sound.places import places_of
 from trainer.sound.traits import ears_of
@@ -45,14 +43,11 @@ KEPT, STRAY, OLD, FROM_THE_ROAD = 0.998, 0.002, 0.02, 0.5
 """Chances that a code stands in memory: set by the test just run; by nothing; left by something mended since; left by
 an intermittent that is at rest now, or by any fault before the first test. Common practice, no published source."""
 
-CLAMP_PERCENT, CLAMP_LEAST_A = 3.0, 0.1
-"""Accuracy of a clamp for direct current: common practice, no published source."""
-
 DROP_LEAST_V = 0.2
 """What two readings of a voltage drop on a pulsed wire differ by at least: from memory."""
 
 SEEN, FANCIED = 0.95, 0.01
-"""Chances that what is in plain view is noticed, and that something is that is not there: from memory."""
+"""Chances that a bridge in plain view is noticed, and that one is noticed that is not there: from memory."""
 
 
 class Expectations:
@@ -64,71 +59,42 @@ class Expectations:
         self._row_of = {slot.number: row for row, slot in enumerate(slots_of(profile))}
         self._tests: dict[Work, list[tuple[SlotTraits, ...]]] = {}
         self.kept: dict[Question, Floats] = {}
-        self._passes = np.array([not faults for faults in self.hypotheses])
         self._worst: list[frozenset[str]] | None = None
-        self.severities = severities_of(self.hypotheses)
 
     def of(self, questions: Iterable[Question], bed_dba: float) -> dict[Question, Expected]:
         """Return what is expected of each question under a bed of some level."""
         asked = list(dict.fromkeys(questions))
-        self.prepare(asked)
+        self._fill([question for question in asked if question not in self.kept])
         result = {}
         for question in asked:
-            states = question.states()
-            weights = tuple(chance for chance, _state in states)
-            if question.kind in RUNNING:
-                starved = self.kept[states[0][1]] > FLAG_UP
-                result[question] = running_expected(self.profile, self._passes, starved, question.kind)
-                continue
-            shown = tuple(self._prediction(question.kind, self.kept[state], bed_dba) for _chance, state in states)
-            result[question] = Expected(shown, question.kind in ("codes", "look"), weights)
+            values = self.kept[question]
+            if question.kind == "slot":
+                values = heard_scale(values, bed_dba)
+            result[question] = Expected(values, flags=question.kind in ("codes", "look"))
         return result
 
-    def prepare(self, questions: Iterable[Question]) -> None:
-        """Solve and keep what questions ask for, all together."""
-        wanted = dict.fromkeys(state for question in questions for _chance, state in question.states())
-        self._fill([state for state in wanted if state not in self.kept])
-
-    def _prediction(self, kind: str, values: Floats, bed_dba: float) -> Prediction:
-        """Return what is predicted over each stretch of severities, from values at its ends."""
-        between = self.severities
-        if kind in ("codes", "look"):
-            return Prediction(between.middle(values))
-        common: Floats | None = None
-        deviation: Floats = np.zeros(1)
-        if kind == "slot":
-            common, deviation = ear_spread(between.middle(values), bed_dba)
-            values = heard_scale(values, bed_dba)
-        variance = between.bend(values) ** 2 + deviation**2
-        return Prediction(between.middle(values), slope=between.slope(values), variance=variance, common=common)
-
     def _fill(self, questions: Sequence[Question]) -> None:
-        resting: dict[tuple[Work, bool, bool], list[Question]] = {}
+        resting: dict[Work, list[Question]] = {}
         driven: dict[Work, list[Question]] = {}
         for question in questions:
-            if question.kind in AT_REST:
-                key = (question.work, is_loaded(question), question.kind == "crank")
-                resting.setdefault(key, []).append(question)
+            if question.kind in ("ohms", "insulation"):
+                resting.setdefault(question.work, []).append(question)
             elif question.kind == "drop":
                 driven.setdefault(question.work, []).append(question)
-            elif question.kind == "clamp":
-                self.kept[question] = self._clamped(question)
-            elif question.kind in RUNNING:
-                self.kept[question] = self._starved(question)
             elif question.kind == "codes":
                 self.kept[question] = self._codes(question)
             elif question.kind == "look":
                 self.kept[question] = self._looks(question)
             else:
                 self.kept[question] = np.array([self._of_test(question, test) for test in self.tests(question.work)])
-        for (work, _loaded, _cranked), alike in resting.items():
+        for work, alike in resting.items():
             self._measure(work, alike)
         for work, alike in driven.items():
             self._drops(work, alike)
 
     def tests(self, work: Work) -> list[tuple[SlotTraits, ...]]:
         """Return the whole test of every hypothesis as the work has left its engine."""
-        work = work.physical()
+        work = work.electrical()
         if work in self._tests:
             return self._tests[work]
         group = self._circuits.under(work, loaded=True)
@@ -144,24 +110,21 @@ class Expectations:
         return self._tests[work]
 
     def _measure(self, work: Work, questions: Sequence[Question]) -> None:
-        """Fill in what is measured at rest."""
-        group = self._circuits.under(work, loaded=is_loaded(questions[0]))
-        for question, values in at_rest(self.profile, group, questions).items():
-            self.kept[question] = values[group.index]
-
-    def _starved(self, question: Question) -> Floats:
-        """Return whose injector does not move: it leaves no dip in its own trace."""
-        rows = [self._row_of[number] for number in self.profile.cylinders]
-        return np.array([[float(test[row].trace.dip_a == 0.0) for row in rows] for test in self.tests(question.work)])
-
-    def _clamped(self, question: Question) -> Floats:
-        group = self._circuits.under(question.work, loaded=True)
-        slot = next(slot for slot in slots_of(self.profile) if slot.number == question.slot)
-        (pin,) = question.pins
-        assert pin is not None
-        currents_a = self.equivalents.resting_returns_a(group.base, group.circuits, slot)
-        clamped_a = currents_a[:, self.profile.cylinders.index(int(pin.name))]
-        return accuracy_scale(clamped_a, CLAMP_PERCENT, CLAMP_LEAST_A)[group.index][:, None]
+        """Fill in resistances: one network, an edit for each distinct circuit, all pairs of pins at once."""
+        group = self._circuits.under(work, loaded=False)
+        battery_v = self.profile.module.battery_v
+        pairs = [tuple(_node(self.profile, pin) for pin in question.pins) for question in questions]
+        sources = [{"battery.source": battery_v}, *([{"battery.source": 0.0}] * len(pairs))]
+        injections = [{}, *({a: 1.0, b: -1.0} for a, b in pairs)]
+        network = EditedNetwork(resting_branches(group.base), sources, injections, [(a, b) for a, b in pairs])
+        seen = np.array([network.outputs(edit) for edit in group.edits])
+        for place, question in enumerate(questions):
+            if question.kind == "insulation":
+                ohm, scale = np.abs(seen[:, place, place + 1]), insulation_scale
+            else:
+                # voltage on the wire adds to what the meter's own current drops
+                ohm, scale = np.abs(seen[:, place, place + 1] + seen[:, place, 0] / METER_CURRENT_A), ohm_scale
+            self.kept[question] = scale(ohm, self.profile.meter)[group.index][:, None]
 
     def _drops(self, work: Work, questions: Sequence[Question]) -> None:
         """Fill in voltages between two pins at the end of a pulse, from the solved currents of their slots."""
@@ -174,7 +137,7 @@ class Expectations:
         for live in dict.fromkeys(live_in[question.slot] for question in questions):
             alike = [question for question in questions if live_in[question.slot] == live]
             base = rail_branches(group.base, live)
-            pairs = [(node_at(self.profile, a), node_at(self.profile, b)) for a, b in (one.pins for one in alike)]
+            pairs = [(_node(self.profile, a), _node(self.profile, b)) for a, b in (one.pins for one in alike)]
             network = EditedNetwork(base, *columns, pairs)
             volts = np.empty((len(group.circuits), len(alike)))
             for place, circuit in enumerate(group.circuits):
@@ -218,15 +181,10 @@ class Expectations:
 
     def _looks(self, question: Question) -> Floats:
         group = self._circuits.under(question.work, loaded=False)
-        names = {name: column for column, name in enumerate(sightings_of(self.profile))}
-        bridges = [seen_bridges(circuit, question.work) for circuit in group.circuits]
-        chances = np.full((len(self.hypotheses), len(names)), FANCIED)
-        for row, faults in enumerate(self.hypotheses):
-            # what is seen on a terminal is no part of what flows, by which circuits are told apart
-            marked = with_faults(self._circuits.sound(question.work), faults, question.work.conditions)
-            for name in (*bridges[group.index[row]], *seen_terminals(marked, question.work)):
-                chances[row, names[name]] = SEEN
-        return chances
+        places = looked_at(self.profile)
+        seen = [seen_bridges(circuit, question.work) for circuit in group.circuits]
+        chances = [[SEEN if place in bridges else FANCIED for place in places] for bridges in seen]
+        return np.array(chances)[group.index]
 
     def _stand(self, test: tuple[SlotTraits, ...]) -> frozenset[str]:
         return frozenset(code.code for code in codes_from(self.profile, [slot.seen for slot in test]))
@@ -256,10 +214,15 @@ def trace_scale(marks: TraceMarks) -> Floats:
     ])  # fmt: skip
 
 
-def look_flags(profile: Profile, sightings: Iterable[str]) -> Floats:
-    """Return what was seen, as flags in the order of everything that eyes can find."""
-    seen = set(sightings)
-    return np.array([float(name in seen) for name in sightings_of(profile)])
+def looked_at(profile: Profile) -> tuple[str, ...]:
+    """Return every place that eyes can be turned to: the break points, and each bank with its cover off."""
+    return (*break_points(profile), *profile.banks)
+
+
+def look_flags(profile: Profile, bridges: Iterable[str]) -> Floats:
+    """Return where a bridge was seen, as flags in the order of all places that eyes can be turned to."""
+    seen = set(bridges)
+    return np.array([float(place in seen) for place in looked_at(profile)])
 
 
 def code_flags(profile: Profile, codes: Iterable[str]) -> Floats:
@@ -272,3 +235,7 @@ def expectations_of(profile: Profile, temperature_c: float, hypotheses: Sequence
     """Return the expectations of hypotheses on an engine at one temperature."""
     sound = circuit_of(profile, temperature_c)
     return Expectations(profile, hypotheses, Equivalents(sound, ears_of(profile, tuple(places_of(profile)))))
+
+
+def _node(profile: Profile, pin: Pin | None) -> str:
+    return GROUND if pin is None else node_of(profile, pin)

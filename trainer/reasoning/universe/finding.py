@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from trainer.circuit.elements import Location, Side
-from trainer.circuit.fault import Fault, FaultKind
+from trainer.circuit.faults import Fault, FaultKind
 
 CERTAINTIES = (0.5, 0.75, 0.95)
 """How sure a learner can say to be: a guess, leaning, would bet the job on it."""

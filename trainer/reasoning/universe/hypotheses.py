@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
@@ -10,14 +11,15 @@ from itertools import permutations
 import numpy as np
 
 from trainer.arrays import Floats
-from trainer.circuit.elements import Location
-from trainer.circuit.fault import Fault, FaultKind
 from trainer.circuit.fault_space import single_faults
+from trainer.circuit.faults import KINDS, Fault
 from trainer.circuit.profile import PASSES, Profile
 from trainer.reasoning.universe.finding import Claim, truth_of
-from trainer.reasoning.universe.severity import severities_of
 
 Faults = tuple[Fault, ...]
+
+SEVERITIES = 3
+"""How many severities of a kind stand for all."""
 
 
 @dataclass(frozen=True)
@@ -45,27 +47,33 @@ def _same(one: Claim, other: Claim) -> bool:
     return sides and (one.cylinders, one.location, one.kind) == (other.cylinders, other.location, other.kind)
 
 
-def single_hypotheses(profile: Profile, priors: Mapping[str, float] | None = None) -> Hypotheses:
-    """Return all single faults of a profile, at every severity that stands for its kind, and "circuit passes".
+def single_hypotheses(
+    profile: Profile,
+    priors: Mapping[str, float] | None = None,
+    seen: Sequence[Fault] = (),
+    severities: int = SEVERITIES,
+) -> Hypotheses:
+    """Return all single faults of a profile, up to so many severities of each kind, and "circuit passes".
 
-    A location's share goes to its kinds by their weights, and within a kind to every place alike; the logarithm of a
-    severity is spread evenly over the kind's range. Raises ValueError for priors that do not sum to 1.
+    A location's share goes to its kinds by their weights, and within a kind to every place and severity alike. The
+    severities of the faults in `seen` are added for every kind of the same unit, so that none stands out by its value.
+    Raises ValueError for priors that do not sum to 1.
     """
     shares = profile.priors if priors is None else priors
     if abs(sum(shares.values()) - 1.0) > 1e-6:
         raise ValueError(f"priors sum to 1, found {sum(shares.values())}")
-    faults = single_faults(profile, every_severity=True)
-    width = severities_of([(fault,) for fault in faults]).width
-    alike: dict[tuple[Location, FaultKind], float] = {}
-    for fault, share in zip(faults, width, strict=True):
-        alike[fault.location, fault.kind] = alike.get((fault.location, fault.kind), 0.0) + float(share)
+    more: dict[str, tuple[float, ...]] = {}
+    for fault in seen:
+        if fault.amount() not in KINDS[fault.kind].severities[:severities]:
+            more[KINDS[fault.kind].unit] = (*more.get(KINDS[fault.kind].unit, ()), fault.amount())
+    faults = single_faults(profile, severities, more)
+    alike = Counter((fault.location, fault.kind) for fault in faults)
     weight: dict[str, float] = {}
     for location, kind in alike:
         weight[location] = weight.get(location, 0.0) + profile.kinds[kind]
     prior = [
-        shares[fault.location] * profile.kinds[fault.kind] / weight[fault.location]
-        * share / alike[fault.location, fault.kind]
-        for fault, share in zip(faults, width, strict=True)
-    ]  # fmt: skip
+        shares[fault.location] * profile.kinds[fault.kind] / weight[fault.location] / alike[fault.location, fault.kind]
+        for fault in faults
+    ]
     whole = np.array([shares[PASSES], *prior])
     return Hypotheses(((), *((fault,) for fault in faults)), whole / whole.sum())

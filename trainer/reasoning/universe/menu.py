@@ -7,18 +7,24 @@ from dataclasses import replace
 
 from trainer.circuit.drive import slots_of
 from trainer.circuit.elements import Location, Side
-from trainer.circuit.fault import Conditions
+from trainer.circuit.faults import Conditions
 from trainer.circuit.profile import Profile
-from trainer.instruments.bench import MODULE_CONNECTOR, Pin, Work, contacts_of, cylinders_at, feed_names
-from trainer.instruments.bench_tests import BenchTest, Operation, Price
+from trainer.instruments.bench import MODULE_CONNECTOR, Work, contacts_of, feed_names
+from trainer.instruments.bench_tests import SUPPLY, BenchTest, Operation, Price
 from trainer.instruments.bench_tests import BenchTestKind as Kind
-from trainer.instruments.charges import access_prices, live_prices
-from trainer.instruments.measuring import unplugged
-from trainer.instruments.requests import Request, drop_pins_of, next_driven, pins_of, plug_point, through_point
-from trainer.instruments.tries import MOVE
-from trainer.reasoning.universe.planned_tries import tries_worth_planning
+from trainer.instruments.measuring import (
+    Request,
+    access_prices,
+    drop_pins_of,
+    live_prices,
+    pins_of,
+    plug_point,
+    through_point,
+    unplugged,
+)
 from trainer.reasoning.universe.questions import Question, Test
-from trainer.sound.places import ON, THROUGH
+
+WIRING = (Location.ENGINE_HARNESS, Location.PASS_THROUGH, Location.UNDER_COVER)
 
 WHOLE = Price(Operation.ACTUATION_TEST, BenchTest(Kind.HEAR))
 """The price of the whole test on an engine as it came."""
@@ -30,7 +36,6 @@ def menu_of(profile: Profile, temperature_c: float) -> tuple[Test, ...]:
     return (
         *_listening(profile, begin),
         *_at_the_module(profile, begin),
-        *_at_rest(profile, begin),
         *(test for bank in profile.banks for test in _at_a_bank(profile, begin, bank)),
         *_driven(profile, begin),
         *_provoked(profile, begin),
@@ -47,23 +52,14 @@ def _run(test: BenchTest) -> Price:
     return Price(Operation.ACTUATION_TEST, test)
 
 
-def clamp_question(work: Work, cylinder: int, driven: int) -> Question:
-    """Return the question of the current in a return while another cylinder is driven."""
-    return Question("clamp", work, slot=driven, pins=(Pin(MODULE_CONNECTOR, "harness", Side.RETURN, str(cylinder)),))
-
-
 def _heard(profile: Profile, work: Work, place: str = "front") -> tuple[Question, ...]:
     return tuple(Question("slot", work, slot=slot.number, place=place) for slot in slots_of(profile))
 
 
 def _listening(profile: Profile, begin: Work) -> Iterator[Test]:
     yield Test(BenchTest(Kind.HEAR), (WHOLE,), True, _heard(profile, begin))
-    through = tuple(Question("slot", begin, slot=n, place=f"{THROUGH} {n}") for n in profile.cylinders)
-    yield Test(BenchTest(Kind.THROUGH_COVER), (), True, through, needs=(WHOLE,))
-    for bank, numbers in profile.banks.items():
-        probed = tuple(Question("slot", begin, slot=n, place=f"{ON} {n}") for n in sorted(numbers))
-        cover = (Price(Operation.COVER_OFF, bank),)
-        yield Test(BenchTest(Kind.PROBE, bank), cover, True, probed, needs=(WHOLE,))
+    probed = tuple(Question("slot", begin, slot=n, place=f"probe {n}") for n in profile.cylinders)
+    yield Test(BenchTest(Kind.PROBE), (), True, probed, needs=(WHOLE,))
     yield Test(BenchTest(Kind.CODES), (Price(Operation.CODES),), True, (Question("codes", begin),), needs=(WHOLE,))
 
 
@@ -74,28 +70,7 @@ def _ohms(
     pins = [pins_of(profile, request) for request in requests]
     points = tuple(dict.fromkeys([*also, *(pin.break_point for pair in pins for pin in pair if pin is not None)]))
     work = unplugged(profile, begin, points).electrical()
-    return tuple(Question("ohms", work, pins=pair) for pair in pins), (*access_prices(profile, points), PROVED_DEAD)
-
-
-PROVED_DEAD = Price(Operation.VOLTS_AT_REST)
-"""What comes before every reading of a dead circuit, once after each time that it was driven."""
-
-
-def _volts(
-    profile: Profile, begin: Work, points: Sequence[str], halves: Sequence[str], cylinders: Sequence[int], *, off: bool
-) -> tuple[tuple[Question, ...], tuple[Price, ...]]:
-    """Return the questions of volts at rest at break points, with their plugs on or off, and their prices."""
-    work = (unplugged(profile, begin, points) if off else begin).electrical()
-    pins = [
-        pins_of(profile, Request("volts", point, half, number, side=side))
-        for point in points
-        for half in halves
-        for side in Side
-        for number in cylinders
-        if number in cylinders_at(profile, point)
-    ]
-    asked = tuple(dict.fromkeys(Question("volts", work, pins=pair) for pair in pins))
-    return asked, (*access_prices(profile, points), PROVED_DEAD)
+    return tuple(Question("ohms", work, pins=pair) for pair in pins), access_prices(profile, points)
 
 
 def _grounds(profile: Profile, point: str, half: str, cylinders: Sequence[int]) -> list[Request]:
@@ -116,23 +91,6 @@ def _at_the_module(profile: Profile, begin: Work) -> Iterator[Test]:
     yield Test(BenchTest(Kind.MODULE_RETURNS), prices, False, returns)
     grounds, prices = _ohms(profile, begin, _grounds(profile, point, "harness", numbers))
     yield Test(BenchTest(Kind.MODULE_GROUNDS), (*prices, Price(Operation.PIN_TO_GROUND)), False, grounds)
-    opened = unplugged(profile, begin, (point,))
-    prices = (*access_prices(profile, (point,)), Price(Operation.LOOK))
-    yield Test(BenchTest(Kind.LOOK_MODULE), prices, False, (Question("look", opened),))
-
-
-def _at_rest(profile: Profile, begin: Work) -> Iterator[Test]:
-    """Yield volts at rest: at the module with everything plugged, further on with the plug off, at both its halves."""
-    volts, prices = _volts(profile, begin, (MODULE_CONNECTOR,), ("harness",), profile.cylinders, off=False)
-    yield Test(BenchTest(Kind.MODULE_VOLTS), prices, False, volts)
-    for bank, row in profile.banks.items():
-        numbers = tuple(sorted(row))
-        through = tuple(dict.fromkeys(through_point(profile, n) for n in numbers))
-        volts, prices = _volts(profile, begin, through, ("engine", "cover"), numbers, off=True)
-        yield Test(BenchTest(Kind.THROUGH_VOLTS, bank), prices, False, volts)
-        plugs_off = tuple(plug_point(n) for n in numbers)
-        volts, prices = _volts(profile, begin, plugs_off, ("harness", "injector"), numbers, off=True)
-        yield Test(BenchTest(Kind.PLUG_VOLTS, bank), prices, False, volts)
 
 
 def _at_a_bank(profile: Profile, begin: Work, bank: str) -> Iterator[Test]:
@@ -151,9 +109,6 @@ def _at_a_bank(profile: Profile, begin: Work, bank: str) -> Iterator[Test]:
         ends = [Request("wire", cylinder=n, side=side, location=location) for n in numbers for side in Side]
         wires, prices = _ohms(profile, begin, ends)
         yield Test(BenchTest(kind, bank), prices, False, wires)
-        lamps = tuple(replace(question, kind="lamp") for question in wires)
-        lit = Kind.LAMP_ENGINE if kind is Kind.WIRES_ENGINE else Kind.LAMP_COVER
-        yield Test(BenchTest(lit, bank), (*prices, Price(Operation.LAMP_LOAD)), False, lamps)
     loose = [Request("ground", MODULE_CONNECTOR, "harness", n) for n in numbers]
     outputs = dict.fromkeys(profile.output_of(n) for n in numbers)
     loose += [
@@ -182,45 +137,20 @@ def _at_a_bank(profile: Profile, begin: Work, bank: str) -> Iterator[Test]:
         for other in profile.connector_of(n).injectors
         if other > n
     ]
-    covered += [Request("pair", through_point(profile, n), "cover", n) for n in numbers]
     alone, prices = _ohms(profile, begin, covered, tuple(plug_point(n) for n in numbers))
     yield Test(BenchTest(Kind.COVER_ALONE, bank), (*prices, Price(Operation.PIN_TO_GROUND)), False, alone)
-
-    plugs_off = tuple(plug_point(n) for n in numbers)
-    at_through = {n: (through_point(profile, n), "cover") for n in numbers}
-    for kind, at, off in (
-        (Kind.ENGINE_INSULATION, dict.fromkeys(numbers, (MODULE_CONNECTOR, "harness")), through),
-        (Kind.COVER_INSULATION, at_through, plugs_off),
-    ):
-        apart = [
-            Request("insulation", *at[n], n, other)
-            for n in numbers
-            for other in numbers
-            if other > n and at[other] == at[n]
-        ]
-        if not apart:  # each connector serves one injector
-            continue
-        tested, prices = _ohms(profile, begin, apart, off)
-        tested = tuple(replace(question, kind="insulation") for question in tested)
-        yield Test(BenchTest(kind, bank), (*prices, Price(Operation.PIN_TO_GROUND)), False, tested)
 
     opened = unplugged(profile, begin, through)
     prices = (*access_prices(profile, through), Price(Operation.LOOK))
     yield Test(BenchTest(Kind.LOOK_THROUGH, bank), prices, False, (Question("look", opened),))
+    plugs_off = tuple(plug_point(n) for n in numbers)
     bare = unplugged(profile, begin, plugs_off)
     prices = (*access_prices(profile, plugs_off), Price(Operation.LOOK))
     yield Test(BenchTest(Kind.LOOK_COVER, bank), prices, False, (Question("look", bare),))
 
 
 def _driven(profile: Profile, begin: Work) -> Iterator[Test]:
-    yield Test(BenchTest(Kind.SUPPLY), live_prices(profile, Request("supply")), True, (Question("supply", begin),))
-    yield Test(BenchTest(Kind.CRANK), live_prices(profile, Request("crank")), True, (Question("crank", begin),))
-    running = (Price(Operation.CONTRIBUTION),), (Question("contribution", begin),)
-    yield Test(BenchTest(Kind.CONTRIBUTION), running[0], True, running[1])
-    cranked = (Price(Operation.COMPRESSION),), (Question("compression", begin),)
-    yield Test(BenchTest(Kind.COMPRESSION), cranked[0], True, cranked[1])
-    clamped = tuple(clamp_question(begin, number, next_driven(profile, number)) for number in profile.cylinders)
-    yield Test(BenchTest(Kind.CLAMP), (Price(Operation.CLAMP),), True, clamped)
+    yield Test(BenchTest(Kind.SUPPLY), (Price(Operation.LOAD_DROP, SUPPLY),), True, (Question("supply", begin),))
     outside = (Location.DRIVE_MODULE, Location.ENGINE_HARNESS, Location.PASS_THROUGH)
     for number in profile.cylinders:
         trace = Request("trace", cylinder=number)
@@ -246,18 +176,14 @@ def _plugs(profile: Profile) -> Iterator[tuple[BenchTest, list[str]]]:
 
 
 def _provoked(profile: Profile, begin: Work) -> Iterator[Test]:
-    warm = BenchTest(Kind.WARM_RUN)
-    heard = _heard(profile, replace(begin, ran_warm=True))
-    yield Test(warm, (Price(Operation.WARM_RUN), _run(warm)), True, heard)
-    for one in tries_worth_planning(profile, begin):
-        test = BenchTest(Kind.MOVE if one.how == MOVE else Kind.HEAT, one.spot, one.number)
-        yield Test(test, (*one.prices, _run(test)), True, _heard(profile, one.work), needs=one.needs)
-        if one.how == MOVE:
-            off = unplugged(profile, one.work, (MODULE_CONNECTOR,)).electrical()
-            asked = _grounds(profile, MODULE_CONNECTOR, "harness", profile.cylinders)
-            grounds = tuple(Question("ohms", off, pins=pins_of(profile, each), captured=True) for each in asked)
-            prices = (*one.prices, Price(Operation.MODULE_OHMS), Price(Operation.PIN_TO_GROUND), PROVED_DEAD)
-            yield Test(BenchTest(Kind.GROUNDS_MOVED, one.spot, one.number), prices, False, grounds, needs=one.needs)
+    for location in WIRING:
+        work = replace(begin, conditions=replace(begin.conditions, moved=location))
+        test = BenchTest(Kind.MOVE, location)
+        yield Test(test, (Price(Operation.MOVE_HARNESS, location), _run(test)), True, _heard(profile, work))
+    for location in (*WIRING, Location.COIL):
+        work = replace(begin, conditions=replace(begin.conditions, heated=location))
+        test = BenchTest(Kind.HEAT, location)
+        yield Test(test, (Price(Operation.HEAT, location), _run(test)), True, _heard(profile, work))
     for test, points in _plugs(profile):
         seated = frozenset(contact for point in points for contact in contacts_of(profile, point))
         work = replace(begin, conditions=replace(begin.conditions, reseated=seated))
@@ -272,11 +198,11 @@ def _provoked(profile: Profile, begin: Work) -> Iterator[Test]:
         yield Test(test, (Price(Operation.INJECTOR_SWAP, number), _run(test)), True, _heard(profile, lent))
 
 
-def _pairs_in(profile: Profile, work: Work, *, captured: bool = False) -> tuple[Question, ...]:
+def _pairs_in(profile: Profile, work: Work) -> tuple[Question, ...]:
     """Return the pairs at the module plug with the engine in some state."""
     requests = [Request("pair", MODULE_CONNECTOR, "harness", n) for n in profile.cylinders]
     off = unplugged(profile, work, (MODULE_CONNECTOR,)).electrical()
-    return tuple(Question("ohms", off, pins=pins_of(profile, request), captured=captured) for request in requests)
+    return tuple(Question("ohms", off, pins=pins_of(profile, request)) for request in requests)
 
 
 def _read_while_provoked(profile: Profile, begin: Work, cylinders: Sequence[int]) -> Iterator[Test]:
@@ -285,24 +211,23 @@ def _read_while_provoked(profile: Profile, begin: Work, cylinders: Sequence[int]
     Ohms at the module plug while a place is moved or warm, or after plugs were off and on; traces in the same states
     for what the module's plug takes out of the meter's sight when it is off.
     """
-    traced = tuple(price for n in cylinders for price in live_prices(profile, Request("trace", cylinder=n)))
-    near = {profile.bank_of(number) for number in cylinders}
-    for one in tries_worth_planning(profile, begin):
-        if one.spot.bank and one.spot.bank not in near:
-            continue
-        moved = one.how == MOVE
-        ohms = (*one.prices, Price(Operation.MODULE_OHMS), PROVED_DEAD)
-        pairs = BenchTest(Kind.PAIRS_MOVED if moved else Kind.PAIRS_WARM, one.spot, one.number)
-        yield Test(pairs, ohms, False, _pairs_in(profile, one.work, captured=moved), needs=one.needs)
-        traces = tuple(Question("trace", one.work, slot=number) for number in cylinders)
-        trace = BenchTest(Kind.TRACE_MOVED if moved else Kind.TRACE_WARM, one.spot, one.number)
-        yield Test(trace, (*one.prices, *traced), True, traces, needs=one.needs)
+    at_rest = begin.conditions
+    moved, warm = (Kind.PAIRS_MOVED, Kind.TRACE_MOVED), (Kind.PAIRS_WARM, Kind.TRACE_WARM)
+    states = [(Operation.MOVE_HARNESS, moved, place, replace(at_rest, moved=place)) for place in WIRING]
+    states += [(Operation.HEAT, warm, place, replace(at_rest, heated=place)) for place in (*WIRING, Location.COIL)]
+    for operation, (pairs, trace), place, conditions in states:
+        work, price = replace(begin, conditions=conditions), Price(operation, place)
+        ohms = (price, Price(Operation.MODULE_OHMS))
+        yield Test(BenchTest(pairs, place), ohms, False, _pairs_in(profile, work))
+        traces = tuple(Question("trace", work, slot=number) for number in cylinders)
+        traced = tuple(price for n in cylinders for price in live_prices(profile, Request("trace", cylinder=n)))
+        yield Test(BenchTest(trace, place), (price, *traced), True, traces)
     again = {Kind.RESEAT: Kind.PAIRS_RESEATED, Kind.RESEAT_PLUGS: Kind.PAIRS_RESEATED_PLUGS}
     for test, points in _plugs(profile):
         seated = frozenset(contact for point in points for contact in contacts_of(profile, point))
         work = replace(begin, conditions=replace(begin.conditions, reseated=seated))
         if test.at in {profile.bank_of(number) for number in cylinders}:
-            prices = (*access_prices(profile, points), Price(Operation.MODULE_OHMS), PROVED_DEAD)
+            prices = (*access_prices(profile, points), Price(Operation.MODULE_OHMS))
             yield Test(BenchTest(again[test.kind], test.at), prices, False, _pairs_in(profile, work))
 
 

@@ -9,13 +9,12 @@ fault that hides another is seen to hide it.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 
 import numpy as np
 
 from trainer.arrays import Floats, Integers
 from trainer.reasoning.universe.hypotheses import Faults, Hypotheses
-from trainer.reasoning.universe.questions import Answers, Expected, Prediction, Question, in_order
+from trainer.reasoning.universe.questions import Answers, Expected, Question, in_order
 from trainer.reasoning.universe.scales import level_of, level_power
 
 PAIR_SHARE = 0.1
@@ -118,41 +117,3 @@ def with_pairs(hypotheses: Hypotheses, pairs: Sequence[tuple[int, int]]) -> Hypo
     prior = np.concatenate([(1.0 - PAIR_SHARE) * hypotheses.prior, both])
     faults = (*hypotheses.faults, *(hypotheses.faults[a] + hypotheses.faults[b] for a, b in pairs))
     return Hypotheses(faults, prior / prior.sum())
-
-
-def expected_with_pairs(single: Expected, together: Expected, pairs: Sequence[tuple[int, int]], sound: int) -> Expected:
-    """Return what single faults and pairs expect, pairs being solved in the middle of their faults' severities."""
-    states = zip(single.states, together.states, strict=True)
-    return replace(single, states=tuple(_with_pairs(one, both, np.array(pairs).T, sound) for one, both in states))
-
-
-def _with_pairs(single: Prediction, together: Prediction, pairs: Integers, sound: int) -> Prediction:
-    """Return the predictions of single faults and pairs, `pairs` having the rows of the first and of the second fault.
-
-    A pair has the slope of its first fault with a range of severities; that of the other counts as spread. A fault that
-    the other hides, so that the pair is where it is without it, has none.
-    """
-    values = np.concatenate([single.values, together.values])
-    if single.slope is None or single.variance is None or together.variance is None:
-        return Prediction(values)
-    slopes = []
-    for one, other in (pairs, pairs[::-1]):
-        alone = np.abs(single.values[one] - single.values[sound])
-        seen = np.abs(together.values - single.values[other]) > SEEN_SHARE * alone
-        slopes.append(np.where(seen, single.slope[one], 0.0))
-    first, second = slopes
-    ranged = (single.slope[pairs[0]] != 0.0).any(axis=1)[:, None]
-    spread = np.where(ranged, second, 0.0) ** 2 + np.maximum(*(single.variance[rows] for rows in pairs))
-    common = None
-    if single.common is not None and together.common is not None:
-        common = np.concatenate([single.common, together.common])
-    return Prediction(
-        values,
-        slope=np.concatenate([single.slope, np.where(ranged, first, second)]),
-        variance=np.concatenate([single.variance, spread]),
-        common=common,
-    )
-
-
-SEEN_SHARE = 0.5
-"""A fault of a pair is seen in an answer where it moves it by more than this share of what it does alone."""

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, fields, replace
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from functools import cache
 from typing import Literal
 
@@ -12,7 +12,6 @@ import numpy as np
 from trainer.arrays import Floats
 from trainer.instruments.bench import Pin, Work
 from trainer.instruments.bench_tests import BenchTest, Operation, Price
-from trainer.instruments.tries import CHANCE, GLANCE, Try
 
 SPREAD = 1e-3
 """Share of answers that are anything: a slip of ear, hand or pen."""
@@ -20,16 +19,7 @@ SPREAD = 1e-3
 SPAN = 100.0
 """Over how many units such an answer may lie."""
 
-
-FLAG_UP = 0.5
-"""The chance from which on a flag is up."""
-
-RUNNING = frozenset({"contribution", "compression"})
-"""Questions to the running or cranking engine: which cylinders are weak."""
-
-
-RUNNING = frozenset({"contribution", "compression"})
-"""Questions to the running or cranking engine: which cylinders are weak."""
+PLAIN = 1.0 / np.sqrt(2.0 * np.pi)
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,26 +28,9 @@ class Question:
 
     `slot` is heard from `place`; a resistance lies between two pins, or a pin and ground; a code is read in a memory
     that has been cleared or not, after a whole test (`tested`) or before any; `known` codes had been read in it before.
-    Ohms in which the meter kept the least and the most are `captured`.
     """
 
-    kind: Literal[
-        "slot",
-        "codes",
-        "ohms",
-        "insulation",
-        "volts",
-        "lamp",
-        "crank",
-        "drop",
-        "supply",
-        "trace",
-        "clamp",
-        "dummy",
-        "contribution",
-        "compression",
-        "look",
-    ]
+    kind: Literal["slot", "codes", "ohms", "insulation", "drop", "supply", "trace", "dummy", "look"]
     work: Work
     slot: int = 0
     place: str = "front"
@@ -65,120 +38,38 @@ class Question:
     cleared: bool = False
     tested: bool = True
     known: frozenset[str] = frozenset()
-    captured: bool = False
-
-    def states(self) -> tuple[tuple[float, Question], ...]:
-        """Return the states that the engine can be in, each with its chance where a fault heeds what is tried.
-
-        In a try a fault shows itself or does not; where nothing is tried there is one state.
-        """
-        work = self.work
-        if self.kind == "look":
-            return ((1.0, self),)
-        if self.kind in RUNNING:
-            return ((1.0, replace(self, work=work.physical())),)
-        moving, warming = _ways(work.moving, self._seen), _ways(work.warming, 1.0)
-        return tuple(
-            (
-                first * second,
-                replace(self, work=replace(work, moving=moved, warming=warmed).physical(), captured=False),
-            )
-            for first, moved in moving
-            for second, warmed in warming
-        )
-
-    @property
-    def _seen(self) -> float:
-        """The chance that a contact which opens for a moment is seen by what is asked: an ohmmeter may miss it."""
-        return GLANCE if self.kind == "ohms" and not self.captured else 1.0
-
-    def first_try(self) -> Question:
-        """Return the same question in the first try: every try is expected to show the same."""
-        moving, warming = (
-            one and replace(one, number=min(one.number, 1)) for one in (self.work.moving, self.work.warming)
-        )
-        return replace(self, work=replace(self.work, moving=moving, warming=warming))
-
-
-def _ways(one: Try | None, seen: float) -> list[tuple[float, Try | None]]:
-    if one is None or one.settled:
-        return [(1.0, one)]
-    chance = CHANCE[one.effort] * seen
-    return [(chance, replace(one, shows=True)), (1.0 - chance, replace(one, shows=False))]
-
-
-@dataclass(frozen=True, slots=True)
-class Prediction:
-    """What every hypothesis predicts of an answer: values on a scale of standard deviations, or chances of flags.
-
-    All have shape (hypothesis, part). `slope` is what one standard deviation of severity adds, `variance` what is
-    uncertain beside the scale's own unit, `common` one standard deviation of what moves all slots of a test together.
-    """
-
-    values: Floats
-    slope: Floats | None = None
-    variance: Floats | None = None
-    common: Floats | None = None
-
-    def each(self, change: Callable[[Floats], Floats]) -> Prediction:
-        """Return the same with every array changed."""
-        arrays = (getattr(self, field.name) for field in fields(self))
-        return Prediction(*(None if one is None else change(one) for one in arrays))  # type: ignore[arg-type]
-
-    def allows(self, answer: Floats) -> bool:
-        """Tell whether any hypothesis predicts every part of an answer within four standard deviations."""
-        spread = np.ones_like(self.values)
-        spread += 0.0 if self.variance is None else self.variance
-        for one in (self.slope, self.common):
-            spread += 0.0 if one is None else one**2
-        return bool(((self.values - answer) ** 2 / spread).max(axis=1).min() < EXPLAINED_WITHIN**2)
 
 
 @dataclass(frozen=True, slots=True)
 class Expected:
-    """What every hypothesis expects of a question, in each state that the engine can be in.
+    """What every hypothesis expects: values on a scale of standard deviations, or chances of flags.
 
-    In a try, a fault shows itself in the first state and does not in the others; `weights` are the states' chances.
+    Shape (hypothesis, part); the parts of one answer are independent.
     """
 
-    states: tuple[Prediction, ...]
+    values: Floats
     flags: bool = False
-    weights: tuple[float, ...] = (1.0,)
 
-    @property
-    def values(self) -> Floats:
-        """The values where a fault shows itself."""
-        return self.states[0].values
+    def log_likelihood(self, answer: Floats) -> Floats:
+        """Return the natural logarithm of each hypothesis's chance of an answer, shape (hypothesis,)."""
+        return np.asarray(self.parts(answer).sum(axis=1))
 
-    def each(self, change: Callable[[Floats], Floats]) -> Expected:
-        """Return the same with every array changed."""
-        return replace(self, states=tuple(state.each(change) for state in self.states))
+    def parts(self, answer: Floats) -> Floats:
+        """Return the same for each part of the answer apart."""
+        if self.flags:
+            chance = np.where(answer > 0.5, self.values, 1.0 - self.values)
+            return np.asarray(np.log(np.clip(chance, 1e-12, 1.0)))
+        near = PLAIN * np.exp(-0.5 * np.minimum((self.values - answer) ** 2, 1400.0))
+        return np.asarray(np.log((1.0 - SPREAD) * near + SPREAD / SPAN))
 
     def explains(self, answer: Floats) -> bool:
         """Tell whether any hypothesis expects every part of an answer within four standard deviations."""
-        return self.flags or any(state.allows(answer) for state in self.states)
+        if self.flags:
+            return True
+        return bool((np.abs(self.values - answer).max(axis=1) < EXPLAINED_WITHIN).any())
 
 
 EXPLAINED_WITHIN = 4.0
-
-
-class OnDemand(Mapping[Question, Expected]):
-    """What is expected of some questions, worked out as each is looked up: kept for all, it would fill the memory."""
-
-    def __init__(self, questions: Iterable[Question], work_out: Callable[[Question], Expected]) -> None:
-        self._questions, self._work_out = dict.fromkeys(questions), work_out
-
-    def __getitem__(self, question: Question) -> Expected:
-        if question not in self._questions:
-            raise KeyError(question)
-        return self._work_out(question)
-
-    def __iter__(self) -> Iterator[Question]:
-        return iter(self._questions)
-
-    def __len__(self) -> int:
-        return len(self._questions)
-
 
 Answers = Mapping[Question, Floats]
 """Evidence: what was seen, as values on the same scale or as flags."""
@@ -205,15 +96,6 @@ class Test:
         return frozenset(price.operation for price in (*self.prices, *self.needs, *self.opens))
 
 
-def _try_name(one: Try | None) -> str:
-    return "-" if one is None else f"{one.bank}/{one.number}/{one.effort}/{one.shows}"
-
-
-def states_in(tests: Iterable[Test]) -> list[Question]:
-    """Return the questions of tests in every state that the engine can be in, each once: what is kept of a universe."""
-    return list(dict.fromkeys(state for test in tests for one in test.questions for _chance, state in one.states()))
-
-
 @cache
 def name_of(question: Question) -> str:
     """Return a name that is the same in every run; two questions are the same when their names are."""
@@ -223,8 +105,7 @@ def name_of(question: Question) -> str:
         question.kind, question.slot, question.place, *pins, question.cleared, question.tested, sorted(question.known),
         conditions.temperature_c, conditions.moved, conditions.heated, sorted(conditions.reseated),
         sorted(work.unplugged), sorted(work.covers_off), work.swapped, sorted(work.replaced),
-        sorted(work.dummy_loads), sorted(work.spread), question.captured, *map(_try_name, (work.moving, work.warming)),
-        work.ran_warm,
+        sorted(work.dummy_loads), sorted(work.spread),
     ]  # fmt: skip
     return " ".join(str(part) for part in parts)
 

@@ -23,13 +23,6 @@ ACROSS_SLOTS = 2.0
 OCTAVE_STEP, BALANCE_STEP_DB = 0.15, 1.5
 """Steps of brightness and of left against right that are told apart across slots: from memory."""
 
-COMMON_LEVEL_DB, COMMON_OCTAVES = 6.0, 0.4
-"""How far level and brightness of all slots together may lie from what is expected of an unknown engine,
-heard from about a place by somebody's ears: one standard deviation, from memory."""
-
-BODY_LEVEL_DB, BODY_OCTAVES, BODY_BALANCE_DB = 1.0, 0.15, 1.0
-"""The same for each injector's own body and way to the ear: from memory."""
-
 BED_CENTROID_HZ = 500.0
 OPEN_READS_OHM = 1e9
 """What an over-range display stands for."""
@@ -72,7 +65,7 @@ def level_of(power: Floats) -> Floats:
 
 def heard_scale(traits: Floats, bed_dba: float) -> Floats:
     """Return a slot's traits (…, trait) as a listener tells them apart from another slot's, on one scale."""
-    share = _audible_share(traits, bed_dba)
+    share = 1.0 / (1.0 + 10.0 ** ((bed_dba - MASKED_DB - traits[..., LEVEL]) / 10.0))
     bright = share * np.log2(np.maximum(traits[..., CENTROID], 20.0) / BED_CENTROID_HZ)
     return np.stack(
         [
@@ -84,28 +77,6 @@ def heard_scale(traits: Floats, bed_dba: float) -> Floats:
     )
 
 
-def ear_spread(traits: Floats, bed_dba: float) -> tuple[Floats, Floats]:
-    """Return one standard deviation of what listener, engine and place move together, and of each body, on the scale.
-
-    Both have the shape of `heard_scale`: a slot is heard beside its mates, never against a level known beforehand.
-    """
-    louder = traits[..., LEVEL] + 1.0
-    per_db = (level_scale(louder, bed_dba) - level_scale(traits[..., LEVEL], bed_dba)) / ACROSS_SLOTS
-    per_octave = _audible_share(traits, bed_dba) / OCTAVE_STEP
-    nothing = np.zeros_like(per_db)
-    return (
-        np.stack([per_db * COMMON_LEVEL_DB, per_octave * COMMON_OCTAVES, nothing], axis=-1),
-        np.stack(
-            [per_db * BODY_LEVEL_DB, per_octave * BODY_OCTAVES, nothing + BODY_BALANCE_DB / BALANCE_STEP_DB], axis=-1
-        ),
-    )
-
-
-def _audible_share(traits: Floats, bed_dba: float) -> Floats:
-    """Return how much of a slot's brightness and side is heard as it sinks into the bed, 0 to 1."""
-    return np.asarray(1.0 / (1.0 + 10.0 ** ((bed_dba - MASKED_DB - traits[..., LEVEL]) / 10.0)))
-
-
 def accuracy_scale(value: Floats, percent: float, least: float) -> Floats:
     """Return readings on a scale whose unit is the standard uncertainty of ±(percent of reading + least).
 
@@ -113,15 +84,6 @@ def accuracy_scale(value: Floats, percent: float, least: float) -> Floats:
     """
     share = percent / 100.0
     return np.asarray(np.sqrt(3.0) / share * np.log1p(share * np.maximum(np.asarray(value), 0.0) / least))
-
-
-VOLTS_PERCENT, VOLTS_LEAST = 0.5, 0.05
-"""Accuracy of a hand-held meter on volts, and what two readings at rest differ by at least: from memory."""
-
-
-def volts_scale(volts: Floats) -> Floats:
-    """Return volts at rest as a meter tells them apart."""
-    return accuracy_scale(np.abs(volts), VOLTS_PERCENT, VOLTS_LEAST)
 
 
 def ohm_scale(ohm: Floats, meter: Meter) -> Floats:

@@ -21,8 +21,7 @@ from trainer.reasoning.advice.measured import (
 )
 from trainer.reasoning.universe.finding import Claim
 from trainer.reasoning.universe.hypotheses import Hypotheses, same_claims
-from trainer.reasoning.universe.questions import Answers, Expected, Question
-from trainer.reasoning.verdict.joint import after_block, blocks_of, nothing_followed
+from trainer.reasoning.universe.questions import Answers, Expected, Question, in_order
 
 LEAST_PRIOR = 1e-300
 """What a prior of nought is taken for, so that its logarithm is a number."""
@@ -122,18 +121,17 @@ def finding_key(claims: Sequence[Claim]) -> FindingKey:
 
 def believed(hypotheses: Hypotheses, expected: Mapping[Question, Expected], answers: Answers) -> Belief:
     """Return the belief after answers; raises KeyError for an answer to something that was not expected."""
-    prior = np.log(np.maximum(hypotheses.prior, LEAST_PRIOR))
-    told, followed = np.zeros_like(prior), nothing_followed(len(prior))
-    quiet, beside = np.zeros_like(prior), nothing_followed(len(prior))
-    unexplained = list[Question]()
-    for block in blocks_of(answers):
-        added, followed = after_block(block, expected, answers, followed)
-        told += added
-        if not is_electrical(block[0]):
-            added, beside = after_block(block, expected, answers, beside)
-            quiet += added
-        unexplained += (question for question in block if not expected[question].explains(answers[question]))
-    return Belief(hypotheses, prior + told, tuple(unexplained), told - quiet, mates_agree(answers))
+    log_weight = np.log(np.maximum(hypotheses.prior, LEAST_PRIOR))
+    electrical = np.zeros(len(log_weight))
+    unexplained = []
+    for question in in_order(answers):
+        told = expected[question].log_likelihood(answers[question])
+        log_weight = log_weight + told
+        if is_electrical(question):
+            electrical += told
+        if not expected[question].explains(answers[question]):
+            unexplained.append(question)
+    return Belief(hypotheses, log_weight, tuple(unexplained), electrical, mates_agree(answers))
 
 
 def bits_between(
@@ -149,21 +147,14 @@ def bits_between(
     base 2 of the posterior odds.
     """
     rows = [np.array([finding_key(claims) == key for claims in hypotheses.claims]) for key in (one, other)]
-    weight = np.log(np.maximum(hypotheses.prior, LEAST_PRIOR))
-    followed = nothing_followed(len(weight))
-
-    def odds(logs: Floats) -> float:
-        return (_log_sum(logs[rows[0]]) - _log_sum(logs[rows[1]])) / float(np.log(2.0))
-
-    prior = odds(weight)
-    bits, before = {}, prior
-    for block in blocks_of(answers):
-        told, after = np.zeros_like(weight), followed
-        for count, question in enumerate(block, start=1):
-            told, after = after_block(block[:count], expected, answers, followed)
-            now = odds(weight + told)
-            bits[question], before = now - before, now
-        weight, followed = weight + told, after
+    weights = [np.log(np.maximum(hypotheses.prior[mine], LEAST_PRIOR)) for mine in rows]
+    prior = (_log_sum(weights[0]) - _log_sum(weights[1])) / np.log(2.0)
+    bits, odds = {}, prior
+    for question in in_order(answers):
+        logs = expected[question].log_likelihood(answers[question])
+        weights = [weight + logs[mine] for weight, mine in zip(weights, rows, strict=True)]
+        now = (_log_sum(weights[0]) - _log_sum(weights[1])) / np.log(2.0)
+        bits[question], odds = now - odds, now
     return prior, bits
 
 

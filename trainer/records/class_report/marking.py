@@ -8,7 +8,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from trainer.cases.solved.universe_cache import Universes
-from trainer.circuit.fault import Fault
+from trainer.circuit.faults import Fault
 from trainer.errors import DamagedError, WrongCallError
 from trainer.practice.attempt.actions import Solver
 from trainer.practice.attempt.attempt import DamagedLogError, replayed

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 
 from sqlalchemy import insert, select, update
 
-from trainer.circuit.fault import Fault
 from trainer.circuit.fault_space import single_faults
+from trainer.circuit.faults import Fault
 from trainer.circuit.profile import PASSES, Profile
 from trainer.errors import WrongCallError
 from trainer.records.class_report.results import recount

@@ -12,7 +12,7 @@ from pydantic import Field, TypeAdapter
 from sqlalchemy import ColumnElement, Connection, Select, and_, case, delete, func, insert, literal, select, update
 
 from trainer.circuit.elements import Location
-from trainer.circuit.fault import FaultKind
+from trainer.circuit.faults import FaultKind
 from trainer.circuit.profile import PASSES
 from trainer.errors import DamagedError
 from trainer.practice.attempt.outcome import Outcome, class_of

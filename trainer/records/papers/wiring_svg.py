@@ -6,8 +6,7 @@ from collections.abc import Sequence
 from html import escape
 
 from trainer.circuit.elements import Location, Side
-from trainer.circuit.fault import Fault
-from trainer.circuit.faults import OPENS
+from trainer.circuit.faults import OPENS, Fault
 from trainer.circuit.geometry import HEIGHT, INJECTOR_RADIUS, WIDTH, Drawing, Point, Run, cut_in_two, drawing_of
 from trainer.circuit.profile import Profile
 from trainer.practice.reports.attempt_lines import named

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from trainer.arrays import Floats
-from trainer.desk.case_requests import Hear
+from trainer.desk.case_actions import Hear
 from trainer.practice.attempt import actions
 from trainer.practice.attempt.actions import ActionResult
 from trainer.practice.attempt.events import Heard
@@ -14,7 +14,7 @@ from trainer.sound.spectrum import outline
 from trainer.window.bench.case_bench import CaseBench
 from trainer.window.bench.heard_sounds import HeardSounds
 from trainer.window.pictures.sound_strip import starts_of
-from trainer.window.shell.choosing import ChooseCylinders, Confirm
+from trainer.window.shell.choosing import ChooseCylinders
 from trainer.window.shell.listening import Track
 from trainer.words import text
 
@@ -35,33 +35,28 @@ class BenchHearing:
         self._was_testing = self._silence_asked = False
 
     def hear(self, slots: Sequence[int] | None) -> None:
-        """Play slots, or the whole test, from the learner's place; rendered sounds start at once."""
+        """Hear slots, or the whole test, from where the learner stands; what is at hand plays at once."""
         bench = self._bench
         first = bench.actions.cautions(Hear)
         attempt = bench.desk.attempt
         before = self._sounds.find(attempt, slots, bench.place)
         if before is not None:
-            again = actions.heard_again(attempt, before)
-            bench.actions.carry_out(self._action(slots), again)
-            self._heard(slots, again)
+            self._heard(slots, self._store(slots, actions.heard_again(attempt, before)))
         else:
             bench.ask("hear", attempt, slots, bench.place, then=lambda done: self.first_heard(slots, done))
             bench.message = first
 
-    def first_heard(self, slots: Sequence[int] | None, done: ActionResult[Heard], *, agreed: bool = False) -> None:
-        """Store what was rendered, keep it and play it; a cover that comes off for it is asked about first."""
+    def first_heard(self, slots: Sequence[int] | None, done: ActionResult[Heard]) -> None:
+        """Store what was rendered, keep it and play it."""
         bench = self._bench
-        reply = bench.actions.carry_out(self._action(slots), done, agreed=agreed)
-        if reply.ask_first is not None:
-            question = text("price.question", minutes=reply.ask_first)
-            bench.shell.show(Confirm(bench.shell, question, lambda: self.first_heard(slots, done, agreed=True)))
-            return
+        self._store(slots, done)
         self._sounds.keep(bench.desk.attempt, slots, bench.place, done)
         self._heard(slots, done)
         bench.prepare()
 
-    def _action(self, slots: Sequence[int] | None) -> Hear:
-        return Hear(None if slots is None else tuple(slots), self._bench.place)
+    def _store(self, slots: Sequence[int] | None, done: ActionResult[Heard]) -> ActionResult[Heard]:
+        self._bench.actions.carry_out(Hear(None if slots is None else tuple(slots), self._bench.place), done)
+        return done
 
     def _heard(self, slots: Sequence[int] | None, done: ActionResult[Heard]) -> None:
         assert done.sound is not None

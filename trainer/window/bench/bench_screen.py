@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from trainer.circuit.elements import Location
-from trainer.desk.case_actions import Committed
-from trainer.desk.case_requests import Retest
+from trainer.desk.case_actions import Committed, Retest
 from trainer.desk.desk import Desk
 from trainer.errors import WrongCallError
 from trainer.practice.attempt.actions import ActionResult
@@ -62,8 +61,8 @@ class BenchScreen(CaseBench):
 
     @property
     def title(self) -> str:
-        """The case's heading: its place in a set, or its number until the title may be shown."""
-        return self._place_in_set or heading(self.desk.attempt.case, title_shown=self.desk.attempt.finding is not None)
+        """What the case is called here: its place in a set, or a number until its fault may be told."""
+        return self._place_in_set or heading(self.desk.attempt.case, told=self.desk.attempt.finding is not None)
 
     # what is shown
 
@@ -198,13 +197,13 @@ class BenchScreen(CaseBench):
         self.say(text("stand.now", place=listening_place_text(place)))
 
     def press(self, key: str, *, shift: bool) -> bool:
-        """Take Space before anything was heard, and the key that puts the stethoscope on the cover, then under it."""
+        """Take Space before anything was heard, and the key that puts the probe's rod to the ear."""
         if key == "space":
             self.run_test()
             return True
         if key == "b" and self.marked:
-            above, on = f"cover {self.marked}", f"probe {self.marked}"
-            self.listen_from({above: on, on: "front"}.get(self.place, above))
+            on = f"probe {self.marked}"
+            self.listen_from("front" if self.place == on else on)
             return True
         return False
 

@@ -2,19 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-from functools import partial
+from collections.abc import Callable
 
 from trainer.circuit.elements import Location
-from trainer.desk.case_actions import Reply, cautions_of
-from trainer.desk.case_requests import Action, GiveBack, Heat, Lend, Look, Move, ReadCodes, Swap, WarmRun
+from trainer.desk.case_actions import (
+    Action,
+    GiveBack,
+    Heat,
+    Lend,
+    Look,
+    Move,
+    ReadCodes,
+    Reply,
+    Swap,
+    cautions_of,
+)
 from trainer.errors import WrongCallError
-from trainer.instruments.tries import UNDER_COVER, Effort
 from trainer.practice.attempt.actions import AnyResult
-from trainer.practice.reports.attempt_lines import named
 from trainer.window.bench.bench_hearing import BenchHearing
 from trainer.window.bench.case_bench import CaseBench
-from trainer.window.shell.choosing import Choice, ChooseCylinders, ChooseOne, ChoosePlace, Confirm
+from trainer.window.shell.choosing import ChooseCylinders, ChoosePlace, Confirm
 from trainer.words import message_of, text
 
 
@@ -45,27 +52,13 @@ class EngineWork:
 
     def heat(self) -> None:
         """Ask which place is warmed."""
-        run = (text("choose.warm_run"), lambda: self.act(WarmRun()))
-        self._provoke(text("choose.heat"), Heat, text("choose.cool"), (run,))
+        self._provoke(text("choose.heat"), Heat, text("choose.cool"))
 
-    def _provoke(self, title: str, action: type[Move | Heat], none: str, others: Sequence[Choice] = ()) -> None:
+    def _provoke(self, title: str, action: type[Move | Heat], none: str) -> None:
         def chosen(place: Location | None) -> None:
-            if place is None:
-                self.act(action(None))
-            elif place in UNDER_COVER and len(self._bench.profile.banks) > 1:
-                banks = [
-                    (text("point.cover", name=named(bank)), partial(how_hard, place, bank))
-                    for bank in self._bench.profile.banks
-                ]
-                self._shell.show(ChooseOne(self._shell, text("choose.cover"), text("caution.under_cover"), banks))
-            else:
-                how_hard(place, "")
+            self.act(action(place))
 
-        def how_hard(place: Location, bank: str) -> None:
-            efforts = [(text(f"choose.{effort}"), partial(self.act, action(place, bank, effort))) for effort in Effort]
-            self._shell.show(ChooseOne(self._shell, text("choose.effort"), text("choose.effort_why"), efforts))
-
-        self._shell.show(ChoosePlace(self._shell, title, self._caution(action), chosen, none=none, others=others))
+        self._shell.show(ChoosePlace(self._shell, title, self._caution(action), chosen, none=none))
 
     def swap(self) -> None:
         """Ask which two returns are swapped."""
@@ -111,8 +104,7 @@ class EngineWork:
             self._finish(action, self._bench.actions.carry_out(action, reply.done, agreed=True), show)
 
         if reply.ask_first is not None:
-            question = text("live.question" if reply.live else "price.question", minutes=reply.ask_first)
-            self._shell.show(Confirm(self._shell, question, agreed))
+            self._shell.show(Confirm(self._shell, text("price.question", minutes=reply.ask_first), agreed))
             return
         if reply.engine_changed:
             self._hearing.changed()

@@ -6,9 +6,8 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from trainer.circuit.elements import Location, Side
-from trainer.circuit.fault import FaultKind
 from trainer.circuit.fault_space import sides_at
-from trainer.circuit.faults import KINDS
+from trainer.circuit.faults import KINDS, FaultKind
 from trainer.desk.case_actions import Committed
 from trainer.errors import WrongCallError
 from trainer.practice.reports.attempt_lines import claims_text

@@ -8,9 +8,8 @@ from dataclasses import replace
 from trainer.cases.single_case.case import Case
 from trainer.cases.single_case.shipped import profile_named, profile_names
 from trainer.cases.solved.universe_cache import Universes
-from trainer.circuit.fault import Fault, FaultKind
 from trainer.circuit.fault_space import single_faults
-from trainer.circuit.faults import KINDS
+from trainer.circuit.faults import KINDS, Fault, FaultKind
 from trainer.circuit.profile import Profile
 from trainer.desk.attempt_start import start_or_resume
 from trainer.desk.case_source import FoundCase
@@ -91,7 +90,7 @@ class FreeChoice(Screen):
         places = dict.fromkeys((fault.location, fault.side) for fault in alike)
         there = [f for f in alike if (f.location, f.side) == (self.fault.location, self.fault.side)]
         here = list({f.cylinders: f for f in reversed(there)}.values())[::-1]
-        amounts = KINDS[self.fault.kind].severities_of(self.fault.cylinders)
+        amounts = KINDS[self.fault.kind].severities
         return column(
             words(text("finding.place"), "bold"),
             *(
@@ -176,13 +175,12 @@ class FreeChoice(Screen):
     def _go(self) -> None:
         faults: tuple[Fault, ...] = ()
         if self.fault is not None:
-            amounts = KINDS[self.fault.kind].severities_of(self.fault.cylinders)
-            faults = (replace(self.fault, severity=amounts[min(self.severity, len(amounts) - 1)]),)
+            faults = (replace(self.fault, severity=KINDS[self.fault.kind].severities[self.severity]),)
         self.shell.show(free_bench(self.shell, self.profile, faults))
 
 
 def free_bench(shell: Shell, profile: Profile, faults: tuple[Fault, ...]) -> BenchScreen:
-    """Return a bench whose fault is shown, with records that are thrown away."""
+    """Return a bench with a fault that is told, on records that are thrown away."""
     case = Case(
         name="free_bench",
         title=text("free.bench"),

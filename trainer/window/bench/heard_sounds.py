@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from trainer.circuit.fault import Fault
+from trainer.circuit.faults import Fault
 from trainer.instruments.bench import Work
 from trainer.instruments.measuring import plugged_back
 from trainer.practice.attempt.actions import ActionResult

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from trainer.circuit.elements import Location, Side
-from trainer.desk.case_requests import Mend, Retest
+from trainer.desk.case_actions import Mend, Retest
 from trainer.practice.attempt.actions import ActionResult
 from trainer.practice.attempt.events import Repaired, Retested
 from trainer.practice.attempt.repair import Repair

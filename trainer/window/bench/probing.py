@@ -2,18 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from dataclasses import replace
 from typing import Literal
 
 from trainer.circuit.elements import Side
-from trainer.desk.case_actions import Reply, cautions_of
-from trainer.desk.case_requests import Measure
+from trainer.desk.case_actions import Measure, Reply, cautions_of
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import MODULE_CONNECTOR, Pin
-from trainer.instruments.charges import TOUCHED
-from trainer.instruments.probes import Meter, pins_of_cylinder, request_between
-from trainer.instruments.requests import OF_THE_WHOLE, Request, What, next_driven, plug_point, through_point
+from trainer.instruments.measuring import Request, plug_point, through_point
+from trainer.instruments.probes import pins_of_cylinder, request_between
 from trainer.instruments.under_load import Trace
 from trainer.practice.reports.attempt_lines import point_text
 from trainer.window.bench.case_bench import CaseBench
@@ -46,31 +44,12 @@ from trainer.window.shell.screen import Screen
 from trainer.window.shell.shell import Shell
 from trainer.words import message_of, text
 
-Instrument = Literal[
-    "volts", "ohms", "insulation", "lamp", "drop", "trace", "clamp", "supply", "crank", "dummy", "contribution",
-    "compression",
-]  # fmt: skip
+Instrument = Literal["ohms", "insulation", "drop", "trace", "supply", "dummy"]
 INSTRUMENTS: tuple[tuple[Instrument, str], ...] = (
-    ("volts", "v"), ("ohms", "o"), ("insulation", "i"), ("lamp", "j"), ("drop", "d"), ("trace", "t"),
-    ("clamp", "a"), ("supply", "s"), ("crank", "b"), ("dummy", "l"),
-    ("contribution", "u"), ("compression", "m"),
+    ("ohms", "o"), ("insulation", "i"), ("drop", "d"), ("trace", "t"), ("supply", "s"), ("dummy", "l"),
 )  # fmt: skip
-BETWEEN_PINS: Mapping[str, Meter] = {
-    "volts": "volts", "ohms": "ohms", "insulation": "insulation", "lamp": "lamp",
-    "drop": "drop",
-}  # fmt: skip
-DRIVEN: Mapping[str, What] = {
-    "trace": "trace",
-    "clamp": "clamp",
-    "supply": "supply",
-    "crank": "crank",
-    "dummy": "dummy",
-    "contribution": "contribution",
-    "compression": "compression",
-}
-SLIPS = ("connected", "firm", "key_on", "leads", "at_once")
-CAPTURE = "captured"
-"""The meter keeps the least and the most: no slip, but ticked beside them."""
+BETWEEN_PINS = ("ohms", "insulation", "drop")
+SLIPS = ("connected", "firm", "key_on", "leads")
 
 
 class ProbeScreen(Screen):
@@ -87,7 +66,7 @@ class ProbeScreen(Screen):
         numbers = bench.cylinders
         self.cylinder = bench.marked or numbers[0]
         if point.startswith("pass_through."):
-            served = bench.profile.connector_name_of(self.cylinder)
+            served = bench.profile.connector_of(self.cylinder).name
             if f"pass_through.{served}" != point:
                 self.cylinder = next(n for n in numbers if through_point(bench.profile, n) == point)
         self.instrument: Instrument = "ohms"
@@ -124,11 +103,10 @@ class ProbeScreen(Screen):
             )
             for name, key in INSTRUMENTS
         ]
-        cautions = cautions_of(Measure, self._bench.desk.attempt.work, live=self.instrument in TOUCHED)
         main = scroll(
             "main",
             words(text("probe.title", number=self.cylinder), "title", "probe.title"),
-            *(words(text(key), "caution", key) for key in cautions),
+            *(words(text(key), "caution", key) for key in cautions_of(Measure, self._bench.desk.attempt.work)),
             flow(*numbers, gap=0.4),
             self._ladder(),
             flow(*instruments, gap=0.5),
@@ -169,7 +147,6 @@ class ProbeScreen(Screen):
             flow(
                 button("lift", text("probe.lift"), self._lift, "backspace"),
                 button("read", text("probe.read"), self.read, "r", framed=True),
-                tick(CAPTURE, text("probe.captured"), CAPTURE in self.slips, self._slip(CAPTURE)),
                 gap=0.6,
             ),
             row(words(text("probe.expect"), "muted"), field("expect", self.expected, self._expect, self.read), gap=0.6),
@@ -251,7 +228,7 @@ class ProbeScreen(Screen):
         return key == "g"
 
     def read(self) -> None:
-        """Take the reading that the probes and the instrument are set up for."""
+        """Take the reading that the probes and the instrument stand for."""
         try:
             request = self._request()
         except WrongCallError as error:
@@ -264,22 +241,18 @@ class ProbeScreen(Screen):
         )  # fmt: skip
 
     def _request(self) -> Request:
-        if self.instrument in BETWEEN_PINS:
+        if self.instrument == "ohms" or self.instrument == "insulation" or self.instrument == "drop":  # noqa: PLR1714  # mypy follows ==
             if self.red is None or (self.black is None and not self.grounded):
                 raise WrongCallError("two_probes")
-            asked = request_between(self._bench.profile, BETWEEN_PINS[self.instrument], self.red, self.black)
+            asked = request_between(self._bench.profile, self.instrument, self.red, self.black)
         else:
-            whole = self.instrument in OF_THE_WHOLE
-            other = next_driven(self._bench.profile, self.cylinder) if self.instrument == "clamp" else 0
-            asked = Request(DRIVEN[self.instrument], cylinder=0 if whole else self.cylinder, other=other)
+            asked = Request(self.instrument, cylinder=0 if self.instrument == "supply" else self.cylinder)
         return replace(
             asked,
             connected="connected" in self.slips,
             firm="firm" in self.slips,
             key_on="key_on" in self.slips,
             nulled="leads" not in self.slips,
-            captured=CAPTURE in self.slips,
-            at_once="at_once" in self.slips,
         )
 
     def _show(self, reply: Reply) -> None:

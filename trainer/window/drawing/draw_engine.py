@@ -140,8 +140,8 @@ def _injectors(pen: Pen, picture: EnginePicture) -> None:
         pen.circle(at, INJECTOR_RADIUS, role, fill="fill", width_px=2.4 if marked or off else 1.4)
         pen.circle(at, INJECTOR_RADIUS * 0.68, "faint", width_px=1.0)
         pen.words(str(number), at, "marked" if marked else "text", "bold", most=2.6)
-        if picture.here in (f"probe {number}", f"cover {number}"):
-            pen.circle(at, INJECTOR_RADIUS + 0.9, "here", width_px=2.4 if picture.here == f"probe {number}" else 1.2)
+        if picture.here == f"probe {number}":
+            pen.circle(at, INJECTOR_RADIUS + 0.9, "here", width_px=2.4)
 
 
 def _listening_places(pen: Pen, picture: EnginePicture) -> None:

@@ -1,4 +1,4 @@
-"""The engine from above as a node: what can be touched on it, and the places to listen from."""
+"""The engine from above as a node: what can be touched on it, and where one can stand."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from trainer.circuit.geometry import HEIGHT, INJECTOR_RADIUS, WIDTH, Point, draw
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import MODULE_CONNECTOR
 from trainer.practice.reports.attempt_lines import listening_place_text, named
-from trainer.sound.places import contact_of, places_of
+from trainer.sound.places import places_of
 from trainer.window.kit.nodes import Box, Node, spot
 from trainer.window.pictures.pictures import EnginePicture
 from trainer.words import text
@@ -18,7 +18,7 @@ STAND_RADIUS = 2.2
 
 
 def listening_places(profile: Profile) -> dict[str, Point]:
-    """Return where each listening place is drawn; those on an injector or its cover are drawn there."""
+    """Return where each place to stand is drawn; probes lie on their injectors and are not drawn apart."""
     drawing = drawing_of(profile)
     xs = [x for x, _y in drawing.injectors.values()]
     middle = (min(xs) + max(xs)) / 2.0
@@ -26,7 +26,7 @@ def listening_places(profile: Profile) -> dict[str, Point]:
     for name, place in places_of(profile).items():
         if name == "front":
             points[name] = (middle, 3.4)
-        elif contact_of(name) is None:
+        elif not name.startswith("probe "):
             points[name] = (middle + (33.0 if place.x_m > 0 else -38.0), 3.4)
     return points
 
@@ -39,7 +39,7 @@ def engine_node(
     stand: Callable[[str], None] | None = None,
     least: float = 16.0,
 ) -> Node:
-    """Return the engine with its injectors, break points and listening places as spots."""
+    """Return the engine with its injectors, break points and places to stand as spots."""
     drawing = picture.drawing
     spots: list[Node] = []
     if stand is not None:

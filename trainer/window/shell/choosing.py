@@ -14,64 +14,26 @@ Choice = tuple[str, Callable[[], None]]
 
 
 class ChoosePlace(Screen):
-    """Asks for one of the six places, or for none; `others` are further choices."""
+    """Asks for one of the six places, or for none."""
 
     name = "choose_place"
 
     def __init__(
-        self,
-        shell: Shell,
-        title: str,
-        caution: str,
-        then: Callable[[Location | None], None],
-        none: str,
-        others: Sequence[Choice] = (),
+        self, shell: Shell, title: str, caution: str, then: Callable[[Location | None], None], none: str
     ) -> None:
         super().__init__(shell)
         self._title, self._caution, self._then, self._none = title, caution, then, none
-        self._others = tuple(others)
 
     def view(self) -> Node:
         """Return the places as buttons."""
         places = [button(f"place.{p.value}", text(f"location.{p}"), self._chosen(p)) for p in Location]
-        others = [button(f"other.{n}", label, self._other(act)) for n, (label, act) in enumerate(self._others)]
         none = button("place.none", self._none, self._chosen(None), "n")
-        return _asked(self, self._title, self._caution, column(*places, *others, none, gap=0.4))
-
-    def _other(self, act: Callable[[], None]) -> Callable[[], None]:
-        def choose() -> None:
-            self.shell.close()
-            act()
-
-        return choose
+        return _asked(self, self._title, self._caution, column(*places, none, gap=0.4))
 
     def _chosen(self, place: Location | None) -> Callable[[], None]:
         def choose() -> None:
             self.shell.close()
             self._then(place)
-
-        return choose
-
-
-class ChooseOne(Screen):
-    """Asks for one of a few choices; each does what belongs to it."""
-
-    name = "choose_one"
-    first = "choice.0"
-
-    def __init__(self, shell: Shell, title: str, why: str, choices: Sequence[Choice]) -> None:
-        super().__init__(shell)
-        self._title, self._why, self._choices = title, why, tuple(choices)
-
-    def view(self) -> Node:
-        """Return the choices as buttons."""
-        buttons = [button(f"choice.{n}", label, self._chosen(act)) for n, (label, act) in enumerate(self._choices)]
-        return _asked(self, self._title, self._why, column(*buttons, gap=0.4))
-
-    def _chosen(self, act: Callable[[], None]) -> Callable[[], None]:
-        def choose() -> None:
-            self.shell.close()
-            act()
 
         return choose
 

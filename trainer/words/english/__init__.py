@@ -1,23 +1,9 @@
 """Every sentence in English, by id."""
 
-from trainer.words.english import (
-    course,
-    errors,
-    exercises,
-    faults,
-    general,
-    measuring,
-    reasoning,
-    records,
-    sets,
-    station,
-    window,
-)
+from trainer.words.english import course, errors, exercises, general, reasoning, records, sets, station, window
 
 TEXTS = {
     **general.TEXTS,
-    **faults.TEXTS,
-    **measuring.TEXTS,
     **errors.TEXTS,
     **reasoning.TEXTS,
     **window.TEXTS,

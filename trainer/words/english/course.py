@@ -98,13 +98,9 @@ TEXTS: dict[str, str] = {
         "number 3 itself carries nothing."
     ),
     "lesson.codes": "Read the codes: they say what the module saw in which circuit, and never where along it.",
-    "lesson.dead": (
-        "Key off. Wait. Volts at rest on the terminal you will touch: under one volt, it is dead. "
-        "Now ohms mean something."
-    ),
     "lesson.pair": (
-        "Now the meter, outside first. Module plug off, ohms from the feed to return 3: OL. The circuit is open "
-        "somewhere past this plug, so the module is not the place."
+        "Now halve the circuit. Plug off at the module: from feed to return 3. Over range means open from here on, "
+        "so the module is not the place."
     ),
     "lesson.mate": (
         "Measure a good mate beside it: number 1 shows what a whole circuit reads here, and that the meter is right."

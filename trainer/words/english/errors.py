@@ -51,8 +51,6 @@ _CALLS = {
     "mend.needs_two": "For example: {word} 3 5.",
     "wrong.needs_one_place": "This needs one place, or 'none'.",
     "mend.needs_one_place": "Places: {places}.",
-    "wrong.needs_bank": "Say under which cover the {place} is.",
-    "mend.needs_bank": "Banks: {banks}. For example: move cover left.",
     "wrong.needs_part": "A known-good part is an injector or the module.",
     "mend.needs_part": "Type: lend module, or: lend injector 3.",
     "wrong.needs_repair": "'repair' needs a place and cylinders.",

@@ -1,6 +1,28 @@
 """English."""
 
 _NAMES = {
+    "kind.open": "open",
+    "kind.added_resistance": "added resistance",
+    "kind.fails_under_load": "joint that fails under load",
+    "kind.open_when_moved": "open when moved",
+    "kind.open_when_hot": "open when hot",
+    "kind.cured_by_reseating": "bad contact, cured for a while by re-seating",
+    "kind.short_across_pair": "short across the pair",
+    "kind.short_to_ground": "short to ground",
+    "kind.short_to_battery": "short to battery",
+    "kind.return_to_return": "return touching another return",
+    "kind.return_to_heater": "return touching a heater circuit",
+    "kind.crossed_returns": "crossed returns",
+    "kind.shorted_turns": "shorted turns",
+    "kind.dead_return_driver": "dead return driver",
+    "kind.return_driver_stuck_on": "return driver stuck on",
+    "kind.dead_feed_driver": "dead feed driver",
+    "kind.low_supply": "low drive supply",
+    "kind.slow_recharge": "slowly recharging supply",
+    "kind.no_supply": "no drive supply",
+    "kind.stuck_armature": "stuck armature",
+    "kind.sluggish_armature": "sluggish armature",
+    "kind.worn_armature": "worn armature",
     "location.drive_module": "drive module",
     "location.engine_harness": "engine harness",
     "location.pass_through_connector": "pass-through connector",
@@ -37,21 +59,9 @@ _NAMES = {
     "test.swap_returns": "swap of two returns",
     "test.dummy_load": "dummy load",
     "test.heat": "warming a place",
-    "work.try": "{what}, try {number}, {effort}",
-    "effort.gentle": "gently",
-    "effort.thorough": "hard and long",
-    "location.under_bank": "{place}, {bank} bank",
     "test.cover_off": "cover off",
     "test.module_substitution": "module substitution",
     "test.injector_swap": "known-good injector",
-    "test.volts_at_rest": "volts at rest",
-    "test.live_preparation": "preparing live work",
-    "test.clamp": "clamp on a return",
-    "test.lamp_load": "lamp on an isolated wire",
-    "test.crank": "battery under crank",
-    "test.warm_run": "warm run",
-    "test.contribution": "cylinder contribution",
-    "test.compression": "relative compression",
     "test.repair_wire": "wire repair",
     "test.repair_connector": "connector repair",
 }
@@ -72,6 +82,14 @@ _CODES = {
     "codes.cleared": "Memory cleared. Run the test and read again.",
 }
 
+_SLIPS = {
+    "slip.still_connected": "Measured while still connected: the reading is of everything that hangs on the wire.",
+    "slip.live": "Ohms on a live circuit: the meter's fuse is blown. Key off, wait, prove dead, then measure.",
+    "slip.voltage_on_wire": "There is voltage on this wire with the key off: no ohms can be trusted here.",
+    "slip.insulation_into_part": "An insulation tester does not go through a module, an injector or a heater.",
+    "slip.probe_pushed": "The probe was pushed into the terminal: it is spread now.",
+    "slip.not_nulled": "Leads not nulled: their own resistance is in the reading.",
+}
 
 _EXPLANATION = {
     "reason.even": "{slot}, {heard}: {own:.1f} A of its own; the plate moves; {under:+.1f} dB beside a good slot.",
@@ -82,17 +100,15 @@ _EXPLANATION = {
         "{slot}, {heard}: {own:.1f} A of its own and no movement: a dull push, {under:+.1f} dB beside a good slot."
     ),
     "reason.hum": (
-        "{slot}, {heard}: almost no current through its own coil ({own:.1f} A); a background current of "
-        "{others:.1f} A through "
-        "each of {count} others. That is the hum you heard, {under:+.1f} dB beside a good slot."
+        "{slot}, {heard}: no current of its own ({own:.1f} A); {others:.1f} A through each of {count} others. "
+        "That is the hum you heard, {under:+.1f} dB beside a good slot."
     ),
     "reason.shared": (
-        "{slot}, {heard}: {own:.1f} A of its own and as much through {cylinders}: they share one current limit, "
-        "and no plate lifts; "
+        "{slot}, {heard}: {own:.1f} A of its own and as much through {cylinders}, on one allowance: no plate lifts; "
         "{under:+.1f} dB beside a good slot."
     ),
     "reason.another_way": "Its output carries {output:.1f} A: the current takes another way.",
-    "reason.silent": "{slot}, {heard}: no current through its own coil and none through the others, so nothing hums.",
+    "reason.silent": "{slot}, {heard}: no current of its own, and none through the others: nothing hums.",
     "reason.also": "Also moving without being called: {cylinders}.",
     "reason.elsewhere": "What moves is {cylinders}: the sound comes from another place.",
     "reason.tripped": "The feed's over-current trip shut it.",
@@ -120,8 +136,54 @@ _DEBRIEF = {
     "debrief.again": "Playing the truth again.",
     "debrief.yours": "Now what your answer would have sounded like, same seed.",
     "debrief.take": "To take away: {question}",
+    "rule.open": "A very faint hum is the other injectors. The one that was called has no circuit.",
+    "rule.added_resistance": (
+        "A current limit hides a small resistance; past it the plate does not lift and the slot goes dull, "
+        "often without a code."
+    ),
+    "rule.fails_under_load": "A meter's milliampere does not load a joint. Measure the drop while it carries current.",
+    "rule.open_when_moved": "Even now is 'not shown', never 'good': move it while you listen or measure.",
+    "rule.open_when_hot": "Even cold is 'not shown', never 'good': warm one place at a time.",
+    "rule.cured_by_reseating": "Your own unplugging can cure a contact for a while. Measure before you re-seat.",
+    "rule.short_across_pair": "Current without a coil's delay is a short: codes say so; ohms find the place.",
+    "rule.short_to_ground": "A short to ground does not change the pair; of all ohms only pin to ground shows it.",
+    "rule.short_to_battery": "Look for voltage with the key off before you trust any ohms.",
+    "rule.return_to_return": "Two coils that share one allowance of current may both stay down: dull, twice.",
+    "rule.return_to_heater": "A heater is a way to ground: the injector clicks in slots that are not its own.",
+    "rule.crossed_returns": (
+        "Crossed returns leave each half good: check wire by wire. In one bank the level stays even and only the place "
+        "is wrong."
+    ),
+    "rule.shorted_turns": "Fewer turns and a closed ring on the core: low ohms, fast current, little pull.",
+    "rule.dead_return_driver": "Wiring and coil read well, and after a swap the same slot is dead: the module.",
+    "rule.return_driver_stuck_on": "Clicks in every slot of its feed and clean wiring: an output that never lets go.",
+    "rule.dead_feed_driver": "A group that dies with good feed wiring has a dead feed.",
+    "rule.low_supply": "All alike and all wrong is one cause: measure the supply first.",
+    "rule.slow_recharge": "The burst loads the supply most: even one by one and thin together is the supply.",
+    "rule.no_supply": "No hum at all, anywhere, is no drive: not eight bad injectors.",
+    "rule.stuck_armature": "Full current without a dip is a plate that does not move. The circuit passes.",
+    "rule.sluggish_armature": "A late dip and a soft landing: the plate is slow, the circuit is not.",
+    "rule.worn_armature": "Brighter is not better: a longer way lands harder and later.",
 }
 
+_CAUTIONS = {
+    "caution.drive": (
+        "Caution: the drive is pulsed, over 100 V, and stays charged. Key off, wait, prove dead before you touch. "
+        "Never think 'only 100 V'."
+    ),
+    "caution.cover": "Caution: with a cover off and the key on, live terminals are bare. Hot oil. Keep clear.",
+    "caution.moving": "Caution: never move live wiring by hand on a real engine: insulated tool, or move it dead.",
+    "caution.heat": "Caution: no open flame and no uncontrolled heat near fuel and oil.",
+    "caution.repeat": (
+        "Caution: repeated tests leave rail pressure and inject fuel. Limit repeats, do not crank straight after, "
+        "and never feel for a leak by hand."
+    ),
+    "caution.real": (
+        "On a real engine the maker's manual, local codes and licensed practice come first. This is a simulator's "
+        "engine: no value here is a specification."
+    ),
+    "caution.sound": "Start with the volume low. The burst is louder than the slots.",
+}
 
 _TERMINAL = {
     "card.head": "Job card",
@@ -130,7 +192,6 @@ _TERMINAL = {
     "card.codes": "codes: {codes}",
     "card.no_codes": "none",
     "card.move": "moving: {what}",
-    "card.warm_run": "engine run until warm",
     "card.heat": "warmed: {what}",
     "card.swap": "returns swapped: {what}",
     "card.substitute": "known-good part in: {what}",
@@ -143,13 +204,6 @@ _TERMINAL = {
     "request.ground": "ohms to ground, {side} {cylinder}, {point}",
     "request.wire": "ohms end to end, {place}, {side} {cylinder}",
     "request.insulation": "insulation to ground, {side} {cylinder}, {point}",
-    "request.volts": "volts at rest to ground, {side} {cylinder}, {point}",
-    "request.insulation_between": "insulation, return {cylinder} to return {other}, {point}",
-    "request.lamp": "lamp through the wire, {place}, {side} {cylinder}",
-    "request.clamp": "clamp on return {cylinder} while {other} is driven",
-    "request.crank": "battery while the starter turns",
-    "request.contribution": "cylinder contribution, engine running",
-    "request.compression": "relative compression, cranking",
     "request.drop": "volts dropped over {place}, {side} {cylinder}, driven",
     "request.supply": "drive supply, lowest, all driven together",
     "request.trace": "current trace, return {cylinder}",
@@ -178,7 +232,6 @@ _TERMINAL = {
     "debrief.path": "Your path:",
     "prompt": "{minutes:.0f} min{state} > ",
     "prompt.moving": "moving: {place}",
-    "prompt.ran_warm": "warm everywhere",
     "prompt.warm": "warm: {place}",
     "prompt.swapped": "returns {first} and {second} swapped",
     "prompt.lent": "lent: {what}",
@@ -197,7 +250,6 @@ _TERMINAL = {
     "suspects.none": "nothing yet",
     "look.nothing": "nothing seen",
     "work.move": "Moving: {what}. It goes on until 'move none'.",
-    "work.warm_run": "The engine has run and is warm everywhere. Run the test before it cools.",
     "work.heat": "Warmed: {what}. It stays warm until 'heat none'.",
     "work.none": "Let go.",
     "work.swap": "Returns {first} and {second} swapped at the module connector.",
@@ -221,12 +273,9 @@ _TERMINAL = {
     "retest.proved": "Every slot even and no code, as the engine stands now.",
     "retest.provoke": "No test before the repair left a code: what comes and goes is proved moving or warm only.",
     "retest.not_proved": "Not even, or a code has come back: the fault is still there.",
+    "work.look_seen": "Something bridges what should not touch, at: {places}.",
     "work.given_back": "Known-good parts are out again, the engine's own are back in.",
     "typed.yes": "yes y",
-    "live.ask": (
-        "This is live work and takes {minutes:.0f} min with its preparation. Is the area isolated, by a person that "
-        "your local rules name? (yes/no): "
-    ),
     "price.ask": "That takes {minutes:.0f} min. Do it? (yes/no): ",
     "price.left": "Not done; nothing is charged.",
     "left": "Stopped here. Nothing is lost; the same command goes on with this case.",
@@ -240,8 +289,6 @@ _TERMINAL = {
     "window.absent": "The window needs a screen and there is none here; practice runs in the terminal.",
     "doctor.good": "good",
     "doctor.bad": "mend",
-    "check.tries_move": "{file}: moving the {place} shows the fault in try {count}.",
-    "check.tries_heat": "{file}: warming the {place} shows the fault in try {count}.",
     "check.good": "{count} files read, no problem.",
     "check.bad": "{problems} problems in {count} files.",
 }
@@ -250,23 +297,18 @@ _HELP = {
     "help": (
         "Listen     hear [SLOT ...]                 run the whole test, or replay slots (all, 1, 2, ...)\n"
         "           compare A B                     two slots after one another, same gain\n"
-        "           stand PLACE                     front, a bank, 'cover N' (on the cover), 'probe N' (cover off)\n"
+        "           stand PLACE                     front, a bank, or 'probe N'; moves where you listen\n"
         "Codes      codes · clear\n"
         "Measure    pair POINT N                    feed to return of cylinder N\n"
         "           returns POINT N M               return to return\n"
         "           ground POINT N | ground POINT feed N     pin to engine ground\n"
         "           wire engine|cover N [feed]      one wire end to end\n"
-        "           insulation POINT N [M]                   to ground, or to return M\n"
-        "           volts POINT N | volts POINT feed N       volts at rest to ground: prove it dead\n"
+        "           insulation POINT N\n"
         "           drop module|engine|connector|cover|coil N [feed]     voltage drop while driven\n"
-        "           lamp engine|cover N [feed]      a lamp through a wire that is off at both ends\n"
-        "           supply · crank · compression · contribution · trace N · dummy N\n"
-        "           clamp N [M]                     a clamp on return N while M is driven\n"
+        "           supply · trace N · dummy N\n"
         "             POINT: module, plug (injector side), plug harness, or a connector's name [engine|cover]\n"
-        "             add 'connected', 'firm', 'live', 'leads' or 'nowait' to measure so (and learn what that does)\n"
-        "             add 'minmax' to keep the least and the most while something is moved\n"
-        "Work       move PLACE [BANK] [gentle] | move none · heat PLACE [BANK] [gentle] | heat none\n"
-        "           warmrun · swap N M · look\n"
+        "             add 'connected', 'firm', 'live' or 'leads' to measure so (and learn what that does)\n"
+        "Work       move PLACE | move none · heat PLACE | heat none · swap N M · look\n"
         "           lend injector N | lend module | lend none     known-good part in, or out again\n"
         "Think      out PLACE · back PLACE          rule a place out, or take it back · card\n"
         "           expect WORDS                    say what the next reading should be, before you take it\n"
@@ -279,5 +321,5 @@ _HELP = {
 }
 
 TEXTS: dict[str, str] = {
-    **_NAMES, **_CODES, **_EXPLANATION, **_DEBRIEF, **_TERMINAL, **_HELP,
+    **_NAMES, **_CODES, **_SLIPS, **_EXPLANATION, **_DEBRIEF, **_CAUTIONS, **_TERMINAL, **_HELP,
 }  # fmt: skip

@@ -28,7 +28,7 @@ TEXTS = {
     "set.too_much_text": "too much text in the cases up to here",
     "set.make_two": "make two sets of it",
     "set.fewer_forms": "draw fewer cases, or write fewer versions",
-    "set.fewer_engines": "take fewer engines and temperatures",
+    "set.fewer_engines": "take fewer engines, temperatures and unusual severities",
     "set.at_least": "at least {count}",
     "set.add_or_say": "list or draw more of them, or write a smaller share under shares.{name}",
     "set.offer_more": "offer more evidence in the case",

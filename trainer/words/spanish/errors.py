@@ -51,8 +51,6 @@ _CALLS = {
     "mend.needs_two": "Por ejemplo: {word} 3 5.",
     "wrong.needs_one_place": "Esto necesita un lugar, o 'none'.",
     "mend.needs_one_place": "Lugares: {places}.",
-    "wrong.needs_bank": "Di bajo qué tapa: {place}.",
-    "mend.needs_bank": "Bancadas: {banks}. Por ejemplo: move cover left.",
     "wrong.needs_part": "La pieza buena conocida es un inyector o el módulo.",
     "mend.needs_part": "Escribe: lend module, o bien: lend injector 3.",
     "wrong.needs_repair": "'repair' necesita un lugar y cilindros.",

@@ -1,6 +1,28 @@
 """Spanish."""
 
 _NAMES = {
+    "kind.open": "circuito abierto",
+    "kind.added_resistance": "resistencia añadida",
+    "kind.fails_under_load": "unión que falla bajo carga",
+    "kind.open_when_moved": "circuito abierto al moverlo",
+    "kind.open_when_hot": "circuito abierto en caliente",
+    "kind.cured_by_reseating": "mal contacto que se cura un tiempo al reconectar",
+    "kind.short_across_pair": "cortocircuito dentro del par",
+    "kind.short_to_ground": "cortocircuito a masa",
+    "kind.short_to_battery": "cortocircuito a batería",
+    "kind.return_to_return": "retorno en contacto con otro retorno",
+    "kind.return_to_heater": "retorno en contacto con un circuito de calentador",
+    "kind.crossed_returns": "retornos cruzados",
+    "kind.shorted_turns": "espiras en cortocircuito",
+    "kind.dead_return_driver": "etapa de retorno muerta",
+    "kind.return_driver_stuck_on": "etapa de retorno siempre activada",
+    "kind.dead_feed_driver": "etapa de alimentación muerta",
+    "kind.low_supply": "tensión de mando baja",
+    "kind.slow_recharge": "tensión de mando que se recarga despacio",
+    "kind.no_supply": "sin tensión de mando",
+    "kind.stuck_armature": "armadura agarrotada",
+    "kind.sluggish_armature": "armadura perezosa",
+    "kind.worn_armature": "armadura desgastada",
     "location.drive_module": "módulo de mando",
     "location.engine_harness": "cableado del motor",
     "location.pass_through_connector": "conector pasante",
@@ -37,21 +59,9 @@ _NAMES = {
     "test.swap_returns": "intercambio de dos retornos",
     "test.dummy_load": "carga ficticia",
     "test.heat": "calentar un lugar",
-    "work.try": "{what}, intento {number}, {effort}",
-    "effort.gentle": "con suavidad",
-    "effort.thorough": "con fuerza y tiempo",
-    "location.under_bank": "{place}, bancada {bank}",
     "test.cover_off": "quitar la tapa",
     "test.module_substitution": "sustitución del módulo",
     "test.injector_swap": "inyector bueno conocido",
-    "test.volts_at_rest": "voltios en reposo",
-    "test.live_preparation": "preparar el trabajo con tensión",
-    "test.clamp": "pinza en un retorno",
-    "test.lamp_load": "lámpara en un cable aislado",
-    "test.crank": "batería al arrancar",
-    "test.warm_run": "calentar en marcha",
-    "test.contribution": "aportación de cada cilindro",
-    "test.compression": "compresión relativa",
     "test.repair_wire": "reparación de cable",
     "test.repair_connector": "reparación de conector",
 }
@@ -72,6 +82,17 @@ _CODES = {
     "codes.cleared": "Memoria borrada. Haz la prueba y vuelve a leer.",
 }
 
+_SLIPS = {
+    "slip.still_connected": "Medido sin desconectar: la lectura es de todo lo que cuelga del cable.",
+    "slip.live": (
+        "Ohmios con tensión: el fusible del multímetro se ha fundido. Quita el contacto, espera, comprueba que no hay "
+        "tensión y entonces mide."
+    ),
+    "slip.voltage_on_wire": "Con la llave quitada hay tensión en este cable: aquí no te fíes de ningún ohmio.",
+    "slip.insulation_into_part": "Un medidor de aislamiento no se pasa por un módulo, un inyector ni un calentador.",
+    "slip.probe_pushed": "Metiste la punta a la fuerza en el terminal: ha quedado dado de sí.",
+    "slip.not_nulled": "No pusiste las puntas a cero: su propia resistencia está en la lectura.",
+}
 
 _EXPLANATION = {
     "reason.even": "{slot}, {heard}: {own:.1f} A propios; la placa se mueve; {under:+.1f} dB frente a un turno bueno.",
@@ -83,17 +104,15 @@ _EXPLANATION = {
         "{under:+.1f} dB frente a un turno bueno."
     ),
     "reason.hum": (
-        "{slot}, {heard}: casi sin corriente por su bobina ({own:.1f} A); una corriente de fondo de {others:.1f} "
-        "A por cada "
-        "uno de otros {count}. "
+        "{slot}, {heard}: sin corriente propia ({own:.1f} A); {others:.1f} A por cada uno de otros {count}. "
         "Ese es el zumbido de fondo que oíste, {under:+.1f} dB frente a un turno bueno."
     ),
     "reason.shared": (
-        "{slot}, {heard}: {own:.1f} A propios y otros tantos por {cylinders}: comparten un solo límite de corriente y "
+        "{slot}, {heard}: {own:.1f} A propios y otros tantos por {cylinders}, con una sola cuota: "
         "ninguna placa se levanta; {under:+.1f} dB frente a un turno bueno."
     ),
     "reason.another_way": "Su salida lleva {output:.1f} A: la corriente toma otro camino.",
-    "reason.silent": "{slot}, {heard}: sin corriente por su bobina ni por las demás, así que nada zumba.",
+    "reason.silent": "{slot}, {heard}: sin corriente propia, y ninguna por los demás: nada zumba.",
     "reason.also": "También se mueve sin que lo llamen: {cylinders}.",
     "reason.elsewhere": "Lo que se mueve es {cylinders}: el sonido viene de otro sitio.",
     "reason.tripped": "La protección por sobrecorriente de la alimentación lo cortó.",
@@ -121,8 +140,56 @@ _DEBRIEF = {
     "debrief.again": "Suena otra vez la verdad.",
     "debrief.yours": "Ahora, cómo habría sonado tu respuesta, con la misma semilla.",
     "debrief.take": "Para que te lo lleves: {question}",
+    "rule.open": "Un zumbido de fondo muy tenue son los demás inyectores. El que fue llamado no tiene circuito.",
+    "rule.added_resistance": (
+        "El límite de corriente esconde una resistencia pequeña; pasado ese punto la placa no se levanta y el turno "
+        "suena apagado, a menudo sin código."
+    ),
+    "rule.fails_under_load": "El miliamperio del multímetro no carga la unión. Mide la caída mientras pasa corriente.",
+    "rule.open_when_moved": "Parejo ahora es «no demostrado», nunca «bueno»: muévelo mientras escuchas o mides.",
+    "rule.open_when_hot": "Parejo en frío es «no demostrado», nunca «bueno»: calienta un lugar cada vez.",
+    "rule.cured_by_reseating": "Solo con desenchufar puedes curar un contacto un tiempo. Mide antes de reconectar.",
+    "rule.short_across_pair": "Corriente sin retardo de bobina es un corto: lo dicen los códigos; los ohmios, dónde.",
+    "rule.short_to_ground": "Un corto a masa no cambia el par; de todos los ohmios, solo el de pin a masa lo muestra.",
+    "rule.short_to_battery": "Busca tensión con la llave quitada antes de fiarte de ningún ohmio.",
+    "rule.return_to_return": "Dos bobinas con una sola cuota de corriente pueden no levantar nada: apagado, dos veces.",
+    "rule.return_to_heater": "Un calentador es un camino a masa: el inyector hace clic en turnos que no son el suyo.",
+    "rule.crossed_returns": (
+        "Con los retornos cruzados cada mitad parece buena: comprueba cable por cable. En una misma bancada el nivel "
+        "sigue parejo y solo cambia el sitio."
+    ),
+    "rule.shorted_turns": "Menos espiras y un anillo cerrado en el núcleo: pocos ohmios, corriente rápida, poco tiro.",
+    "rule.dead_return_driver": "Cableado y bobina miden bien, y tras el cambio sigue muerto el mismo turno: el módulo.",
+    "rule.return_driver_stuck_on": "Clics en cada turno de su alimentación y cableado sano: una salida que no suelta.",
+    "rule.dead_feed_driver": "Un grupo que muere con el cableado de alimentación bueno tiene la alimentación muerta.",
+    "rule.low_supply": "Todos iguales y todos mal es una sola causa: mide primero la tensión de mando.",
+    "rule.slow_recharge": "Todos a la vez es lo que más carga: parejo uno a uno y pobre todos a la vez es la fuente.",
+    "rule.no_supply": "Ningún zumbido de fondo en ningún turno es que no hay mando: no son ocho inyectores malos.",
+    "rule.stuck_armature": "Corriente plena sin muesca es una placa que no se mueve. El circuito está bien.",
+    "rule.sluggish_armature": "Muesca tardía y aterrizaje blando: la placa es lenta, el circuito no.",
+    "rule.worn_armature": "Más brillante no es mejor: con más recorrido golpea más fuerte y más tarde.",
 }
 
+_CAUTIONS = {
+    "caution.drive": (
+        "Cuidado: el mando va por pulsos, a más de 100 V, y queda cargado. Quita el contacto, espera y comprueba que "
+        "no hay tensión antes de tocar. Nunca pienses «solo son 100 V»."
+    ),
+    "caution.cover": (
+        "Cuidado: sin tapa y con el contacto dado hay terminales con tensión al aire. Aceite caliente. Apártate."
+    ),
+    "caution.moving": "Cuidado: en motor real no muevas a mano cables con tensión: herramienta aislada, o sin tensión.",
+    "caution.heat": "Cuidado: nada de llama viva ni calor sin control cerca de combustible y aceite.",
+    "caution.repeat": (
+        "Cuidado: repetir la prueba deja presión en el rail e inyecta combustible. Repite lo justo, no arranques "
+        "enseguida y nunca busques una fuga con la mano."
+    ),
+    "caution.real": (
+        "En un motor real mandan el manual del fabricante, las normas locales y el personal autorizado. Este motor es "
+        "de simulador: aquí ningún valor es una especificación."
+    ),
+    "caution.sound": "Empieza con el volumen bajo. Todos a la vez suena más fuerte que los turnos.",
+}
 
 _TERMINAL = {
     "card.head": "Hoja de trabajo",
@@ -131,7 +198,6 @@ _TERMINAL = {
     "card.codes": "códigos: {codes}",
     "card.no_codes": "ninguno",
     "card.move": "en movimiento: {what}",
-    "card.warm_run": "motor en marcha hasta calentarse",
     "card.heat": "calentado: {what}",
     "card.swap": "retornos intercambiados: {what}",
     "card.substitute": "pieza buena conocida puesta en: {what}",
@@ -144,13 +210,6 @@ _TERMINAL = {
     "request.ground": "ohmios a masa, {side} {cylinder}, {point}",
     "request.wire": "ohmios de punta a punta, {place}, {side} {cylinder}",
     "request.insulation": "aislamiento a masa, {side} {cylinder}, {point}",
-    "request.volts": "voltios en reposo a masa, {side} {cylinder}, {point}",
-    "request.insulation_between": "aislamiento, retorno {cylinder} a retorno {other}, {point}",
-    "request.lamp": "lámpara a través del cable, {place}, {side} {cylinder}",
-    "request.clamp": "pinza en el retorno {cylinder} mientras se acciona {other}",
-    "request.crank": "batería mientras gira el arranque",
-    "request.contribution": "aportación de cada cilindro, motor en marcha",
-    "request.compression": "compresión relativa, al arrancar",
     "request.drop": "voltios de caída en {place}, {side} {cylinder}, accionado",
     "request.supply": "tensión de mando, la más baja, accionando todos a la vez",
     "request.trace": "curva de corriente, retorno {cylinder}",
@@ -179,7 +238,6 @@ _TERMINAL = {
     "debrief.path": "Tu camino:",
     "prompt": "{minutes:.0f} min{state} > ",
     "prompt.moving": "en movimiento: {place}",
-    "prompt.ran_warm": "caliente por todas partes",
     "prompt.warm": "caliente: {place}",
     "prompt.swapped": "retornos {first} y {second} intercambiados",
     "prompt.lent": "prestado: {what}",
@@ -198,7 +256,6 @@ _TERMINAL = {
     "suspects.none": "nada todavía",
     "look.nothing": "nada a la vista",
     "work.move": "En movimiento: {what}. Sigue hasta 'move none'.",
-    "work.warm_run": "El motor ha funcionado y está caliente por todas partes. Haz la prueba antes de que se enfríe.",
     "work.heat": "Calentado: {what}. Sigue caliente hasta 'heat none'.",
     "work.none": "Suelto.",
     "work.swap": "Retornos {first} y {second} intercambiados en el conector del módulo.",
@@ -222,12 +279,9 @@ _TERMINAL = {
     "retest.proved": "Todos los turnos parejos y ningún código, tal como está ahora el motor.",
     "retest.provoke": "Ninguna prueba previa dejó código: lo que va y viene solo se demuestra moviendo o en caliente.",
     "retest.not_proved": "No está parejo, o ha vuelto un código: la avería sigue ahí.",
+    "work.look_seen": "Algo une lo que no debe tocarse, en: {places}.",
     "work.given_back": "Las piezas buenas conocidas están fuera y las del motor otra vez puestas.",
     "typed.yes": "sí si s yes y",
-    "live.ask": (
-        "Es trabajo con tensión y lleva {minutes:.0f} min con su preparación. ¿Ha aislado la zona una persona que "
-        "tus normas locales nombren? (sí/no): "
-    ),
     "price.ask": "Eso lleva {minutes:.0f} min. ¿Lo haces? (sí/no): ",
     "price.left": "No se ha hecho; no se cobra nada.",
     "left": "Lo dejas aquí. No se pierde nada; el mismo comando sigue con este caso.",
@@ -239,8 +293,6 @@ _TERMINAL = {
     "window.absent": "La ventana necesita una pantalla y aquí no hay; la práctica va en el terminal.",
     "doctor.good": "bien",
     "doctor.bad": "arreglar",
-    "check.tries_move": "{file}: al mover {place}, el fallo aparece en el intento {count}.",
-    "check.tries_heat": "{file}: al calentar {place}, el fallo aparece en el intento {count}.",
     "check.good": "{count} archivos leídos, ningún problema.",
     "check.bad": "{problems} problemas en {count} archivos.",
 }
@@ -249,23 +301,18 @@ _HELP = {
     "help": (
         "Escuchar   hear [SLOT ...]                 la prueba entera, o repetir turnos (all, 1, 2, ...)\n"
         "           compare A B                     dos turnos seguidos, con la misma ganancia\n"
-        "           stand PLACE                     front, una bancada, 'cover N' (en la tapa), 'probe N' (sin tapa)\n"
+        "           stand PLACE                     front, una bancada o 'probe N'; cambia desde dónde escuchas\n"
         "Códigos    codes · clear\n"
         "Medir      pair POINT N                    alimentación a retorno del cilindro N\n"
         "           returns POINT N M               retorno a retorno\n"
         "           ground POINT N | ground POINT feed N     pin a masa del motor\n"
         "           wire engine|cover N [feed]      un cable de punta a punta\n"
-        "           insulation POINT N [M]          aislamiento a masa, o al retorno M\n"
-        "           volts POINT N | volts POINT feed N       voltios en reposo a masa: ausencia de tensión\n"
+        "           insulation POINT N              aislamiento a masa\n"
         "           drop module|engine|connector|cover|coil N [feed]     caída de tensión mientras se acciona\n"
-        "           lamp engine|cover N [feed]      una lámpara a través de un cable suelto por ambos extremos\n"
-        "           supply · crank · compression · contribution · trace N · dummy N\n"
-        "           clamp N [M]                     una pinza en el retorno N mientras se acciona M\n"
+        "           supply · trace N · dummy N\n"
         "             POINT: module, plug (lado inyector), plug harness o el nombre de un conector [engine|cover]\n"
-        "             añade 'connected', 'firm', 'live', 'leads' o 'nowait' para medir así (y aprender qué pasa)\n"
-        "             añade 'minmax' para guardar el mínimo y el máximo mientras mueves algo\n"
-        "Trabajar   move PLACE [BANK] [gentle] | move none · heat PLACE [BANK] [gentle] | heat none\n"
-        "           warmrun · swap N M · look\n"
+        "             añade 'connected', 'firm', 'live' o 'leads' para medir así (y aprender qué pasa)\n"
+        "Trabajar   move PLACE | move none · heat PLACE | heat none · swap N M · look\n"
         "           lend injector N | lend module | lend none     pieza buena conocida: ponerla o quitarla\n"
         "Pensar     out PLACE · back PLACE          descartar un lugar, o recuperarlo · card\n"
         "           expect WORDS                    di qué debe dar la próxima lectura, antes de hacerla\n"
@@ -278,5 +325,5 @@ _HELP = {
 }
 
 TEXTS: dict[str, str] = {
-    **_NAMES, **_CODES, **_EXPLANATION, **_DEBRIEF, **_TERMINAL, **_HELP,
+    **_NAMES, **_CODES, **_SLIPS, **_EXPLANATION, **_DEBRIEF, **_CAUTIONS, **_TERMINAL, **_HELP,
 }  # fmt: skip

@@ -28,7 +28,7 @@ TEXTS = {
     "set.too_much_text": "demasiado texto en los casos hasta aquí",
     "set.make_two": "haz dos conjuntos",
     "set.fewer_forms": "sortea menos casos o escribe menos versiones",
-    "set.fewer_engines": "tome menos motores y temperaturas",
+    "set.fewer_engines": "toma menos motores, temperaturas y gravedades poco comunes",
     "set.at_least": "al menos {count}",
     "set.add_or_say": "incluya o sortee más, o escriba una parte menor en shares.{name}",
     "set.offer_more": "ofrezca más pruebas en el caso",
