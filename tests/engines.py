@@ -60,7 +60,7 @@ def fault_of(profile: Profile, kind: FaultKind, cylinder: int, location: Locatio
 def one_injector(**solenoid: float) -> Profile:
     """Return an engine of one injector on stiff wiring, its module without limit, clamp or trip in reach."""
     wiring = Wiring(
-        outputs={"only": (1,)}, live="all", connectors=(Connector("plug", (1,), "shared", 0.001, False),),
+        outputs={"only": (1,)}, live="all", connectors={"plug": Connector((1,), "shared", 0.001, False)},
         trunk_length_m=0.001, engine_feed_mm2=10.0, engine_return_mm2=10.0, under_cover_mm2=10.0,
         under_cover_length_m={1: 0.001}, contact_ohm=1e-9,
     )  # fmt: skip

@@ -30,7 +30,7 @@ def test_wires_join_module_connector_and_injector_without_a_gap(profile: Profile
     ends = {run.points[0] for run in drawing.runs} | {run.points[-1] for run in drawing.runs}
     for number in profile.cylinders:
         assert drawing.module_pins[Side.RETURN, str(number)] in ends
-        connector = profile.connector_of(number).name
+        connector = profile.connector_name_of(number)
         through = drawing.through_pins[connector][Side.RETURN, (number,)]
         own = [run for run in drawing.runs if run.cylinders == (number,) and run.side is Side.RETURN]
         assert {run.location for run in own} == {Location.ENGINE_HARNESS, Location.UNDER_COVER}

@@ -6,12 +6,14 @@ import ast
 import re
 from pathlib import Path
 
+import pytest
+
 from trainer.circuit.codes import Sensed
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import FaultKind
 from trainer.instruments.reading import Slip
 from trainer.reasoning.universe.hearing import Heard
-from trainer.words import TEXTS, numbers, text
+from trainer.words import LANGUAGES, TEXTS, numbers, text
 
 PACKAGE = Path(__file__).parents[2] / "trainer"
 
@@ -90,3 +92,22 @@ def test_numbers_as_a_person_writes_them() -> None:
     assert numbers([3, 1]) == "1 and 3"
     assert numbers([4, 2, 3]) == "2, 3 and 4"
     assert text("slot.one", number=3) == "slot 3"
+
+
+NOT_OF_THE_TRADE = {
+    "en": (
+        "allowance of current", "one allowance", "turns missing", "nothing to look for", "eight bad injectors", "now halve the circuit",
+        "carried current as it should", "no current of its own", "leave rail pressure",
+    ),
+    "es": ("una sola cuota", "faltan espiras", "nada que buscar", "ocho inyectores malos", "llevó corriente como debe"),
+}  # fmt: skip
+"""Words that technicians who read the screens did not say so: common practice, no published source."""
+
+
+@pytest.mark.parametrize("language", NOT_OF_THE_TRADE)
+def test_sentences_use_the_words_of_the_trade(language: str) -> None:
+    said = {one: sentence.lower() for one, sentence in LANGUAGES[language][0].items()}
+    odd = [
+        (one, phrase) for one, sentence in said.items() for phrase in NOT_OF_THE_TRADE[language] if phrase in sentence
+    ]
+    assert odd == []

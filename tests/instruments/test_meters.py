@@ -159,7 +159,7 @@ def test_every_break_point_of_every_engine_can_be_measured() -> None:
     for profile in (NORTH, HARBOUR, FIELD, RIDGE):
         for point in break_points(profile):
             cylinder = int(point.split(".")[1]) if point.startswith("injector_plug") else next(
-                n for n in profile.cylinders if point == "module_connector" or profile.connector_of(n).name in point
+                n for n in profile.cylinders if point == "module_connector" or profile.connector_name_of(n) in point
             )  # fmt: skip
             half = {"m": "harness", "p": "cover", "i": "injector"}[point[0]]
             reading = read(Request("pair", point, half, cylinder), profile=profile).reading

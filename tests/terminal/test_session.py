@@ -29,7 +29,7 @@ def test_a_case_is_worked_from_complaint_to_debrief() -> None:
     assert desk.debrief().score.points > 97.0  # the best path is a little shorter
     assert "So far: said 0.75 in 1, right 100.0 %." in shown
     assert (
-        "slot 3, very faint: no current of its own (0.0 A); 1.9 A through each of 7 others. That is the hum you heard"
+        "slot 3, very faint: almost no current through its own coil (0.0 A); a background current of 1.9 A through each of 7 others. That is the hum you heard"
         in shown
     )
     assert isinstance(desk.player, RecordingPlayer)

@@ -34,7 +34,7 @@ CHORD_WIDTHS = 8.0
 
 @dataclass(frozen=True, slots=True)
 class Slot:
-    """One window of the test: its name (0 stands for all together), the cylinders commanded, the outputs fed."""
+    """One window of the test: its number (0 for all together), the cylinders commanded, the outputs fed."""
 
     number: int
     commanded: frozenset[int]

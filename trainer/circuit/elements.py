@@ -9,7 +9,7 @@ from enum import StrEnum
 from trainer.circuit.profile import Profile, Solenoid
 
 OPEN_OHM = 1e9
-"""An open: above every meter's range and every insulation limit; no other special value stands for it."""
+"""An open: above every meter's range and every insulation limit; there is no other special value."""
 
 INSULATION_OHM = 1e11
 """What sound insulation leaks to ground at every node; far above what any instrument here can show."""

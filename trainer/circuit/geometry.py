@@ -63,7 +63,7 @@ def drawing_of(profile: Profile) -> Drawing:
         for place, number in enumerate(numbers)
     }
     banks = {name: (x - BANK_HALF, TOP - 5.5, x + BANK_HALF, BOTTOM + 4.2) for name, x in centres.items()}
-    pins = {connector.name: _through_pins(connector, injectors) for connector in profile.wiring.connectors}
+    pins = {name: _through_pins(connector, injectors) for name, connector in profile.wiring.connectors.items()}
     connectors = {name: _around(list(points.values())) for name, points in pins.items()}
     module_pins = _module_pins(profile)
     module = (MODULE_LEFT, MODULE_TOP, MODULE_RIGHT, MODULE_BOTTOM)
@@ -131,11 +131,7 @@ Pins = Mapping[str, Mapping[tuple[Side, tuple[int, ...]], Point]]
 
 def _engine_runs(profile: Profile, pins: Pins, module_pins: Mapping[tuple[Side, str], Point]) -> list[Run]:
     """Return the engine harness: each return on its own, each output's trunk to its splice and on to its connectors."""
-    wires = [
-        (side, scope, point)
-        for connector in profile.wiring.connectors
-        for (side, scope), point in pins[connector.name].items()
-    ]
+    wires = [(side, scope, point) for name in profile.wiring.connectors for (side, scope), point in pins[name].items()]
     lanes = {id(wire): place / max(len(wires) - 1, 1) for place, wire in enumerate(wires)}
     runs, spliced = [], dict[str, Point]()
     for wire in wires:
@@ -169,8 +165,8 @@ def _way(start: Point, end: Point, lane: float) -> tuple[Point, ...]:
 def _cover_runs(profile: Profile, pins: Pins, injectors: Mapping[int, Point]) -> list[Run]:
     """Return the wires under the covers: shared feeds to their branch, then each injector's two."""
     runs = []
-    for connector in profile.wiring.connectors:
-        points = pins[connector.name]
+    for name, connector in profile.wiring.connectors.items():
+        points = pins[name]
         inward = -_outward(injectors[connector.injectors[0]][0])
         for place, number in enumerate(connector.injectors):
             x, y = injectors[number]

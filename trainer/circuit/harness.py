@@ -60,7 +60,7 @@ def _elements(profile: Profile, temperature_c: float) -> Iterator[Named]:
     )
     for output, behind in profile.wiring.outputs.items():
         yield from _trunk(profile, output, behind, temperature_c)
-    for connector in profile.wiring.connectors:
+    for connector in profile.wiring.connectors.values():
         scopes = [connector.injectors] if connector.feed_pins == "shared" else [(n,) for n in connector.injectors]
         for scope in scopes:
             yield from _feed_through(profile, scope, connector.engine_length_m, temperature_c)

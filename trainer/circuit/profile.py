@@ -11,9 +11,14 @@ from typing import Annotated, Literal
 
 from annotated_types import Interval, Len
 
+from trainer.circuit.constraints import Cylinder, Cylinders, Name
+
 Ampere = Annotated[float, Interval(ge=0.001, le=1000)]
 OutputOhm = Annotated[float, Interval(ge=0.001, le=10)]
 """An output or a source that drives amperes; far above this it would be an open circuit, which is a fault."""
+
+Area = Annotated[float, Interval(ge=0.1, le=20)]
+Length = Annotated[float, Interval(ge=0.05, le=10)]
 
 PASSES = "circuit_passes"
 """The name, among the priors, of an engine whose circuit is sound."""
@@ -153,26 +158,25 @@ class Schedule:
 class Connector:
     """One pass-through connector: which injectors it serves, and whether their feed shares one pin."""
 
-    name: str
-    injectors: tuple[int, ...]
+    injectors: Cylinders
     feed_pins: Literal["shared", "single"]
-    engine_length_m: float
+    engine_length_m: Length
     heater_pin: bool
 
 
 @dataclass(frozen=True, slots=True)
 class Wiring:
-    """Everything between the module's pins and the coils."""
+    """Everything between the module's pins and the coils; outputs and connectors by name."""
 
-    outputs: Mapping[str, tuple[int, ...]]
+    outputs: Annotated[Mapping[Name, Cylinders], Len(1, 16)]
     live: Literal["all", "commanded"]
-    connectors: tuple[Connector, ...]
-    trunk_length_m: float
-    engine_feed_mm2: float
-    engine_return_mm2: float
-    under_cover_mm2: float
-    under_cover_length_m: Mapping[int, float]
-    contact_ohm: float
+    connectors: Annotated[Mapping[Name, Connector], Len(1, 16)]
+    trunk_length_m: Length
+    engine_feed_mm2: Area
+    engine_return_mm2: Area
+    under_cover_mm2: Area
+    under_cover_length_m: Annotated[Mapping[Cylinder, Annotated[float, Interval(ge=0.02, le=5)]], Len(0, 16)]
+    contact_ohm: Annotated[float, Interval(ge=0.0001, le=0.5)]
 
 
 @dataclass(frozen=True, slots=True)
@@ -232,7 +236,11 @@ class Profile:
 
     def connector_of(self, cylinder: int) -> Connector:
         """Return the pass-through connector that serves a cylinder."""
-        return next(connector for connector in self.wiring.connectors if cylinder in connector.injectors)
+        return self.wiring.connectors[self.connector_name_of(cylinder)]
+
+    def connector_name_of(self, cylinder: int) -> str:
+        """Return the name of that connector."""
+        return next(name for name, connector in self.wiring.connectors.items() if cylinder in connector.injectors)
 
 
 class ByContent:

@@ -112,7 +112,7 @@ def solve_test(
 def left_live(
     circuit: Circuit, planned: Sequence[Slot], seen: Sequence[Slot], tripped: Sequence[frozenset[str]]
 ) -> list[Slot]:
-    """Return the slots with what trips in earlier ones leave live, as far as that can be told from `seen`."""
+    """Return the slots with what trips in earlier ones leave live, as far as `seen` shows."""
     if circuit.profile.module.trip.until != "key":
         return list(seen)
     gone: frozenset[str] = frozenset()

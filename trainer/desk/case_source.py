@@ -42,7 +42,7 @@ def find_case(asked: str) -> FoundCase:
 
 
 def coded_case(asked: str) -> FoundCase:
-    """Return the case that a code stands for; raises ProblemsFoundError with the mend."""
+    """Return the case of a case code; raises ProblemsFoundError with the mend."""
     try:
         case = case_of_code(asked, [profile_named(name) for name in profile_names()])
     except CodeError as error:

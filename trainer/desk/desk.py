@@ -163,7 +163,7 @@ class Desk:
         return hint
 
     def close(self, outcome: Outcome, found: Features | None = None) -> None:
-        """End the attempt with what it came to, and what that told of skills where the case's features are known."""
+        """Close the attempt: store its outcome, and update skills where the case's features are known."""
         if not self.attempt.closed:
             refuse_feedback(self.limits)
             practice = None if found is None else case_entry(outcome, found, self.lesson)

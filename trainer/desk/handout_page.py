@@ -54,7 +54,7 @@ def handout_html(case: Case) -> str:
 def _sounds(
     case: Case, solved: SolvedTest, fine: SolvedTest, reasons: dict[int, SlotReason], numbers: list[int]
 ) -> list[dict[str, object]]:
-    """Return the slot that tells, good and as it is, and where a circuit passes only as it is."""
+    """Return the decisive slot, good and faulty; only one sound where the circuit passes."""
     number = numbers[0]
     slot = text("slot.one", number=number)
 

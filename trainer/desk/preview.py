@@ -23,13 +23,13 @@ from trainer.words import spoken, text
 
 
 def write_preview(
-    case_set: CaseSet, learner: str, folder: Path, universes: Universes, told: Callable[[str], None]
+    case_set: CaseSet, learner: str, folder: Path, universes: Universes, report: Callable[[str], None]
 ) -> list[Path]:
-    """Write the sounds that a learner would hear in a set, and what they stand for; returns the files."""
+    """Write the sounds of a set and a list of what each is; return the files."""
     solver = CachingSolver()
     written, shown = [], []
     for item in items_of(case_set, learner):
-        told(text("set.rendering", number=item.number, size=case_set.size))
+        report(text("set.rendering", number=item.number, size=case_set.size))
         path = folder / f"{case_set.name}_case_{item.number:02}.wav"
         folder.mkdir(parents=True, exist_ok=True)
         case = item.case

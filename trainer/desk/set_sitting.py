@@ -64,7 +64,7 @@ class Sitting:
         self.refresh()
 
     def refresh(self) -> None:
-        """Read from the store where the learner stands."""
+        """Read the learner's progress through the set from the store."""
         rows = self.store.in_set(self.opened.case_set.id, self.learner)
         self.try_number = max([self._asked_try, *(row.try_number for row in rows)])
         self._worked = [self._worked_of(row) for row in rows if row.try_number == self.try_number]

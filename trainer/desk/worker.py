@@ -124,7 +124,7 @@ class ProcessWorker:
             while self._line.poll():
                 kind, value = self._line.recv()
                 any_done = True
-                if kind == "told":
+                if kind == "progress":
                     self.stage, self.share = value
                 else:
                     self._deaths = 0
@@ -157,10 +157,10 @@ class ProcessWorker:
         if self._deaths < MOST_DEATHS:
             self._start()
         again = self._deaths < MOST_DEATHS
-        told = MissingHereError("worker_gone") if again else MissingHereError("worker_dead")
+        problem = MissingHereError("worker_gone") if again else MissingHereError("worker_dead")
         for job in waiting:
             if not job.idle:
-                job.failed(told)
+                job.failed(problem)
 
     @property
     def busy(self) -> bool:
@@ -168,7 +168,7 @@ class ProcessWorker:
         return any(not job.idle for job in self._jobs)
 
     def forget(self) -> None:
-        """Drop every job; the one under way is told to stop, and what it still answers is not heard."""
+        """Drop every job; stop the running one and ignore its result."""
         if self._sent and self._jobs:
             self._say(("aside", (), ""))
             self._dropped = True
@@ -211,13 +211,13 @@ def _give_back() -> None:
 
 
 def _answer(line: Connection, tasks: BackgroundTasks, does: str, arguments: tuple[object, ...]) -> None:
-    def told(stage: str, share: float) -> None:
-        line.send(("told", (stage, share)))
+    def report(stage: str, share: float) -> None:
+        line.send(("progress", (stage, share)))
         if line.poll():  # nothing is sent while a job is under way but the word to step aside
             raise _AsideError
 
     try:
-        line.send(("done", getattr(tasks, does)(told, *arguments)))
+        line.send(("done", getattr(tasks, does)(report, *arguments)))
     except _AsideError:
         line.send(("aside", None))
     except (UserError, ProblemsFoundError) as error:

@@ -58,7 +58,7 @@ class Pin:
 
 def break_points(profile: Profile) -> tuple[str, ...]:
     """Return every place where the circuit can be opened, from the module to the injectors."""
-    through = [f"pass_through.{connector.name}" for connector in profile.wiring.connectors]
+    through = [f"pass_through.{name}" for name in profile.wiring.connectors]
     return (MODULE_CONNECTOR, *through, *(f"injector_plug.{number}" for number in profile.cylinders))
 
 
@@ -68,7 +68,7 @@ def cylinders_at(profile: Profile, break_point: str) -> tuple[int, ...]:
         return profile.cylinders
     kind, _dot, name = break_point.partition(".")
     if kind == "pass_through":
-        return {connector.name: connector.injectors for connector in profile.wiring.connectors}[name]
+        return profile.wiring.connectors[name].injectors
     if kind == "injector_plug" and name.isdigit() and int(name) in profile.cylinders:
         return (int(name),)
     raise KeyError(break_point)

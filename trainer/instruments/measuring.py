@@ -73,7 +73,7 @@ LIVE = {
 
 def through_point(profile: Profile, cylinder: int) -> str:
     """Return the pass-through connector of a cylinder as a break point."""
-    return f"pass_through.{profile.connector_of(cylinder).name}"
+    return f"pass_through.{profile.connector_name_of(cylinder)}"
 
 
 def plug_point(cylinder: int) -> str:

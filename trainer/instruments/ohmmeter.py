@@ -90,7 +90,7 @@ def _hangs_on_module(profile: Profile, work: Work, pin: Pin) -> bool:
     if MODULE_CONNECTOR in work.unplugged or pin.break_point == MODULE_CONNECTOR:
         return False
     if pin.half == "harness":
-        through = profile.connector_of(cylinders_at(profile, pin.break_point)[0]).name
+        through = profile.connector_name_of(cylinders_at(profile, pin.break_point)[0])
         return f"pass_through.{through}" not in work.unplugged
     return pin.half == "engine"
 

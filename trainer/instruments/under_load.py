@@ -104,7 +104,7 @@ def clean_trace(meter: Meter, current_a: Floats, step_s: float) -> Trace:
 
 
 DIP_WIDTH, DIP_AHEAD, DIP_LEAST_A = 9, 40, 0.15
-"""Samples a trace is smoothed over, samples within which it must turn up again, and the least dip that is told."""
+"""Samples a trace is smoothed over, samples within which it must turn up again, and the least dip that is reported."""
 
 
 def dip_of(trace: Trace) -> tuple[float, float] | None:

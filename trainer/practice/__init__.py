@@ -1,1 +1,1 @@
-"""What a learner does and what it comes to: attempts, their reports, the course, exercises."""
+"""What a learner does and how it is scored and reported: attempts, reports, the course, exercises."""

@@ -111,7 +111,7 @@ class Session:
     def _welcome(self) -> None:
         attempt = self.desk.attempt
         case = attempt.case
-        heading = self._title or shown.heading(case, told=attempt.finding is not None)
+        heading = self._title or shown.heading(case, title_shown=attempt.finding is not None)
         self._say(text("case.head", heading=heading))
         if case.code:
             self._say(text("case.code", code=case.code))

@@ -105,7 +105,7 @@ def request_of(profile: Profile, words: Sequence[str]) -> Request:
 
 def _point(profile: Profile, rest: Sequence[str], words: Sequence[str]) -> tuple[str, str, list[str]]:
     """Return break point, half and the words left."""
-    names = [connector.name for connector in profile.wiring.connectors]
+    names = list(profile.wiring.connectors)
     left = list(rest)
     word = left.pop(0) if left else ""
     if word == "module":

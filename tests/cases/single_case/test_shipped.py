@@ -69,8 +69,15 @@ def test_connector_faults_bank_faults_passing_circuits_old_codes_and_two_faults_
 
 def test_the_engines_number_and_connect_in_different_ways() -> None:
     assert {profile.wiring.live for profile in ALL} == {"all", "commanded"}
-    assert {len(connector.injectors) for profile in ALL for connector in profile.wiring.connectors} >= {1, 2, 4}
-    assert {connector.feed_pins for profile in ALL for connector in profile.wiring.connectors} == {"shared", "single"}
+    assert {len(connector.injectors) for profile in ALL for connector in profile.wiring.connectors.values()} >= {
+        1,
+        2,
+        4,
+    }
+    assert {connector.feed_pins for profile in ALL for connector in profile.wiring.connectors.values()} == {
+        "shared",
+        "single",
+    }
     assert sorted(len(profile.cylinders) for profile in ALL) == [6, 6, 8, 8]
 
 
@@ -83,8 +90,8 @@ def test_a_firing_order_names_every_cylinder_once(profile) -> None:
 @pytest.mark.parametrize("profile", ALL, ids=lambda p: p.name)
 def test_every_kind_of_fault_can_be_in_every_engine_that_has_its_place(profile) -> None:
     kinds = {fault.kind for fault in single_faults(profile)}
-    pairs = any(len(connector.injectors) > 1 for connector in profile.wiring.connectors)
-    heaters = any(connector.heater_pin for connector in profile.wiring.connectors)
+    pairs = any(len(connector.injectors) > 1 for connector in profile.wiring.connectors.values())
+    heaters = any(connector.heater_pin for connector in profile.wiring.connectors.values())
     missing = set(FaultKind) - kinds
     assert missing <= ({FaultKind.RETURN_TO_HEATER} if not heaters else set())
     assert pairs or FaultKind.RETURN_TO_RETURN in kinds

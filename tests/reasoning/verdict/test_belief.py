@@ -87,9 +87,10 @@ def test_relabelling_cylinders_relabels_the_posterior() -> None:
         wiring=replace(
             wiring,
             outputs={name: tuple(sorted(swap[n] for n in row)) for name, row in wiring.outputs.items()},
-            connectors=tuple(
-                replace(c, injectors=tuple(sorted(swap[n] for n in c.injectors))) for c in wiring.connectors
-            ),
+            connectors={
+                name: replace(c, injectors=tuple(sorted(swap[n] for n in c.injectors)))
+                for name, c in wiring.connectors.items()
+            },
             under_cover_length_m={swap[n]: length for n, length in wiring.under_cover_length_m.items()},
         ),
     )

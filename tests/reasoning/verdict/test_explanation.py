@@ -23,13 +23,17 @@ def line(name: str, slot: int) -> str:
 @pytest.mark.parametrize(
     ("name", "slot", "says"),
     [
-        ("faint_hum_on_three", 3, "very faint: no current of its own (0.0 A); 1.9 A through each of 7 others"),
-        ("one_side_asleep", 2, "nothing: no current of its own, and none through the others: nothing hums"),
+        (
+            "faint_hum_on_three",
+            3,
+            "very faint: almost no current through its own coil (0.0 A); a background current of 1.9 A through each of 7 others",
+        ),
+        ("one_side_asleep", 2, "nothing: no current through its own coil and none through the others, so nothing hums"),
         ("clicks_in_every_slot", 1, "louder: 8.4 A of its own; the plate moves"),
         ("clicks_in_every_slot", 1, "Also moving without being called: 3."),
         ("clicks_in_every_slot", 3, "the current takes another way"),
         ("bank_feed_on_the_block", 1, "The feed's over-current trip shut it."),
-        ("neighbours_in_the_plug", 1, "as much through 3, on one allowance: no plate lifts"),
+        ("neighbours_in_the_plug", 1, "as much through 3: they share one current limit, and no plate lifts"),
         ("right_sound_wrong_place", 3, "What moves is 7: the sound comes from another place."),
         ("full_current_no_click", 2, "dull: 8.5 A of its own and no movement"),
         ("green_pin_on_two", 2, "dull: only 3.7 A of its own: the plate does not lift"),

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import hashlib
 import json
-from dataclasses import asdict
+from dataclasses import asdict, replace
 from pathlib import Path
 
 from trainer.cases.files.validation import validated
 from trainer.cases.files.yaml_text import YamlText, read_text
 from trainer.cases.profiles.profile_checks import contradictions
-from trainer.cases.profiles.profile_schema import ProfileFile, WiringInFile
-from trainer.circuit.profile import SUPPLY_LOW_SHARE, Connector, Profile, Wiring
+from trainer.cases.profiles.profile_schema import ProfileFile
+from trainer.circuit.profile import SUPPLY_LOW_SHARE, Profile, Wiring
 from trainer.errors import ProblemsFoundError
 
 FORMAT = "profile/1"
@@ -40,7 +40,7 @@ def _profile(read: ProfileFile) -> Profile:
         banks=read.banks,
         firing_order=read.firing_order,
         codes=read.codes,
-        wiring=_wiring(read.wiring),
+        wiring=_in_order(read.wiring),
         module=read.module,
         schedule=read.test,
         solenoid=read.solenoid,
@@ -53,20 +53,14 @@ def _profile(read: ProfileFile) -> Profile:
     )
 
 
-def _wiring(read: WiringInFile) -> Wiring:
-    return Wiring(
-        outputs={name: tuple(sorted(numbers)) for name, numbers in read.outputs.items()},
-        live=read.live,
-        connectors=tuple(
-            Connector(name, tuple(sorted(one.injectors)), one.feed_pins, one.engine_length_m, one.heater_pin)
-            for name, one in read.connectors.items()
-        ),
-        trunk_length_m=read.trunk_length_m,
-        engine_feed_mm2=read.engine_feed_mm2,
-        engine_return_mm2=read.engine_return_mm2,
-        under_cover_mm2=read.under_cover_mm2,
-        under_cover_length_m=read.under_cover_length_m,
-        contact_ohm=read.contact_ohm,
+def _in_order(wiring: Wiring) -> Wiring:
+    """Return the wiring with every list of cylinders in numeric order."""
+    return replace(
+        wiring,
+        outputs={name: tuple(sorted(numbers)) for name, numbers in wiring.outputs.items()},
+        connectors={
+            name: replace(one, injectors=tuple(sorted(one.injectors))) for name, one in wiring.connectors.items()
+        },
     )
 
 

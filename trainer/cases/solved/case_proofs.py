@@ -27,7 +27,7 @@ SEPARATES_BITS = 0.1
 """A test with less information about the remaining findings does not separate them."""
 
 LEFT_FROM = 0.02
-"""From which probability on a finding is named as one that cannot be told apart."""
+"""Findings at least this probable are named as those that the evidence cannot separate."""
 
 
 @dataclass(frozen=True, slots=True)

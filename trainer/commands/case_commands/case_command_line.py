@@ -73,7 +73,7 @@ def profiles(_call: Call) -> Result:
 @click.option("--titles", is_flag=True, help="With names and titles, which tell much of the fault.")
 @pass_call
 def cases(_call: Call, titles: bool) -> Result:
-    """List the shipped cases by number, for `practice`; the number tells nothing of the fault."""
+    """List the shipped cases by number, for `practice`; the number says nothing about the fault."""
     from trainer.commands.case_commands.list_shipped import list_cases
 
     return list_cases(titles=titles)

@@ -48,6 +48,6 @@ def refuse_late(limits: Limits, now: str) -> None:
 
 
 def refuse_feedback(limits: Limits) -> None:
-    """Raise WrongCallError where a finding is not told right or wrong yet."""
+    """Raise WrongCallError while the outcome of the finding is still hidden."""
     if not limits.feedback:
         raise WrongCallError("not_in_exam")

@@ -61,7 +61,7 @@ def repair(attempt: Attempt, wanted: Repair) -> ActionResult[Repaired]:
 
 
 def _everything_back(attempt: Attempt, wanted: Repair) -> Work:
-    """After a repair the engine stands as it came, with nothing lent, swapped, moved or unplugged.
+    """After a repair the engine is as it came, with nothing lent, swapped, moved or unplugged.
 
     Plugs that were off have been re-seated; a terminal that was spread stays so unless its place was repaired.
     """
@@ -116,7 +116,7 @@ EVEN_WITHIN_DB = 1.5
 
 
 def is_even(case: Case, sound: Sound, solver: Solver, seed: int) -> bool:
-    """Tell whether every slot of a rendered test stands where the sound engine's does."""
+    """Return whether every slot of a rendered test is at the good engine's level."""
     sound_engine = Work(conditions=Conditions(temperature_c=case.temperature_c))
     good = render(solver(case.profile, (), sound_engine), sound.place, case.bed, seed)
     pairs = zip(sound.slots, good.slots, strict=True)

@@ -1,4 +1,4 @@
-"""The learner's path weighed: what each step told, what it ruled out, and what is believed after it."""
+"""The learner's path step by step: information gained, findings ruled out, posterior after it."""
 
 from __future__ import annotations
 

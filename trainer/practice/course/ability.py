@@ -38,7 +38,7 @@ CREDIBLE = 0.9
 
 @dataclass(frozen=True)
 class Ability:
-    """A distribution over GRID, how many answers stand behind it, and how many of them were right."""
+    """A distribution over GRID, how many answers it rests on, and how many of them were right."""
 
     chance: Floats
     answers: int = 0
@@ -122,7 +122,7 @@ def ability_after(ability: Ability, day: float) -> Ability:
 
 
 def expected_answers(believed: Floats, demands: Sequence[Demand]) -> tuple[Floats, Floats]:
-    """Return the chance of a right answer to each demand, and how many bits the answer tells of the ability.
+    """Return the chance of a right answer to each demand, and the information in bits that the answer gives.
 
     `believed` holds the distribution over GRID that each demand meets, shape (demand, ability); the bits are the mutual
     information of answer and ability. Both results have shape (demand,).

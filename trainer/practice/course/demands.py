@@ -15,7 +15,7 @@ from trainer.practice.attempt.outcome import Outcome
 from trainer.practice.course.skills import Demand, Skill, demand
 
 FINDING = (Skill.HEARING, Skill.NUMBERING, Skill.CODES, Skill.MEASURING, Skill.LIMITS)
-"""The skills that a right finding needs; reasoning tells in its proof."""
+"""The skills that a right finding needs; reasoning shows in its proof."""
 
 NUMBERED_WRONG = frozenset({"burst_or_order", "counted_burst", "firing_order"})
 MISREAD_CODES = frozenset({"code_of_another", "code_for_location"})
@@ -62,7 +62,7 @@ def probes_of(found: Features) -> tuple[str, ...]:
 
 
 def answers_of(outcome: Outcome, demands: Sequence[Demand]) -> list[tuple[Demand, bool]]:
-    """Return what an outcome tells of each skill; one that it tells nothing of is left out.
+    """Return what an outcome says about each skill; skills that it says nothing about are left out.
 
     Cylinders numbered wrongly were heard rightly; a code that was misread tells of codes only, a fault named where the
     circuit passes of limits only; what comes after a wrong cylinder was never tried; what was done with a hint tells

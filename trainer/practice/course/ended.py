@@ -12,7 +12,7 @@ from trainer.practice.course.practice_log import CASE, Task, entry_json, topic_o
 
 
 def case_entry(outcome: Outcome, found: Features, lesson: int) -> dict[str, JsonValue]:
-    """Return the entry of a case as plain data; one that was worked for the learner tells nothing of skills."""
+    """Return a closed case's entry as plain data; a case worked for the learner says nothing about skills."""
     demands = case_demands(found)
     told = [] if lesson in (WORKED, TO_COMPLETE) else answers_of(outcome, demands)
     probes = () if lesson in (WORKED, TO_COMPLETE) else probes_of(found)

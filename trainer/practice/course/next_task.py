@@ -35,7 +35,7 @@ LATEST, MOST_SHIFT = 50, 0.11
 """Over so many tasks the share got right corrects the aim, by at most so much: no learner is as the model has it."""
 
 TELLING = 0.17
-"""An occasion tells of a misconception where others show it by accident no more often than this."""
+"""An occasion is evidence of a misconception where others show it by accident no more often than this."""
 
 STALE_AFTER = 8.0
 """After so many other tasks a kind is worth as much again as it teaches."""

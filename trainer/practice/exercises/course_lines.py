@@ -78,26 +78,26 @@ def ability_text(ability: Ability) -> str:
 
 
 def progress_lines(learner: Learner, day: float) -> list[str]:
-    """Return where a learner stands: each skill with its counts, what waits, ideas to look at again, certainty."""
+    """Return a learner's progress: each skill with its counts, what waits, ideas to look at again, certainty."""
     lines = [text("progress.skills")]
     for skill, ability in abilities_on(learner, day).items():
         lines.append(f"  {skill_line(skill, ability)}")
         lines.append(f"      {text(f'skill.{skill}.what')}")
     lines += waiting_lines(learner.waiting, day)
-    for head, told in (("progress.ideas", ideas_of(learner)), ("progress.certainty", sure_lines(learner))):
-        if told:
-            lines += [text(head), *(f"  {one}" for one in told)]
+    for head, parts in (("progress.ideas", ideas_of(learner)), ("progress.certainty", sure_lines(learner))):
+        if parts:
+            lines += [text(head), *(f"  {one}" for one in parts)]
     return lines
 
 
 def skill_line(skill: Skill, ability: Ability) -> str:
     """Return one skill with its counts, and how sure the estimate is once there is one."""
     counts = text("progress.counts", right=ability.right, count=ability.answers)
-    told = [f"{text(f'skill.{skill}')}: {counts}", ability_text(ability)]
+    parts = [f"{text(f'skill.{skill}')}: {counts}", ability_text(ability)]
     if ability.answers >= FEW:
         low, high = ability.interval
-        told.append(text("progress.interval", mean=ability.mean, low=low, high=high))
-    return " · ".join(told)
+        parts.append(text("progress.interval", mean=ability.mean, low=low, high=high))
+    return " · ".join(parts)
 
 
 def waiting_lines(waiting: Sequence[Waiting], day: float) -> list[str]:

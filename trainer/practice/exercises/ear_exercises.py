@@ -46,7 +46,7 @@ DRIVEN_A = 2.0
 """A coil that carries more than this is driven, whether it clicks or not."""
 
 PLAINEST = 2
-"""Up to this level a slot in which nothing sounds is asked about: it is told at once."""
+"""Up to this level a silent slot may be the question: anyone notices it."""
 
 ANSWERS = (Heard.EVEN, Heard.WEAK, Heard.DULL, Heard.VERY_FAINT, Heard.NOTHING)
 
@@ -82,7 +82,7 @@ def _all_even(spec: Spec, profile: Profile, chance: Stream) -> Exercise:
 
 
 def _wrong_slots(profile: Profile, off: tuple[int, ...], chance: Stream) -> list[Choice]:
-    """Return wrong answers to which slots, such that the right one cannot be told from how they hang together."""
+    """Return wrong answers to "which slots" that do not betray the right one by how they overlap."""
     none = Choice(text("exercise.none"), text("exercise.which.missed", cylinders=numbers(off)), "overlooked")
     if len(off) == 1:
         return [*(_wrong_slot(profile, off[0], n) for n in _row_around(profile, off[0], chance) if n != off[0]), none]

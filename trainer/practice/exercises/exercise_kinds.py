@@ -81,7 +81,7 @@ def _of_the_ear(spec: Spec, pool: Pool) -> Exercise:
 
 
 def exists(name: str, engines: Sequence[str]) -> bool:
-    """Tell whether a name stands for an exercise that can be made of one of these engines."""
+    """Return whether an exercise's name is valid for one of these engines."""
     try:
         spec = spec_of(name)
     except WrongCallError:
@@ -94,7 +94,7 @@ def _known(spec: Spec) -> bool:
 
 
 def choices_ahead(spec: Spec) -> int:
-    """Return how many choices an exercise has, as far as that can be told before it is made."""
+    """Return how many choices an exercise has, as far as known before it is made."""
     if (spec.kind, spec.subject) == ("reasoning", "stop"):
         return 2
     if spec.kind == "ear" and spec.subject not in ("which", "hum"):
@@ -103,7 +103,7 @@ def choices_ahead(spec: Spec) -> int:
 
 
 def task_ahead(spec: Spec) -> Task:
-    """Return an exercise as it can be chosen before it is made: its level stands for its difficulty."""
+    """Return an exercise as a task to choose from, before it is made; its level is its difficulty."""
     kind, choices = KINDS[spec.kind], choices_ahead(spec)
     probes = kind.subjects[spec.subject]
     tagged = min(TAGGED.get((spec.kind, spec.subject), 1), choices - 1)

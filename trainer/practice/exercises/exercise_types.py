@@ -55,7 +55,7 @@ class Spec:
 
 
 def spec_of(name: str) -> Spec:
-    """Return what a name stands for; raises WrongCallError for a text that is no exercise's name."""
+    """Parse an exercise's name; raises WrongCallError for any other text."""
     try:
         kind, profile, subject, level, seed = name.split(".")
         found = Spec(kind, profile, subject, int(level), int(seed))

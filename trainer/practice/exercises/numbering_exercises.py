@@ -105,7 +105,7 @@ def _where(profile: Profile, number: int) -> str:
 
 def _shared(profile: Profile, chance: Stream) -> Question:
     """What the numbers that fell out together have in common."""
-    groups = {f"connector:{one.name}": tuple(sorted(one.injectors)) for one in profile.wiring.connectors}
+    groups = {f"connector:{name}": tuple(sorted(one.injectors)) for name, one in profile.wiring.connectors.items()}
     groups |= {f"output:{name}": tuple(sorted(row)) for name, row in profile.wiring.outputs.items()}
     groups |= {f"bank:{name}": tuple(sorted(row)) for name, row in profile.banks.items()}
     kept: dict[tuple[int, ...], list[str]] = {}

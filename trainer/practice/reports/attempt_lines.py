@@ -38,16 +38,16 @@ def engine_lines(profile: Profile) -> list[str]:
     lines = [text("engine.head", title=profile.title, numbers=numbers(profile.cylinders), firing=order)]
     for bank, row in profile.banks.items():
         lines.append("  " + text("engine.bank", bank=bank, numbers=" ".join(str(number) for number in row)))
-    for connector in profile.wiring.connectors:
-        lines.append("  " + text("engine.connector", name=connector.name, cylinders=numbers(connector.injectors),
+    for name, connector in profile.wiring.connectors.items():
+        lines.append("  " + text("engine.connector", name=name, cylinders=numbers(connector.injectors),
                                  pins=text(f"engine.pins.{connector.feed_pins}")))  # fmt: skip
     lines.append("  " + text(f"engine.live.{profile.wiring.live}"))
     return lines
 
 
-def heading(case: Case, *, told: bool) -> str:
-    """Return what a case is called: a number until its fault may be told, its title then."""
-    if told:
+def heading(case: Case, *, title_shown: bool) -> str:
+    """Return a case's heading: its number until the fault may be shown, then its title."""
+    if title_shown:
         return case.title
     if case.code:
         return case.code
@@ -64,13 +64,13 @@ NAMED = ("right", "left", "front", "rear", "row", "cover")
 
 
 def prompt(attempt: Attempt) -> str:
-    """Return the prompt: minutes so far, and how the engine stands."""
+    """Return the prompt: minutes so far, and the state of the engine."""
     state = prompt_state(attempt)
     return text("prompt", minutes=attempt.minutes, state=f", {state}" if state else "")
 
 
 def prompt_state(attempt: Attempt) -> str:
-    """Return what is moving, warm, swapped or lent as the engine stands, "" for nothing."""
+    """Return what is being moved, warmed, swapped or lent now, "" for nothing."""
     work = attempt.work
     state = [
         text(key, place=text(f"location.{place}"))

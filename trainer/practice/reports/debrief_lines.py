@@ -20,13 +20,13 @@ from trainer.words import numbers, percent, text
 LEFT_SHOWN, LEFT_FROM = 4, 0.005
 
 
-def debrief_lines(debrief: Debrief, attempt: Attempt, told: Mapping[float, tuple[int, float]]) -> list[str]:
+def debrief_lines(debrief: Debrief, attempt: Attempt, calibration: Mapping[float, tuple[int, float]]) -> list[str]:
     """Return the debrief: truth, answer, score with its arithmetic, reasons, refutation, rule, both paths, question.
 
-    `told` is the learner's calibration so far: how often each certainty was said, and the share that was right.
+    `calibration` is the learner's calibration so far: how often each certainty was said, and the share that was right.
     """
     return [
-        *verdict_lines(debrief, attempt, told),
+        *verdict_lines(debrief, attempt, calibration),
         "",
         *_reasons(debrief, attempt),
         "",
@@ -42,7 +42,7 @@ def debrief_lines(debrief: Debrief, attempt: Attempt, told: Mapping[float, tuple
     ]
 
 
-def verdict_lines(debrief: Debrief, attempt: Attempt, told: Mapping[float, tuple[int, float]]) -> Iterator[str]:
+def verdict_lines(debrief: Debrief, attempt: Attempt, calibration: Mapping[float, tuple[int, float]]) -> Iterator[str]:
     """Yield truth, answer and score with its arithmetic."""
     assert attempt.finding is not None
     score, proof = debrief.score, debrief.proof
@@ -68,10 +68,10 @@ def verdict_lines(debrief: Debrief, attempt: Attempt, told: Mapping[float, tuple
     yield "  " + text(key, used=proof.used_minutes, best=proof.best_minutes)
     yield from _side(debrief)
     yield "  " + text("debrief.certainty", brier=score.brier)
-    if told:
+    if calibration:
         rows = [
             text("debrief.calibration_row", said=said, count=count, right=percent(share))
-            for said, (count, share) in told.items()
+            for said, (count, share) in calibration.items()
         ]
         yield "  " + text("debrief.calibration", rows="; ".join(rows))
 

@@ -135,9 +135,9 @@ def _cylinders(claims: tuple[Claim, ...]) -> set[int]:
     return {cylinder for claim in claims for cylinder in claim.cylinders}
 
 
-def calibration(told: Sequence[tuple[float, bool]]) -> dict[float, tuple[int, float]]:
+def calibration(answers: Sequence[tuple[float, bool]]) -> dict[float, tuple[int, float]]:
     """Return, for each certainty that was said, how often it was said and the share of those that were right."""
     rows: dict[float, list[bool]] = {}
-    for certainty, right in told:
+    for certainty, right in answers:
         rows.setdefault(certainty, []).append(right)
     return {certainty: (len(row), sum(row) / len(row)) for certainty, row in sorted(rows.items())}

@@ -62,15 +62,15 @@ def add_irregularity_notes(store: Store, case_set: CaseSet) -> int:
 
 def _note_rows(store: Store, case_set: CaseSet) -> Iterator[dict[str, str | int]]:
     for one in _candidate_events(store, case_set):
-        told = _note_text(store, case_set, one)
-        if not told:
+        note = _note_text(store, case_set, one)
+        if not note:
             continue
         # one note a learner for an exam that others could reach, one an attempt for a date before the opening
-        about = {"unguarded": one.learner, "before_opening": one.attempt_id}.get(told, f"{one.attempt_id} {one.number}")
-        name = uuid.uuid5(uuid.NAMESPACE_OID, f"{case_set.id} {told} {about}")
+        about = {"unguarded": one.learner, "before_opening": one.attempt_id}.get(note, f"{one.attempt_id} {one.number}")
+        name = uuid.uuid5(uuid.NAMESPACE_OID, f"{case_set.id} {note} {about}")
         yield {
             "id": str(name), "at": one.at, "kind": SETTLE, "set_id": case_set.id, "learner": one.learner,
-            "item": one.item, "text": told,
+            "item": one.item, "text": note,
         }  # fmt: skip
 
 
@@ -147,8 +147,8 @@ def irregularity_lines(store: Store, stored: StoredSet, now: str) -> list[str]:
         late = list(connection.execute(ahead.order_by(result.learner, result.item)))
     lines: list[str] = []
     unguarded: list[str] = []
-    for learner, item, at, told in rows:
-        key, _space, before = told.partition(" ")
+    for learner, item, at, note in rows:
+        key, _space, before = note.partition(" ")
         who = named.get(learner, learner)
         if key == "unguarded":
             unguarded.append(who)

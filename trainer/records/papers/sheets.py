@@ -59,7 +59,7 @@ def sheet_html(
     return page.render(
         language=language,
         title=text(f"sheet.{kind}"),
-        case=heading(case, told=finding is not None),
+        case=heading(case, title_shown=finding is not None),
         code=case.code,
         who=who,
         engine=case.profile.title,

@@ -164,8 +164,8 @@ def _rows_in(opened: BinaryIO, path: Path) -> Iterator[tuple[Table, BackupRow, i
                 raise ValueError("more after the end")
             return
         digest.update(line)
-        told = _LINE.model_validate_json(line)
-        for name, row in told:
+        rows_by_table = _LINE.model_validate_json(line)
+        for name, row in rows_by_table:
             if row is not None:
                 yield _TABLES[name], dict(row), len(line)
     raise ValueError("no end")

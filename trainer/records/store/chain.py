@@ -17,7 +17,7 @@ from trainer.records.store.log_rows import AttemptRow
 
 
 def canonical(value: object) -> bytes:
-    """Return plain data as the one JSON text that stands for it."""
+    """Return plain data as canonical JSON: sorted keys, no spaces, one text for one value."""
     return json.dumps(value, sort_keys=True, ensure_ascii=True, separators=(",", ":")).encode("ascii")
 
 

@@ -18,38 +18,38 @@ LONGEST = 500
 
 def attempt_lines(row: AttemptRow, events: Sequence[EventRecord], links: Sequence[str]) -> list[bytes]:
     """Return an attempt as lines."""
-    told = [
+    parsed = [
         {"number": event.number, "kind": str(event.kind), "at": event.at, "data": event.data, "link": link}
         for event, link in zip(events, links, strict=True)
     ]
-    return [canonical(one) for one in ({"attempt": asdict(row)}, *told)]
+    return [canonical(one) for one in ({"attempt": asdict(row)}, *parsed)]
 
 
 def attempts_in(lines: Iterable[bytes]) -> list[WholeAttempt]:
     """Return the attempts that lines hold; raises one of UNFIT for lines that hold none, or what no store can."""
     found: list[tuple[AttemptRow, list[EventRecord], list[str]]] = []
     for line in lines:
-        told = data_of(line.decode("utf-8"))
-        if "attempt" in told:
-            found.append((_row(told["attempt"]), [], []))
+        parsed = data_of(line.decode("utf-8"))
+        if "attempt" in parsed:
+            found.append((_row(parsed["attempt"]), [], []))
         elif not found:
             raise ValueError("an event without its attempt")
         else:
-            found[-1][1].append(event_from(told["number"], told["kind"], told["at"], told["data"]))
-            found[-1][2].append(_link(told["link"]))
+            found[-1][1].append(event_from(parsed["number"], parsed["kind"], parsed["at"], parsed["data"]))
+            found[-1][2].append(_link(parsed["link"]))
     return [WholeAttempt(row, tuple(events), tuple(links)) for row, events, links in found]
 
 
-def _row(told: JsonValue) -> AttemptRow:
-    if not isinstance(told, dict):
+def _row(parsed: JsonValue) -> AttemptRow:
+    if not isinstance(parsed, dict):
         raise TypeError("no row of an attempt")
-    row = attempt_of(told)
-    if any(isinstance(one, str) and len(one) > LONGEST for one in told.values()):
+    row = attempt_of(parsed)
+    if any(isinstance(one, str) and len(one) > LONGEST for one in parsed.values()):
         raise ValueError("a text out of range")
     return row
 
 
-def _link(told: JsonValue) -> str:
-    if not isinstance(told, str) or not told.isascii() or len(told) > LONGEST:
+def _link(parsed: JsonValue) -> str:
+    if not isinstance(parsed, str) or not parsed.isascii() or len(parsed) > LONGEST:
         raise ValueError("a link that is none")
-    return told
+    return parsed

@@ -28,7 +28,7 @@ PRACTICE = "practice"
 """Under which the event that ends a task holds what practice adapts by."""
 
 EXERCISE = "exercise"
-"""The source of an attempt at an exercise, whose name stands for its case."""
+"""The source of an attempt at an exercise; the exercise's name takes the place of the case's."""
 
 SHOWN_LEFT_OUT = 3
 """So many damaged attempts are named."""
@@ -62,7 +62,7 @@ class Store:
 
     @property
     def id(self) -> str:
-        """The store's own name, by which bundles of two stations are told apart."""
+        """The store's own name: it distinguishes the bundles of two stations."""
         with self.reading() as connection:
             found = connection.execute(select(identity_table.c.id).limit(2)).scalars().all()
         if len(found) != 1 or not isinstance(found[0], str) or not found[0].isascii():
@@ -338,5 +338,5 @@ def _data_or_none(written: str) -> dict[str, JsonValue] | None:
         return None
 
 
-def _nothing(*_told: object) -> None:
+def _nothing(*_progress: object) -> None:
     """No store is shared: nothing is to be fetched or delivered."""

@@ -35,7 +35,7 @@ class BenchHearing:
         self._was_testing = self._silence_asked = False
 
     def hear(self, slots: Sequence[int] | None) -> None:
-        """Hear slots, or the whole test, from where the learner stands; what is at hand plays at once."""
+        """Play slots, or the whole test, from the learner's place; rendered sounds start at once."""
         bench = self._bench
         first = bench.actions.cautions(Hear)
         attempt = bench.desk.attempt

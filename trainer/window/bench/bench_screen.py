@@ -61,8 +61,8 @@ class BenchScreen(CaseBench):
 
     @property
     def title(self) -> str:
-        """What the case is called here: its place in a set, or a number until its fault may be told."""
-        return self._place_in_set or heading(self.desk.attempt.case, told=self.desk.attempt.finding is not None)
+        """The case's heading: its place in a set, or its number until the title may be shown."""
+        return self._place_in_set or heading(self.desk.attempt.case, title_shown=self.desk.attempt.finding is not None)
 
     # what is shown
 

@@ -180,7 +180,7 @@ class FreeChoice(Screen):
 
 
 def free_bench(shell: Shell, profile: Profile, faults: tuple[Fault, ...]) -> BenchScreen:
-    """Return a bench with a fault that is told, on records that are thrown away."""
+    """Return a bench whose fault is shown, with records that are thrown away."""
     case = Case(
         name="free_bench",
         title=text("free.bench"),

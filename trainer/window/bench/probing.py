@@ -66,7 +66,7 @@ class ProbeScreen(Screen):
         numbers = bench.cylinders
         self.cylinder = bench.marked or numbers[0]
         if point.startswith("pass_through."):
-            served = bench.profile.connector_of(self.cylinder).name
+            served = bench.profile.connector_name_of(self.cylinder)
             if f"pass_through.{served}" != point:
                 self.cylinder = next(n for n in numbers if through_point(bench.profile, n) == point)
         self.instrument: Instrument = "ohms"
@@ -228,7 +228,7 @@ class ProbeScreen(Screen):
         return key == "g"
 
     def read(self) -> None:
-        """Take the reading that the probes and the instrument stand for."""
+        """Take the reading that the probes and the instrument are set up for."""
         try:
             request = self._request()
         except WrongCallError as error:

@@ -63,16 +63,16 @@ class ProgressScreen(Screen):
 
     def _chart(self) -> Node:
         """Return abilities over answers, a line for each skill that has any."""
-        told: dict[Skill, list[float]] = {}
+        lines_by_skill: dict[Skill, list[float]] = {}
         for skill in Skill:
             answers = [one for entry in self.course.state.entries for one in entry.answers if one.demand.skill is skill]
             if answers:
-                told[skill] = list(path_of(answers))
-        if not told:
+                lines_by_skill[skill] = list(path_of(answers))
+        if not lines_by_skill:
             return words(text("progress.nothing"), "muted")
-        every = [value for line in told.values() for value in line]
+        every = [value for line in lines_by_skill.values() for value in line]
         picture = ProgressPicture(
-            tuple((text(f"skill.{skill}"), tuple(line)) for skill, line in told.items()),
+            tuple((text(f"skill.{skill}"), tuple(line)) for skill, line in lines_by_skill.items()),
             min(*every, LEAST_SPAN[0]),
             max(*every, LEAST_SPAN[1]),
             ((text("progress.mark.steady"), STEADY), (text("progress.mark.strong"), STRONG)),

@@ -26,7 +26,7 @@ from trainer.words import message_of, text
 
 
 class SetScreen(Screen):
-    """Stands between the cases of a set; results are written whenever a case is ended."""
+    """The page between the cases of a set; writes results after each case."""
 
     name = "set"
     first = "next"

@@ -9,7 +9,7 @@ LEFT, RIGHT, TOP, BOTTOM = 2.0, 60.0, 2.5, 30.5
 ROLES = ("touch", "marked", "text", "muted", "touch", "marked")
 WIDTHS_PX = (2.4, 2.4, 1.6, 1.6, 1.2, 1.2)
 LEAST_APART = 4.6
-"""How far names stand from one another: six of them fit."""
+"""Distance between names, so that six fit."""
 
 
 def draw_progress(pen: Pen, picture: ProgressPicture) -> None:

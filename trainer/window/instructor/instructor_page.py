@@ -135,8 +135,8 @@ class InstructorScreen(Screen):
 
         return act
 
-    def _say(self, *told: str) -> None:
-        self._lines = told[:SHOWN_LINES]
+    def _say(self, *lines: str) -> None:
+        self._lines = lines[:SHOWN_LINES]
         self.shell.touch()
 
     def _prove(self, opened: OpenedSet) -> None:

@@ -23,7 +23,7 @@ MOST_DRAWN, MOST_LIMIT = 30, 99
 
 
 class SetBuilder(Screen):
-    """Every choice of a set on one page; the draft is kept while it stands."""
+    """Every choice of a set on one page; keeps the draft until it is saved or left."""
 
     name = "set_builder"
     first = "title"
@@ -88,8 +88,8 @@ class SetBuilder(Screen):
             gap=0.6,
         )
 
-    def _several(self, name: str, values: Iterable[object], now: object, told: Callable[[object], str]) -> Node:
-        ticks = [tick(f"{name}.{one}", told(one), one == now, self._setter(name, one), round=True) for one in values]
+    def _several(self, name: str, values: Iterable[object], now: object, label: Callable[[object], str]) -> Node:
+        ticks = [tick(f"{name}.{one}", label(one), one == now, self._setter(name, one), round=True) for one in values]
         return flow(*ticks, gap=1.0)
 
     def _debriefs(self) -> tuple[DebriefOpens, ...]:

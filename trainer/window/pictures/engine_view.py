@@ -1,4 +1,4 @@
-"""The engine from above as a node: what can be touched on it, and where one can stand."""
+"""The engine from above as a node: what can be touched on it, and the places to listen from."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ STAND_RADIUS = 2.2
 
 
 def listening_places(profile: Profile) -> dict[str, Point]:
-    """Return where each place to stand is drawn; probes lie on their injectors and are not drawn apart."""
+    """Return where each listening place is drawn; probes lie on their injectors and have none of their own."""
     drawing = drawing_of(profile)
     xs = [x for x, _y in drawing.injectors.values()]
     middle = (min(xs) + max(xs)) / 2.0
@@ -39,7 +39,7 @@ def engine_node(
     stand: Callable[[str], None] | None = None,
     least: float = 16.0,
 ) -> Node:
-    """Return the engine with its injectors, break points and places to stand as spots."""
+    """Return the engine with its injectors, break points and listening places as spots."""
     drawing = picture.drawing
     spots: list[Node] = []
     if stand is not None:

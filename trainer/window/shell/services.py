@@ -18,7 +18,7 @@ from trainer.records.store.store import Store
 
 @dataclass
 class Services:
-    """The records, the worker, the way out for sound, and what this machine tells of itself.
+    """The records, the worker, the sound output, and the facts about this machine.
 
     `player` returns the best way out by a device's name, and what is missing for a better one. `checks` is told which
     way out is open. `clock` counts seconds that no change of the date moves. The folders are None where nothing can be

@@ -178,7 +178,11 @@ class WaitingScreen(Screen):
             # lessons are gone on with where they are listed
             if first is not None and found.digest == row_.case_digest and not first.lesson:
                 rows.append(
-                    (found, row_, f"{heading(found.case, told=False)} · {row_.started_at[:16].replace('T', ' ')}")
+                    (
+                        found,
+                        row_,
+                        f"{heading(found.case, title_shown=False)} · {row_.started_at[:16].replace('T', ' ')}",
+                    )
                 )
         return rows
 
@@ -201,7 +205,9 @@ class WaitingScreen(Screen):
         case = case_named(name)
         seen = text("waiting.done_before") if done else ""
         return (
-            text("waiting.case", title=heading(case, told=done), engine=case.profile.title, difficulty=difficulty)
+            text(
+                "waiting.case", title=heading(case, title_shown=done), engine=case.profile.title, difficulty=difficulty
+            )
             + seen
         )
 

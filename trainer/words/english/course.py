@@ -99,8 +99,8 @@ TEXTS: dict[str, str] = {
     ),
     "lesson.codes": "Read the codes: they say what the module saw in which circuit, and never where along it.",
     "lesson.pair": (
-        "Now halve the circuit. Plug off at the module: from feed to return 3. Over range means open from here on, "
-        "so the module is not the place."
+        "Now the meter, outside first. Module plug off, ohms from the feed to return 3: OL. The circuit is open "
+        "somewhere past this plug, so the module is not the place."
     ),
     "lesson.mate": (
         "Measure a good mate beside it: number 1 shows what a whole circuit reads here, and that the meter is right."

@@ -59,7 +59,7 @@ TEXTS: dict[str, str] = {
         "nothing in this test."
     ),
     "exercise.says": "After the test this stands in memory. Which of these does {code} prove?",
-    "exercise.says.right": "The current of this circuit was not as it should be.",
+    "exercise.says.right": "The current in this circuit was outside the code's limits during the test.",
     "exercise.says.right.why": "{meaning}. A code never names a place.",
     "exercise.says.place": "The fault is in cylinder {number}'s circuit at this place: {place}.",
     "exercise.says.place.why": (
@@ -87,8 +87,10 @@ TEXTS: dict[str, str] = {
     "exercise.reading.open.why": "Over range on the ohmmeter: no path, wherever the break is.",
     "exercise.reading.high": "too high: resistance added",
     "exercise.reading.high.why": "More than the mate by over twice the meter's limits: a bad joint or a thin wire.",
-    "exercise.reading.low": "too low: a short, or turns missing",
-    "exercise.reading.low.why": "Less than the mate by over twice the meter's limits: another path, or a shorter coil.",
+    "exercise.reading.low": "too low: a short, or shorted turns",
+    "exercise.reading.low.why": (
+        "Less than the mate by over twice the meter's limits: another path, or shorted turns in the coil."
+    ),
     "exercise.reading.rule": (
         "Judge by a good mate and the meter's own limits, here ±({percent:.1f} % + {counts} counts)."
     ),
@@ -153,7 +155,7 @@ TEXTS: dict[str, str] = {
         "Nothing shown says so; compression or fuel would leave the new one missing as well."
     ),
     "exercise.after.module": "Replace the drive module, since all of the injectors do click.",
-    "exercise.after.module.why": "The module drove every slot as it should.",
+    "exercise.after.module.why": "The module drove every slot.",
     "exercise.after.good": 'Write "injector {number} is good" on the card, and close the job.',
     "exercise.after.good.why": (
         '"The circuit passes" is never "the injector is good": spray and sealing were not tested.'
@@ -208,7 +210,7 @@ TEXTS: dict[str, str] = {
     "exercise.unproved.right": "This is left open. {why}",
     "exercise.old.before": "It is of something earlier: true once, no proof of what is wrong today.",
     "exercise.old.gone.before": "This test did not set it again. It is old, or of something that comes and goes.",
-    "exercise.old.gone.today": "The test did not set it again: its circuit carried current as it should.",
+    "exercise.old.gone.today": "The test did not set it again: this time its current was within the code's limits.",
     "exercise.old.gone.two": "Only what the test sets again is there today.",
     "exercise.old.gone.module": "Clearing takes codes away; that is what it is for.",
     "exercise.old.back.today": "The test has just set it again: what it saw is there today, wherever its place is.",

@@ -100,15 +100,17 @@ _EXPLANATION = {
         "{slot}, {heard}: {own:.1f} A of its own and no movement: a dull push, {under:+.1f} dB beside a good slot."
     ),
     "reason.hum": (
-        "{slot}, {heard}: no current of its own ({own:.1f} A); {others:.1f} A through each of {count} others. "
-        "That is the hum you heard, {under:+.1f} dB beside a good slot."
+        "{slot}, {heard}: almost no current through its own coil ({own:.1f} A); a background current of "
+        "{others:.1f} A through "
+        "each of {count} others. That is the hum you heard, {under:+.1f} dB beside a good slot."
     ),
     "reason.shared": (
-        "{slot}, {heard}: {own:.1f} A of its own and as much through {cylinders}, on one allowance: no plate lifts; "
+        "{slot}, {heard}: {own:.1f} A of its own and as much through {cylinders}: they share one current limit, "
+        "and no plate lifts; "
         "{under:+.1f} dB beside a good slot."
     ),
     "reason.another_way": "Its output carries {output:.1f} A: the current takes another way.",
-    "reason.silent": "{slot}, {heard}: no current of its own, and none through the others: nothing hums.",
+    "reason.silent": "{slot}, {heard}: no current through its own coil and none through the others, so nothing hums.",
     "reason.also": "Also moving without being called: {cylinders}.",
     "reason.elsewhere": "What moves is {cylinders}: the sound comes from another place.",
     "reason.tripped": "The feed's over-current trip shut it.",
@@ -136,7 +138,7 @@ _DEBRIEF = {
     "debrief.again": "Playing the truth again.",
     "debrief.yours": "Now what your answer would have sounded like, same seed.",
     "debrief.take": "To take away: {question}",
-    "rule.open": "A very faint hum is the other injectors. The one that was called has no circuit.",
+    "rule.open": "A very faint hum comes from the other injectors. No current gets through the one whose turn it is.",
     "rule.added_resistance": (
         "A current limit hides a small resistance; past it the plate does not lift and the slot goes dull, "
         "often without a code."
@@ -148,7 +150,9 @@ _DEBRIEF = {
     "rule.short_across_pair": "Current without a coil's delay is a short: codes say so; ohms find the place.",
     "rule.short_to_ground": "A short to ground does not change the pair; of all ohms only pin to ground shows it.",
     "rule.short_to_battery": "Look for voltage with the key off before you trust any ohms.",
-    "rule.return_to_return": "Two coils that share one allowance of current may both stay down: dull, twice.",
+    "rule.return_to_return": (
+        "Two coils that share one current limit get half each, and both may stay down: two dull slots."
+    ),
     "rule.return_to_heater": "A heater is a way to ground: the injector clicks in slots that are not its own.",
     "rule.crossed_returns": (
         "Crossed returns leave each half good: check wire by wire. In one bank the level stays even and only the place "
@@ -160,7 +164,7 @@ _DEBRIEF = {
     "rule.dead_feed_driver": "A group that dies with good feed wiring has a dead feed.",
     "rule.low_supply": "All alike and all wrong is one cause: measure the supply first.",
     "rule.slow_recharge": "The burst loads the supply most: even one by one and thin together is the supply.",
-    "rule.no_supply": "No hum at all, anywhere, is no drive: not eight bad injectors.",
+    "rule.no_supply": "No hum anywhere means no drive. A whole row of injectors does not die at once.",
     "rule.stuck_armature": "Full current without a dip is a plate that does not move. The circuit passes.",
     "rule.sluggish_armature": "A late dip and a soft landing: the plate is slow, the circuit is not.",
     "rule.worn_armature": "Brighter is not better: a longer way lands harder and later.",
@@ -175,8 +179,8 @@ _CAUTIONS = {
     "caution.moving": "Caution: never move live wiring by hand on a real engine: insulated tool, or move it dead.",
     "caution.heat": "Caution: no open flame and no uncontrolled heat near fuel and oil.",
     "caution.repeat": (
-        "Caution: repeated tests leave rail pressure and inject fuel. Limit repeats, do not crank straight after, "
-        "and never feel for a leak by hand."
+        "Caution: on some engines each test injects fuel and leaves the fuel system under pressure. Limit repeats as "
+        "the maker says, do not crank straight after, and never feel for a leak by hand."
     ),
     "caution.real": (
         "On a real engine the maker's manual, local codes and licensed practice come first. This is a simulator's "

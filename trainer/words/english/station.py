@@ -157,14 +157,19 @@ TEXTS: dict[str, str] = {
     "term.burst": "all together",
     "meaning.burst": "The first slot: every injector at once, louder than any alone. It loads the supply most.",
     "term.background": "background current",
-    "meaning.background": "The current through injectors that are not commanded: up to 2 A each.",
+    "meaning.background": (
+        "The current through the injectors that are not being driven: up to 2 A each, where a driven one gets 7 to 9 A."
+    ),
     "term.hum": "hum",
     "meaning.hum": (
-        "What the background current sounds like: very faint. Heard alone, the commanded injector mostly has no "
-        "circuit; measure before you say so."
+        "The sound of the background current: very faint. Where you hear only that, the injector being driven most "
+        "likely has an open circuit. Measure before you say so."
     ),
     "term.even": "even",
-    "meaning.even": "Within a few decibels of how this slot sounds on a good engine: nothing to look for.",
+    "meaning.even": (
+        "As loud as on a good engine, within a few decibels. The circuit works now; an intermittent fault may be "
+        "resting."
+    ),
     "term.weak": "weak",
     "meaning.weak": "The click is there, plainly softer than its mates.",
     "term.dull": "dull",

@@ -14,7 +14,7 @@ TEXTS: dict[str, str] = {
     "bench.minutes": "{hours:02d}:{minutes:02.0f} of labour",
     "bench.pair": "{hears} hears, {measures} measures",
     "bench.keys": (
-        "Digits replay a slot, Shift and a digit compares it with the marked one, B puts the rod on the "
+        "Digits replay a slot, Shift and a digit compares it with the marked one, B puts the stethoscope on the "
         "marked injector, + and - change the level."
     ),
     "bench.moving": "Moving: {what}. It goes on until you let go.",
@@ -69,7 +69,7 @@ TEXTS: dict[str, str] = {
     "stand.left_side": "left side",
     "stand.right_side": "right side",
     "stand.bank": "{name} side",
-    "stand.probe": "rod on injector {number}",
+    "stand.probe": "stethoscope on injector {number}",
     "point.module_connector": "module connector",
     "point.pass_through": "pass-through connector {name}",
     "point.injector_plug": "injector plug {name}",

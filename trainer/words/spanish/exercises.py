@@ -63,7 +63,7 @@ TEXTS: dict[str, str] = {
         "no ordena nada en esta prueba."
     ),
     "exercise.says": "Después de la prueba esto queda en memoria. ¿Qué de esto demuestra {code}?",
-    "exercise.says.right": "La corriente de este circuito no fue la debida.",
+    "exercise.says.right": "La corriente de este circuito estuvo fuera de los límites del código durante la prueba.",
     "exercise.says.right.why": "{meaning}. Un código nunca nombra un lugar.",
     "exercise.says.place": "La avería está en el circuito del cilindro {number} en este lugar: {place}.",
     "exercise.says.place.why": "El módulo mide en sus propios bornes: no distingue un lugar del cable de otro.",
@@ -91,9 +91,9 @@ TEXTS: dict[str, str] = {
     "exercise.reading.high.why": (
         "Más que el vecino por encima de dos veces los límites: una mala unión o un cable fino."
     ),
-    "exercise.reading.low": "demasiado baja: un corto, o faltan espiras",
+    "exercise.reading.low": "demasiado baja: un corto, o espiras en cortocircuito",
     "exercise.reading.low.why": (
-        "Menos que el vecino por encima de dos veces los límites: otro camino, o una bobina más corta."
+        "Menos que el vecino por encima de dos veces los límites: otro camino, o espiras en cortocircuito."
     ),
     "exercise.reading.rule": (
         "Juzga por un vecino sano y los límites del medidor, aquí ±({percent:.1f} % + {counts} cuentas)."
@@ -169,7 +169,7 @@ TEXTS: dict[str, str] = {
         "Nada de lo mostrado lo dice; por compresión o combustible fallaría también el nuevo."
     ),
     "exercise.after.module": "Cambiar el módulo de mando, pues todos los inyectores golpean.",
-    "exercise.after.module.why": "El módulo alimentó cada turno como debe.",
+    "exercise.after.module.why": "El módulo alimentó cada turno.",
     "exercise.after.good": "Anotar «el inyector {number} está bien» en la hoja y cerrar el trabajo.",
     "exercise.after.good.why": (
         "«El circuito pasa» nunca es «el inyector está bien»: ni la pulverización ni el cierre se han probado."
@@ -229,7 +229,9 @@ TEXTS: dict[str, str] = {
     "exercise.unproved.right": "Esto queda abierto. {why}",
     "exercise.old.before": "Es de algo anterior: cierto una vez, no prueba lo que falla hoy.",
     "exercise.old.gone.before": "Esta prueba no lo volvió a poner. Es viejo, o de algo que va y viene.",
-    "exercise.old.gone.today": "La prueba no lo volvió a poner: su circuito llevó corriente como debe.",
+    "exercise.old.gone.today": (
+        "La prueba no lo volvió a poner: esta vez su corriente estuvo dentro de los límites del código."
+    ),
     "exercise.old.gone.two": "Solo lo que la prueba vuelve a poner está hoy.",
     "exercise.old.gone.module": "Borrar quita los códigos; para eso sirve.",
     "exercise.old.back.today": "La prueba acaba de ponerlo otra vez: lo que vio está hoy, esté donde esté.",

@@ -104,15 +104,17 @@ _EXPLANATION = {
         "{under:+.1f} dB frente a un turno bueno."
     ),
     "reason.hum": (
-        "{slot}, {heard}: sin corriente propia ({own:.1f} A); {others:.1f} A por cada uno de otros {count}. "
+        "{slot}, {heard}: casi sin corriente por su bobina ({own:.1f} A); una corriente de fondo de {others:.1f} "
+        "A por cada "
+        "uno de otros {count}. "
         "Ese es el zumbido de fondo que oíste, {under:+.1f} dB frente a un turno bueno."
     ),
     "reason.shared": (
-        "{slot}, {heard}: {own:.1f} A propios y otros tantos por {cylinders}, con una sola cuota: "
+        "{slot}, {heard}: {own:.1f} A propios y otros tantos por {cylinders}: comparten un solo límite de corriente y "
         "ninguna placa se levanta; {under:+.1f} dB frente a un turno bueno."
     ),
     "reason.another_way": "Su salida lleva {output:.1f} A: la corriente toma otro camino.",
-    "reason.silent": "{slot}, {heard}: sin corriente propia, y ninguna por los demás: nada zumba.",
+    "reason.silent": "{slot}, {heard}: sin corriente por su bobina ni por las demás, así que nada zumba.",
     "reason.also": "También se mueve sin que lo llamen: {cylinders}.",
     "reason.elsewhere": "Lo que se mueve es {cylinders}: el sonido viene de otro sitio.",
     "reason.tripped": "La protección por sobrecorriente de la alimentación lo cortó.",
@@ -140,7 +142,7 @@ _DEBRIEF = {
     "debrief.again": "Suena otra vez la verdad.",
     "debrief.yours": "Ahora, cómo habría sonado tu respuesta, con la misma semilla.",
     "debrief.take": "Para que te lo lleves: {question}",
-    "rule.open": "Un zumbido de fondo muy tenue son los demás inyectores. El que fue llamado no tiene circuito.",
+    "rule.open": "Un zumbido muy tenue viene de los demás inyectores. Por el inyector del turno no pasa corriente.",
     "rule.added_resistance": (
         "El límite de corriente esconde una resistencia pequeña; pasado ese punto la placa no se levanta y el turno "
         "suena apagado, a menudo sin código."
@@ -152,7 +154,10 @@ _DEBRIEF = {
     "rule.short_across_pair": "Corriente sin retardo de bobina es un corto: lo dicen los códigos; los ohmios, dónde.",
     "rule.short_to_ground": "Un corto a masa no cambia el par; de todos los ohmios, solo el de pin a masa lo muestra.",
     "rule.short_to_battery": "Busca tensión con la llave quitada antes de fiarte de ningún ohmio.",
-    "rule.return_to_return": "Dos bobinas con una sola cuota de corriente pueden no levantar nada: apagado, dos veces.",
+    "rule.return_to_return": (
+        "Dos bobinas que comparten un límite de corriente reciben la mitad cada una: quizá ninguna levanta, dos "
+        "apagados."
+    ),
     "rule.return_to_heater": "Un calentador es un camino a masa: el inyector hace clic en turnos que no son el suyo.",
     "rule.crossed_returns": (
         "Con los retornos cruzados cada mitad parece buena: comprueba cable por cable. En una misma bancada el nivel "
@@ -164,7 +169,7 @@ _DEBRIEF = {
     "rule.dead_feed_driver": "Un grupo que muere con el cableado de alimentación bueno tiene la alimentación muerta.",
     "rule.low_supply": "Todos iguales y todos mal es una sola causa: mide primero la tensión de mando.",
     "rule.slow_recharge": "Todos a la vez es lo que más carga: parejo uno a uno y pobre todos a la vez es la fuente.",
-    "rule.no_supply": "Ningún zumbido de fondo en ningún turno es que no hay mando: no son ocho inyectores malos.",
+    "rule.no_supply": "Sin zumbido en ningún turno, no hay mando. Una fila entera de inyectores no muere a la vez.",
     "rule.stuck_armature": "Corriente plena sin muesca es una placa que no se mueve. El circuito está bien.",
     "rule.sluggish_armature": "Muesca tardía y aterrizaje blando: la placa es lenta, el circuito no.",
     "rule.worn_armature": "Más brillante no es mejor: con más recorrido golpea más fuerte y más tarde.",
@@ -181,8 +186,8 @@ _CAUTIONS = {
     "caution.moving": "Cuidado: en motor real no muevas a mano cables con tensión: herramienta aislada, o sin tensión.",
     "caution.heat": "Cuidado: nada de llama viva ni calor sin control cerca de combustible y aceite.",
     "caution.repeat": (
-        "Cuidado: repetir la prueba deja presión en el rail e inyecta combustible. Repite lo justo, no arranques "
-        "enseguida y nunca busques una fuga con la mano."
+        "Cuidado: en algunos motores cada prueba inyecta combustible y deja el sistema con presión. Repite solo lo que "
+        "diga el fabricante, no arranques enseguida y nunca busques una fuga con la mano."
     ),
     "caution.real": (
         "En un motor real mandan el manual del fabricante, las normas locales y el personal autorizado. Este motor es "

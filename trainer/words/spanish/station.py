@@ -169,14 +169,19 @@ TEXTS: dict[str, str] = {
         "la alimentación."
     ),
     "term.background": "corriente de fondo",
-    "meaning.background": "La corriente por los inyectores que no se mandan: hasta 2 A en cada uno.",
+    "meaning.background": (
+        "La corriente por los inyectores que no se accionan: hasta 2 A en cada uno; el accionado recibe de 7 a 9 A."
+    ),
     "term.hum": "zumbido",
     "meaning.hum": (
-        "Cómo suena la corriente de fondo: muy tenue. Si se oye sola, el inyector mandado casi siempre no tiene "
-        "circuito; mide antes de decirlo."
+        "El sonido de la corriente de fondo: muy tenue. Donde solo se oye eso, el inyector accionado tiene casi "
+        "seguro el circuito abierto. Mide antes de decirlo."
     ),
     "term.even": "parejo",
-    "meaning.even": "A pocos decibelios de cómo suena este turno en un motor sano: nada que buscar.",
+    "meaning.even": (
+        "Tan fuerte como en un motor sano, con pocos decibelios de diferencia. El circuito funciona ahora; una "
+        "falla intermitente puede estar en reposo."
+    ),
     "term.weak": "débil",
     "meaning.weak": "El golpe está, claramente más suave que sus vecinos.",
     "term.dull": "apagado",

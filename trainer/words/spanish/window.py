@@ -14,7 +14,7 @@ TEXTS: dict[str, str] = {
     "bench.minutes": "{hours:02d}:{minutes:02.0f} de trabajo",
     "bench.pair": "{hears} escucha, {measures} mide",
     "bench.keys": (
-        "Las cifras repiten un turno, Mayús y una cifra lo compara con el marcado, B pone la varilla en el "
+        "Las cifras repiten un turno, Mayús y una cifra lo compara con el marcado, B pone el estetoscopio en el "
         "inyector marcado, + y - cambian el nivel."
     ),
     "bench.moving": "Moviendo: {what}. Sigue hasta que lo sueltes.",
@@ -69,7 +69,7 @@ TEXTS: dict[str, str] = {
     "stand.left_side": "lado izquierdo",
     "stand.right_side": "lado derecho",
     "stand.bank": "a la {name}",
-    "stand.probe": "varilla en el inyector {number}",
+    "stand.probe": "estetoscopio en el inyector {number}",
     "point.module_connector": "conector del módulo",
     "point.pass_through": "conector pasante {name}",
     "point.injector_plug": "conector del inyector {name}",
