@@ -12,8 +12,7 @@ from hypothesis import settings
 
 from tests.solved_cache import remembering, solved_folder
 from trainer.cases.single_case.shipped import profile_named, profile_names
-from trainer.circuit.build_kernel import build
-from trainer.circuit.compiled_step import is_built
+from trainer.circuit.build_kernel import build, is_built
 from trainer.commands.call.this_machine import universe_folder
 from trainer.desk import caching_solver as solver
 from trainer.sets import sealed as sealed_set
@@ -28,7 +27,7 @@ if "PYTEST_XDIST_WORKER" not in os.environ:  # a worker inherits it
     (FOLDER / "run").mkdir(mode=0o700)  # where a sound server's own things go
     os.environ["XDG_RUNTIME_DIR"] = str(FOLDER / "run")
     tempfile.tempdir = None
-    if not is_built():  # the sources as they stand are what is tested
+    if not is_built():  # the source in this working copy is what is tested
         build()
 
 # processes that come and go with arrays of megabytes keep their memory, a twentieth of the time (glibc's mallopt(3))

@@ -11,6 +11,7 @@ import tempfile
 import time
 from collections.abc import Callable
 from pathlib import Path
+from unittest.mock import patch
 
 import yaml
 
@@ -20,6 +21,7 @@ from tests.spice import run_ngspice
 from tests.universes import solved_universe
 from trainer.cases.profiles.profile_file import profile_from
 from trainer.cases.single_case.shipped import scenarios_folder
+from trainer.circuit import compiled_step
 from trainer.circuit.drive import slots_of
 from trainer.circuit.faults import faulty_circuit
 from trainer.circuit.harness import circuit_of
@@ -79,6 +81,21 @@ def twelve() -> Profile:
     plain["wiring"]["under_cover_length_m"] = dict.fromkeys(range(1, 13), 0.3)
     plain["module"]["trip"]["current_a"] = 90.0
     return profile_from(yaml.safe_dump(plain), "twelve")
+
+
+def compiled_and_numpy() -> None:
+    """Tell the test of the first engine, and its whole universe, by the compiled step and by NumPy."""
+    with patch.object(compiled_step, "available", return_value=False):
+        plain = best_s(lambda: solve_test(circuit_of(NORTH)))
+        start = time.process_time()
+        solved_universe(NORTH, 20.0, None)
+        plain_universe = time.process_time() - start
+    quick = best_s(lambda: solve_test(circuit_of(NORTH)))
+    start = time.process_time()
+    solved_universe(NORTH, 20.0, None)
+    universe = time.process_time() - start
+    tell("solve a V8 test, compiled", quick, "s", "NumPy", plain, plain / quick)
+    tell("cold universe, compiled, processor time", universe, "s", "NumPy", plain_universe, plain_universe / universe)
 
 
 def against_ngspice() -> None:
@@ -194,6 +211,7 @@ def main() -> None:
     tell("solve at 192 kHz", fine, "s", "at 96 kHz", coarse, fine / coarse)
     single = best_s(lambda: [solve_test(circuit, [slot]) for slot in slots_of(NORTH)])
     tell("all slots as one array", coarse, "s", "slot after slot", single, single / coarse)
+    compiled_and_numpy()
     against_ngspice()
 
 

@@ -5,18 +5,21 @@ from __future__ import annotations
 import os
 import subprocess
 import sys
+from dataclasses import replace
+from pathlib import Path
 
 import numpy as np
 import pytest
 
 from tests.circuit.test_rows_alone import ARRAYS, mixed_rows
 from tests.engines import ALL, NORTH, worst
-from trainer.circuit import compiled_step
+from trainer.circuit import build_kernel, compiled_step
 from trainer.circuit.drive import Reductions, slots_of
 from trainer.circuit.fault_space import single_faults
 from trainer.circuit.faults import FaultKind, faulty_circuit
+from trainer.circuit.harness import circuit_of
 from trainer.circuit.profile import Profile
-from trainer.circuit.solve import Solved, solve_rows
+from trainer.circuit.solve import Solved, solve_rows, solve_test
 from trainer.circuit.stepping import Row
 
 WITHIN = 1e-10
@@ -57,6 +60,17 @@ def test_it_agrees_with_numpy_on_every_kind_of_fault(profile: Profile, monkeypat
                 assert np.abs(mine - reference).max() <= WITHIN * np.abs(reference).max(), name
 
 
+def test_whole_numbers_in_an_engine_are_numbers_like_others() -> None:
+    """Values are bytes to the library: an engine given 110 volts as a whole number must not be read as something else."""
+    whole, fraction = (
+        replace(NORTH, module=replace(NORTH.module, supply_v=kind(110), source_ohm=kind(1)), digest=kind.__name__)
+        for kind in (int, float)
+    )
+    one, other = (solve_test(circuit_of(profile), slots_of(profile)[:2]) for profile in (whole, fraction))
+    assert np.array_equal(one.pulses[0].coil_a, other.pulses[0].coil_a)
+    assert one.pulses[0].coil_a.max() > 1.0
+
+
 def test_a_row_alone_and_in_a_group_of_four_has_the_same_bits() -> None:
     rows = mixed_rows(NORTH)
     whole = solve_rows(rows)
@@ -84,6 +98,21 @@ def test_numpy_can_be_asked_for() -> None:
 
 
 def test_a_library_of_another_source_is_left_alone(monkeypatch: pytest.MonkeyPatch) -> None:
+    assert compiled_step._library.__wrapped__() is not None
     monkeypatch.setattr(compiled_step, "source_hash", lambda: "another source")
-    assert not compiled_step.is_built()
     assert compiled_step._library.__wrapped__() is None
+
+
+def test_without_a_compiler_nothing_is_left_behind_and_nothing_fails(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    library = tmp_path / "step_kernel.so"
+    monkeypatch.setattr(build_kernel, "LIBRARY", library)
+    assert build_kernel.build()
+    assert build_kernel.is_built()
+    monkeypatch.setattr(build_kernel, "source_hash", lambda: "another source")
+    assert not build_kernel.is_built()
+    monkeypatch.setenv("PATH", str(tmp_path))
+    monkeypatch.delenv("CC", raising=False)
+    assert not build_kernel.build()
+    assert list(tmp_path.iterdir()) == []

@@ -6,12 +6,16 @@ import json
 import os
 import subprocess
 import sys
+import sysconfig
 import zipfile
 from pathlib import Path
+
+import pytest
 
 REPOSITORY = Path(__file__).parents[2]
 
 
+@pytest.mark.needs("a C compiler")
 def test_the_wheel_opens_every_shipped_case_in_another_folder(tmp_path: Path) -> None:
     # with the build tool of the test extra, so that no index is needed
     build = ["wheel", "--quiet", "--no-deps", "--no-build-isolation", "--no-index"]
@@ -24,6 +28,8 @@ def test_the_wheel_opens_every_shipped_case_in_another_folder(tmp_path: Path) ->
     assert sum(name.startswith("trainer/scenarios/cases/") for name in names) >= 30
     assert {"trainer/window/fonts/B612-Regular.otf", "trainer/window/fonts/OFL.txt"} <= set(names)
     assert not any(name.startswith("tests/") for name in names)
+    assert "trainer/circuit/step_kernel.so" in names
+    assert wheel.name.endswith(f"-py3-none-{sysconfig.get_platform().replace('-', '_').replace('.', '_')}.whl")
     site = tmp_path / "site"
     subprocess.run(
         [sys.executable, "-m", "pip", "install", "--quiet", "--no-deps", "--no-index", "--target", str(site), str(wheel)],
@@ -42,6 +48,11 @@ def test_the_wheel_opens_every_shipped_case_in_another_folder(tmp_path: Path) ->
         cwd=away, env=environment, check=True, capture_output=True, text=True,
     )  # fmt: skip
     assert str(site) in where.stdout
+    compiled = "from trainer.circuit.compiled_step import in_use; print(in_use())"
+    used = subprocess.run(
+        [sys.executable, "-c", compiled], cwd=away, env=environment, check=True, capture_output=True, text=True
+    )
+    assert used.stdout.strip() == "True"
     subprocess.run(
         [*call, "hear", "faint_hum_on_three", "-o", "x.wav", "--slot", "3"], cwd=away, env=environment, check=True
     )

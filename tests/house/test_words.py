@@ -101,7 +101,7 @@ NOT_OF_THE_TRADE = {
     ),
     "es": ("una sola cuota", "faltan espiras", "nada que buscar", "ocho inyectores malos", "llevó corriente como debe"),
 }  # fmt: skip
-"""Words that technicians who read the screens did not say so: common practice, no published source."""
+"""Phrases that the trade does not use: common practice, no published source."""
 
 
 @pytest.mark.parametrize("language", NOT_OF_THE_TRADE)

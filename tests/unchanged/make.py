@@ -60,8 +60,8 @@ def numbers_of(profile: Profile) -> dict[str, list[float]]:
 
 
 WITHIN = 3e-5
-"""Three times what rounding moves between processors (1e-5, in ohms through many edits), far below what a reading, an ear
-or a mark tells apart."""
+"""Ten times what rounding moved from one processor to another (3e-6, in ohms), far below what a reading, an ear or a mark
+tells apart."""
 
 
 def moved(kept: Mapping[str, Any], numbers: Mapping[str, Mapping[str, list[float]]]) -> list[str]:

@@ -1,7 +1,7 @@
 """Compiles `step_kernel.c` into the library beside it: at installation (`.ci/build_hook.py`), or by hand.
 
-`python -m trainer.circuit.build_kernel` builds it where the sources are used as they stand. Nothing but the standard
-library is imported, so that the build needs nothing installed.
+`python -m trainer.circuit.build_kernel` builds it in a working copy. Only the standard library is imported, so that the
+build needs nothing installed.
 """
 
 from __future__ import annotations
@@ -28,8 +28,13 @@ def source_hash() -> str:
     return hashlib.sha256(SOURCE.read_bytes() + repr(OPTIONS).encode("utf-8")).hexdigest()[:16]
 
 
+def is_built() -> bool:
+    """Return whether the library is there and was built from the source beside it."""
+    return LIBRARY.is_file() and source_hash().encode("ascii") in LIBRARY.read_bytes()
+
+
 def build() -> bool:
-    """Build the library anew and return whether that went; without a compiler that can, none is left there."""
+    """Build the library anew and return whether that succeeded; where it did not, none is left."""
     LIBRARY.unlink(missing_ok=True)
     compiler = next(
         (path for name in (os.environ.get("CC", ""), *COMPILERS) if name and (path := shutil.which(name))), ""
@@ -47,4 +52,4 @@ def build() -> bool:
 
 
 if __name__ == "__main__":
-    sys.exit(0 if build() else "no C compiler that builds it was found: the program works without, some times slower")
+    sys.exit(0 if build() else "No C compiler that can build it was found. The program works without it, only slower.")

@@ -1,7 +1,7 @@
 """The compiled step: calls `step_kernel.c` through ctypes where it was built. `stepping.py` is the reference.
 
-Without a compiler at installation the library is not there, and everything works, some times slower. With
-INJECTOR_TRAINER_STEP=numpy in the environment it is left alone.
+Where there was no compiler at installation there is no library, and everything works, only slower. With
+INJECTOR_TRAINER_STEP=numpy in the environment it is not used.
 """
 
 from __future__ import annotations
@@ -40,6 +40,8 @@ _ARRAYS = (
     "feed_a", "rail_v",
 )  # fmt: skip
 RAIL = ("supply_v", "source_ohm", "reservoir_f")
+COUNTED = ("column", "ended")
+"""The arrays of whole numbers; all others are of 64-bit floating point."""
 STATE = ("linkage", "position", "speed", "driver", "rail", "over")
 
 
@@ -69,17 +71,14 @@ class Phase:
     rest: tuple[float, float, float]
 
 
+def in_use() -> bool:
+    """Return whether this process solves with the library."""
+    return _library() is not None
+
+
 def available(injectors: int, outputs: int) -> bool:
-    """Tell whether the library is there, and takes an engine of this size."""
-    return injectors <= MOST_INJECTORS and outputs <= MOST_OUTPUTS and _library() is not None
-
-
-def is_built() -> bool:
-    """Tell whether the library is there and was built from the source beside it."""
-    try:
-        return source_hash().encode("ascii") in LIBRARY.read_bytes()
-    except OSError:
-        return False
+    """Return whether the library is in use and takes an engine of this size."""
+    return injectors <= MOST_INJECTORS and outputs <= MOST_OUTPUTS and in_use()
 
 
 def advance(
@@ -98,7 +97,7 @@ def advance(
     rails = [row.circuit.rail for row in rows]
     picked = list(places)
     ended = np.full(len(rows), -1, dtype=np.int64)
-    moving = {name: np.ascontiguousarray(getattr(state, name)[picked]) for name in STATE}
+    moving = {name: np.ascontiguousarray(getattr(state, name)[picked], dtype=np.float64) for name in STATE}
     arrays: dict[str, np.ndarray] = {
         "shared": ports["shared"], "from_rail": ports["rail"], "constant": ports["battery"] * module.battery_v,
         "law_ohm": law.ohm, "law_offset_v": law.offset_v, "law_swing_v": law.swing_v,
@@ -108,8 +107,11 @@ def advance(
         "live": np.array([[float(name in on) for name in rows[0].circuit.feeds] for on in live]),
         "column": np.array(picked, dtype=np.int64), "ended": ended, **moving, **records,
     }  # fmt: skip
-    # the arrays that are written are their own copies here: every other may be copied once more
-    arrays = {name: np.ascontiguousarray(array) for name, array in arrays.items()}
+    # what the library writes is of its type already, so it writes into that and not into a copy
+    arrays = {
+        name: np.ascontiguousarray(array, dtype=np.int64 if name in COUNTED else np.float64)
+        for name, array in arrays.items()
+    }
     counts = (
         len(rows), state.linkage.shape[1], state.over.shape[1], records["coil_a"].shape[1],
         phase.first, phase.last, phase.check, magnets.doublings, SWITCH_PARTS,

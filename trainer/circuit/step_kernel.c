@@ -18,7 +18,7 @@ typedef double lanes __attribute__((vector_size(LANES * 8)));
 typedef int64_t flags __attribute__((vector_size(LANES * 8)));
 
 #define INLINE static inline __attribute__((always_inline))
-#if defined(__x86_64__) && defined(__GNUC__) && !defined(__clang__) && defined(__linux__)
+#if defined(__x86_64__) && defined(__GNUC__) && !defined(__clang__) && defined(__GLIBC__)
 #define FOR_EACH_PROCESSOR __attribute__((target_clones("arch=x86-64-v3", "default")))
 #else
 #define FOR_EACH_PROCESSOR

@@ -83,7 +83,7 @@ def state_at_rest(rows: Sequence[Row], magnets: Magnets) -> State:
         position=sink.copy(),
         speed=zero.copy(),
         driver=zero.copy(),
-        rail=np.array([row.circuit.rail.supply_v for row in rows]),
+        rail=np.array([row.circuit.rail.supply_v for row in rows], dtype=float),
         over=np.zeros((len(rows), outputs)),
         fed=[row.slot.live for row in rows],
         tripped=[frozenset()] * len(rows),

@@ -1,6 +1,7 @@
-"""The tests that a bench can do and what they cost, as values; `str` and the parse functions are their ids in records.
+"""The tests that a bench can do and what they cost, as values.
 
-An id is the name of a kind, or of an operation, and after a colon what it is done at.
+Records keep them by id: the name of a kind, or of an operation, and after a colon what it is done at. `str` gives the
+id, and the parse functions read it.
 """
 
 from __future__ import annotations

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from trainer.cases.files.plain_file import is_there
-from trainer.circuit.compiled_step import is_built
+from trainer.circuit.compiled_step import in_use
 from trainer.errors import MissingHereError
 from trainer.words import message_parts, text
 
@@ -91,7 +91,7 @@ def _versions() -> list[Check]:
             "" if sys.version_info >= (3, 11) else text("file.use_3_11_or_newer"),
         ),
         Check("packages", not missing, found, f"pip install {' '.join(missing)}" if missing else ""),
-        Check("solver", True, text("doctor.compiled" if is_built() else "doctor.not_compiled"), ""),
+        Check("solver", True, text("doctor.compiled" if in_use() else "doctor.not_compiled"), ""),
     ]
 
 

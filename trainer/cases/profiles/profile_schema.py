@@ -1,6 +1,6 @@
 """The outermost fields of a profile file: those of `Profile` but its digest, which is computed from the file.
 
-A file calls the schedule `test`. All that stands within is read straight into the values of `trainer.circuit.profile`.
+A file calls the schedule `test`. Every table inside it is read straight into a value of `trainer.circuit.profile`.
 """
 
 from __future__ import annotations

@@ -101,13 +101,11 @@ _EXPLANATION = {
     ),
     "reason.hum": (
         "{slot}, {heard}: almost no current through its own coil ({own:.1f} A); a background current of "
-        "{others:.1f} A through "
-        "each of {count} others. That is the hum you heard, {under:+.1f} dB beside a good slot."
+        "{others:.1f} A through each of {count} others. That is the hum you heard, {under:+.1f} dB beside a good slot."
     ),
     "reason.shared": (
         "{slot}, {heard}: {own:.1f} A of its own and as much through {cylinders}: they share one current limit, "
-        "and no plate lifts; "
-        "{under:+.1f} dB beside a good slot."
+        "and no plate lifts; {under:+.1f} dB beside a good slot."
     ),
     "reason.another_way": "Its output carries {output:.1f} A: the current takes another way.",
     "reason.silent": "{slot}, {heard}: no current through its own coil and none through the others, so nothing hums.",

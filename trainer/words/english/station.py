@@ -67,8 +67,8 @@ TEXTS: dict[str, str] = {
     "doctor.exam.start_good": "an exam starts without this account's Python settings",
     "doctor.exam.start_bad": "this account's Python settings reach an exam, and can put other code into it",
     "doctor.exam.start_mend": "Install the program with pip, and start exams with: python -I -m trainer",
-    "doctor.compiled": "compiled: the quick one",
-    "doctor.not_compiled": "not compiled: everything works, but a first sound or hint takes some times longer",
+    "doctor.compiled": "compiled (fast)",
+    "doctor.not_compiled": "not compiled: everything works, but sounds and hints take longer to compute",
     "doctor.title": "What this machine has",
     "glossary.title": "Words",
     "stage.waiting": "Working ...",
@@ -167,8 +167,8 @@ TEXTS: dict[str, str] = {
     ),
     "term.even": "even",
     "meaning.even": (
-        "As loud as on a good engine, within a few decibels. The circuit works now; an intermittent fault may be "
-        "resting."
+        "As loud as on a good engine, within a few decibels. The circuit works now; an intermittent fault may not be "
+        "showing."
     ),
     "term.weak": "weak",
     "meaning.weak": "The click is there, plainly softer than its mates.",

@@ -97,8 +97,7 @@ TEXTS: dict[str, str] = {
     "lesson.codes": "Lee los códigos: dicen qué vio el módulo en qué circuito, y nunca en qué parte de él.",
     "lesson.pair": (
         "Ahora el medidor, primero desde fuera. Conector del módulo quitado, ohmios entre alimentación y retorno "
-        "3: OL. "
-        "El circuito está abierto más allá de este conector, así que no es el módulo."
+        "3: OL. El circuito está abierto más allá de este conector, así que no es el módulo."
     ),
     "lesson.mate": (
         "Mide al lado un vecino sano: el 1 muestra lo que marca aquí un circuito entero, y que el medidor está bien."

@@ -104,10 +104,9 @@ _EXPLANATION = {
         "{under:+.1f} dB frente a un turno bueno."
     ),
     "reason.hum": (
-        "{slot}, {heard}: casi sin corriente por su bobina ({own:.1f} A); una corriente de fondo de {others:.1f} "
-        "A por cada "
-        "uno de otros {count}. "
-        "Ese es el zumbido de fondo que oíste, {under:+.1f} dB frente a un turno bueno."
+        "{slot}, {heard}: casi sin corriente por su bobina ({own:.1f} A); una corriente de fondo de "
+        "{others:.1f} A por cada uno de otros {count}. Ese es el zumbido de fondo que oíste, {under:+.1f} dB frente a "
+        "un turno bueno."
     ),
     "reason.shared": (
         "{slot}, {heard}: {own:.1f} A propios y otros tantos por {cylinders}: comparten un solo límite de corriente y "
