@@ -6,8 +6,10 @@ import ast
 import re
 from pathlib import Path
 
+import numpy as np
 import pytest
 
+from tests.engines import ALL, solved
 from trainer.circuit.codes import Sensed
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.faults import FaultKind
@@ -111,3 +113,17 @@ def test_sentences_use_the_words_of_the_trade(language: str) -> None:
         (one, phrase) for one, sentence in said.items() for phrase in NOT_OF_THE_TRADE[language] if phrase in sentence
     ]
     assert odd == []
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_the_currents_that_the_glossary_names_are_those_of_the_shipped_engines(language: str) -> None:
+    background, least, most = (
+        float(number) for number in re.findall(r"\d+", LANGUAGES[language][0]["meaning.background"])
+    )
+    for profile in ALL:
+        test = solved(profile)
+        for row, slot in enumerate(test.slots[1:], start=1):
+            pulse, place = test.pulses_of(row)[-1]
+            peaks_a = dict(zip(profile.cylinders, np.abs(pulse.coil_a[:, place]).max(axis=0), strict=True))
+            assert least <= round(peaks_a.pop(slot.number)) <= most
+            assert max(peaks_a.values()) <= background

@@ -170,7 +170,7 @@ TEXTS: dict[str, str] = {
     ),
     "term.background": "corriente de fondo",
     "meaning.background": (
-        "La corriente por los inyectores que no se accionan: hasta 2 A en cada uno; el accionado recibe de 7 a 9 A."
+        "La corriente por los inyectores que no se accionan: hasta 2 A en cada uno; el accionado recibe de 8 a 10 A."
     ),
     "term.hum": "zumbido",
     "meaning.hum": (
