@@ -158,7 +158,8 @@ TEXTS: dict[str, str] = {
     "meaning.burst": "The first slot: every injector at once, louder than any alone. It loads the supply most.",
     "term.background": "background current",
     "meaning.background": (
-        "The current through the injectors that are not being driven: up to 2 A each, where a driven one gets 8 to 10 A."
+        "The current through the injectors that are not being driven: up to 2 A each, "
+        "where a driven one gets 8 to 10 A."
     ),
     "term.hum": "hum",
     "meaning.hum": (
