@@ -233,10 +233,14 @@ class Reasoner:
 
     @cached_property
     def everything(self) -> Belief:
-        """The belief after every offered test; what comes and goes is measured while it shows, too."""
-        questions = dict.fromkeys(question for test in self.tests for question in test.questions)
-        answers = self.truth_answers(list(questions))
+        """The belief after every offered test; what comes and goes is measured while it shows, too.
+
+        A fault that is there all the time shows no more in a second try than in the first.
+        """
         fickle = self._fickle_beside_the_truth
+        again = fickle.any() or not self.facts.truth
+        asked = dict.fromkeys(question for test in self.tests for question in test.questions)
+        answers = self.truth_answers([question for question in asked if again or question == question.first_try()])
         if fickle.any():
             for channel in self.closer(fickle / fickle.sum()):
                 answers.update(self.truth_answers(channel.test.questions))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, fields, replace
-from functools import cache
+from functools import cache, lru_cache
 from typing import Literal
 
 import numpy as np
@@ -67,28 +67,15 @@ class Question:
     known: frozenset[str] = frozenset()
     captured: bool = False
 
-    def states(self) -> tuple[tuple[float, Question], ...]:
+    def states(self) -> States:
         """Return the states that the engine can be in, each with its chance where a fault heeds what is tried.
 
         In a try a fault shows itself or does not; where nothing is tried there is one state.
         """
-        work = self.work
-        if self.kind == "look":
-            return ((1.0, self),)
-        if self.kind in RUNNING:
-            return ((1.0, replace(self, work=work.physical())),)
-        moving, warming = _ways(work.moving, self._seen), _ways(work.warming, 1.0)
-        return tuple(
-            (
-                first * second,
-                replace(self, work=replace(work, moving=moved, warming=warmed).physical(), captured=False),
-            )
-            for first, moved in moving
-            for second, warmed in warming
-        )
+        return _states_of(self)
 
     @property
-    def _seen(self) -> float:
+    def seen(self) -> float:
         """The chance that a contact which opens for a moment is seen by what is asked: an ohmmeter may miss it."""
         return GLANCE if self.kind == "ohms" and not self.captured else 1.0
 
@@ -98,6 +85,27 @@ class Question:
             one and replace(one, number=min(one.number, 1)) for one in (self.work.moving, self.work.warming)
         )
         return replace(self, work=replace(self.work, moving=moving, warming=warming))
+
+
+States = tuple[tuple[float, Question], ...]
+
+
+@lru_cache(5000)
+def _states_of(question: Question) -> States:
+    work = question.work
+    if question.kind == "look":
+        return ((1.0, question),)
+    if question.kind in RUNNING:
+        return ((1.0, replace(question, work=work.physical())),)
+    moving, warming = _ways(work.moving, question.seen), _ways(work.warming, 1.0)
+    return tuple(
+        (
+            first * second,
+            replace(question, work=replace(work, moving=moved, warming=warmed).physical(), captured=False),
+        )
+        for first, moved in moving
+        for second, warmed in warming
+    )
 
 
 def _ways(one: Try | None, seen: float) -> list[tuple[float, Try | None]]:

@@ -10,10 +10,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 import numpy as np
 
-from trainer.arrays import Floats, Integers
+from trainer.arrays import Flags, Floats, Integers
 from trainer.circuit.elements import OPEN_OHM
 from trainer.circuit.fault import SIZES, Fault
 
@@ -52,16 +53,30 @@ class Severities:
         For a smooth curve an eighth would do; a step somewhere in the stretch, as where a plate just lifts, leaves the
         line by 0.29 of its height in the mean square. With two nodes only, by a quarter of the difference between them.
         """
+        rows, length, at_first, at_last, alone = self._shape
         step = values[self.worse] - values
-        if not step.any():
-            return np.zeros_like(values)
-        length = np.where(self.width > 0.0, self.width, 1.0)[:, None]
         rate = step / length
-        first = 2.0 * np.abs(rate - rate[self.before]) / (length + length[self.before]) * length**2
-        last = 2.0 * np.abs(rate[self.worse] - rate) / (length + length[self.worse]) * length**2
-        begins, ends = (self.before == np.arange(len(values)))[:, None], (self.after == self.worse)[:, None]
-        known = np.maximum(np.where(begins, 0.0, first), np.where(ends, 0.0, last))
-        return np.asarray(np.where(begins & ends, np.abs(step), known) / 4.0)
+        here = rate[rows]
+        known = np.maximum(
+            np.abs(here - rate[self.before[rows]]) * at_first, np.abs(rate[self.worse[rows]] - here) * at_last
+        )
+        found = np.zeros_like(values)
+        found[rows] = np.where(alone, np.abs(step[rows]), known) / 4.0
+        return found
+
+    @cached_property
+    def _shape(self) -> tuple[Integers, Floats, Floats, Floats, Flags]:
+        """The rows that are stretches, all lengths, and for those rows what a change of slope at either end counts.
+
+        The last says which stretches have no neighbour.
+        """
+        rows = np.flatnonzero(self.worse != np.arange(len(self.worse)))
+        length = np.where(self.width > 0.0, self.width, 1.0)[:, None]
+        here, before, worse = length[rows], length[self.before[rows]], length[self.worse[rows]]
+        begins, ends = (self.before[rows] == rows)[:, None], (self.after[rows] == self.worse[rows])[:, None]
+        at_first = np.where(begins, 0.0, 2.0 * here**2 / (here + before))
+        at_last = np.where(ends, 0.0, 2.0 * here**2 / (here + worse))
+        return rows, length, at_first, at_last, begins & ends
 
     def with_ends(self, rows: Sequence[int]) -> list[int]:
         """Return rows with all that their stretches are computed from, in order."""

@@ -129,12 +129,13 @@ def believed(hypotheses: Hypotheses, expected: Mapping[Question, Expected], answ
     quiet, beside = np.zeros_like(prior), nothing_followed(len(prior))
     unexplained = list[Question]()
     for block in blocks_of(answers):
-        added, followed = after_block(block, expected, answers, followed)
+        here = {question: expected[question] for question in block}
+        added, followed = after_block(block, here, answers, followed)
         told += added
         if not is_electrical(block[0]):
-            added, beside = after_block(block, expected, answers, beside)
+            added, beside = after_block(block, here, answers, beside)
             quiet += added
-        unexplained += (question for question in block if not expected[question].explains(answers[question]))
+        unexplained += (question for question in block if not here[question].explains(answers[question]))
     return Belief(hypotheses, prior + told, tuple(unexplained), told - quiet, mates_agree(answers), followed.tries)
 
 

@@ -86,7 +86,8 @@ def after_block(
     before = followed.tries.get(key, np.log(first.weights)[:, None] + np.zeros_like(log_likelihood))
     after = before + log_likelihood
     added = np.logaddexp.reduce(after, axis=0) - np.logaddexp.reduce(before, axis=0)
-    likelier = _by_state([one for _log_likelihood, one in each], after.argmax(axis=0))
+    asked = [_asked_of(question) for question in block]
+    likelier = _by_state([one for _log_likelihood, one in each], after.argmax(axis=0), asked)
     return added, replace(likelier, tries={**followed.tries, key: after})
 
 
@@ -96,18 +97,19 @@ def try_of(question: Question, weights: tuple[float, ...]) -> TryKey:
     return (work.conditions.moved, work.moving, work.conditions.heated, work.warming, weights)
 
 
-def _by_state(each: Sequence[Followed], state: Integers) -> Followed:
-    """Return what is followed in one of several states, which may differ between hypotheses."""
+def _by_state(each: Sequence[Followed], state: Integers, asked: Sequence[object]) -> Followed:
+    """Return what is followed in one of several states, which may differ between hypotheses; `asked` has changed."""
+    hypothesis = np.arange(len(state))
 
     def chosen(values: Sequence[Floats]) -> Floats:
-        stacked = np.stack(values)
-        index = np.broadcast_to(state, stacked.shape[1:])[None]
-        return np.asarray(np.take_along_axis(stacked, index, axis=0)[0])
+        return np.asarray(np.moveaxis(np.stack(values), -1, 1)[state, hypothesis].T)
 
-    errors = {
+    changed = {
         key: (chosen([one.errors[key][0] for one in each]), chosen([one.errors[key][1] for one in each]))
-        for key in each[0].errors
+        for key in asked
+        if key in each[0].errors
     }
+    errors = {**each[0].errors, **changed}
     return replace(
         each[0],
         severity=chosen([one.severity for one in each]),
