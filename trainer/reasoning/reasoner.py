@@ -175,10 +175,8 @@ class Reasoner:
     @cached_property
     def best_path(self) -> tuple[Step, ...]:
         """The best path to this case's truth, begun with the complaint and ended by its repair and retest."""
-        # greedy is beaten where access is dear, and now and then it is not
-        paths = [self.path(ahead=ahead) for ahead in (True, False)]
         steps, standing = min(
-            paths, key=lambda path: (not path[1].proves(PROVED), sum(step.minutes for step in path[0]))
+            self.paths, key=lambda path: (not path[1].proves(PROVED), sum(step.minutes for step in path[0]))
         )
         prices = {test.name: (*test.prices, *test.opens) for test in self.tests}
         covers = covers_in(price for step in steps for price in prices.get(step.name, ()))
@@ -197,6 +195,11 @@ class Reasoner:
         told = self._singles.prior
         bits = float((told * np.log2(np.maximum(told, 1e-300) / np.maximum(usual, 1e-300))).sum())
         return (Step(BenchTest(BenchTestKind.COMPLAINT), 0.0, bits, self.sure(self.hypotheses.prior)),)
+
+    @cached_property
+    def paths(self) -> tuple[tuple[tuple[Step, ...], Standing], ...]:
+        """The path that looks ahead and the one that does not; either may be the shorter where access is dear."""
+        return tuple(self.path(ahead=ahead) for ahead in (True, False))
 
     def path(self, *, ahead: bool, closer: bool = True) -> tuple[tuple[Step, ...], Standing]:
         """Return the steps of the trade's order on this case's engine, and the final standing.

@@ -67,7 +67,7 @@ def test_an_exercise_has_distinct_choices_a_reason_for_each_and_is_made_again_fr
 
 @pytest.mark.parametrize(("kind", "subject"), thinned(SUBJECTS, 4))
 def test_an_exercise_is_about_as_hard_as_its_level_aims_at(kind: str, subject: str) -> None:
-    made_ = some(kind, subject, 3)
+    made_ = some(kind, subject, 1 if kind == "reasoning" else 3)  # a path is solved for each of those
     off = [exercise.demand.difficulty - aim_of(exercise.spec) for exercise in made_]
     assert abs(np.mean(off)) <= 0.45
     assert np.mean(np.abs(off)) <= 0.9

@@ -9,9 +9,7 @@ import pytest
 
 from tests.benchmarks.strategies import compared
 from tests.engines import NORTH
-from tests.thinned import thinned
 from tests.universes import belief_after, reasoner_of
-from trainer.cases.single_case.shipped import case_named, case_names
 from trainer.circuit.elements import Location
 from trainer.circuit.fault_space import single_faults
 from trainer.instruments.bench_tests import Operation, Price, parse_bench_test, parse_price
@@ -111,18 +109,6 @@ def test_a_path_ends_when_a_finding_is_proved_or_nothing_tells_more() -> None:
     steps, left = path_to(lambda _: halves[:1], standing(prior), MINUTES, answered, by_information(MINUTES))
     assert len(steps) == 1
     assert left.probability.max() < PROVED
-
-
-@pytest.mark.parametrize("name", thinned(sorted(case_names(), key=lambda name: len(case_named(name).faults) > 1), 9))
-def test_the_best_path_of_every_shipped_case_proves_it_and_ends_with_its_repair(name: str) -> None:
-    reasoner = reasoner_of(name)
-    path = reasoner.best_path
-    assert next(str(step.name) for step in path if str(step.name) != "complaint") == "hear"
-    assert (str(path[0].name) == "complaint") == (reasoner.facts.complaint is not None)
-    assert path[-1].belief >= PROVED
-    assert (str(path[-1].name) == "repair_and_retest") == bool(reasoner.facts.truth)
-    assert all(step.minutes > 0.0 for step in path if str(step.name) != "complaint")
-    assert len({step.name for step in path}) == len(path)
 
 
 def test_a_repair_costs_its_parts_and_a_cover_only_once() -> None:

@@ -60,11 +60,25 @@ def proves(reasoner: Reasoner, answers: dict[questions.Question, np.ndarray], te
     return reasoner.standing(after).proves(PROVED) and chance > 2.0 * SETTLES_FROM
 
 
-@pytest.mark.parametrize("name", thinned(case_names(), 8))
-def test_shipped_paths_follow_the_trades_order_and_end_measured(name: str) -> None:
-    reasoner = reasoner_of(name)
-    assert any(path[1].proves(PROVED) for path in (reasoner.path(ahead=True), reasoner.path(ahead=False)))
+@pytest.fixture(scope="module", params=thinned(case_names(), 8))
+def reasoner(request: pytest.FixtureRequest) -> Reasoner:
+    """The reasoner of a shipped case: every test of its path is made on it before the next case is taken."""
+    return reasoner_of(request.param)
+
+
+def test_shipped_paths_follow_the_trades_order_and_end_measured(reasoner: Reasoner) -> None:
+    assert any(standing.proves(PROVED) for _steps, standing in reasoner.paths)
     follows_the_order(reasoner)
+
+
+def test_the_best_path_of_every_shipped_case_proves_it_and_ends_with_its_repair(reasoner: Reasoner) -> None:
+    path = reasoner.best_path
+    assert next(str(step.name) for step in path if str(step.name) != "complaint") == "hear"
+    assert (str(path[0].name) == "complaint") == (reasoner.facts.complaint is not None)
+    assert path[-1].belief >= PROVED
+    assert (str(path[-1].name) == "repair_and_retest") == bool(reasoner.facts.truth)
+    assert all(step.minutes > 0.0 for step in path if str(step.name) != "complaint")
+    assert len({step.name for step in path}) == len(path)
 
 
 @pytest.mark.long
@@ -74,7 +88,7 @@ def test_five_hundred_drawn_paths_follow_it_too() -> None:
         reasoner = UNIVERSES.reasoner(draw_case(profile, 1 + seed % 3, seed))
         follows_the_order(reasoner)
         if reasoner.facts.truth:
-            measured = [reasoner.path(ahead=ahead)[1] for ahead in (True, False)]
+            measured = [standing for _steps, standing in reasoner.paths]
             assert any(one.measured for one in measured), seed
 
 
