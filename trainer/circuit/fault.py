@@ -72,12 +72,12 @@ LOOP_OHM = 3.0
 
 _NONE = Size("none", (0.0,))
 _OPEN = Size("ohm", (OPEN_OHM,))
-_IN_SERIES = Size("ohm", (28.0, 0.4, 1.5, 4.0, 7.5, 10.5, 14.0, 60.0), (1.0, 0.5, 0.3), LOOP_OHM)
+_IN_SERIES = Size("ohm", (28.0, 0.4, 1.5, 4.0, 7.5, 10.5, 14.0, 20.0, 41.0, 60.0), (1.0, 0.5, 0.3), LOOP_OHM)
 
 SIZES: Mapping[FaultKind, Size] = {
     FaultKind.OPEN: _OPEN,
     FaultKind.ADDED_RESISTANCE: _IN_SERIES,
-    FaultKind.FAILS_UNDER_LOAD: Size("ohm", (60.0, 10.0, 16.0, 28.0), (1.0, 0.5), LOOP_OHM),
+    FaultKind.FAILS_UNDER_LOAD: Size("ohm", (60.0, 10.5, 14.0, 20.0, 28.0, 41.0), (1.0, 0.5), LOOP_OHM),
     FaultKind.FILM_ON_CONTACT: Size("ohm", (400.0, 60.0)),
     FaultKind.BURNT_PIN: _IN_SERIES,
     FaultKind.PUSHED_BACK_PIN: _OPEN,
@@ -87,13 +87,13 @@ SIZES: Mapping[FaultKind, Size] = {
     FaultKind.CURED_BY_RESEATING: Size("ohm", (OPEN_OHM, 60.0), (OPEN_OHM,)),
     FaultKind.SHORT_ACROSS_PAIR: Size("ohm", (0.1,)),
     FaultKind.CARBON_BETWEEN_PINS: Size("ohm", (40.0, 12.0)),
-    FaultKind.SHORT_TO_GROUND: Size("ohm", (0.2, 2.5, 30.0)),
+    FaultKind.SHORT_TO_GROUND: Size("ohm", (0.2, 0.7, 2.5, 9.0, 30.0)),
     FaultKind.SHORT_WHEN_MOVED: Size("ohm", (0.2,)),
     FaultKind.SHORT_TO_BATTERY: Size("ohm", (0.2,)),
     FaultKind.RETURN_TO_RETURN: Size("ohm", (0.1,)),
     FaultKind.RETURN_TO_HEATER: Size("ohm", (0.1,)),
     FaultKind.CROSSED_RETURNS: _NONE,
-    FaultKind.SHORTED_TURNS: Size("share of the turns", (0.25, 0.12, 0.5)),
+    FaultKind.SHORTED_TURNS: Size("share of the turns", (0.25, 0.12, 0.17, 0.35, 0.5)),
     FaultKind.WRONG_COIL: Size("times the resistance", (2.2, 0.45), types=True),
     FaultKind.DEAD_RETURN_DRIVER: _NONE,
     FaultKind.OUTPUT_FAILS_HOT: Size("degree Celsius", (90.0, 75.0)),
@@ -103,7 +103,7 @@ SIZES: Mapping[FaultKind, Size] = {
     FaultKind.SLOW_RECHARGE: Size("times the source resistance", (25.0, 60.0)),
     FaultKind.NO_SUPPLY: _NONE,
     FaultKind.STUCK_ARMATURE: _NONE,
-    FaultKind.SLUGGISH_ARMATURE: Size("times the viscous loss", (150.0, 50.0, 450.0)),
+    FaultKind.SLUGGISH_ARMATURE: Size("times the viscous loss", (150.0, 50.0, 87.0, 260.0, 450.0)),
     FaultKind.STICKS_WHEN_COLD: Size("newton at 0 °C", (100.0, 200.0)),
     FaultKind.WORN_ARMATURE: Size("times the lift", (1.8, 1.4, 2.3)),
 }

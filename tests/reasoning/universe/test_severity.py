@@ -37,7 +37,7 @@ def test_a_straight_line_is_followed_exactly_and_a_curve_within_what_is_said_of_
     middle = (0.5 * (along + along[found.worse])) ** 2
     away = np.abs(found.middle(curved) - middle)[[1, 3, 4]]
     assert (away > 0.0).all()
-    assert (away <= found.bend(curved)[[1, 3, 4]]).all()
+    assert (away <= found.bend(curved)[[1, 3, 4]] + 1e-12).all()  # a parabola leaves it by just that
 
 
 def test_the_middle_of_a_stretch_is_half_way_along_it() -> None:

@@ -17,6 +17,7 @@ from trainer.circuit.fault import SIZES
 from trainer.circuit.fault_space import single_faults
 from trainer.circuit.profile import PASSES
 from trainer.reasoning.advice.information import entropy_bits, information_bits, updated
+from trainer.reasoning.universe.complaint import Complaint
 from trainer.reasoning.universe.finding import Claim, claim_of, truth_of
 from trainer.reasoning.universe.hypotheses import same_claims, single_hypotheses
 from trainer.reasoning.verdict.belief import believed, bits_between, finding_key
@@ -141,6 +142,18 @@ def test_a_fault_between_two_severities_is_found_as_well_as_one_on_a_node() -> N
     )
     assert between > 0.95
     assert between == pytest.approx(on_node, abs=0.02)
+
+
+def test_equal_cylinders_speak_against_a_circuit_that_passes_only_where_somebody_complains() -> None:
+    case = case_named("old_code_in_memory")
+
+    def odds(complaint: Complaint | None) -> float:
+        reasoner = UNIVERSES.reasoner(replace(case, complaint=complaint, stored=()))
+        question = next(q for test in reasoner.tests if str(test.name) == "contribution" for q in test.questions)
+        passes = reasoner.belief({question: np.zeros(len(case.profile.cylinders))}).findings[()]
+        return passes / (1.0 - passes)
+
+    assert odds(Complaint.CODE_ONLY) > 3.0 * odds(None)
 
 
 @pytest.mark.parametrize("name", CASES)

@@ -74,6 +74,35 @@ def test_two_readings_of_one_severity_must_agree_with_each_other() -> None:
     assert told(4.0, 4.0) > told(4.0, 9.0) + 5.0
 
 
+def test_what_an_expectation_leaves_out_is_the_same_each_time_the_same_slot_is_heard() -> None:
+    """SciPy's multivariate normal has it as one error that all answers share, beside the noise of each."""
+    again = [Question("slot", Work(unplugged=frozenset({f"plug.{number}"})), slot=3) for number in range(10)]
+    left_out = 4.0
+    expected = {one: Expected((Prediction(np.array([[5.0]]), variance=np.array([[left_out]])),)) for one in again}
+    heard = 5.0 + np.linspace(1.0, 2.0, len(again))
+    covariance = np.eye(len(again)) + left_out
+    wanted = multivariate_normal(np.full(len(again), 5.0), covariance).logpdf(heard)
+    followed, whole = nothing_followed(1), 0.0
+    for question, answer in zip(again, heard, strict=True):
+        logs, followed = after_block([question], expected, {question: np.array([answer])}, followed)
+        whole += float(logs[0])
+    assert whole == pytest.approx(wanted, abs=0.02)  # one in a thousand answers is a slip
+
+
+def test_a_flag_moves_a_severity_as_a_plain_sum_over_a_fine_grid_does() -> None:
+    """A code that one end of a stretch sets and the other does not: its chance goes straight from one to the other."""
+    question = Question("codes", Work())
+    expected = {question: Expected((Prediction(np.array([[0.5]]), np.array([[DEVIATION * 0.6]])),), flags=True)}
+    told, followed = after_block([question], expected, {question: np.array([1.0])}, nothing_followed(1))
+    grid = np.linspace(-6.0, 6.0, 20001)
+    prior = np.exp(-0.5 * grid**2)
+    after = prior * (0.5 + DEVIATION * 0.6 * grid)
+    assert told[0] == pytest.approx(np.log(after.sum() / prior.sum()), abs=1e-6)
+    assert followed.severity[0] == pytest.approx((after * grid).sum() / after.sum(), abs=1e-3)
+    spread = (after * grid**2).sum() / after.sum() - followed.severity[0] ** 2
+    assert followed.variance[0] == pytest.approx(spread, abs=1e-3)
+
+
 def test_slots_of_one_test_and_place_are_one_block_and_ohms_come_first() -> None:
     other_place = Question("slot", Work(), slot=1, place="probe")
     blocks = blocks_of([SLOTS[2], other_place, OHMS[1], SLOTS[0], OHMS[0], SLOTS[1]])

@@ -16,7 +16,7 @@ from trainer.instruments.tries import CHANCE, GLANCE, MOVE, Effort, Try
 from trainer.reasoning.advice.channels import channel_of
 from trainer.reasoning.universe import questions
 from trainer.reasoning.universe.questions import Expected, Prediction, Question
-from trainer.reasoning.verdict.joint import after_block, blocks_of, nothing_followed
+from trainer.reasoning.verdict.joint import after_block, blocks_of, nothing_followed, try_of
 
 HARD = CHANCE[Effort.THOROUGH]
 SHOWN, REST = 40.0, 0.0
@@ -83,3 +83,16 @@ def test_a_try_is_worth_less_than_a_sure_test() -> None:
 
 def entropy(chance: float) -> float:
     return float(-chance * np.log2(chance) - (1.0 - chance) * np.log2(1.0 - chance))
+
+
+def test_what_a_try_has_not_shown_is_worth_nothing_in_the_same_try_and_something_in_the_next() -> None:
+    question = Question("ohms", moved(), captured=True)
+    expected = {question: expects(question)}
+    channel = channel_of(questions.Test(BenchTest(BenchTestKind.PAIRS_MOVED), (), False, (question,)), expected)
+    even = np.array([0.5, 0.5])
+    _logs, followed = after_block([question], expected, {question: np.array([REST])}, nothing_followed(2))
+    _logs, shown = after_block([question], expected, {question: np.array([SHOWN])}, nothing_followed(2))
+    weights = tuple(chance for chance, _state in question.states())
+    assert channel.in_same_try(followed.tries[try_of(question, weights)], even).bits(even) < 0.01
+    assert channel.in_same_try(shown.tries[try_of(question, weights)], even).bits(even) > 0.95
+    assert 0.2 < channel.bits(even) < 0.8

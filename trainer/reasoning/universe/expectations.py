@@ -93,7 +93,7 @@ class Expectations:
         """Return what is predicted over each stretch of severities, from values at its ends."""
         between = self.severities
         if kind in ("codes", "look"):
-            return Prediction(between.middle(values))
+            return Prediction(between.middle(values), slope=between.slope(values))
         common: Floats | None = None
         deviation: Floats = np.zeros(1)
         if kind == "slot":

@@ -14,7 +14,7 @@ from functools import cached_property
 
 import numpy as np
 
-from trainer.arrays import Flags, Floats, Integers
+from trainer.arrays import Floats, Integers
 from trainer.circuit.elements import OPEN_OHM
 from trainer.circuit.fault import SIZES, Fault
 
@@ -48,35 +48,34 @@ class Severities:
         return np.asarray(DEVIATION * (values[self.worse] - values))
 
     def bend(self, values: Floats) -> Floats:
-        """Return how far they may leave the straight line, by a quarter of the larger second difference at its ends.
+        """Return how far they may leave the straight line, by an eighth of the smaller second difference at its ends.
 
-        For a smooth curve an eighth would do; a step somewhere in the stretch, as where a plate just lifts, leaves the
-        line by 0.29 of its height in the mean square. With two nodes only, by a quarter of the difference between them.
+        That is as far as a parabola does. A step in the stretch itself shows at both ends, one beside it only at one.
+        It is never more than a quarter of what the values change by along the stretch.
         """
-        rows, length, at_first, at_last, alone = self._shape
+        rows, length, at_first, at_last = self._shape
         step = values[self.worse] - values
         rate = step / length
         here = rate[rows]
-        known = np.maximum(
-            np.abs(here - rate[self.before[rows]]) * at_first, np.abs(rate[self.worse[rows]] - here) * at_last
-        )
+        first = np.where(np.isinf(at_first), np.inf, np.abs(here - rate[self.before[rows]])) * at_first
+        last = np.where(np.isinf(at_last), np.inf, np.abs(rate[self.worse[rows]] - here)) * at_last
         found = np.zeros_like(values)
-        found[rows] = np.where(alone, np.abs(step[rows]), known) / 4.0
+        found[rows] = np.minimum(np.minimum(first, last) / 8.0, np.abs(step[rows]) / 4.0)
         return found
 
     @cached_property
-    def _shape(self) -> tuple[Integers, Floats, Floats, Floats, Flags]:
+    def _shape(self) -> tuple[Integers, Floats, Floats, Floats]:
         """The rows that are stretches, all lengths, and for those rows what a change of slope at either end counts.
 
-        The last says which stretches have no neighbour.
+        It counts infinitely where a stretch has no neighbour at that end.
         """
         rows = np.flatnonzero(self.worse != np.arange(len(self.worse)))
         length = np.where(self.width > 0.0, self.width, 1.0)[:, None]
         here, before, worse = length[rows], length[self.before[rows]], length[self.worse[rows]]
         begins, ends = (self.before[rows] == rows)[:, None], (self.after[rows] == self.worse[rows])[:, None]
-        at_first = np.where(begins, 0.0, 2.0 * here**2 / (here + before))
-        at_last = np.where(ends, 0.0, 2.0 * here**2 / (here + worse))
-        return rows, length, at_first, at_last, begins & ends
+        at_first = np.where(begins, np.inf, 2.0 * here**2 / (here + before))
+        at_last = np.where(ends, np.inf, 2.0 * here**2 / (here + worse))
+        return rows, length, at_first, at_last
 
     def with_ends(self, rows: Sequence[int]) -> list[int]:
         """Return rows with all that their stretches are computed from, in order."""

@@ -15,8 +15,8 @@ from itertools import groupby
 
 import numpy as np
 
-from trainer.arrays import Floats, Integers
-from trainer.reasoning.universe.questions import FLAG_UP, SPAN, SPREAD, Answers, Expected, Question, name_of
+from trainer.arrays import Flags, Floats, Integers
+from trainer.reasoning.universe.questions import FLAG_UP, SPAN, SPREAD, Answers, Expected, Prediction, Question, name_of
 
 Block = tuple[Question, ...]
 """Questions that are answered together: slots of one test from one place, or one question."""
@@ -124,8 +124,7 @@ def _in_state(
     """Return a block's log likelihood in one state, and what is then still unknown."""
     shown = [expected[question].states[state] for question in block]
     if expected[block[0]].flags:
-        chance = np.where(answers[block[0]] > FLAG_UP, shown[0].values, 1.0 - shown[0].values)
-        return np.log(np.clip(chance, LEAST_CHANCE, 1.0)).sum(axis=1), followed
+        return _of_flags(shown[0], answers[block[0]] > FLAG_UP, followed)
     away = np.stack([answers[question] - one.values for question, one in zip(block, shown, strict=True)])
     slope, spread, common = (
         np.stack([np.zeros_like(one.values) if part is None else part for one, part in zip(shown, parts, strict=True)])
@@ -146,6 +145,28 @@ def _in_state(
         error[:, part], doubt[:, part] = part_error.T, part_doubt.T
     errors = {key: (error[place], doubt[place]) for place, key in enumerate(keys)}
     return log_likelihood, replace(followed, severity=severity, variance=variance, errors={**followed.errors, **errors})
+
+
+def _of_flags(shown: Prediction, up: Flags, followed: Followed) -> tuple[Floats, Followed]:
+    """Return the log likelihood of flags, whose chances go straight from one end of a stretch to the other.
+
+    With a chance that is linear in the severity, mean and variance of the severity after a flag are known in closed
+    form (assumed density filtering, Bishop 2006, section 10.7); neither moves further than one standard deviation.
+    """
+    if shown.slope is None:
+        chance = np.where(up, shown.values, 1.0 - shown.values)
+        return np.log(np.clip(chance, LEAST_CHANCE, 1.0)).sum(axis=1), followed
+    severity, variance = followed.severity[:, None], followed.variance[:, None]
+    chance = np.where(up, 1.0, -1.0) * (shown.values + shown.slope * severity) + np.where(up, 0.0, 1.0)
+    chance = np.clip(chance, LEAST_CHANCE, 1.0)
+    most = 1.0 / np.sqrt(variance)
+    gain = np.clip(np.where(up, 1.0, -1.0) * shown.slope / chance, -most, most)
+    moved = np.clip((variance * gain).sum(axis=1), -np.sqrt(followed.variance), np.sqrt(followed.variance))
+    left = np.maximum(followed.variance - ((variance * gain) ** 2).sum(axis=1), LEAST_LEFT * followed.variance)
+    return np.log(chance).sum(axis=1), replace(followed, severity=followed.severity + moved, variance=left)
+
+
+LEAST_LEFT = 0.1
 
 
 def _asked_of(question: Question) -> object:
