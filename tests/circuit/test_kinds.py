@@ -11,6 +11,7 @@ from tests.engines import HARBOUR, NORTH, fault_of, solved
 from trainer.circuit.codes import codes_of
 from trainer.circuit.elements import Location, Part, Side
 from trainer.circuit.fault import Conditions, Fault, FaultKind
+from trainer.circuit.faults import LATER_WEIGHTS
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import Work, worked_circuit
 from trainer.instruments.looking import seen_bridges, seen_terminals
@@ -172,3 +173,13 @@ def test_a_joint_of_half_an_ohm_to_five_is_silent_and_shows_in_drop_and_trace(oh
         assert reading(profile, joint, drop) > 0.8 * ohm * 0.8 * profile.module.limit_a
         if ohm > 1.0:
             assert codes(profile, joint) == []
+
+
+IN_THE_FIRST_FILES = 22
+"""Kinds that every engine's file has named from the beginning; it names them all or cannot be read."""
+
+
+def test_an_engines_file_from_before_a_kind_was_known_still_has_a_weight_for_it() -> None:
+    first = list(FaultKind)
+    later = [kind for kind in first if kind in LATER_WEIGHTS]
+    assert len(first) - len(later) == IN_THE_FIRST_FILES, "give the new kind its weight in LATER_WEIGHTS"

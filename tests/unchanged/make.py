@@ -122,7 +122,10 @@ def main() -> None:
     numbers = {profile.name: numbers_of(profile) for profile in ALL}
     before = json.loads((HERE / MODEL).read_text("utf-8"))
     if before["version"] == MODEL_VERSION and moved(before, numbers):
-        sys.exit(f"These numbers have moved, so raise MODEL_VERSION first: {', '.join(moved(before, numbers))}")
+        sys.exit(
+            f"These numbers have moved, so raise MODEL_VERSION first: {', '.join(moved(before, numbers))}. If this change "
+            "has raised it already: git checkout main -- tests/unchanged/model.json, then make again."
+        )
     (HERE / MODEL).write_text(json.dumps({"version": MODEL_VERSION, **numbers}, indent=1) + "\n", "utf-8")
     picture = strip()
     (ASSETS / STRIP).write_text(picture, "utf-8")

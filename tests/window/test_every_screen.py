@@ -28,6 +28,7 @@ from trainer.window.drawing.paint import Painter
 from trainer.window.drawing.typeface import Typeface, grown
 from trainer.window.kit.layout import lay_out
 from trainer.window.kit.nodes import Node
+from trainer.window.shell.screen import Screen
 
 pygame.font.init()
 
@@ -51,13 +52,14 @@ class Shown:
     focus: str
     wide: Node
     wrong_with_tab: str
+    screen: str
 
 
 @pytest.fixture(scope="module")
 def journey() -> list[Shown]:
     """Every screen in English: one journey for everything that is asked of it."""
     return [
-        Shown(name, root, focus, widened(hands), tabbed_through(hands))
+        Shown(name, root, focus, widened(hands), tabbed_through(hands), hands.shell.screen.name)
         for name, root, focus, hands in pictures.screens()
     ]
 
@@ -170,12 +172,23 @@ def test_the_screens_are_what_their_command_makes(journey: list[Shown]) -> None:
     for one in last.values():
         again = pictures.picture(one.root, one.focus, pictures.README_SIZE, pictures.README_SCALE)
         name = pictures.file_name(one.name, pictures.README_SIZE, pictures.README_SCALE)
+        assert (pictures.FOLDER / name).exists(), f"{one.name}: run python -m tests.unchanged.screens and look at it"
         with Image.open(pictures.FOLDER / name) as kept:
             off[one.name] = most_off(kept, pictures.with_few_colours(again))
     differing = {name: by for name, by in off.items() if by > MOST_OFF and name not in VARYING}
-    assert differing == {}, "run python -m tests.unchanged.screens and look at them"
+    assert differing == {}, (
+        "run python -m tests.unchanged.screens and look at them; what shows a folder or a code goes into VARYING"
+    )
     light = {pictures.file_name(name, pictures.README_SIZE, 1.0, "light") for name in ("bench, heard", "debrief, open")}
     assert {path.name for path in pictures.FOLDER.iterdir()} == made | light
+
+
+def test_the_journey_comes_to_every_screen_there_is(journey: list[Shown]) -> None:
+    def kinds(screen: type[Screen]) -> set[type[Screen]]:
+        return {screen, *(one for below in screen.__subclasses__() for one in kinds(below))}
+
+    names = {one.name for one in kinds(Screen) if "name" in vars(one) and one.__module__.startswith("trainer.")}
+    assert names - {one.screen for one in journey} == set(), "add stops to tests/window/every_screen.py"
 
 
 def test_one_key_means_one_thing_on_a_screen(screens: Screens) -> None:

@@ -107,7 +107,10 @@ def while_moved(inner: Edit) -> Edit:
 
 
 def while_hot(inner: Edit) -> Edit:
-    """Do the inner edit from a temperature on, which is how bad the fault is."""
+    """Do the inner edit from a temperature on, which is how bad the fault is.
+
+    The inner edit must not use `fault.amount()`, which is that temperature.
+    """
 
     def edit(circuit: Circuit, fault: Fault, conditions: Conditions) -> Circuit:
         hot = conditions.local_c(fault.location) >= fault.amount()

@@ -109,13 +109,17 @@ def channel_of(test: Test, expected: Mapping[Question, Expected]) -> Channel:
 def _apart(questions: Sequence[Question], expected: Mapping[Question, Expected], state: int) -> Floats:
     """Return answers (hypothesis, part) on a scale on which their plain distance is how far they can be told apart.
 
-    What moves all slots of a test together is taken out of them as far as a listener cannot tell it.
+    What moves all slots of a test together is taken out of them as far as a listener cannot tell it. Slots heard again
+    after some work tell by what has changed in them: the test comes first, and hearing the same twice tells no more.
     """
     parts, moved = list[Floats](), dict[tuple[object, ...], dict[int, float]]()
     place = 0
     for question in questions:
         one, first = expected[question], expected[question].states[0]
         values, count = one.states[state].values, first.values.shape[1]
+        before = question.before_work()
+        if before != question and before in expected:
+            values = values - expected[before].values
         noise = np.ones(count) if first.variance is None else np.sqrt(1.0 + np.median(first.variance, axis=0))
         parts.append(values * FLAG_UNITS if one.flags else values / noise)
         if first.common is not None:

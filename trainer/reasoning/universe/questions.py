@@ -10,6 +10,7 @@ from typing import Literal
 import numpy as np
 
 from trainer.arrays import Floats
+from trainer.circuit.fault import Conditions
 from trainer.instruments.bench import Pin, Work
 from trainer.instruments.bench_tests import BenchTest, Operation, Price
 from trainer.instruments.tries import CHANCE, GLANCE, Try
@@ -78,6 +79,13 @@ class Question:
     def seen(self) -> float:
         """The chance that a contact which opens for a moment is seen by what is asked: an ohmmeter may miss it."""
         return GLANCE if self.kind == "ohms" and not self.captured else 1.0
+
+    def before_work(self) -> Question:
+        """Return the slot as it is heard before anything is done to the engine; any other question as it is."""
+        if self.kind != "slot":
+            return self
+        plain = Conditions(temperature_c=self.work.conditions.temperature_c)
+        return replace(self, work=Work(conditions=plain))
 
     def first_try(self) -> Question:
         """Return the same question in the first try: every try is expected to show the same."""
