@@ -7,6 +7,7 @@ from itertools import combinations
 
 from tests.window_hands import Hands
 from trainer.window.kit.layout import Layout, Measure, PlacedNode
+from trainer.window.station.station_pin import PinScreen
 
 LEAVES = ("text", "button", "tick", "field", "bar", "picture")
 
@@ -46,7 +47,9 @@ def every_screen(hands: Hands) -> Iterator[str]:  # noqa: PLR0915  # a journey t
     yield "bench, heard"
     hands.press("w")
     yield "choose place"
-    hands.press("escape", "x")
+    hands.act("place.engine_harness")
+    yield "choose how hard"
+    hands.press("escape").press("x")
     yield "choose cylinders"
     hands.press("escape", "l")
     yield "lend"
@@ -131,6 +134,9 @@ def every_screen(hands: Hands) -> Iterator[str]:  # noqa: PLR0915  # a journey t
     hands.write("anvil lantern plum").press("enter").wait(0.1)
     yield "instructor, collected"
     hands.press("escape").go("next")
+    hands.shell.show(PinScreen(hands.shell))  # a station in station mode asks for its PIN before the program ends
+    yield "pin"
+    hands.press("escape")
 
 
 def wrong_with(layout: Layout, measure: Measure, size: tuple[int, int]) -> list[str]:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import importlib
 import os
+import pkgutil
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import cache
@@ -19,6 +21,7 @@ import numpy as np
 import pygame
 from PIL import Image
 
+import trainer.window
 from tests.unchanged import screens as pictures
 from tests.window.every_screen import every_screen, wrong_with
 from tests.window_hands import Hands
@@ -184,6 +187,9 @@ def test_the_screens_are_what_their_command_makes(journey: list[Shown]) -> None:
 
 
 def test_the_journey_comes_to_every_screen_there_is(journey: list[Shown]) -> None:
+    for module in pkgutil.walk_packages(trainer.window.__path__, "trainer.window."):
+        importlib.import_module(module.name)
+
     def kinds(screen: type[Screen]) -> set[type[Screen]]:
         return {screen, *(one for below in screen.__subclasses__() for one in kinds(below))}
 
