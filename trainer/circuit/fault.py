@@ -103,7 +103,7 @@ SIZES: Mapping[FaultKind, Size] = {
     FaultKind.SLOW_RECHARGE: Size("times the source resistance", (25.0, 60.0)),
     FaultKind.NO_SUPPLY: _NONE,
     FaultKind.STUCK_ARMATURE: _NONE,
-    FaultKind.SLUGGISH_ARMATURE: Size("times the viscous loss", (150.0, 50.0, 87.0, 260.0, 450.0)),
+    FaultKind.SLUGGISH_ARMATURE: Size("times the viscous loss", (150.0, 50.0, 87.0, 260.0)),
     FaultKind.STICKS_WHEN_COLD: Size("newton at 0 °C", (100.0, 200.0)),
     FaultKind.WORN_ARMATURE: Size("times the lift", (1.8, 1.4, 2.3)),
 }

@@ -20,10 +20,18 @@ def test_what_shows_only_sometimes_is_likelier_when_the_customer_says_when(kind:
     assert Complaint.ALWAYS not in whens
 
 
-@pytest.mark.parametrize("complaint", Complaint)
+@pytest.mark.parametrize("complaint", [complaint for complaint in Complaint if complaint is not Complaint.CODE_ONLY])
 def test_a_complaint_leaves_a_circuit_that_passes_its_share(complaint: Complaint) -> None:
     usual = single_hypotheses(NORTH)
     after = after_complaint(usual, complaint)
     row = usual.faults.index(())
     assert after.prior.sum() == pytest.approx(1.0)
     assert after.prior[row] == pytest.approx(usual.prior[row])
+
+
+def test_where_only_a_code_brought_it_in_a_circuit_that_passes_is_likelier() -> None:
+    usual = single_hypotheses(NORTH)
+    row = usual.faults.index(())
+    after = after_complaint(usual, Complaint.CODE_ONLY).prior
+    assert after.sum() == pytest.approx(1.0)
+    assert 2.0 * usual.prior[row] < after[row] < 0.5

@@ -31,6 +31,9 @@ from trainer.sound.traits import BALANCE, CENTROID, LEVEL, ears_of
 HEARD_FROM_DBA = 15.0
 """Below this a difference of levels says nothing."""
 
+HUM_DBA = 45.0
+"""What is fainter is a hum, or a thud as faint."""
+
 
 def one_of_each(profile: Profile) -> list[Fault]:
     kinds: dict[object, Fault] = {}
@@ -41,7 +44,10 @@ def one_of_each(profile: Profile) -> list[Fault]:
 
 @pytest.mark.parametrize("profile", thinned(ALL, 4), ids=lambda profile: profile.name)
 def test_sharing_solved_slots_changes_neither_levels_nor_codes(profile: Profile) -> None:
-    """Rounded ports, one pulse and averaged paths against the whole test solved and rendered alone: within 1.5 dB."""
+    """Rounded ports, one pulse and averaged paths against the whole test solved and rendered alone.
+
+    Within 1.5 dB, and a hum, in which the paths of several injectors meet at one ear, within 2 dB.
+    """
     base = circuit_of(profile)
     equivalents = Equivalents(base, ears_of(profile, ("front",)))
     # reasoning/universe/every_hypothesis_alone.py has all faults
@@ -53,7 +59,9 @@ def test_sharing_solved_slots_changes_neither_levels_nor_codes(profile: Profile)
         sound = render(alone, "front", Bed(), 5)
         for traits, slot in zip(test, sound.slots, strict=True):
             if slot.level_dba > HEARD_FROM_DBA:
-                assert traits.sound[0, LEVEL] == pytest.approx(slot.level_dba, abs=1.5), (fault, slot.window.slot)
+                assert traits.sound[0, LEVEL] == pytest.approx(
+                    slot.level_dba, abs=2.0 if slot.level_dba < HUM_DBA else 1.5
+                ), (fault, slot.window.slot)
         assert codes_from(profile, [traits.seen for traits in test]) == codes_of(alone), fault
 
 

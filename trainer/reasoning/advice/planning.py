@@ -17,7 +17,7 @@ from trainer.reasoning.universe.questions import Test
 FREE_MINUTES = 0.5
 """What a test costs in time once everything it needs is paid: reading a meter. From memory."""
 
-LEAST_BITS = 0.02
+LEAST_BITS = 0.01
 AHEAD_TESTS, AHEAD_OUTCOMES = 5, 6
 """How many of the best tests, and of each one's likeliest outcomes, are looked one step beyond."""
 

@@ -42,8 +42,13 @@ TIMES_LIKELIER: Mapping[Complaint, Mapping[str, float]] = {
 }  # fmt: skip
 """How many times likelier a kind is after a complaint: common practice, no published source.
 
-People describe badly, so no kind is ruled out; "the circuit passes" keeps its share beside all faults together.
+People describe badly, so no kind is ruled out; "the circuit passes" keeps its share beside all faults together, and has
+more where nobody complains.
 """
+
+
+UNNOTICED = 0.3
+"""How often a fault of the circuit is there and nobody notices how the engine runs: from memory."""
 
 
 def after_complaint(hypotheses: Hypotheses, complaint: Complaint | None) -> Hypotheses:
@@ -54,5 +59,6 @@ def after_complaint(hypotheses: Hypotheses, complaint: Complaint | None) -> Hypo
     factor = np.array([np.prod([times.get(fault.kind, 1.0) for fault in faults]) for faults in hypotheses.faults])
     faulty = np.array([bool(faults) for faults in hypotheses.faults])
     weight = hypotheses.prior * factor
-    weight[faulty] *= hypotheses.prior[faulty].sum() / weight[faulty].sum()
+    noticed = UNNOTICED if complaint is Complaint.CODE_ONLY else 1.0
+    weight[faulty] *= noticed * hypotheses.prior[faulty].sum() / weight[faulty].sum()
     return Hypotheses(hypotheses.faults, weight / weight.sum())
