@@ -64,7 +64,7 @@ def test_an_hours_work_is_asked_about_and_left_without_a_charge(face: Callable[[
     one = face()
     minutes = one.desk.attempt.case.profile.minutes["injector_swap"]
     assert minutes >= ASKED_FROM_MINUTES
-    assert f"That takes {minutes:.0f} min. Do it?" in one.lends(False)
+    assert f"That takes {minutes:.0f} min. Go ahead?" in one.lends(False)
     assert (one.desk.attempt.minutes, one.desk.attempt.work.replaced) == (0.0, frozenset())
 
 
@@ -78,7 +78,7 @@ def test_an_hours_work_is_done_and_charged_once_it_is_agreed_to(face: Callable[[
 
 @FACES
 def test_work_on_the_drive_modules_side_never_goes_without_its_caution(face: Callable[[], Face]) -> None:
-    assert "prove dead" in face().lends(False)
+    assert "Prove it dead" in face().lends(False)
 
 
 def test_work_of_less_than_an_hour_is_done_at_once() -> None:

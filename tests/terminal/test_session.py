@@ -104,7 +104,7 @@ def test_access_is_charged_once_for_each_state_of_the_engine() -> None:
 
 def test_cautions_stand_where_they_matter() -> None:
     shown = type_in(new_desk(NAME), "hear", "pair module 3", "pair plug 3", "yes", "move engine", "heat cover right")
-    for part in ("stays charged. Key off, wait, prove dead", "with a cover off and the key on", "never move live wiring",
+    for part in ("stays charged. 100 volts can kill. Key off. Wait. Prove it dead", "with a cover off and the key on", "never move live wiring",
                  "no open flame", "never feel for a leak by hand", "maker's manual", "volume low"):  # fmt: skip
         assert part in shown
 
@@ -124,7 +124,7 @@ def test_listening_on_the_cover_is_free_of_it_and_on_the_injector_is_not() -> No
     type_in(desk, "hear", "stand cover 3", "hear 3")
     assert desk.attempt.minutes == minutes["actuation_test"]
     shown = type_in(desk, "stand probe 3", "hear 3", "yes", "hear 5", "hear 3")
-    assert f"That takes {minutes['cover_off']:.0f} min. Do it?" in shown
+    assert f"That takes {minutes['cover_off']:.0f} min. Go ahead?" in shown
     assert desk.attempt.minutes == minutes["actuation_test"] + minutes["cover_off"]
     assert desk.attempt.work.covers_off == {"right"}
 
@@ -276,9 +276,9 @@ def test_live_work_asks_for_isolation_once_and_costs_its_preparation() -> None:
     desk = new_desk(NAME)
     minutes = desk.attempt.case.profile.minutes
     shown = type_in(desk, "supply", "no")
-    assert "Is the area isolated, by a person that your local rules name?" in shown
-    assert "live work, over 100 V" in shown
-    assert "prove dead before you touch" not in shown
+    assert "Is the area isolated by a person whom your local rules name?" in shown
+    assert "live work at over 100 V" in shown
+    assert "Prove it dead before you touch" not in shown
     assert desk.attempt.minutes == 0.0
     shown = type_in(desk, "supply", "yes", "drop engine 3")
     assert shown.count("Is the area isolated") == 1

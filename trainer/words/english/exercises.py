@@ -10,33 +10,33 @@ TEXTS: dict[str, str] = {
     "exercise.none": "none: all slots are even",
     "exercise.no_code": "no code",
     "exercise.which": "Hear the whole test. Which slots are not even?",
-    "exercise.which.right": "Not even is {cylinders}, counted in numeric order after the burst.",
-    "exercise.which.none": "Every slot is even; small differences between good injectors are no fault.",
-    "exercise.which.even": "The slots of {cylinders} are even here.",
+    "exercise.which.right": "Count in numeric order after the burst: {cylinders} is not even.",
+    "exercise.which.none": "Every slot is even. Small differences between good injectors are no fault.",
+    "exercise.which.even": "{cylinders}: even here.",
     "exercise.which.missed": "Not even here: {cylinders}.",
     "exercise.which.one": "More than one is off: {cylinders} share a cause.",
-    "exercise.which.firing": "{said} is what the firing order puts there; slots come in numeric order.",
-    "exercise.which.burst": "{said} counts the all-together burst as a slot; the burst comes first and is nobody's.",
+    "exercise.which.firing": "The firing order would put {said} there. Slots come in numeric order.",
+    "exercise.which.burst": "{said} counts the burst as a slot. The burst comes first and belongs to nobody.",
     "exercise.which.rule": "First the burst, then each cylinder in numeric order: count from after the burst.",
     "exercise.what": "Hear both. What does slot {number} sound like on this engine?",
     "exercise.what.even": "even: within a few decibels of its good sound",
-    "exercise.what.weak": "weak: the click is there, plainly softer",
+    "exercise.what.weak": "weak: the click is there, but clearly softer",
     "exercise.what.dull": "dull: a thud without brightness, current without a click",
-    "exercise.what.very_faint": "very faint: no click of its own, a hum is left",
+    "exercise.what.very_faint": "very faint: no click of its own, only a hum",
     "exercise.what.nothing": "nothing: only the bed",
-    "exercise.what.rule": "Even, weak, dull, very faint, nothing: each says something else of the circuit.",
+    "exercise.what.rule": "Even, weak, dull, very faint, nothing: each tells you something else about the circuit.",
     "exercise.hum": "Hear slot {number}, good and on this engine. What is left in it?",
     "exercise.hum.own": "Its own circuit carries current: something of injector {number} works.",
-    "exercise.hum.hum": "It is the others' background current; circuit {number} itself carries nothing.",
-    "exercise.hum.bed": "It is the bed of the workshop alone; nothing of the engine sounds.",
+    "exercise.hum.hum": "The hum is the others' background current. Circuit {number} itself carries nothing.",
+    "exercise.hum.bed": "You hear only the workshop noise. Nothing of the engine sounds.",
     "exercise.hum.worn": "Injector {number} is worn and clicks softly.",
     "exercise.hum.rule": (
-        "A hum without current in its own coil is the others'. A dull thud is current without a click."
+        "A hum without current in its own coil comes from the others. A dull thud is current without a click."
     ),
     "exercise.order": "After the burst the slots come one by one. Which cylinder is number {count} of them?",
     "exercise.order.right": "Slots come in numeric order, so it is {number}.",
-    "exercise.order.burst": "{said} is one off: the burst comes first and is nobody's slot.",
-    "exercise.order.other": "{said} has a slot of its own, at its own place in numeric order.",
+    "exercise.order.burst": "{said} is one off: the burst comes first and belongs to nobody.",
+    "exercise.order.other": "{said} has its own slot, at its own place in numeric order.",
     "exercise.counted": (
         "Counting every sound from the start, the burst included, the faint one is number {count}. Which cylinder is "
         "it?"
@@ -44,21 +44,23 @@ TEXTS: dict[str, str] = {
     "exercise.counted.right": "The burst was number 1, so sound {count} is cylinder {number}.",
     "exercise.place": "Where on this engine is cylinder {number}?",
     "exercise.place.right": "{number} sits there, {where}.",
-    "exercise.place.other": "There sits {said}: {where}.",
+    "exercise.place.other": "{said} sits there: {where}.",
     "exercise.where": "bank {bank}, number {place} from the front",
     "exercise.shared": "The slots of {cylinders} fell out together. What do these share, and no others?",
     "exercise.shared.right": "{cylinders} and nothing else lie behind it.",
-    "exercise.shared.other": "Behind that lie {cylinders}.",
+    "exercise.shared.other": "{cylinders} lie behind that one.",
     "exercise.shared.connector": "the pass-through connector {name}",
     "exercise.shared.output": "the module's feed output {name}",
     "exercise.shared.bank": "the bank {name}",
-    "exercise.shared.nothing": "nothing: each has a fault of its own",
-    "exercise.shared.one_cause": "Several at once that share a part are one fault in that part until shown otherwise.",
-    "exercise.numbering.rule": (
-        "Numbers follow the engine's plan, slots follow the numbers; the firing order here is {firing} and orders "
-        "nothing in this test."
+    "exercise.shared.nothing": "nothing: each has its own fault",
+    "exercise.shared.one_cause": (
+        "Several that drop out together and share a part are one fault in that part, until you show otherwise."
     ),
-    "exercise.says": "After the test this stands in memory. Which of these does {code} prove?",
+    "exercise.numbering.rule": (
+        "Numbers follow the engine's plan, and slots follow the numbers. The firing order here is {firing}, and "
+        "it orders nothing in this test."
+    ),
+    "exercise.says": "After the test this is in memory. Which of these does {code} prove?",
     "exercise.says.right": "The current in this circuit was outside the code's limits during the test.",
     "exercise.says.right.why": "{meaning}. A code never names a place.",
     "exercise.says.place": "The fault is in cylinder {number}'s circuit at this place: {place}.",
@@ -67,7 +69,7 @@ TEXTS: dict[str, str] = {
     ),
     "exercise.says.injector": "Injector {number} is bad.",
     "exercise.says.injector.why": (
-        "Wiring, connector, module and coil can all leave this code; a good injector is bought so."
+        "Wiring, connector, module or coil can set this code. That is how good injectors get replaced."
     ),
     "exercise.could": "The test left these codes. Which of these faults could not have left exactly them?",
     "exercise.could.right": "That one would leave {codes}.",
@@ -78,62 +80,69 @@ TEXTS: dict[str, str] = {
     "exercise.old.today": "Circuit {number} is not as it should be today.",
     "exercise.old.two": "There are two faults today, at {first} and at {second}.",
     "exercise.old.module": "The module has lost its memory.",
-    "exercise.codes.rule": "Read, clear, test, read again; a code names a circuit, never a place.",
+    "exercise.codes.rule": "Read, clear, test, read again. A code names a circuit, never a place.",
     "exercise.reading": "What does this reading say of the circuit from here on?",
-    "exercise.reading.mate": "its good mate beside it reads {display}",
-    "exercise.reading.good": "good: within the meter's limits of its mate",
+    "exercise.reading.mate": "the good cylinder beside it reads {display}",
+    "exercise.reading.good": "good: as close to the good cylinder as this meter can tell",
     "exercise.reading.good.why": "Two readings closer than twice the meter's limits cannot be told apart.",
     "exercise.reading.open": "open somewhere from here on",
-    "exercise.reading.open.why": "Over range on the ohmmeter: no path, wherever the break is.",
+    "exercise.reading.open.why": "The ohmmeter reads OL: there is no path, wherever the break is.",
     "exercise.reading.high": "too high: resistance added",
-    "exercise.reading.high.why": "More than the mate by over twice the meter's limits: a bad joint or a thin wire.",
+    "exercise.reading.high.why": (
+        "It is above the good cylinder by more than twice the meter's limits: a bad joint or a thin wire."
+    ),
     "exercise.reading.low": "too low: a short, or shorted turns",
     "exercise.reading.low.why": (
-        "Less than the mate by over twice the meter's limits: another path, or shorted turns in the coil."
+        "It is below the good cylinder by more than twice the meter's limits: another path, or shorted turns in "
+        "the coil."
     ),
     "exercise.reading.rule": (
-        "Judge by a good mate and the meter's own limits, here ±({percent:.1f} % + {counts} counts)."
+        "Compare with a good cylinder, and allow for the meter's accuracy, here ±({percent:.1f} % + {counts} counts)."
     ),
     "exercise.where_break": "One break in the return of cylinder {number}. Which place do these readings leave?",
-    "exercise.where.engine_harness": ("The wire end to end is over range, and all that lies behind it reads good."),
-    "exercise.where.pass_through_connector": ("Both halves read good apart; only the contact between them is left."),
+    "exercise.where.engine_harness": "The wire reads OL end to end, and everything behind it reads good.",
+    "exercise.where.pass_through_connector": "Both halves read good apart, so only the contact between them is left.",
     "exercise.where.under_cover_harness": (
-        "Over range from the cover side, good at the injector: the wire between is left."
+        "OL from the cover side and good at the injector: the wire between them is left."
     ),
-    "exercise.where.solenoid_coil": "Over range at the injector's own pins.",
-    "exercise.where.other": "One of these readings would have been another if the break were there.",
-    "exercise.where.rule": "Halve the circuit at each connector; where both halves read good, look at what joins them.",
+    "exercise.where.solenoid_coil": "It reads OL at the injector's own pins.",
+    "exercise.where.other": "One of these readings would be different if the break were there.",
+    "exercise.where.rule": (
+        "Split the circuit at each connector. Where both halves read good, look at what joins them."
+    ),
     "exercise.slip": "What is this reading worth?",
-    "exercise.slip.how.fine": "plug off at the module, key off, leads nulled",
-    "exercise.slip.how.connected": "probed from behind at the injector, plug on, key off, leads nulled",
-    "exercise.slip.how.leads": "plug off at the injector, key off, leads not nulled",
+    "exercise.slip.how.fine": "plug off at the module, key off, leads zeroed",
+    "exercise.slip.how.connected": "probed from behind at the injector, plug on, key off, leads zeroed",
+    "exercise.slip.how.leads": "plug off at the injector, key off, leads not zeroed",
     "exercise.slip.how.live": "probed from behind at the injector, plug on, key on",
     "exercise.slip.fine": "It is the value of this part.",
-    "exercise.slip.fine.why": "Plug off, key off, leads nulled: then a reading is of this part alone.",
+    "exercise.slip.fine.why": "Plug off, key off, leads zeroed: then the reading is of this part alone.",
     "exercise.slip.connected": "It may be too low, and hide a break.",
     "exercise.slip.connected.why": "With the plug on, current takes every other path as well.",
-    "exercise.slip.leads": "It is some tenths of an ohm too high.",
-    "exercise.slip.leads.why": "What is not nulled is in it; at these few ohms that counts.",
-    "exercise.slip.live": "It is no value at all, and the meter may be hurt.",
+    "exercise.slip.leads": "It is a few tenths of an ohm too high.",
+    "exercise.slip.leads.why": "A few tenths of an ohm from the leads matter at this scale.",
+    "exercise.slip.live": "It means nothing, and the meter may be damaged.",
     "exercise.slip.live.why": "Ohms are never measured on a live circuit: key off, wait, prove dead.",
-    "exercise.slip.rule": "Key off and proved dead, plug off, leads nulled, then read.",
+    "exercise.slip.rule": "Key off and proved dead, plug off, leads zeroed, then read.",
     "exercise.begun.heard": "heard: the slots of {cylinders} are off, the others even",
-    "exercise.next": "This is known so far. Which of these tests now tells most for its minutes?",
+    "exercise.next": "This is what you know so far. Which of these tests tells you most for its minutes?",
     "exercise.next.best": (
         "It is expected to halve what is left {bits:.1f} times over in {minutes:.0f} min: most for its time."
     ),
     "exercise.next.less": (
         "It is expected to halve what is left {bits:.1f} times over in {minutes:.0f} min: less for its time."
     ),
-    "exercise.next.rule": "Ask of each test what it could rule out, and what it costs; cheap and halving comes first.",
-    "exercise.stop": "Is a finding proved by this?",
+    "exercise.next.rule": (
+        "Ask what each test could rule out and what it costs. Cheap tests that halve what is left come first."
+    ),
+    "exercise.stop": "Does this prove a finding?",
     "exercise.stop.done": "done: {step}",
-    "exercise.stop.likeliest": "likeliest on all this: {findings}",
+    "exercise.stop.likeliest": "most likely so far: {findings}",
     "exercise.stop.commit": "Yes: commit to it and repair.",
-    "exercise.stop.commit.why": "Its chance on this evidence is {sure}; from 95 % on it is called proved.",
-    "exercise.stop.on": "No: measure on.",
+    "exercise.stop.commit.why": "On this evidence it is {sure} likely. From 95 % we call it proved.",
+    "exercise.stop.on": "No: go on measuring.",
     "exercise.stop.on.why": (
-        "Its chance on this evidence is {sure}, and {others} other findings are still likely enough to matter."
+        "On this evidence it is {sure} likely, and {others} other findings are still likely enough to matter."
     ),
     "exercise.stop.rule": "Stop when the evidence leaves one finding, not when one comes to mind.",
     "exercise.unseen.nozzle": "a worn nozzle",
@@ -143,16 +152,18 @@ TEXTS: dict[str, str] = {
     "exercise.unseen.air": "air in the fuel",
     "exercise.unseen.return_leak": "a high return leak of an injector",
     "exercise.still": "Hear the test: even, and it left no code. Which of these could still be wrong?",
-    "exercise.still.heard": "That would have been heard in this test.",
-    "exercise.shown": "Hear the test: even, no code. Which of these is ruled out by it?",
+    "exercise.still.heard": "You would have heard that in this test.",
+    "exercise.shown": "Hear the test: even, no code. Which of these does it rule out?",
     "exercise.shown.right": "It would have sounded far from even.",
-    "exercise.shown.unseen": "Mechanical and hydraulic: an even test says nothing of it.",
-    "exercise.shown.shy": "It shows only when its place is moved or warm: one even test at rest does not rule it out.",
+    "exercise.shown.unseen": "That is mechanical or hydraulic. An even test says nothing about it.",
+    "exercise.shown.shy": (
+        "It shows only when its place is moved or warm. One even test at rest does not rule it out."
+    ),
     "exercise.after.not_shown": 'Say "not shown here", and go on to fuel, compression and return leak.',
     "exercise.after.not_shown.why": "Not yet: what is known points at this circuit, and this test has more to give.",
     "exercise.after.injector": "Replace injector {number}, since it is the one that misses on the road.",
     "exercise.after.injector.why": (
-        "Nothing shown says so; compression or fuel would leave the new one missing as well."
+        "Nothing that was shown says so. With bad compression or fuel the new one would miss as well."
     ),
     "exercise.after.module": "Replace the drive module, since all of the injectors do click.",
     "exercise.after.module.why": "The module drove every slot.",
@@ -166,24 +177,24 @@ TEXTS: dict[str, str] = {
     "exercise.card": "This job card has one wrong step. Which?",
     "exercise.card.step": "{number}. {step}",
     "exercise.card.choice": "step {number}",
-    "exercise.card.stands": "That step stands: the model bears it out.",
+    "exercise.card.stands": "That step is right. The engine bears it out.",
     "exercise.card.heard": "Heard: slot {cylinders} is very faint, all others even.",
     "exercise.card.code": "Code {code}: {meaning}.",
     "exercise.card.code_place": "Code {code}: {meaning}; so the place is the {place}.",
-    "exercise.card.not_nulled": "(plug off, leads not nulled)",
-    "exercise.card.plug_on": "(plug on, leads nulled)",
+    "exercise.card.not_nulled": "(plug off, leads not zeroed)",
+    "exercise.card.plug_on": "(plug on, leads zeroed)",
     "exercise.card.concluded": "Left by these: {place}.",
-    "exercise.card.slot": "Found: the slot that was off is another one; count again from after the burst.",
-    "exercise.card.named_place": "Found: a code never names a place.",
-    "exercise.card.connected": "Found: with the plug on, the reading is of everything that hangs on the wire.",
-    "exercise.card.leads": "Found: the leads' own resistance is in that reading.",
-    "exercise.card.conclusion": "Found: these readings, taken rightly, leave another place.",
-    "exercise.card.rule": "Check each step by itself: what was heard, how it was measured, what follows.",
+    "exercise.card.slot": "Found it: another slot was off. Count again from after the burst.",
+    "exercise.card.named_place": "Found it: a code never names a place.",
+    "exercise.card.connected": "Found it: with the plug on, the meter reads everything that hangs on the wire.",
+    "exercise.card.leads": "Found it: the resistance of the leads is in that reading.",
+    "exercise.card.conclusion": "Found it: taken rightly, these readings leave another place.",
+    "exercise.card.rule": "Check each step on its own: what was heard, how it was measured, what follows from it.",
     "exercise.backwards": (
         "Counting back from the last slot, the faint one is number {count}, the last being 1. Which cylinder is it?"
     ),
     "exercise.still.shy": "It shows only when its place is moved or warm; at rest the test is even.",
-    "exercise.card.rightly": "(plug off, leads nulled)",
+    "exercise.card.rightly": "(plug off, leads zeroed)",
     "exercise.next.choice": "{test} ({minutes:.0f} min)",
     "exercise.begun.all": "heard: all slots are off",
     "exercise.hum.hum.hum": (
@@ -203,7 +214,7 @@ TEXTS: dict[str, str] = {
     "exercise.hum.bed.hum": "A hum would stand above the bed in slot {number}; here nothing does.",
     "exercise.hum.bed.own": "Current of its own thuds or clicks; in slot {number} nothing does.",
     "exercise.hum.bed.worn": "A worn injector still clicks; slot {number} is empty.",
-    "exercise.unproved": "After the test this stands in memory. Which of these does {code} not prove?",
+    "exercise.unproved": "After the test this is in memory. Which of these does {code} not prove?",
     "exercise.unproved.circuit": "It was the circuit of cylinder {number}.",
     "exercise.unproved.once": "The module saw it at least once.",
     "exercise.unproved.proved": "That is just what it says: {meaning}.",

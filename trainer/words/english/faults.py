@@ -32,59 +32,71 @@ TEXTS: dict[str, str] = {
     "kind.sluggish_armature": "sluggish armature",
     "kind.sticks_when_cold": "plate that sticks when cold",
     "kind.worn_armature": "worn armature",
-    "rule.open": "A very faint hum comes from the other injectors. No current gets through the one whose turn it is.",
+    "rule.open": "The very faint hum comes from the other injectors. The one whose turn it is gets no current.",
     "rule.added_resistance": (
-        "A current limit hides a small resistance; past it the plate does not lift and the slot goes dull, "
-        "often without a code."
+        "The current limit hides a small resistance. Past a certain point the plate no longer lifts and the slot "
+        "goes dull, often without a code."
     ),
-    "rule.fails_under_load": "A meter's milliampere does not load a joint. Measure the drop while it carries current.",
+    "rule.fails_under_load": (
+        "A meter's milliampere does not load a joint. Measure the voltage drop while it carries current."
+    ),
     "rule.film_on_contact": (
-        "A film can read high at a meter's volt and still carry the drive. Load the joint before you call it bad."
+        "A film can read high on a meter and still carry the drive. Load the joint before you call it bad."
     ),
     "rule.burnt_pin": "A bad joint cooks its own pin. Look into the connector before you push a probe into it.",
     "rule.pushed_back_pin": (
-        "A pushed-back pin reads open with the plug on and good on each half. All terminals must stand level."
+        "A pushed-back pin reads open with the plug on and good on each half. Look along the terminals: all must "
+        "sit level."
     ),
     "rule.spread_terminal": (
         "A spread terminal holds until the loom moves. Feel its drag with a matching pin, and look at it."
     ),
-    "rule.open_when_moved": "Even now is 'not shown', never 'good': move it while you listen or measure.",
-    "rule.open_when_hot": "Even cold is 'not shown', never 'good': warm one place at a time.",
-    "rule.cured_by_reseating": "Your own unplugging can cure a contact for a while. Measure before you re-seat.",
-    "rule.short_across_pair": "Current without a coil's delay is a short: codes say so; ohms find the place.",
+    "rule.open_when_moved": "Even when still proves nothing yet. Move it while you listen or measure.",
+    "rule.open_when_hot": "Even when cold proves nothing yet. Warm one spot at a time and test again.",
+    "rule.cured_by_reseating": "Unplugging a contact can cure it for a while. Measure before you unplug it.",
+    "rule.short_across_pair": "Current without a coil's delay means a short. Codes say so, and ohms find the place.",
     "rule.carbon_between_pins": (
         "A carbon track carries current past the coil. Take both plugs off, then look and measure from pin to pin."
     ),
-    "rule.short_to_ground": "A short to ground does not change the pair; of all ohms only pin to ground shows it.",
+    "rule.short_to_ground": "A short to ground does not change the ohms of the pair. Only pin to ground shows it.",
     "rule.short_when_moved": (
         "A chafed wire shorts only where it is pushed against metal. Move it while you measure to ground."
     ),
-    "rule.short_to_battery": "Look for voltage with the key off before you trust any ohms.",
+    "rule.short_to_battery": "Look for voltage with the key off before you trust any ohms reading.",
     "rule.return_to_return": (
-        "Two coils that share one current limit get half each, and both may stay down: two dull slots."
+        "Two coils share one current limit, so each gets half and both may stay down: two dull slots."
     ),
-    "rule.return_to_heater": "A heater is a way to ground: the injector clicks in slots that are not its own.",
+    "rule.return_to_heater": (
+        "The heater gives the current a way to ground, so the injector clicks in slots that are not its own."
+    ),
     "rule.crossed_returns": (
-        "Crossed returns leave each half good: check wire by wire. In one bank the level stays even and only the place "
-        "is wrong."
+        "Crossed returns leave each half good, so check wire by wire. In one bank the level stays even and only "
+        "the place is wrong."
     ),
-    "rule.shorted_turns": "Fewer turns and a closed ring on the core: low ohms, fast current, little pull.",
-    "rule.wrong_coil": "Compare ohms with the mates: a coil of another type can click and still be the wrong part.",
-    "rule.dead_return_driver": "Wiring and coil read well, and after a swap the same slot is dead: the module.",
+    "rule.shorted_turns": "Fewer turns and a closed ring on the core give low ohms, fast current and little pull.",
+    "rule.wrong_coil": (
+        "Compare the ohms with the other injectors. A coil of another type can click and still be the wrong part."
+    ),
+    "rule.dead_return_driver": (
+        "The wiring and the coil read well, and after a swap the same slot is still dead. So it is the module."
+    ),
     "rule.output_fails_hot": (
-        "Good when cold, dead when the module is warm, and the wiring reads good: it is the module's own output."
+        "Good when cold, dead when the module is warm, and the wiring reads good. So it is the module's own output."
     ),
-    "rule.return_driver_stuck_on": "Clicks in every slot of its feed and clean wiring: an output that never lets go.",
-    "rule.dead_feed_driver": "A group that dies with good feed wiring has a dead feed.",
-    "rule.low_supply": "All alike and all wrong is one cause: measure the supply first.",
-    "rule.slow_recharge": "The burst loads the supply most: even one by one and thin together is the supply.",
+    "rule.return_driver_stuck_on": (
+        "It clicks in every slot of its feed and the wiring is clean. So an output never lets go."
+    ),
+    "rule.dead_feed_driver": "A whole group is dead and its feed wiring is good, so the feed itself is dead.",
+    "rule.low_supply": "All of them are wrong in the same way, so look for one cause. Measure the supply first.",
+    "rule.slow_recharge": "The burst loads the supply most. Even one by one but thin together points at the supply.",
     "rule.no_supply": "No hum anywhere means no drive. A whole row of injectors does not die at once.",
-    "rule.stuck_armature": "Full current without a dip is a plate that does not move. The circuit passes.",
-    "rule.sluggish_armature": "A late dip and a soft landing: the plate is slow, the circuit is not.",
+    "rule.stuck_armature": "Full current but no dip: the armature is stuck. The wiring is fine.",
+    "rule.sluggish_armature": "A late dip and a soft landing: the plate is slow, and the circuit is fine.",
     "rule.sticks_when_cold": (
-        "Cold oil can hold a plate on its seat. Dull in frost and even once the injector is warm: the wiring is fine."
+        "Cold oil can hold a plate on its seat. It is dull in frost and even once the injector is warm, so the "
+        "wiring is fine."
     ),
-    "rule.worn_armature": "Brighter is not better: a longer way lands harder and later.",
+    "rule.worn_armature": "A brighter click is not a better one: a worn armature travels further and lands harder.",
     "seen.burnt": "{where}: a burnt pin.",
     "seen.pushed_back": "{where}: a pin that is pushed back.",
     "seen.spread": "{where}: a terminal that is spread open.",

@@ -222,10 +222,10 @@ _TERMINAL = {
     "work.given_back": "Known-good parts are out again, the engine's own are back in.",
     "typed.yes": "yes y",
     "live.ask": (
-        "This is live work and takes {minutes:.0f} min with its preparation. Is the area isolated, by a person that "
+        "This is live work and takes {minutes:.0f} min with its preparation. Is the area isolated by a person whom "
         "your local rules name? (yes/no): "
     ),
-    "price.ask": "That takes {minutes:.0f} min. Do it? (yes/no): ",
+    "price.ask": "That takes {minutes:.0f} min. Go ahead? (yes/no): ",
     "price.left": "Not done; nothing is charged.",
     "left": "Stopped here. Nothing is lost; the same command goes on with this case.",
     "left_unkept": "Stopped here. Nothing could be kept on this machine, so what you did is gone.",

@@ -1,37 +1,49 @@
 """Sentences about measuring: slips and cautions."""
 
 _SLIPS = {
-    "slip.still_connected": "Measured while still connected: the reading is of everything that hangs on the wire.",
-    "slip.live": (
-        "Ohms on a live circuit: the number means nothing and the meter may be harmed. Key off, wait, prove it dead, "
-        "then measure."
+    "slip.still_connected": (
+        "You measured with the plug still on, so the meter read everything that hangs on the wire."
     ),
-    "slip.not_proved_dead": "You did not prove it dead first: no volts at rest were read since the module last drove.",
-    "slip.not_waited": "You did not wait: the module was still charged when you read.",
-    "slip.voltage_on_wire": "There is voltage on this wire with the key off: no ohms can be trusted here.",
-    "slip.insulation_into_part": "An insulation tester does not go through a module, an injector or a heater.",
-    "slip.lamp_into_part": "A lamp is for a wire that is off at both ends: through a module or injector it does harm.",
-    "slip.probe_pushed": "The probe was pushed into the terminal: it is spread now.",
-    "slip.not_nulled": "Leads not nulled: their own resistance is in the reading.",
+    "slip.live": (
+        "You measured ohms on a live circuit. The number means nothing and the meter may be damaged. Key off, "
+        "wait, prove it dead, then measure."
+    ),
+    "slip.not_proved_dead": (
+        "You did not prove it dead first: no volts at rest were read since the module was last driven."
+    ),
+    "slip.not_waited": "You did not wait. The module was still charged when you read.",
+    "slip.voltage_on_wire": "There is voltage on this wire with the key off, so no ohms reading can be trusted here.",
+    "slip.insulation_into_part": "Never use an insulation tester into a module, an injector or a heater.",
+    "slip.lamp_into_part": (
+        "Use a lamp only on a wire that is unplugged at both ends. Through a module or an injector it does damage."
+    ),
+    "slip.probe_pushed": "You pushed the probe into the terminal, and now it is spread.",
+    "slip.not_nulled": "You did not zero the leads, so their resistance is in this reading.",
 }
 
 
 _CAUTIONS = {
     "caution.drive": (
-        "Caution: the drive is pulsed, over 100 V, and stays charged. Key off, wait, prove dead before you touch. "
-        "Never think 'only 100 V'."
+        "Caution: the drive is pulsed at over 100 V and stays charged. 100 volts can kill. Key off. Wait. Prove "
+        "it dead before you touch a terminal."
     ),
     "caution.live": (
-        "Caution: live work, over 100 V. Area closed off, a second person there, insulated probes fitted with the key "
-        "off, one hand away. Only for people your local rules allow to work live."
+        "Caution: live work at over 100 V. Close off the area. Have a second person there. Fit insulated probes "
+        "with the key off. Keep one hand away. Only for people whom your local rules allow to work live."
     ),
-    "caution.cover": "Caution: with a cover off and the key on, live terminals are bare. Hot oil. Keep clear.",
-    "caution.under_cover": "Caution: under the cover oil is hot and parts move. Engine off, key off, hands clear.",
-    "caution.lamp": "Caution: a lamp only on a wire that is off at both ends. Never on a module output.",
-    "caution.crank": "Caution: belts and fan turn while it cranks. Fuel shut off, hands and clothes clear.",
-    "caution.moving": "Caution: never move live wiring by hand on a real engine: insulated tool, or move it dead.",
-    "caution.running": "Caution: belts, fan and hot parts while it runs. Hands and clothes clear, exhaust led away.",
-    "caution.heat": "Caution: no open flame and no uncontrolled heat near fuel and oil.",
+    "caution.cover": "Caution: with a cover off and the key on, live terminals are bare. The oil is hot. Keep clear.",
+    "caution.under_cover": (
+        "Caution: under the cover the oil is hot and parts move. Engine off, key off, hands clear."
+    ),
+    "caution.lamp": "Caution: use a lamp only on a wire that is unplugged at both ends. Never on a module output.",
+    "caution.crank": "Caution: belts and fan turn while it cranks. Shut off the fuel. Keep hands and clothes clear.",
+    "caution.moving": (
+        "Caution: never move live wiring by hand on a real engine. Use an insulated tool, or move it dead."
+    ),
+    "caution.running": (
+        "Caution: belts, fan and hot parts while it runs. Keep hands and clothes clear, and lead the exhaust away."
+    ),
+    "caution.heat": "Caution: use no open flame and no uncontrolled heat near fuel and oil.",
     "caution.repeat": (
         "Caution: on some engines each test injects fuel and leaves the fuel system under pressure. Limit repeats as "
         "the maker says, do not crank straight after, and never feel for a leak by hand."

@@ -2,15 +2,15 @@
 
 TEXTS: dict[str, str] = {
     "who.title": "Who is working?",
-    "who.job": "Hear an injector actuation test, gather evidence, name the place of the fault, say how sure you are.",
+    "who.job": "Hear an injector actuation test, gather evidence, find where the fault is, and say how sure you are.",
     "who.name": "Name or code (no password; it stays on this machine)",
     "who.second": "Second person: one hears, one measures, roles change with every case",
     "who.go": "go on",
     "who.two": "two at this bench",
     "who.one": "one at this bench",
     "who.empty": "Write a name or a code first.",
-    "waiting.title": "What is waiting for {who}",
-    "waiting.begun": "Begun and not finished",
+    "waiting.title": "Hello, {who}",
+    "waiting.begun": "Started and not finished",
     "waiting.code": "A job number, a case code or a file",
     "waiting.begin": "begin",
     "waiting.all": "all cases",
@@ -46,7 +46,7 @@ TEXTS: dict[str, str] = {
     "settings.scale": "Size of text (Ctrl + and Ctrl -)",
     "settings.device": "Sound goes to",
     "settings.device_default": "the system's own output",
-    "settings.level": "Level here: {level:.0f} dB; it rises by key only.",
+    "settings.level": "Volume here: {level:.0f} dB. Only your keys turn it up.",
     "settings.station": "Station mode: full screen, next learner after three quiet minutes, a PIN of digits to leave",
     "settings.station_on": "start station mode",
     "settings.station_off": "end station mode",
@@ -57,7 +57,7 @@ TEXTS: dict[str, str] = {
     ),
     "station.ask": "PIN of this station",
     "station.limits": (
-        "This keeps a class at its work. It does not lock the machine: use the system's own kiosk account for that."
+        "This keeps a class at its work. It does not lock the machine: for that, use the system's own kiosk account."
     ),
     "station.leave": "end the program",
     "station.wrong": "That is not the PIN.",
