@@ -192,8 +192,8 @@ class Reasoner:
         if self.facts.complaint is None:
             return ()
         usual = single_hypotheses(self.facts.profile, self.facts.priors).prior
-        told = self._singles.prior
-        bits = float((told * np.log2(np.maximum(told, 1e-300) / np.maximum(usual, 1e-300))).sum())
+        complained = self._singles.prior
+        bits = float((complained * np.log2(np.maximum(complained, 1e-300) / np.maximum(usual, 1e-300))).sum())
         return (Step(BenchTest(BenchTestKind.COMPLAINT), 0.0, bits, self.sure(self.hypotheses.prior)),)
 
     @cached_property

@@ -69,21 +69,21 @@ def answers_of(outcome: Outcome, demands: Sequence[Demand]) -> list[tuple[Demand
     circuit passes of limits only; what comes after a wrong cylinder was never tried; what was done with a hint tells
     nothing of measuring and reasoning.
     """
-    told = {}
+    shown_right = {}
     slots, place, _kind, proof, _economy = outcome.shares
     misnumbered = outcome.misconception in NUMBERED_WRONG
     whole = slots == 1.0
     misread = outcome.misconception in MISREAD_CODES
     insisted = not outcome.places and not outcome.right
     if not misread and not insisted:
-        told[Skill.HEARING] = whole or misnumbered
+        shown_right[Skill.HEARING] = whole or misnumbered
     if whole or misnumbered:
-        told[Skill.NUMBERING] = whole
+        shown_right[Skill.NUMBERING] = whole
     if whole or misread:
-        told[Skill.CODES] = not misread
+        shown_right[Skill.CODES] = not misread
     if not misread:
-        told[Skill.LIMITS] = outcome.right
+        shown_right[Skill.LIMITS] = outcome.right
     if whole and not outcome.hints:
-        told[Skill.MEASURING] = place == 1.0
-        told[Skill.REASONING] = proof >= 1.0
-    return [(one, told[one.skill]) for one in demands if one.skill in told]
+        shown_right[Skill.MEASURING] = place == 1.0
+        shown_right[Skill.REASONING] = proof >= 1.0
+    return [(one, shown_right[one.skill]) for one in demands if one.skill in shown_right]

@@ -107,7 +107,7 @@ def channel_of(test: Test, expected: Mapping[Question, Expected]) -> Channel:
 
 
 def _apart(questions: Sequence[Question], expected: Mapping[Question, Expected], state: int) -> Floats:
-    """Return answers (hypothesis, part) on a scale on which their plain distance is how far they can be told apart.
+    """Return answers (hypothesis, part) on a scale on which their plain distance is how far they can be distinguished.
 
     What moves all slots of a test together is taken out of them as far as a listener cannot tell it. Slots heard again
     after some work tell by what has changed in them: the test comes first, and hearing the same twice tells no more.
@@ -131,8 +131,8 @@ def _apart(questions: Sequence[Question], expected: Mapping[Question, Expected],
         columns, common = list(deviations), np.array(list(deviations.values()))
         square = float(common @ common)
         if square > 0.0:
-            told = 1.0 - 1.0 / np.sqrt(1.0 + square)
-            values[:, columns] -= told * np.outer(values[:, columns] @ common, common) / square
+            share = 1.0 - 1.0 / np.sqrt(1.0 + square)
+            values[:, columns] -= share * np.outer(values[:, columns] @ common, common) / square
     return values
 
 

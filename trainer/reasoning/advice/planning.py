@@ -103,10 +103,10 @@ def _rate_ahead(
         for other in others:
             if other is channel or not paid_enough(other.test, paid):
                 continue
-            told = other.bits(after)
+            beyond = other.bits(after)
             cost = cost_of(other.test, paid, minutes)[0]
-            if told > LEAST_BITS and told / cost > best[0]:
-                best = (told / cost, told, cost)
+            if beyond > LEAST_BITS and beyond / cost > best[0]:
+                best = (beyond / cost, beyond, cost)
         if best[1] > 0.0:
             more_bits += float(chance[outcome]) * best[1]
             more_minutes += float(chance[outcome]) * best[2]

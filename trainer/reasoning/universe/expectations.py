@@ -222,7 +222,7 @@ class Expectations:
         bridges = [seen_bridges(circuit, question.work) for circuit in group.circuits]
         chances = np.full((len(self.hypotheses), len(names)), FANCIED)
         for row, faults in enumerate(self.hypotheses):
-            # what is seen on a terminal is no part of what flows, by which circuits are told apart
+            # what is seen on a terminal is no part of what flows, by which circuits are distinguished
             marked = with_faults(self._circuits.sound(question.work), faults, question.work.conditions)
             for name in (*bridges[group.index[row]], *seen_terminals(marked, question.work)):
                 chances[row, names[name]] = SEEN

@@ -98,14 +98,14 @@ def _parts(expected: Mapping[Question, Expected], answers: Answers) -> tuple[Flo
     level = np.array(
         [start for question, start in zip(asked, starts, strict=True) if question.kind == "slot"], dtype=int
     )
-    told = (np.abs(joined - answer) > TOLD_FROM).any(axis=0)
+    distinct = (np.abs(joined - answer) > DISTINCT_FROM).any(axis=0)
     for part in range(TRAITS):
-        told[level + part] = True
-    place = np.cumsum(told) - 1
-    return joined[:, told], answer[told], place[level]
+        distinct[level + part] = True
+    place = np.cumsum(distinct) - 1
+    return joined[:, distinct], answer[distinct], place[level]
 
 
-FLAG_UNITS, TOLD_FROM = 4.0, 0.5
+FLAG_UNITS, DISTINCT_FROM = 4.0, 0.5
 """How far apart a flag that is up lies from one that is down; parts that all expect alike choose nothing."""
 
 

@@ -21,7 +21,7 @@ ACROSS_SLOTS = 2.0
 """How much coarser slots are compared than two tones in a booth: seconds apart, one hearing. From memory."""
 
 OCTAVE_STEP, BALANCE_STEP_DB = 0.15, 1.5
-"""Steps of brightness and of left against right that are told apart across slots: from memory."""
+"""Steps of brightness and of left against right that can be distinguished across slots: from memory."""
 
 COMMON_LEVEL_DB, COMMON_OCTAVES = 6.0, 0.4
 """How far level and brightness of all slots together may lie from what is expected of an unknown engine,

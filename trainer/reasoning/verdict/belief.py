@@ -125,18 +125,25 @@ def finding_key(claims: Sequence[Claim]) -> FindingKey:
 def believed(hypotheses: Hypotheses, expected: Mapping[Question, Expected], answers: Answers) -> Belief:
     """Return the belief after answers; raises KeyError for an answer to something that was not expected."""
     prior = np.log(np.maximum(hypotheses.prior, LEAST_PRIOR))
-    told, followed = np.zeros_like(prior), nothing_followed(len(prior))
+    log_likelihood, followed = np.zeros_like(prior), nothing_followed(len(prior))
     quiet, beside = np.zeros_like(prior), nothing_followed(len(prior))
     unexplained = list[Question]()
     for block in blocks_of(answers):
         here = {question: expected[question] for question in block}
         added, followed = after_block(block, here, answers, followed)
-        told += added
+        log_likelihood += added
         if not is_electrical(block[0]):
             added, beside = after_block(block, here, answers, beside)
             quiet += added
         unexplained += (question for question in block if not here[question].explains(answers[question]))
-    return Belief(hypotheses, prior + told, tuple(unexplained), told - quiet, mates_agree(answers), followed.tries)
+    return Belief(
+        hypotheses,
+        prior + log_likelihood,
+        tuple(unexplained),
+        log_likelihood - quiet,
+        mates_agree(answers),
+        followed.tries,
+    )
 
 
 def bits_between(
@@ -161,12 +168,12 @@ def bits_between(
     prior = odds(weight)
     bits, before = {}, prior
     for block in blocks_of(answers):
-        told, after = np.zeros_like(weight), followed
+        log_likelihood, after = np.zeros_like(weight), followed
         for count, question in enumerate(block, start=1):
-            told, after = after_block(block[:count], expected, answers, followed)
-            now = odds(weight + told)
+            log_likelihood, after = after_block(block[:count], expected, answers, followed)
+            now = odds(weight + log_likelihood)
             bits[question], before = now - before, now
-        weight, followed = weight + told, after
+        weight, followed = weight + log_likelihood, after
     return prior, bits
 
 

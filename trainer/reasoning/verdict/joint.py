@@ -138,10 +138,10 @@ def _in_state(
     log_likelihood = np.zeros(away.shape[1])
     for part in range(away.shape[2]):
         here = (away[..., part].T, slope[..., part].T, np.sqrt(spread[..., part].T), common[..., part].T)
-        told, severity, variance, part_error, part_doubt = _after_part(
+        added, severity, variance, part_error, part_doubt = _after_part(
             *here, severity, variance, error[:, part].T, doubt[:, part].T
         )
-        log_likelihood += told
+        log_likelihood += added
         error[:, part], doubt[:, part] = part_error.T, part_doubt.T
     errors = {key: (error[place], doubt[place]) for place, key in enumerate(keys)}
     return log_likelihood, replace(followed, severity=severity, variance=variance, errors={**followed.errors, **errors})
@@ -198,12 +198,12 @@ def _after_part(
     precision = 1.0 / variance + ss
     spread = np.where(kept, np.log(noise), 0.0).sum(1) + np.log1p(cc) + np.log(precision * variance)
     counted = kept.sum(1)
-    told = -0.5 * (aa - sa**2 / precision + spread + counted * np.log(2.0 * np.pi))
-    told += (kept.shape[1] - counted) * SLIP + counted * np.log1p(-SPREAD)
+    log_density = -0.5 * (aa - sa**2 / precision + spread + counted * np.log(2.0 * np.pi))
+    log_density += (kept.shape[1] - counted) * SLIP + counted * np.log1p(-SPREAD)
     moved = sa / precision
     rest = away - slope * moved[:, None] - common * ((ac - sc * moved) / (1.0 + cc))[:, None]
     gain = use * left_out * doubt
-    return told, severity + moved, 1.0 / precision, error + gain * rest, doubt * (1.0 - gain * left_out)
+    return log_density, severity + moved, 1.0 / precision, error + gain * rest, doubt * (1.0 - gain * left_out)
 
 
 def _offset(away: Floats, common: Floats) -> Floats:
@@ -218,4 +218,4 @@ def _offset(away: Floats, common: Floats) -> Floats:
 
 
 MOST_OFFSET = 3.0
-"""How many standard deviations a common offset is taken for at most when slips are told from it."""
+"""How many standard deviations a common offset is taken for at most when slips are recognised by it."""

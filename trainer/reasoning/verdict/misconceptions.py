@@ -1,6 +1,6 @@
 """Why a wrong finding was wrong: one named misconception for each, or none.
 
-Each has a predicate over the truth, the finding and what was gathered. The order matters: the first that fits is told.
+Each has a predicate over the truth, the finding and what was gathered. The order matters: the first that fits is shown.
 """
 
 from __future__ import annotations
