@@ -81,6 +81,20 @@ def test_the_best_path_of_every_shipped_case_proves_it_and_ends_with_its_repair(
     assert len({step.name for step in path}) == len(path)
 
 
+def test_ohms_in_a_try_in_which_nothing_was_heard_are_not_advised_and_another_try_is() -> None:
+    reasoner = reasoner_of("dies_after_lunch")
+    by_name = {str(test.name): test for test in reasoner.tests}
+    done = [by_name[name] for name in ("hear", "codes", "warm_run", "heat:pass_through_connector")]
+    answers = reasoner.truth_answers([question for test in done for question in test.questions])
+    paid = [price for test in done for price in test.prices]
+    advised = {
+        str(choice.test.name)
+        for choice in reasoner.next_tests(reasoner.belief(answers), paid, [test.name for test in done])
+    }
+    assert "pairs_warm:pass_through_connector" not in advised
+    assert "heat:pass_through_connector#2" in advised
+
+
 @pytest.mark.long
 @pytest.mark.parametrize("seeds", [range(first, first + 50) for first in range(0, 500, 50)], ids=str)
 def test_five_hundred_drawn_paths_follow_it_too(seeds: range) -> None:

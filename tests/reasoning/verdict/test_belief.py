@@ -147,13 +147,14 @@ def test_a_fault_between_two_severities_is_found_as_well_as_one_on_a_node() -> N
 def test_equal_cylinders_speak_against_a_circuit_that_passes_only_where_somebody_complains() -> None:
     case = case_named("old_code_in_memory")
 
-    def odds(complaint: Complaint | None) -> float:
+    def times_likelier(complaint: Complaint | None) -> float:
         reasoner = UNIVERSES.reasoner(replace(case, complaint=complaint, stored=()))
         question = next(q for test in reasoner.tests if str(test.name) == "contribution" for q in test.questions)
-        passes = reasoner.belief({question: np.zeros(len(case.profile.cylinders))}).findings[()]
-        return passes / (1.0 - passes)
+        equal = {question: np.zeros(len(case.profile.cylinders))}
+        before, after = (reasoner.belief(answers).findings[()] for answers in ({}, equal))
+        return after / (1.0 - after) / (before / (1.0 - before))
 
-    assert odds(Complaint.CODE_ONLY) > 3.0 * odds(None)
+    assert times_likelier(Complaint.CODE_ONLY) > 3.0 * times_likelier(None)
 
 
 @pytest.mark.parametrize("name", CASES)
