@@ -48,12 +48,12 @@ class FaultKind(StrEnum):
 
 
 class Size(NamedTuple):
-    """How bad a kind is: its unit, and the severities that stand for all, the usual one first.
+    """The unit of a kind's severity, and the severities that are computed, the usual one first.
 
-    They are nodes of a range, unless a kind has `types`, each a case of its own. `beside_ohm` is about what stands in
-    series with a severity that is a resistance in series: what is heard and measured depends on both together.
-    `shared` are those of a feed that several injectors share, where they differ: what four injectors draw through one
-    joint burns it away long before it reaches the ohms of a single one's.
+    The severities are grid points of a range, or separate types where `types` is set (a coil of another type). Where
+    the severity is a resistance in series, `beside_ohm` is roughly the rest of that loop: sound and readings depend on
+    the sum. `shared` replaces them for a feed that several injectors share: the current of four injectors burns a joint
+    away long before it has the resistance that a joint of one injector can reach.
     """
 
     unit: str
@@ -135,7 +135,7 @@ class Conditions:
     reseated: frozenset[str] = field(default_factory=frozenset)
 
     def local_c(self, location: Location) -> float:
-        """Return the temperature at a location; a warmed place stands at WARMED_C, an injector as one piece."""
+        """Return the temperature at a location; a warmed place is at WARMED_C, coil and armature together."""
         warm = self.heated == location or {self.heated, location} == {Location.COIL, Location.ARMATURE}
         return max(self.temperature_c, WARMED_C) if warm else self.temperature_c
 

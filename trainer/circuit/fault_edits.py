@@ -236,7 +236,7 @@ def slow_recharge(circuit: Circuit, fault: Fault, _conditions: Conditions) -> Ci
 
 
 def armature(change: Callable[[Solenoid, Fault, Conditions], Solenoid]) -> Edit:
-    """Give an injector another armature, which follows from the sound one as it stands."""
+    """Change an injector's armature, computed from the present one."""
 
     def edit(circuit: Circuit, fault: Fault, conditions: Conditions) -> Circuit:
         (cylinder,) = fault.cylinders

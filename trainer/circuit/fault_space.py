@@ -14,7 +14,7 @@ from trainer.circuit.profile import Profile
 
 
 def single_faults(profile: Profile, *, every_severity: bool = False) -> tuple[Fault, ...]:
-    """Return all single faults of a profile, at their usual severity or at every one that stands for its kind."""
+    """Return all single faults of a profile, at the usual severity of their kind or at each one of it."""
     circuit = circuit_of(profile)
     candidates = dict.fromkeys(_candidates(profile, every_severity=every_severity))
     return tuple(fault for fault in candidates if fits(circuit, fault))
@@ -86,7 +86,7 @@ def _candidates(profile: Profile, *, every_severity: bool) -> Iterator[Fault]:
 
 
 def comes_and_goes(fault: Fault, profile: Profile, temperature_c: float) -> bool:
-    """Tell whether a fault is at rest as the engine stands and at work where its place is moved and warm."""
+    """Tell whether a fault does not show at this temperature, and shows where its place is moved and warm."""
     provoked = Conditions(temperature_c, moved=fault.location, heated=fault.location)
     resting = faulty_circuit(profile, [fault], Conditions(temperature_c))
     at_work = faulty_circuit(profile, [fault], provoked)

@@ -34,11 +34,11 @@ class Kind:
 
     @property
     def severities(self) -> tuple[float, ...]:
-        """The severities that stand for all, the usual one first, of a fault that one injector has for itself."""
+        """The severities of a fault behind a single injector, the usual one first."""
         return SIZES[self.kind].severities
 
     def severities_of(self, cylinders: tuple[int, ...]) -> tuple[float, ...]:
-        """Return the severities that stand for all behind which so many cylinders lie."""
+        """Return the severities of a fault that this many cylinders share."""
         return SIZES[self.kind].of(cylinders)
 
     @property

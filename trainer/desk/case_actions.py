@@ -74,7 +74,7 @@ ITS_OWN_CAUTION: Mapping[str, tuple[str, ...]] = {
 def cautions_of(action: type[Action], work: Work, *, live: bool = False) -> tuple[str, ...]:
     """Return the ids of the cautions that belong to an action on an engine as the work has left it.
 
-    Measuring on live terminals has a caution of its own; that of dead work would be wrong there.
+    Measuring on live terminals has its own caution: the one for dead work would be wrong there.
     """
     bare = "caution.cover" if action is Measure else "caution.under_cover"
     cover = (bare,) if work.covers_off and action in (Measure, Hear, Move, Heat) else ()

@@ -20,7 +20,7 @@ from trainer.instruments.bench import (
 )
 
 SIGHT = ":"
-"""What stands in a sighting between what is seen on a terminal and the contact's name; a bridge is its place alone."""
+"""Separates the damage from the contact's name in a sighting; for a bridge a sighting is just the place."""
 
 SOURCES = {GROUND, BATTERY, HEATER}
 

@@ -102,7 +102,7 @@ def check_request(profile: Profile, request: Request) -> None:
 
 
 def pins_of(profile: Profile, request: Request) -> tuple[Pin, Pin | None]:
-    """Return the two pins between which a resistance is asked for; None stands for engine ground."""
+    """Return the two pins that a resistance is measured between; None is engine ground."""
     number, point, half = request.cylinder, request.point, request.half
     own = Pin(point, half, Side.RETURN, str(number))
     if request.what == "pair":

@@ -80,7 +80,7 @@ def tries_needed(seed: int, how: How, location: Location, effort: Effort) -> int
 
 
 def provoked_by(fault: Fault, profile: Profile, temperature_c: float) -> tuple[How, ...]:
-    """Return what shows a fault that is at rest as the engine stands: moving its place, warming it, both or none."""
+    """Return what makes a fault show that does not show now: moving its place, warming it, both or neither."""
     resting = faulty_circuit(profile, [fault], Conditions(temperature_c)).elements
     conditions = ((MOVE, Conditions(temperature_c, moved=fault.location)),
                   (HEAT, Conditions(temperature_c, heated=fault.location)))  # fmt: skip

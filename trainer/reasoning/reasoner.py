@@ -315,4 +315,4 @@ HIDES_FROM = 0.05
 
 
 LATEST_EXPECTED = 64
-"""How many questions' expectations a reasoner keeps: each is some arrays over all hypotheses, soon worked out anew."""
+"""How many questions' expectations a reasoner keeps: each is a few large arrays, quick to compute again."""

@@ -31,7 +31,7 @@ TEMPERATURES_C = (20.0, 45.0, 70.0)
 """A few engine temperatures, so that drawn cases share what is solved for reasoning."""
 
 AT_EVERY_SEVERITY = frozenset({FaultKind.ADDED_RESISTANCE, FaultKind.BURNT_PIN})
-"""Kinds drawn at every severity that stands for them, from a joint that only a drop shows to one that is heard."""
+"""Kinds drawn at each of their severities: from a joint that only a voltage drop finds to one that is heard."""
 
 MOST_OF_A_PAIR = 2
 """A fault of more cylinders is a group fault."""

@@ -46,7 +46,7 @@ def _same(one: Claim, other: Claim) -> bool:
 
 
 def single_hypotheses(profile: Profile, priors: Mapping[str, float] | None = None) -> Hypotheses:
-    """Return all single faults of a profile, at every severity that stands for its kind, and "circuit passes".
+    """Return all single faults of a profile, at each severity of its kind, and "circuit passes".
 
     A location's share goes to its kinds by their weights, and within a kind to every place alike; the logarithm of a
     severity is spread evenly over the kind's range. Raises ValueError for priors that do not sum to 1.

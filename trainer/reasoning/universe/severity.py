@@ -1,9 +1,8 @@
-"""How bad a fault is, is a distribution: each hypothesis stands for all severities from its own to the next worse one.
+"""The severity of a fault as a distribution: each hypothesis covers the interval to the next worse severity.
 
-The severities of one fault are nodes along the logarithm of the amount, which is spread evenly over the whole range;
-where a kind's amount is a resistance in series, of the amount and what stands beside it.
-Between two nodes every expectation is a straight line; what the line leaves out, by the second differences of the
-nodes, counts as spread. The worst node only ends the stretch before it.
+The density is even over the logarithm of the amount; for a resistance in series, over that of the amount plus the rest
+of its loop. Expectations are solved at the grid points and interpolated linearly between them. The interpolation error,
+estimated from second differences, counts as variance. The worst grid point only ends the interval before it.
 """
 
 from __future__ import annotations
@@ -19,9 +18,9 @@ from trainer.circuit.elements import OPEN_OHM
 from trainer.circuit.fault import SIZES, Fault
 
 DEVIATION = 0.4
-"""One standard deviation of the normal distribution that stands for an even one over a stretch of length 1.
+"""Standard deviation of the normal distribution that approximates a uniform one over an interval of length 1.
 
-An even distribution has 0.29; a little more, and neighbouring stretches add up to an even density within a fifth.
+A uniform distribution has 0.29. With a little more, neighbouring intervals add up to an even density within a fifth.
 """
 
 

@@ -179,7 +179,7 @@ TEXTS: dict[str, str] = {
     "meaning.mate": (
         "Another cylinder's part of the same kind, measured the same way: it shows what a good value is here."
     ),
-    "term.nulled": "leads nulled",
+    "term.nulled": "leads zeroed",
     "meaning.nulled": "The meter's own leads held together and set to zero, so that a few ohms are read rightly.",
     "term.bed": "bed",
     "meaning.bed": "The steady workshop noise under everything. If you hear not even that, it is your loudspeaker.",
