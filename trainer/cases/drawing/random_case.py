@@ -33,6 +33,9 @@ TEMPERATURES_C = (20.0, 45.0, 70.0)
 AT_EVERY_SEVERITY = frozenset({FaultKind.ADDED_RESISTANCE, FaultKind.BURNT_PIN})
 """Kinds drawn at each of their severities: from a joint that only a voltage drop finds to one that is heard."""
 
+BURNS_AWAY_OHM = (9.0, 25.0)
+"""A contact of one injector with a resistance in this range gets over 20 W and soon burns open (docs/model.md, 9)."""
+
 MOST_OF_A_PAIR = 2
 """A fault of more cylinders is a group fault."""
 
@@ -106,16 +109,20 @@ def _drawable(engine: ByContent, difficulty: int) -> tuple[Fault, ...]:
     allowed = KINDS_BY_DIFFICULTY[difficulty - 1]
     usual = [fault for fault in single_faults(engine.profile) if fault.kind not in AT_EVERY_SEVERITY]
     graded = [fault for fault in single_faults(engine.profile, every_severity=True) if fault.kind in AT_EVERY_SEVERITY]
-    return tuple(fault for fault in (*usual, *graded) if fault.kind in allowed and not _out_of_reach(fault))
+    return tuple(fault for fault in (*usual, *graded) if fault.kind in allowed and not _never_met(fault))
 
 
-def _out_of_reach(fault: Fault) -> bool:
-    """Return whether no offered test distinguishes a fault from another one.
+def _never_met(fault: Fault) -> bool:
+    """Return whether a fault is not drawn: no offered test distinguishes it from another one, or it does not last.
 
     A contact at the module that fails under load only is in no circuit that an ohmmeter meets: its plug is off then.
     """
-    at_module = fault.location is Location.ENGINE_HARNESS and fault.part is Part.CONTACT
-    return at_module and fault.kind is FaultKind.FAILS_UNDER_LOAD
+    if fault.part is not Part.CONTACT:
+        return False
+    least, most = BURNS_AWAY_OHM
+    if fault.kind in AT_EVERY_SEVERITY and least < fault.amount() < most:
+        return True
+    return fault.location is Location.ENGINE_HARNESS and fault.kind is FaultKind.FAILS_UNDER_LOAD
 
 
 def _drawn_fault(profile: Profile, difficulty: int, chance: Stream) -> Fault:
