@@ -25,7 +25,8 @@ MOST_ON_THE_WAY_W = 23.5
 """What a joint burns for a while as it goes from good to open: grid points of a severity that no case is drawn at."""
 
 OPEN_FROM_OHM = 1e6
-"""A contact with more is open and burns nothing at 110 V; i²R of what rounding leaves of its current does not count."""
+"""A contact with more is open and burns nothing at 110 V. Its own current cannot be used: with 1 GΩ beside milliohms the
+network that is solved here has a condition of some 1e12, and one per cent of another output's current shows up in it."""
 
 
 def contact_watts(test: SolvedTest) -> dict[str, float]:
