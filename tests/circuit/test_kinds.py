@@ -11,11 +11,12 @@ from tests.engines import HARBOUR, NORTH, fault_of, solved
 from trainer.circuit.codes import codes_of
 from trainer.circuit.elements import Location, Part, Side
 from trainer.circuit.fault import Conditions, Fault, FaultKind
-from trainer.circuit.faults import LATER_WEIGHTS
+from trainer.circuit.faults import LATER_WEIGHTS, faulty_circuit
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import Work, worked_circuit
-from trainer.instruments.looking import seen_bridges, seen_terminals
+from trainer.instruments.looking import loose_terminals, seen_bridges, seen_terminals
 from trainer.instruments.measuring import measured
+from trainer.instruments.on_battery import power_drop_v
 from trainer.instruments.requests import Request, through_point
 from trainer.reasoning.universe.expectations import expectations_of
 from trainer.reasoning.universe.questions import Question
@@ -45,8 +46,8 @@ def codes(profile: Profile, *faults: Fault, conditions: Conditions | None = None
     return [code.code for code in codes_of(solved(profile, *faults, conditions=conditions))]
 
 
-def reading(profile: Profile, fault: Fault, request: Request, work: Work | None = None) -> float | None:
-    return measured(profile, [fault], work or Work(), request, 1).reading.value
+def reading(profile: Profile, fault: Fault | None, request: Request, work: Work | None = None) -> float | None:
+    return measured(profile, [fault] if fault else [], work or Work(), request, 1).reading.value
 
 
 def pair(cylinder: int) -> Request:
@@ -68,7 +69,7 @@ def test_a_film_reads_high_at_a_meters_volt_and_carries_the_drive(profile: Profi
     ("kind", "damage"),
     [(FaultKind.BURNT_PIN, "burnt"), (FaultKind.PUSHED_BACK_PIN, "pushed_back"), (FaultKind.SPREAD_TERMINAL, "spread")],
 )
-def test_a_damaged_pin_is_seen_in_its_open_connector_and_nowhere_else(
+def test_a_damaged_pin_is_seen_or_felt_in_its_open_connector_and_nowhere_else(
     profile: Profile, kind: FaultKind, damage: str
 ) -> None:
     fault = Fault(kind, PLACE, (3,), Side.RETURN)
@@ -76,13 +77,19 @@ def test_a_damaged_pin_is_seen_in_its_open_connector_and_nowhere_else(
     for unplugged, seen in ((at, {f"{damage}:{PLACE}.contact.return.3"}), ("module_connector", set[str]())):
         work = Work(unplugged=frozenset({unplugged}))
         circuit = worked_circuit(profile, [fault], work)
-        assert seen_terminals(circuit, work) == seen
+        felt = damage == "spread"
+        assert seen_terminals(circuit, work) == (set() if felt else seen)
+        assert loose_terminals(circuit, work) == (seen if felt else set())
         assert not seen_bridges(circuit, work)
     expected = expectations_of(profile, 20.0, [(), (fault,), (Fault(FaultKind.OPEN, PLACE, (3,), Side.RETURN),)])
-    look = Question("look", Work(unplugged=frozenset({at})))
-    sound, damaged, plain = expected.of([look], 30.0)[look].values
+    opened = Work(unplugged=frozenset({at}))
+    look, drag = Question("look", opened), Question("drag", opened)
+    shown = expected.of([look, drag], 30.0)
+    telling, idle = (drag, look) if damage == "spread" else (look, drag)
+    sound, damaged, plain = shown[telling].values
     assert (damaged - sound).max() > 0.9
     assert np.array_equal(plain, sound)
+    assert np.array_equal(*shown[idle].values[:2])
 
 
 def test_a_pushed_back_pin_is_an_open_a_burnt_one_a_resistance_and_a_spread_one_lets_go_when_moved() -> None:
@@ -183,3 +190,46 @@ def test_an_engines_file_from_before_a_kind_was_known_still_has_a_weight_for_it(
     first = list(FaultKind)
     later = [kind for kind in first if kind in LATER_WEIGHTS]
     assert len(first) - len(later) == IN_THE_FIRST_FILES, "give the new kind its weight in LATER_WEIGHTS"
+
+
+POWER_KINDS = (FaultKind.WEAK_BATTERY, FaultKind.POOR_MODULE_FEED, FaultKind.POOR_MODULE_GROUND)
+
+
+def power_fault(profile: Profile, kind: FaultKind, amount: float | None = None) -> Fault:
+    return Fault(kind, Location.MODULE_POWER, profile.cylinders, None, amount)
+
+
+@pytest.mark.parametrize("profile", ENGINES, ids=lambda profile: profile.name)
+@pytest.mark.parametrize("kind", POWER_KINDS)
+def test_poor_power_to_the_module_sags_in_the_burst_and_one_test_names_its_part(
+    profile: Profile, kind: FaultKind
+) -> None:
+    fault = power_fault(profile, kind)
+    shown = {what: (reading(profile, None, Request(what)), reading(profile, fault, Request(what)))
+             for what in ("supply", "crank", "plus_drop", "ground_drop")}  # fmt: skip
+    good_v, weak_v = shown["supply"]
+    assert weak_v < 0.9 * good_v
+    # common practice, no published source: half a volt at most on either side, 9.6 V at least while it cranks
+    assert shown["crank"][0] > 9.6
+    assert max(shown["plus_drop"][0], shown["ground_drop"][0]) < 0.5
+    assert (shown["crank"][1] < 9.6) is (kind is FaultKind.WEAK_BATTERY)
+    assert (shown["plus_drop"][1] > 0.5) is (kind is FaultKind.POOR_MODULE_FEED)
+    assert (shown["ground_drop"][1] > 0.5) is (kind is FaultKind.POOR_MODULE_GROUND)
+
+
+def test_a_resistance_before_the_converter_counts_by_the_square_of_the_two_voltages() -> None:
+    # an ideal converter passes power: R as seen from its output is R·(V_out/V_in)², as with a transformer's turns
+    circuit = faulty_circuit(NORTH, [power_fault(NORTH, FaultKind.POOR_MODULE_GROUND, 0.1)])
+    module = NORTH.module
+    assert circuit.rail.source_ohm - module.source_ohm == pytest.approx(0.1 * (module.supply_v / module.battery_v) ** 2)
+    # what the battery gives is what the supply takes, so drop times battery current is the loss in the added ohms
+    filling_a = (circuit.rail.supply_v - 60.0) / circuit.rail.source_ohm
+    drop_v = power_drop_v(circuit, 60.0, Side.RETURN)
+    drawn_a = filling_a * module.supply_v / module.battery_v
+    assert drop_v / drawn_a == pytest.approx(0.1005)
+
+
+def test_another_module_does_not_mend_its_ground() -> None:
+    fault = power_fault(NORTH, FaultKind.POOR_MODULE_GROUND)
+    lent = Work(replaced=frozenset({(Location.DRIVE_MODULE, 0)}))
+    assert reading(NORTH, fault, Request("ground_drop"), lent) > 0.5

@@ -42,7 +42,7 @@ def _asked(profile: Profile, number: int) -> list[Request]:
     asked += [
         Request("drop", cylinder=number, location=place, side=side)
         for place in Location
-        if place is not Location.ARMATURE
+        if place not in (Location.ARMATURE, Location.MODULE_POWER)
         for side in Side
     ]
     return asked

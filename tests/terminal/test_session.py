@@ -10,7 +10,9 @@ from tests.desk_hands import RIGHT_ANSWER, GonePlayer, RecordingPlayer, StoppedP
 from tests.thinned import thinned
 from trainer.cases.single_case.shipped import case_names
 from trainer.circuit.elements import Location
+from trainer.instruments.bench_tests import Operation
 from trainer.instruments.tries import Effort, tries_needed
+from trainer.practice.attempt.events import Looked, Measured
 from trainer.records.store.store import open_store
 
 NAME = "faint_hum_on_three"
@@ -238,6 +240,26 @@ def test_a_plug_that_is_still_off_elsewhere_is_told_with_the_reading() -> None:
     shown = type_in(new_desk(NAME), "pair right_front 3", "pair module 3", "look")
     assert "Still unplugged elsewhere: pass-through connector right front" in shown
     assert "Unplugged: module connector, pass-through connector right front" in shown
+
+
+def test_a_pin_drag_finds_the_terminal_that_looks_good_and_does_not_grip() -> None:
+    desk = new_desk("loose_grip_on_seven")
+    shown = type_in(desk, "drag", "pair right_rear 7", "look", "drag", "card")
+    assert "Unplug a connector to feel how its terminals grip." in shown
+    assert shown.count("a terminal that does not grip the pin") == 2  # in the message and on the card
+    looked, dragged = [event for event in desk.attempt.events if isinstance(event, Looked)][1:]
+    assert looked.what == ()
+    assert dragged.what == ("spread:pass_through_connector.contact.return.7",)
+    assert Operation.PIN_DRAG in {price.operation for price in dragged.paid}
+
+
+def test_both_sides_of_the_wiring_to_the_module_are_read_by_name() -> None:
+    desk = new_desk("paint_under_the_eyelet")
+    type_in(desk, "plusdrop", "grounddrop")
+    plus, ground = (event.reading.value for event in desk.attempt.events if isinstance(event, Measured))
+    assert plus is not None
+    assert ground is not None
+    assert plus < 0.5 < ground
 
 
 def test_a_heat_fault_wrongly_repaired_shows_when_the_retest_is_warm() -> None:

@@ -162,7 +162,7 @@ def _name_pass_through_open(window: RealWindow) -> None:
     """On the finding with cylinder 3 named: to the place, the kind and the side with Tab, then certainty and commit."""
     for tabs in (
         3 + 8 - 1 + 2,  # past the counts and cylinders to the third place
-        4,  # past the other places to the first kind: open
+        5,  # past the other places to the first kind: open
         16,  # past the other kinds to the first side: return
     ):
         window.tab(tabs)

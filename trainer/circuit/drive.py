@@ -162,7 +162,7 @@ def feed_branches(circuit: Circuit, live: frozenset[str]) -> list[Branch]:
 
 def battery_branch(circuit: Circuit) -> Branch:
     """Return the battery's own resistance between its electromotive force and the node that a fault can touch."""
-    return ("battery.source", BATTERY, circuit.profile.module.battery_ohm)
+    return ("battery.source", BATTERY, circuit.power.battery_ohm)
 
 
 def rail_branches(circuit: Circuit, live: frozenset[str]) -> dict[str, Branch]:

@@ -29,6 +29,7 @@ class Location(StrEnum):
     UNDER_COVER = "under_cover_harness"
     COIL = "solenoid_coil"
     ARMATURE = "armature"
+    MODULE_POWER = "module_power"
 
 
 class Side(StrEnum):
@@ -107,6 +108,15 @@ class Rail:
 
 
 @dataclass(frozen=True, slots=True)
+class Power:
+    """What the module's supply is made from: the battery's own resistance, the wires to the module and to ground."""
+
+    battery_ohm: float
+    plus_ohm: float
+    ground_ohm: float
+
+
+@dataclass(frozen=True, slots=True)
 class Circuit:
     """Everything the solver, the instruments and the netlist need; faults return an edited copy.
 
@@ -120,6 +130,7 @@ class Circuit:
     returns: Mapping[int, ReturnDriver]
     feeds: Mapping[str, FeedDriver]
     rail: Rail
+    power: Power
     damaged: Mapping[str, Damage] = field(default_factory=dict)
 
     def with_element(self, name: str, element: Element) -> Circuit:

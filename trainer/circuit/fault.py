@@ -41,6 +41,9 @@ class FaultKind(StrEnum):
     LOW_SUPPLY = "low_supply"
     SLOW_RECHARGE = "slow_recharge"
     NO_SUPPLY = "no_supply"
+    WEAK_BATTERY = "weak_battery"
+    POOR_MODULE_FEED = "poor_module_feed"
+    POOR_MODULE_GROUND = "poor_module_ground"
     STUCK_ARMATURE = "stuck_armature"
     SLUGGISH_ARMATURE = "sluggish_armature"
     STICKS_WHEN_COLD = "sticks_when_cold"
@@ -74,6 +77,8 @@ _NONE = Size("none", (0.0,))
 _OPEN = Size("ohm", (OPEN_OHM,))
 _IN_SERIES = Size("ohm", (28.0, 0.4, 1.5, 4.0, 7.5, 10.5, 14.0, 20.0, 41.0, 60.0), (1.0, 0.5, 0.3), LOOP_OHM)
 
+_POWER = Size("ohm", (0.1, 0.05))
+
 SIZES: Mapping[FaultKind, Size] = {
     FaultKind.OPEN: _OPEN,
     FaultKind.ADDED_RESISTANCE: _IN_SERIES,
@@ -102,6 +107,9 @@ SIZES: Mapping[FaultKind, Size] = {
     FaultKind.LOW_SUPPLY: Size("share of the supply", (0.7, 0.6, 0.85)),
     FaultKind.SLOW_RECHARGE: Size("times the source resistance", (25.0, 60.0)),
     FaultKind.NO_SUPPLY: _NONE,
+    FaultKind.WEAK_BATTERY: Size("times the battery's resistance", (5.0, 3.0)),
+    FaultKind.POOR_MODULE_FEED: _POWER,
+    FaultKind.POOR_MODULE_GROUND: _POWER,
     FaultKind.STUCK_ARMATURE: _NONE,
     FaultKind.SLUGGISH_ARMATURE: Size("times the viscous loss", (150.0, 50.0, 87.0, 260.0)),
     FaultKind.STICKS_WHEN_COLD: Size("newton at 0 °C", (100.0, 200.0)),

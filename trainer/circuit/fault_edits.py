@@ -13,6 +13,7 @@ from trainer.circuit.elements import (
     Element,
     Location,
     Part,
+    Power,
     ReturnDriver,
     Side,
     coil_node,
@@ -233,6 +234,28 @@ def no_supply(circuit: Circuit, _fault: Fault, _conditions: Conditions) -> Circu
 def slow_recharge(circuit: Circuit, fault: Fault, _conditions: Conditions) -> Circuit:
     """A drive supply behind so many times its resistance."""
     return replace(circuit, rail=replace(circuit.rail, source_ohm=circuit.rail.source_ohm * fault.amount()))
+
+
+def power(change: Callable[[Power, Fault], Power]) -> Edit:
+    """Change what the module's supply is made from.
+
+    The module steps the battery's voltage up. Seen from its supply, a resistance before the converter is as many times
+    larger as the square of the two voltages' ratio (an ideal transformer of direct current).
+    """
+
+    def edit(circuit: Circuit, fault: Fault, _conditions: Conditions) -> Circuit:
+        old, new = circuit.power, change(circuit.power, fault)
+        more = (new.battery_ohm + new.plus_ohm + new.ground_ohm) - (old.battery_ohm + old.plus_ohm + old.ground_ohm)
+        module = circuit.profile.module
+        seen_ohm = circuit.rail.source_ohm + more * (module.supply_v / module.battery_v) ** 2
+        return replace(circuit, power=new, rail=replace(circuit.rail, source_ohm=seen_ohm))
+
+    return edit
+
+
+weak_battery = power(lambda old, fault: replace(old, battery_ohm=old.battery_ohm * fault.amount()))
+poor_feed = power(lambda old, fault: replace(old, plus_ohm=old.plus_ohm + fault.amount()))
+poor_ground = power(lambda old, fault: replace(old, ground_ohm=old.ground_ohm + fault.amount()))
 
 
 def armature(change: Callable[[Solenoid, Fault, Conditions], Solenoid]) -> Edit:

@@ -63,6 +63,7 @@ _PLUGS = dict.fromkeys((Location.PASS_THROUGH, Location.UNDER_COVER), (Part.CONT
 _LOOM = {Location.ENGINE_HARNESS: (Part.WIRE,)}
 _WINDING = {Location.COIL: (Part.WINDING,)}
 _MODULE = {Location.DRIVE_MODULE: (Part.OUTPUT,)}
+_POWER = {Location.MODULE_POWER: (Part.WIRE,)}
 _PLATE = {Location.ARMATURE: (Part.OUTPUT,)}
 _BOTH: tuple[Side | None, ...] = (Side.RETURN, Side.FEED)
 _BACK: tuple[Side | None, ...] = (Side.RETURN,)
@@ -108,6 +109,9 @@ _ROWS = (
     Kind(FaultKind.LOW_SUPPLY, edits.low_supply, _MODULE, _NEITHER, "all"),
     Kind(FaultKind.SLOW_RECHARGE, edits.slow_recharge, _MODULE, _NEITHER, "all"),
     Kind(FaultKind.NO_SUPPLY, edits.no_supply, _MODULE, _NEITHER, "all"),
+    Kind(FaultKind.WEAK_BATTERY, edits.weak_battery, _POWER, _NEITHER, "all"),
+    Kind(FaultKind.POOR_MODULE_FEED, edits.poor_feed, _POWER, _NEITHER, "all"),
+    Kind(FaultKind.POOR_MODULE_GROUND, edits.poor_ground, _POWER, _NEITHER, "all"),
     Kind(FaultKind.STUCK_ARMATURE, edits.stuck_plate, _PLATE, _NEITHER, "own"),
     Kind(FaultKind.SLUGGISH_ARMATURE, edits.sluggish_plate, _PLATE, _NEITHER, "own"),
     Kind(FaultKind.STICKS_WHEN_COLD, edits.sticking_plate, _PLATE, _NEITHER, "own", heeds_conditions=True),
@@ -134,7 +138,8 @@ LATER_WEIGHTS: Mapping[FaultKind, float] = {
     FaultKind.FILM_ON_CONTACT: 0.5, FaultKind.BURNT_PIN: 1.0, FaultKind.PUSHED_BACK_PIN: 2.0,
     FaultKind.SPREAD_TERMINAL: 0.5, FaultKind.CARBON_BETWEEN_PINS: 0.5, FaultKind.SHORT_WHEN_MOVED: 1.0,
     FaultKind.WRONG_COIL: 0.3, FaultKind.OUTPUT_FAILS_HOT: 1.0,
-    FaultKind.STICKS_WHEN_COLD: 1.0,
+    FaultKind.STICKS_WHEN_COLD: 1.0, FaultKind.WEAK_BATTERY: 2.0, FaultKind.POOR_MODULE_FEED: 1.0,
+    FaultKind.POOR_MODULE_GROUND: 2.0,
 }  # fmt: skip
 """How often a kind is met beside the others at its place, where an engine's file was written before it was known."""
 

@@ -18,6 +18,7 @@ from trainer.circuit.elements import (
     FeedDriver,
     Location,
     Part,
+    Power,
     Rail,
     ReturnDriver,
     Side,
@@ -33,6 +34,10 @@ Named = tuple[str, Element]
 
 COLD_SOURCE_PER_K = 0.02
 """How much more a supply fed by a cold battery resists, for each kelvin under 20 °C: from memory."""
+
+
+POWER_WIRE_OHM = 0.0005
+"""A sound wire between battery and module, with its two ends: from memory."""
 
 
 def scope_name(cylinders: tuple[int, ...]) -> str:
@@ -60,6 +65,7 @@ def circuit_of(profile: Profile, temperature_c: float = 20.0) -> Circuit:
         },
         feeds={name: FeedDriver(module.feed_on_ohm, module.feed_off_ohm) for name in profile.wiring.outputs},
         rail=Rail(module.supply_v, module.source_ohm * source_factor(temperature_c), module.reservoir_f),
+        power=Power(module.battery_ohm * source_factor(temperature_c), POWER_WIRE_OHM, POWER_WIRE_OHM),
     )
 
 

@@ -246,7 +246,9 @@ class CaseActions:
     def _look_lines(self, event: Looked) -> tuple[str, ...]:
         off = ", ".join(point_text(point) for point in sorted(self._desk.attempt.work.unplugged))
         seen = (sighting_text(name) for name in event.what)
-        return (text("work.look_off", places=off) if off else text("work.look"), *seen)
+        nothing_off = text("work.drag" if event.drag else "work.look")
+        nothing = [text("drag.nothing")] if off and event.drag and not event.what else []
+        return (text("work.look_off", places=off) if off else nothing_off, *seen, *nothing)
 
     def require_feedback(self) -> None:
         """Raise WrongCallError before a finding, and in a set that keeps back whether it is right."""
@@ -298,5 +300,5 @@ def _worked(action: Move | Heat | WarmRun | Swap | Lend | GiveBack | Look, attem
             return actions.substitute(attempt, place, cylinder)
         case GiveBack():
             return actions.give_back(attempt)
-        case Look():
-            return actions.look(attempt)
+        case Look(drag=drag):
+            return actions.look(attempt, drag=drag)

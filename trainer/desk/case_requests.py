@@ -79,7 +79,9 @@ class GiveBack:
 
 @dataclass(frozen=True, slots=True)
 class Look:
-    """Look at what is open."""
+    """Look at what is open, or draw a matching pin through its terminals."""
+
+    drag: bool = False
 
 
 @dataclass(frozen=True, slots=True)

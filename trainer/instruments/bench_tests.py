@@ -19,6 +19,7 @@ class Operation(StrEnum):
     ACTUATION_TEST = "actuation_test"
     CODES = "codes"
     LOOK = "look"
+    PIN_DRAG = "pin_drag"
     MODULE_OHMS = "module_ohms"
     PASS_THROUGH_OHMS = "pass_through_ohms"
     INJECTOR_OHMS = "injector_ohms"
@@ -39,6 +40,7 @@ class Operation(StrEnum):
     CLAMP = "clamp"
     LAMP_LOAD = "lamp_load"
     CRANK = "crank"
+    POWER_DROP = "power_drop"
     WARM_RUN = "warm_run"
     CONTRIBUTION = "contribution"
     COMPRESSION = "compression"
@@ -46,7 +48,7 @@ class Operation(StrEnum):
 
 USUAL_MINUTES: Mapping[Operation, float] = {
     Operation.VOLTS_AT_REST: 3.0, Operation.LIVE_PREPARATION: 10.0, Operation.CLAMP: 6.0, Operation.LAMP_LOAD: 8.0,
-    Operation.CRANK: 5.0, Operation.WARM_RUN: 25.0,
+    Operation.CRANK: 5.0, Operation.POWER_DROP: 8.0, Operation.PIN_DRAG: 10.0, Operation.WARM_RUN: 25.0,
     Operation.CONTRIBUTION: 20.0, Operation.COMPRESSION: 15.0,
 }  # fmt: skip
 """Operations that early engine files do not price, with what they take there: common practice, no published source."""
@@ -58,6 +60,8 @@ BROUGHT_BY: Mapping[Operation, tuple[Operation, ...]] = {
     Operation.CLAMP: (Operation.CURRENT_TRACE,),
     Operation.LAMP_LOAD: _OHMS,
     Operation.CRANK: (Operation.LOAD_DROP,),
+    Operation.POWER_DROP: (Operation.LOAD_DROP,),
+    Operation.PIN_DRAG: (Operation.LOOK,),
     Operation.WARM_RUN: (Operation.HEAT,),
     Operation.CONTRIBUTION: (Operation.ACTUATION_TEST,),
     Operation.COMPRESSION: (Operation.ACTUATION_TEST,),
@@ -92,10 +96,14 @@ class BenchTestKind(StrEnum):
     LOOK_MODULE = "look_module"
     LOOK_THROUGH = "look_through"
     LOOK_COVER = "look_cover"
+    DRAG_MODULE = "drag_module"
+    DRAG_THROUGH = "drag_through"
+    DRAG_COVER = "drag_cover"
     MODULE_VOLTS = "module_volts"
     THROUGH_VOLTS = "through_volts"
     PLUG_VOLTS = "plug_volts"
     CRANK = "crank"
+    POWER_DROPS = "power_drops"
     CLAMP = "clamp"
     CONTRIBUTION = "contribution"
     COMPRESSION = "compression"
@@ -141,7 +149,8 @@ AT_A_BANK = frozenset({
     BenchTestKind.COVER_INSULATION, BenchTestKind.PROBE, BenchTestKind.THROUGH_VOLTS, BenchTestKind.PLUG_VOLTS,
     BenchTestKind.THROUGH_PAIRS, BenchTestKind.THROUGH_GROUNDS, BenchTestKind.WIRES_ENGINE, BenchTestKind.WIRES_COVER,
     BenchTestKind.ENGINE_ALONE, BenchTestKind.COVER_ALONE, BenchTestKind.PLUG_PAIRS, BenchTestKind.PLUG_GROUNDS,
-    BenchTestKind.LOOK_THROUGH, BenchTestKind.LOOK_COVER, BenchTestKind.RESEAT, BenchTestKind.RESEAT_PLUGS,
+    BenchTestKind.LOOK_THROUGH, BenchTestKind.LOOK_COVER, BenchTestKind.DRAG_THROUGH, BenchTestKind.DRAG_COVER,
+    BenchTestKind.RESEAT, BenchTestKind.RESEAT_PLUGS,
     BenchTestKind.PAIRS_RESEATED, BenchTestKind.PAIRS_RESEATED_PLUGS,
 })  # fmt: skip
 """What each kind is done at; every other kind is done once for the whole engine."""

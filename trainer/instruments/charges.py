@@ -17,6 +17,7 @@ from trainer.instruments.tries import MOVE, TIMES, UNDER_COVER, How, Try
 LIVE = {
     "drop": Operation.LOAD_DROP, "supply": Operation.LOAD_DROP, "trace": Operation.CURRENT_TRACE,
     "dummy": Operation.DUMMY_LOAD, "clamp": Operation.CLAMP, "crank": Operation.CRANK,
+    "plus_drop": Operation.POWER_DROP, "ground_drop": Operation.POWER_DROP,
     "contribution": Operation.CONTRIBUTION, "compression": Operation.COMPRESSION,
 }  # fmt: skip
 """What is measured on the driven engine, and what each is charged as."""
@@ -77,7 +78,7 @@ def live_prices(profile: Profile, request: Request) -> tuple[Price, ...]:
     """Return what a measurement on the driven engine costs: each injector apart, a cover where one is in the way."""
     if request.what == "supply":
         return (Price(Operation.LIVE_PREPARATION), Price(Operation.LOAD_DROP, SUPPLY))
-    if request.what in ("clamp", "crank", "contribution", "compression"):
+    if request.what in ("clamp", "crank", "plus_drop", "ground_drop", "contribution", "compression"):
         return (Price(LIVE[request.what]),)
     if request.what == "dummy":
         cover: tuple[Price, ...] = (Price(Operation.COVER_OFF, profile.bank_of(request.cylinder)),)

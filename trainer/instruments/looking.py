@@ -1,6 +1,7 @@
-"""What eyes can find, at an open connector or under a cover that is off.
+"""What eyes can find, at an open connector or under a cover that is off, and what a pin drag finds there.
 
-Metal touching where it should not, a burnt track between pins, and terminals that are burnt, pushed back or spread.
+Eyes see metal touching where it should not, a burnt track between pins, terminals that are burnt or pushed back. A
+spread terminal looks sound: only a matching pin, drawn out again, feels that it does not grip.
 """
 
 from __future__ import annotations
@@ -46,8 +47,22 @@ def seen_bridges(circuit: Circuit, work: Work) -> frozenset[str]:
 
 def seen_terminals(circuit: Circuit, work: Work) -> frozenset[str]:
     """Return what is seen on the terminals of open connectors."""
-    opened = frozenset[str]().union(*(contacts_of(circuit.profile, point) for point in work.unplugged))
-    return frozenset(f"{damage}{SIGHT}{name}" for name, damage in circuit.damaged.items() if name in opened)
+    opened = _opened(circuit, work)
+    return frozenset(
+        f"{damage}{SIGHT}{name}"
+        for name, damage in circuit.damaged.items()
+        if name in opened and damage is not Damage.SPREAD
+    )
+
+
+def loose_terminals(circuit: Circuit, work: Work) -> frozenset[str]:
+    """Return the terminals of open connectors that do not grip a matching pin; a probe may have spread some."""
+    spread = {name for name, damage in circuit.damaged.items() if damage is Damage.SPREAD} | work.spread
+    return frozenset(f"{Damage.SPREAD}{SIGHT}{name}" for name in spread & _opened(circuit, work))
+
+
+def _opened(circuit: Circuit, work: Work) -> frozenset[str]:
+    return frozenset[str]().union(*(contacts_of(circuit.profile, point) for point in work.unplugged))
 
 
 def sightings_of(profile: Profile) -> tuple[str, ...]:

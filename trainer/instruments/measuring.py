@@ -30,6 +30,7 @@ from trainer.instruments.under_load import (
     measure_clamp,
     measure_drop,
     measure_dummy_current,
+    measure_power_drop,
     measure_supply,
     measure_trace,
 )
@@ -130,6 +131,9 @@ def _live(
         reading = measure_compression(profile, mechanical)
     elif request.what == "crank":
         reading = measure_crank(profile, faults, work)
+    elif request.what in ("plus_drop", "ground_drop"):
+        side = Side.FEED if request.what == "plus_drop" else Side.RETURN
+        reading = measure_power_drop(profile, faults, work, side)
     elif request.what == "clamp":
         reading = measure_clamp(profile, faults, work, request.cylinder, request.other)
     elif request.what == "dummy":

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import overload
 
 from trainer.arrays import Floats
-from trainer.circuit.elements import BATTERY, GROUND
+from trainer.circuit.elements import BATTERY, GROUND, Circuit, Side
 from trainer.circuit.fault import Fault
 from trainer.circuit.network import Branch, solve
 from trainer.circuit.profile import Profile
@@ -17,8 +17,8 @@ from trainer.instruments.reading import Reading, Slip
 LAMP_OHM = 12.0**2 / 21.0
 """A lamp of 12 V and 21 W, hot: common practice, no published source."""
 
-STARTER_OHM = 0.06
-"""What a starter draws from the battery while it turns a warm engine: from memory, near 160 A at 12 V."""
+STARTER_OHM = 0.025
+"""What a starter draws from the battery while it turns a warm diesel engine: from memory, near 400 A at 11 V."""
 
 
 @overload
@@ -54,3 +54,15 @@ def measure_crank(profile: Profile, faults: Sequence[Fault], work: Work) -> Read
     solution = solve(branches, [{"battery.source": profile.module.battery_v}], [{}])
     value = round(float(solution.voltage(BATTERY)[0]), 2)
     return Reading("battery", value, "volt", f"{value:.2f} V")
+
+
+def power_drop_v(circuit: Circuit, rail_v: float, side: Side) -> float:
+    """Return the voltage drop between battery and module, on the plus or the ground side, at a moment of a test.
+
+    The module draws from the battery what its supply is filled with, at the battery's voltage (a converter without
+    loss). A chopping module would draw less: the outputs' limit is computed as a resistance.
+    """
+    rail, module = circuit.rail, circuit.profile.module
+    filling_a = (rail.supply_v - rail_v) / rail.source_ohm
+    drawn_a = filling_a * rail.supply_v / module.battery_v
+    return drawn_a * (circuit.power.plus_ohm if side is Side.FEED else circuit.power.ground_ohm)

@@ -27,6 +27,8 @@ What = Literal[
     "volts",
     "lamp",
     "crank",
+    "plus_drop",
+    "ground_drop",
     "drop",
     "supply",
     "trace",
@@ -60,7 +62,7 @@ class Request:
     at_once: bool = False
 
 
-OF_THE_WHOLE = ("supply", "crank", "contribution", "compression")
+OF_THE_WHOLE = ("supply", "crank", "plus_drop", "ground_drop", "contribution", "compression")
 """What is measured of the whole engine."""
 
 AT_A_POINT = ("pair", "returns", "ground", "insulation", "volts")

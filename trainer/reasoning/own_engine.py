@@ -11,7 +11,7 @@ from trainer.instruments.tries import HEAT, MOVE, How, Try, shows_itself
 from trainer.reasoning.case_facts import CaseFacts
 from trainer.reasoning.universe.equivalents import Equivalents
 from trainer.reasoning.universe.expectations import Expectations, code_flags
-from trainer.reasoning.universe.questions import FLAG_UP, RUNNING, Question
+from trainer.reasoning.universe.questions import EXAMINED, FLAG_UP, RUNNING, Question
 from trainer.reasoning.universe.running import with_mechanical
 
 
@@ -40,7 +40,7 @@ class OwnEngine:
 
     def _as_it_comes(self, question: Question) -> Question:
         """Return a question about the state in which its tries leave the engine."""
-        if question.kind == "look":
+        if question.kind in EXAMINED:
             return question
         work = question.work
         moving = self._outcome(MOVE, work.conditions.moved, work.moving)

@@ -40,6 +40,7 @@ WORDLESS = {
     "codes",
     "clear",
     "look",
+    "drag",
     "card",
     "engine",
     "help",
@@ -49,6 +50,8 @@ WORDLESS = {
     "hint",
     "supply",
     "crank",
+    "plusdrop",
+    "grounddrop",
     "warmrun",
     "contribution",
     "compression",
@@ -84,7 +87,7 @@ class Session:
             "hear": self._hear, "compare": self._compare, "stand": self._stand,
             "codes": lambda words: self._codes(clear=False), "clear": lambda words: self._codes(clear=True),
             "move": self._move, "heat": self._heat, "warmrun": lambda words: self._run_warm(),
-            "swap": self._swap, "lend": self._lend, "look": self._look,
+            "swap": self._swap, "lend": self._lend, "look": self._look, "drag": self._drag,
             "out": lambda words: self._suspect(words, add=True), "back": lambda words: self._suspect(words, add=False),
             "card": lambda words: self._lines(shown.card_lines(self.desk.attempt)),
             "engine": lambda words: self._lines(shown.engine_lines(self.desk.attempt.case.profile)),
@@ -225,6 +228,9 @@ class Session:
 
     def _look(self, _words: Sequence[str]) -> None:
         self._act(Look())
+
+    def _drag(self, _words: Sequence[str]) -> None:
+        self._act(Look(drag=True))
 
     def _suspect(self, words: Sequence[str], *, add: bool) -> None:
         places = frozenset(typed.place_of(word) for word in words)

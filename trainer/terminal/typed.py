@@ -23,14 +23,16 @@ PLACES = {
     "cover": Location.UNDER_COVER,
     "coil": Location.COIL,
     "armature": Location.ARMATURE,
+    "power": Location.MODULE_POWER,
 }
-"""The words for the six places where a fault can be."""
+"""The words for the seven places where a fault can be."""
 
 SLIPS = {"connected", "firm", "live", "leads", "nowait", "minmax"}
 """Ways to measure, wrong ones first; `minmax` keeps the least and the most while something is moved."""
 READINGS: dict[str, What] = {
     "pair": "pair", "returns": "returns", "ground": "ground", "wire": "wire", "insulation": "insulation",
-    "volts": "volts", "lamp": "lamp", "crank": "crank", "clamp": "clamp",
+    "volts": "volts", "lamp": "lamp", "crank": "crank",
+    "plusdrop": "plus_drop", "grounddrop": "ground_drop", "clamp": "clamp",
     "contribution": "contribution", "compression": "compression",
     "drop": "drop", "supply": "supply", "trace": "trace", "dummy": "dummy",
 }  # fmt: skip

@@ -30,6 +30,17 @@ MOST_SWING = 0.7
 PRIOR_NAMES = {PASSES, *(location.value for location in Location)}
 """The names in `priors`: every place, and a circuit that passes."""
 
+LATER_SHARES = {Location.MODULE_POWER.value: 0.03}
+"""The share of a place where a file was written before it was known; the other shares give way."""
+
+
+def with_later_places(priors: Mapping[str, float]) -> dict[str, float]:
+    """Return priors with the places that a file does not name yet."""
+    later = {place: share for place, share in LATER_SHARES.items() if place not in priors}
+    left = 1.0 - sum(later.values())
+    return {**({name: left * share for name, share in priors.items()} if later else priors), **later}
+
+
 Contradiction = tuple[list[str], str, str, str]
 """Path of the field, what was found, what is allowed, the mend."""
 
@@ -136,7 +147,7 @@ def _physics(profile: ProfileFile) -> Iterator[Contradiction]:
 def _prices(profile: ProfileFile) -> Iterator[Contradiction]:
     for field, given, wanted in (
         ("minutes", set(profile.minutes) | set(USUAL_MINUTES), set(Operation)),
-        ("priors", set(profile.priors), PRIOR_NAMES),
+        ("priors", set(with_later_places(profile.priors)), PRIOR_NAMES),
         ("kinds", {*LATER_WEIGHTS, *profile.kinds}, {kind.value for kind in FaultKind}),
     ):
         if given != wanted:

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from trainer.cases.files.validation import validated
 from trainer.cases.files.yaml_text import YamlText, read_text
-from trainer.cases.profiles.profile_checks import contradictions
+from trainer.cases.profiles.profile_checks import contradictions, with_later_places
 from trainer.cases.profiles.profile_schema import ProfileFile
 from trainer.circuit.faults import LATER_WEIGHTS
 from trainer.circuit.profile import DISCHARGE_S, STICK_N, SUPPLY_LOW_SHARE, Profile, Wiring
@@ -50,7 +50,7 @@ def _profile(read: ProfileFile) -> Profile:
         room=read.room,
         meter=read.meter,
         minutes={**{str(name): least for name, least in USUAL_MINUTES.items()}, **read.minutes},
-        priors=read.priors,
+        priors=with_later_places(read.priors),
         kinds={**{kind.value: weight for kind, weight in LATER_WEIGHTS.items()}, **read.kinds},
     )
 

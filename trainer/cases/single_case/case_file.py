@@ -12,7 +12,7 @@ from pydantic import Discriminator, Tag
 
 from trainer.cases.files.validation import validated
 from trainer.cases.files.yaml_text import YamlText, read_text
-from trainer.cases.profiles.profile_checks import PRIOR_NAMES, prior_sum_problems
+from trainer.cases.profiles.profile_checks import PRIOR_NAMES, prior_sum_problems, with_later_places
 from trainer.cases.profiles.profile_schema import MOST_NAMES
 from trainer.cases.single_case.case import Case, StoredCode
 from trainer.circuit.codes import FMI
@@ -38,6 +38,7 @@ SEVERITY_RANGE = {
     "share of the supply": (0.01, 1.0),
     "times the resistance": (0.1, 10.0),
     "times the source resistance": (1.0, 1000.0),
+    "times the battery's resistance": (0.1, 100.0),
     "times the viscous loss": (0.01, 1e4),
     "newton at 0 °C": (0.0, 2000.0),
     "times the lift": (0.5, 4.0),
@@ -126,7 +127,7 @@ def case_from(content: str, file: str, profile_named: ProfileFinder) -> Case:
         takeaway=form.takeaway,
         seed=form.seed,
         difficulty=form.difficulty,
-        priors=None if form.priors is None else dict(form.priors),
+        priors=None if form.priors is None else with_later_places(form.priors),
         right_answer=None if form.stays_open is None else form.stays_open.right_answer,
         complaint=form.complaint,
     )
@@ -194,8 +195,8 @@ def _wrong_evidence(evidence: Sequence[str]) -> Iterator[Contradiction]:
 
 
 def _wrong_priors(priors: Mapping[str, float]) -> Iterator[Contradiction]:
-    if set(priors) != PRIOR_NAMES:
-        odd = ", ".join(sorted(set(priors) ^ PRIOR_NAMES))
+    if set(with_later_places(priors)) != PRIOR_NAMES:
+        odd = ", ".join(sorted(set(with_later_places(priors)) ^ PRIOR_NAMES))
         yield ["priors"], text("file.odd", names=odd), ", ".join(sorted(PRIOR_NAMES)), text("file.price_each_once")
         return
     for path, found, allowed, mend in prior_sum_problems(priors):

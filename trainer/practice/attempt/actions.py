@@ -21,7 +21,7 @@ from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work, worked_circuit
 from trainer.instruments.bench_tests import Operation, Price, Spot
 from trainer.instruments.charges import covers_in, try_prices
-from trainer.instruments.looking import seen_bridges, seen_terminals
+from trainer.instruments.looking import loose_terminals, seen_bridges, seen_terminals
 from trainer.instruments.measuring import DEAD, measured, plugged_back, tried
 from trainer.instruments.reading import Slip
 from trainer.instruments.requests import Request
@@ -235,11 +235,17 @@ def give_back(attempt: Attempt) -> ActionResult[GaveBack]:
     return ActionResult(GaveBack(**_charged(attempt, replace(attempt.work, replaced=frozenset()), ())))
 
 
-def look(attempt: Attempt) -> ActionResult[Looked]:
-    """Look at what is open: connectors that are off, wiring under covers that are off; bridges and damage are seen."""
-    circuit = worked_circuit(attempt.case.profile, attempt.faults_left, attempt.work)
-    seen = seen_bridges(circuit, attempt.work) | seen_terminals(circuit, attempt.work)
-    return ActionResult(Looked(**_allowed(attempt, attempt.work, (Price(Operation.LOOK),)), what=tuple(sorted(seen))))
+def look(attempt: Attempt, *, drag: bool = False) -> ActionResult[Looked]:
+    """Look at what is open, or draw a matching pin through its terminals.
+
+    Open are connectors that are off and wiring under covers that are off. Eyes see bridges and damage, a pin feels a
+    terminal that does not grip.
+    """
+    work = attempt.work
+    circuit = worked_circuit(attempt.case.profile, attempt.faults_left, work)
+    seen = loose_terminals(circuit, work) if drag else seen_bridges(circuit, work) | seen_terminals(circuit, work)
+    charge = _allowed(attempt, work, (Price(Operation.PIN_DRAG if drag else Operation.LOOK),))
+    return ActionResult(Looked(**charge, what=tuple(sorted(seen)), drag=drag))
 
 
 class _Charge(TypedDict):

@@ -166,10 +166,14 @@ class GaveBack(Worked):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Looked(Worked):
-    """What is open was looked at; `what` is what was seen there: bridges, and damage to terminals."""
+    """What is open was looked at; `what` is what was seen there: bridges, and damage to terminals.
+
+    `drag` says that a matching pin was drawn through every terminal instead; `what` are those that do not grip.
+    """
 
     did: Literal["look"] = "look"
     what: tuple[Text, ...]
+    drag: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -78,7 +78,7 @@ def _evidence(attempt: Attempt, reasoner: Reasoner) -> Iterator[Evidence]:
             case Measured():
                 answers = _read(profile, event, before, reasoner)
             case Looked():
-                answers = {Question("look", event.work): look_flags(profile, event.what)}
+                answers = {Question("drag" if event.drag else "look", event.work): look_flags(profile, event.what)}
         yield Evidence(event, answers)
         before = event.work if isinstance(event, EngineEvent) else before
 
@@ -127,7 +127,7 @@ def _driven(profile: Profile, request: Request, work: Work) -> Question:
         return Question("supply", work)
     if request.what == "trace":
         return Question("trace", work, slot=number)
-    if request.what in ("crank", "contribution", "compression"):
+    if request.what in ("crank", "plus_drop", "ground_drop", "contribution", "compression"):
         return Question(request.what, work)
     if request.what == "clamp":
         return clamp_question(work, number, request.other)

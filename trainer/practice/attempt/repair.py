@@ -28,13 +28,16 @@ class Repair:
 
 
 def mends(repair: Repair, fault: Fault) -> bool:
-    """Tell whether a repair takes a fault away: an injector brings coil and armature, a module all its outputs."""
+    """Tell whether a repair takes a fault away: an injector brings coil and armature, a module all its outputs.
+
+    Battery and module power are mended as one circuit: each joint of it is cleaned, the battery charged or replaced.
+    """
     injector = {Location.COIL, Location.ARMATURE}
     if repair.location in injector:
         return fault.location in injector and set(fault.cylinders) <= repair.cylinders
     if repair.location is not fault.location:
         return False
-    if repair.location is Location.DRIVE_MODULE:
+    if repair.location in (Location.DRIVE_MODULE, Location.MODULE_POWER):
         return True
     same_side = repair.side is None or fault.side is None or repair.side is fault.side
     return same_side and set(fault.cylinders) <= repair.cylinders

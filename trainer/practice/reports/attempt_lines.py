@@ -231,7 +231,9 @@ def _work_entry(event: Worked) -> str:
         case Substituted():
             return text("card.substitute", what=_part(*event.what))
         case Looked():
-            return text("card.look", what=" ".join(map(sighting_text, event.what)) or text("look.nothing"))
+            nothing = text("drag.nothing" if event.drag else "look.nothing")
+            found = " ".join(map(sighting_text, event.what)) or nothing
+            return text("card.drag" if event.drag else "card.look", what=found)
     raise AssertionError(f"work without a line on the card: {event.kind}")
 
 

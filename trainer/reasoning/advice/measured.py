@@ -34,7 +34,22 @@ reading, no published source; ten to one is what its authors call strong evidenc
 
 ALIKE = 3.0
 
-ELECTRICAL = frozenset({"ohms", "insulation", "volts", "lamp", "crank", "drop", "supply", "trace", "clamp", "dummy"})
+ELECTRICAL = frozenset(
+    {
+        "ohms",
+        "insulation",
+        "volts",
+        "lamp",
+        "crank",
+        "plus_drop",
+        "ground_drop",
+        "drop",
+        "supply",
+        "trace",
+        "clamp",
+        "dummy",
+    }
+)
 
 ELSEWHERE = "elsewhere"
 """The place of a hypothesis that leaves the named cylinders alone."""

@@ -14,7 +14,7 @@ from trainer.instruments.bench_tests import Operation, Price
 
 ACCESS = frozenset({
     Operation.MODULE_OHMS, Operation.PASS_THROUGH_OHMS, Operation.INJECTOR_OHMS, Operation.PIN_TO_GROUND,
-    Operation.LOOK, Operation.VOLTS_AT_REST,
+    Operation.LOOK, Operation.PIN_DRAG, Operation.VOLTS_AT_REST,
 })  # fmt: skip
 """What is paid anew once everything has been plugged back."""
 
@@ -25,6 +25,7 @@ REPAIR_PRICES = {
     Location.UNDER_COVER: (Operation.COVER_OFF, Operation.REPAIR_WIRE),
     Location.COIL: (Operation.COVER_OFF, Operation.INJECTOR_SWAP),
     Location.ARMATURE: (Operation.COVER_OFF, Operation.INJECTOR_SWAP),
+    Location.MODULE_POWER: (Operation.REPAIR_WIRE,),
 }
 """What each repair is made of; a cover that is off already is not paid again, an injector is paid each.
 

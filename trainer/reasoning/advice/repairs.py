@@ -45,7 +45,7 @@ def mend_of(faults: Faults) -> Mend | None:
     if len(faults) != 1:
         return None
     (fault,) = faults
-    if fault.location is Location.DRIVE_MODULE:
+    if fault.location in (Location.DRIVE_MODULE, Location.MODULE_POWER):
         return fault.location, ()
     place = Location.COIL if fault.location is Location.ARMATURE else fault.location
     return place, fault.cylinders

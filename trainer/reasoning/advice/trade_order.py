@@ -39,12 +39,13 @@ _KINDS: Mapping[Stage, tuple[BenchTestKind, ...]] = {
     Stage.COVER: (
         BenchTestKind.PLUG_PAIRS, BenchTestKind.PLUG_GROUNDS, BenchTestKind.WIRES_COVER, BenchTestKind.COVER_ALONE,
         BenchTestKind.PLUG_VOLTS, BenchTestKind.PROBE, BenchTestKind.LAMP_COVER, BenchTestKind.COVER_INSULATION,
-        BenchTestKind.LOOK_COVER, BenchTestKind.RESEAT_PLUGS, BenchTestKind.PAIRS_RESEATED_PLUGS,
+        BenchTestKind.LOOK_COVER, BenchTestKind.DRAG_COVER,
+        BenchTestKind.RESEAT_PLUGS, BenchTestKind.PAIRS_RESEATED_PLUGS,
     ),
     Stage.EXCHANGE: (BenchTestKind.SWAP,),
     Stage.LIVE: (
         BenchTestKind.SUPPLY, BenchTestKind.TRACE, BenchTestKind.TRACE_MOVED, BenchTestKind.TRACE_WARM,
-        BenchTestKind.DUMMY, BenchTestKind.CLAMP, BenchTestKind.CRANK,
+        BenchTestKind.DUMMY, BenchTestKind.CLAMP, BenchTestKind.CRANK, BenchTestKind.POWER_DROPS,
     ),
     Stage.DROPS: (BenchTestKind.DROPS, BenchTestKind.DROPS_COVER),
     Stage.LENT: (BenchTestKind.LEND_MODULE, BenchTestKind.LEND_INJECTOR),

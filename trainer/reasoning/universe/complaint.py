@@ -25,14 +25,14 @@ TIMES_LIKELIER: Mapping[Complaint, Mapping[str, float]] = {
     Complaint.HOT: {"open_when_hot": 8.0, "output_fails_hot": 8.0, "shorted_turns": 2.0},
     Complaint.COLD: {
         "sluggish_armature": 6.0, "stuck_armature": 3.0, "return_to_heater": 4.0,
-        "low_supply": 2.0, "sticks_when_cold": 8.0,
+        "low_supply": 2.0, "sticks_when_cold": 8.0, "weak_battery": 4.0,
     },
     Complaint.MOVING: {
         "open_when_moved": 8.0, "short_when_moved": 8.0, "spread_terminal": 8.0, "fails_under_load": 1.5,
     },
     Complaint.UNDER_LOAD: {
         "fails_under_load": 5.0, "added_resistance": 2.0, "low_supply": 2.0,
-        "slow_recharge": 4.0,
+        "slow_recharge": 4.0, "poor_module_feed": 4.0, "poor_module_ground": 4.0,
     },
     Complaint.ALWAYS: {
         "open_when_hot": 0.2, "output_fails_hot": 0.2, "open_when_moved": 0.2, "short_when_moved": 0.2,

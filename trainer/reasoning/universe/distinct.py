@@ -124,7 +124,9 @@ def _parts(circuit: Circuit, sound: Circuit) -> tuple[object, ...]:
         or circuit.returns[number] is not sound.returns[number]
     ]
     feeds = [(name, feed) for name, feed in circuit.feeds.items() if feed is not sound.feeds[name]]
-    return (tuple(odd), tuple(feeds), None if circuit.rail is sound.rail else circuit.rail)
+    rail = None if circuit.rail is sound.rail else circuit.rail
+    power = None if circuit.power is sound.power else circuit.power
+    return (tuple(odd), tuple(feeds), rail, power)
 
 
 def _edit(base: Circuit, circuit: Circuit, *, loaded: bool) -> Edit:
@@ -143,6 +145,8 @@ def _edit(base: Circuit, circuit: Circuit, *, loaded: bool) -> Edit:
         if old is not None:
             gone.add(name)
         added.append((element.a, element.b, ohm))
+    if circuit.power.battery_ohm != base.power.battery_ohm:
+        changed["battery"] = circuit.power.battery_ohm
     gone |= base.elements.keys() - circuit.elements.keys()
     if not loaded:
         for number, driver in circuit.returns.items():

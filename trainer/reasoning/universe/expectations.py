@@ -15,18 +15,19 @@ from trainer.arrays import Floats
 from trainer.circuit.codes import codes_from, known_codes
 from trainer.circuit.drive import port_nodes, rail_branches, slots_of
 from trainer.circuit.edits import EditedNetwork, edit_between
-from trainer.circuit.elements import RAIL
+from trainer.circuit.elements import RAIL, Side
 from trainer.circuit.faults import with_faults
 from trainer.circuit.harness import circuit_of
 from trainer.circuit.network import port_columns
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import Work
-from trainer.instruments.looking import seen_bridges, seen_terminals, sightings_of
+from trainer.instruments.looking import loose_terminals, seen_bridges, seen_terminals, sightings_of
+from trainer.instruments.on_battery import power_drop_v
 from trainer.reasoning.universe.at_rest import AT_REST, at_rest, is_loaded, node_at
 from trainer.reasoning.universe.distinct import DistinctCircuits, content_of
 from trainer.reasoning.universe.equivalents import Equivalents, digest_of
 from trainer.reasoning.universe.hypotheses import Faults
-from trainer.reasoning.universe.questions import FLAG_UP, RUNNING, Expected, Prediction, Question
+from trainer.reasoning.universe.questions import EXAMINED, FLAG_UP, RUNNING, Expected, Prediction, Question
 from trainer.reasoning.universe.running import running_expected
 from trainer.reasoning.universe.scales import (
     CURRENT_STEP_A,
@@ -51,8 +52,14 @@ CLAMP_PERCENT, CLAMP_LEAST_A = 3.0, 0.1
 DROP_LEAST_V = 0.2
 """What two readings of a voltage drop on a pulsed wire differ by at least: from memory."""
 
+POWER_DROP_LEAST_V = 0.1
+"""What two readings of a drop between battery and module differ by at least: from memory."""
+
 SEEN, FANCIED = 0.95, 0.01
-"""Chances that what is in plain view is noticed, and that something is that is not there: from memory."""
+"""Chances that what can be seen or felt is noticed, and that something is that is not there: from memory."""
+
+FLAGS = frozenset({"codes"}) | EXAMINED
+"""Questions that are answered by what is there and what is not."""
 
 
 class Expectations:
@@ -81,7 +88,7 @@ class Expectations:
                 result[question] = running_expected(self.profile, self._passes, starved, question.kind, rough=rough)
                 continue
             shown = tuple(self._prediction(question.kind, self.kept[state], bed_dba) for _chance, state in states)
-            result[question] = Expected(shown, question.kind in ("codes", "look"), weights)
+            result[question] = Expected(shown, question.kind in FLAGS, weights)
         return result
 
     def prepare(self, questions: Iterable[Question]) -> None:
@@ -92,7 +99,7 @@ class Expectations:
     def _prediction(self, kind: str, values: Floats, bed_dba: float) -> Prediction:
         """Return what is predicted over each stretch of severities, from values at its ends."""
         between = self.severities
-        if kind in ("codes", "look"):
+        if kind in FLAGS:
             return Prediction(between.middle(values), slope=between.slope(values))
         common: Floats | None = None
         deviation: Floats = np.zeros(1)
@@ -113,12 +120,14 @@ class Expectations:
                 driven.setdefault(question.work, []).append(question)
             elif question.kind == "clamp":
                 self.kept[question] = self._clamped(question)
+            elif question.kind in ("plus_drop", "ground_drop"):
+                self.kept[question] = self._power_drops(question)
             elif question.kind in RUNNING:
                 self.kept[question] = self._starved(question)
             elif question.kind == "codes":
                 self.kept[question] = self._codes(question)
-            elif question.kind == "look":
-                self.kept[question] = self._looks(question)
+            elif question.kind in EXAMINED:
+                self.kept[question] = self._examined(question)
             else:
                 self.kept[question] = np.array([self._of_test(question, test) for test in self.tests(question.work)])
         for (work, _loaded, _cranked), alike in resting.items():
@@ -162,6 +171,16 @@ class Expectations:
         currents_a = self.equivalents.resting_returns_a(group.base, group.circuits, slot)
         clamped_a = currents_a[:, self.profile.cylinders.index(int(pin.name))]
         return accuracy_scale(clamped_a, CLAMP_PERCENT, CLAMP_LEAST_A)[group.index][:, None]
+
+    def _power_drops(self, question: Question) -> Floats:
+        group = self._circuits.under(question.work, loaded=True)
+        side = Side.FEED if question.kind == "plus_drop" else Side.RETURN
+        tests = self.tests(question.work)
+        dropped_v = np.array([
+            power_drop_v(group.circuits[place], test[0].rail_low_v, side)
+            for place, test in zip(group.index, tests, strict=True)
+        ])  # fmt: skip
+        return accuracy_scale(dropped_v, 1.0, POWER_DROP_LEAST_V)[:, None]
 
     def _drops(self, work: Work, questions: Sequence[Question]) -> None:
         """Fill in voltages between two pins at the end of a pulse, from the solved currents of their slots."""
@@ -216,15 +235,17 @@ class Expectations:
         """Return the codes that a whole test leaves, for every hypothesis."""
         return [self._stand(test) for test in self.tests(work)]
 
-    def _looks(self, question: Question) -> Floats:
+    def _examined(self, question: Question) -> Floats:
         group = self._circuits.under(question.work, loaded=False)
         names = {name: column for column, name in enumerate(sightings_of(self.profile))}
-        bridges = [seen_bridges(circuit, question.work) for circuit in group.circuits]
+        looks = question.kind == "look"
+        bridges = [seen_bridges(circuit, question.work) if looks else () for circuit in group.circuits]
+        terminals = seen_terminals if looks else loose_terminals
         chances = np.full((len(self.hypotheses), len(names)), FANCIED)
         for row, faults in enumerate(self.hypotheses):
             # what is seen on a terminal is no part of what flows, by which circuits are distinguished
             marked = with_faults(self._circuits.sound(question.work), faults, question.work.conditions)
-            for name in (*bridges[group.index[row]], *seen_terminals(marked, question.work)):
+            for name in (*bridges[group.index[row]], *terminals(marked, question.work)):
                 chances[row, names[name]] = SEEN
         return chances
 

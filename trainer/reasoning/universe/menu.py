@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
 from dataclasses import replace
+from typing import Literal
 
 from trainer.circuit.drive import slots_of
 from trainer.circuit.elements import Location, Side
@@ -19,6 +20,9 @@ from trainer.instruments.tries import MOVE
 from trainer.reasoning.universe.planned_tries import tries_worth_planning
 from trainer.reasoning.universe.questions import Question, Test
 from trainer.sound.places import ON, THROUGH
+
+POWER_DROPS: tuple[Literal["plus_drop", "ground_drop"], ...] = ("plus_drop", "ground_drop")
+"""The two sides of the wiring between battery and module, measured together."""
 
 WHOLE = Price(Operation.ACTUATION_TEST, BenchTest(Kind.HEAR))
 """The price of the whole test on an engine as it came."""
@@ -119,6 +123,12 @@ def _at_the_module(profile: Profile, begin: Work) -> Iterator[Test]:
     opened = unplugged(profile, begin, (point,))
     prices = (*access_prices(profile, (point,)), Price(Operation.LOOK))
     yield Test(BenchTest(Kind.LOOK_MODULE), prices, False, (Question("look", opened),))
+    yield _dragged(BenchTest(Kind.DRAG_MODULE), access_prices(profile, (point,)), opened)
+
+
+def _dragged(test: BenchTest, access: Sequence[Price], opened: Work) -> Test:
+    """Return the test that draws a matching pin through every terminal of the opened connectors."""
+    return Test(test, (*access, Price(Operation.PIN_DRAG)), False, (Question("drag", opened),))
 
 
 def _at_rest(profile: Profile, begin: Work) -> Iterator[Test]:
@@ -207,14 +217,18 @@ def _at_a_bank(profile: Profile, begin: Work, bank: str) -> Iterator[Test]:
     opened = unplugged(profile, begin, through)
     prices = (*access_prices(profile, through), Price(Operation.LOOK))
     yield Test(BenchTest(Kind.LOOK_THROUGH, bank), prices, False, (Question("look", opened),))
+    yield _dragged(BenchTest(Kind.DRAG_THROUGH, bank), access_prices(profile, through), opened)
     bare = unplugged(profile, begin, plugs_off)
     prices = (*access_prices(profile, plugs_off), Price(Operation.LOOK))
     yield Test(BenchTest(Kind.LOOK_COVER, bank), prices, False, (Question("look", bare),))
+    yield _dragged(BenchTest(Kind.DRAG_COVER, bank), access_prices(profile, plugs_off), bare)
 
 
 def _driven(profile: Profile, begin: Work) -> Iterator[Test]:
     yield Test(BenchTest(Kind.SUPPLY), live_prices(profile, Request("supply")), True, (Question("supply", begin),))
     yield Test(BenchTest(Kind.CRANK), live_prices(profile, Request("crank")), True, (Question("crank", begin),))
+    drops = tuple(Question(what, begin) for what in POWER_DROPS)
+    yield Test(BenchTest(Kind.POWER_DROPS), live_prices(profile, Request("plus_drop")), True, drops)
     running = (Price(Operation.CONTRIBUTION),), (Question("contribution", begin),)
     yield Test(BenchTest(Kind.CONTRIBUTION), running[0], True, running[1])
     cranked = (Price(Operation.COMPRESSION),), (Question("compression", begin),)

@@ -25,9 +25,8 @@ SPAN = 100.0
 FLAG_UP = 0.5
 """The chance from which on a flag is up."""
 
-RUNNING = frozenset({"contribution", "compression"})
-"""Questions to the running or cranking engine: which cylinders are weak."""
-
+EXAMINED = frozenset({"look", "drag"})
+"""Questions to eyes and to a matching pin, at what is open."""
 
 RUNNING = frozenset({"contribution", "compression"})
 """Questions to the running or cranking engine: which cylinders are weak."""
@@ -50,6 +49,8 @@ class Question:
         "volts",
         "lamp",
         "crank",
+        "plus_drop",
+        "ground_drop",
         "drop",
         "supply",
         "trace",
@@ -58,6 +59,7 @@ class Question:
         "contribution",
         "compression",
         "look",
+        "drag",
     ]
     work: Work
     slot: int = 0
@@ -101,7 +103,7 @@ States = tuple[tuple[float, Question], ...]
 @lru_cache(5000)
 def _states_of(question: Question) -> States:
     work = question.work
-    if question.kind == "look":
+    if question.kind in EXAMINED:
         return ((1.0, question),)
     if question.kind in RUNNING:
         return ((1.0, replace(question, work=work.physical())),)

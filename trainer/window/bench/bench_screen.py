@@ -145,6 +145,7 @@ class BenchScreen(CaseBench):
             button("swap", text("tool.swap"), self.work.swap, "x"),
             button("lend", text("tool.lend"), self.work.lend, "l"),
             button("look", text("tool.look"), self.work.look, "v"),
+            button("drag", text("tool.drag"), self.work.drag, "n"),
             button("hint", text("tool.hint"), self._hint, "i") if self.desk.hints and not found else None,
             *self._endings(found),
             button("menu", text("tool.leave"), self.back, "escape"),

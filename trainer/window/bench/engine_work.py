@@ -93,6 +93,10 @@ class EngineWork:
         """Look at what is open."""
         self.act(Look())
 
+    def drag(self) -> None:
+        """Draw a matching pin through the terminals of what is open."""
+        self.act(Look(drag=True))
+
     def act(self, action: Action) -> None:
         """Carry out an action that takes no time to compute, and show its message or why it is refused."""
         try:

@@ -47,12 +47,13 @@ from trainer.window.shell.shell import Shell
 from trainer.words import message_of, text
 
 Instrument = Literal[
-    "volts", "ohms", "insulation", "lamp", "drop", "trace", "clamp", "supply", "crank", "dummy", "contribution",
-    "compression",
+    "volts", "ohms", "insulation", "lamp", "drop", "trace", "clamp", "supply", "crank", "plus_drop", "ground_drop",
+    "dummy", "contribution", "compression",
 ]  # fmt: skip
 INSTRUMENTS: tuple[tuple[Instrument, str], ...] = (
     ("volts", "v"), ("ohms", "o"), ("insulation", "i"), ("lamp", "w"), ("drop", "d"), ("trace", "t"),
-    ("clamp", "a"), ("supply", "s"), ("crank", "b"), ("dummy", "l"),
+    ("clamp", "a"), ("supply", "s"), ("crank", "b"), ("plus_drop", "p"),
+    ("ground_drop", "n"), ("dummy", "l"),
     ("contribution", "u"), ("compression", "m"),
 )  # fmt: skip
 BETWEEN_PINS: Mapping[str, Meter] = {
@@ -64,6 +65,8 @@ DRIVEN: Mapping[str, What] = {
     "clamp": "clamp",
     "supply": "supply",
     "crank": "crank",
+    "plus_drop": "plus_drop",
+    "ground_drop": "ground_drop",
     "dummy": "dummy",
     "contribution": "contribution",
     "compression": "compression",

@@ -36,6 +36,7 @@ TEXTS: dict[str, str] = {
     "class.under_cover_harness": "faults of the under-cover harness",
     "class.solenoid_coil": "faults of the coil",
     "class.armature": "faults of the armature",
+    "class.module_power": "faults of battery and module power",
     "subject.ear.which": "which slots are not even",
     "subject.ear.what": "what a slot sounds like",
     "subject.ear.hum": "whose hum it is",

@@ -28,6 +28,9 @@ TEXTS: dict[str, str] = {
     "kind.low_supply": "low drive supply",
     "kind.slow_recharge": "slowly recharging supply",
     "kind.no_supply": "no drive supply",
+    "kind.weak_battery": "weak battery",
+    "kind.poor_module_feed": "high resistance in the module's power wire",
+    "kind.poor_module_ground": "high resistance in the module's ground",
     "kind.stuck_armature": "stuck armature",
     "kind.sluggish_armature": "sluggish armature",
     "kind.sticks_when_cold": "plate that sticks when cold",
@@ -49,7 +52,7 @@ TEXTS: dict[str, str] = {
         "sit level."
     ),
     "rule.spread_terminal": (
-        "A spread terminal holds until the loom moves. Feel its drag with a matching pin, and look at it."
+        "A spread terminal looks fine and holds until the loom moves. Feel its grip with a matching pin."
     ),
     "rule.open_when_moved": "Even when still proves nothing yet. Move it while you listen or measure.",
     "rule.open_when_hot": "Even when cold proves nothing yet. Warm one spot at a time and test again.",
@@ -90,6 +93,16 @@ TEXTS: dict[str, str] = {
     "rule.low_supply": "All of them are wrong in the same way, so look for one cause. Measure the supply first.",
     "rule.slow_recharge": "The burst loads the supply most. Even one by one but thin together points at the supply.",
     "rule.no_supply": "No hum anywhere means no drive. A whole row of injectors does not die at once.",
+    "rule.weak_battery": (
+        "Slow to crank and thin in the burst, even one by one: test the battery under load before anything else."
+    ),
+    "rule.poor_module_feed": (
+        "The module can only pass on what the battery sends it. Measure the drop from battery plus to the "
+        "module before you buy one."
+    ),
+    "rule.poor_module_ground": (
+        "A bad ground looks like a bad module. Measure the drop from the module's ground to battery minus, under load."
+    ),
     "rule.stuck_armature": "Full current but no dip: the armature is stuck. The wiring is fine.",
     "rule.sluggish_armature": "A late dip and a soft landing: the plate is slow, and the circuit is fine.",
     "rule.sticks_when_cold": (
@@ -99,7 +112,7 @@ TEXTS: dict[str, str] = {
     "rule.worn_armature": "A brighter click is not a better one: a worn armature travels further and lands harder.",
     "seen.burnt": "{where}: a burnt pin.",
     "seen.pushed_back": "{where}: a pin that is pushed back.",
-    "seen.spread": "{where}: a terminal that is spread open.",
+    "seen.spread": "{where}: a terminal that does not grip the pin.",
     "seen.bridge": "{where}: something bridges what should not touch.",
     "seen_at.engine_harness": "Module plug, {side}, {cylinders}",
     "seen_at.pass_through_connector": "Pass-through connector, {side}, {cylinders}",

@@ -7,6 +7,7 @@ _NAMES = {
     "location.under_cover_harness": "under-cover harness",
     "location.solenoid_coil": "solenoid coil",
     "location.armature": "armature",
+    "location.module_power": "battery and module power",
     "side.feed": "feed side",
     "side.return": "return side",
     "heard.louder": "louder",
@@ -27,6 +28,7 @@ _NAMES = {
     "test.actuation_test": "actuation test",
     "test.codes": "codes",
     "test.look": "look at the connectors",
+    "test.pin_drag": "pin drag test",
     "test.module_ohms": "ohms at the module connector",
     "test.pass_through_ohms": "ohms at a pass-through connector",
     "test.injector_ohms": "ohms at an injector plug",
@@ -49,6 +51,7 @@ _NAMES = {
     "test.clamp": "clamp on a return",
     "test.lamp_load": "lamp on an isolated wire",
     "test.crank": "battery under crank",
+    "test.power_drop": "voltage drop, battery to module",
     "test.warm_run": "warm run",
     "test.contribution": "cylinder contribution",
     "test.compression": "relative compression",
@@ -134,6 +137,7 @@ _TERMINAL = {
     "card.substitute": "known-good part in: {what}",
     "card.give_back": "own parts back in: {what}",
     "card.look": "looked at what is open: {what}",
+    "card.drag": "drew a matching pin through the open terminals: {what}",
     "card.repair": "repaired: {place}, cylinder {cylinders}",
     "card.total": "Total {minutes:.0f} min",
     "request.pair": "ohms, feed to return {cylinder}, {point}",
@@ -146,6 +150,8 @@ _TERMINAL = {
     "request.lamp": "lamp through the wire, {place}, {side} {cylinder}",
     "request.clamp": "clamp on return {cylinder} while {other} is driven",
     "request.crank": "battery while the starter turns",
+    "request.plus_drop": "voltage drop, battery plus to module, all driven together",
+    "request.ground_drop": "voltage drop, module ground to battery minus, all driven together",
     "request.contribution": "cylinder contribution, engine running",
     "request.compression": "relative compression, cranking",
     "request.drop": "volts dropped over {place}, {side} {cylinder}, driven",
@@ -194,6 +200,7 @@ _TERMINAL = {
     "suspects.head": "Ruled out, in my view: {places}",
     "suspects.none": "nothing yet",
     "look.nothing": "nothing seen",
+    "drag.nothing": "every terminal grips the pin",
     "work.move": "Moving: {what}. It goes on until 'move none'.",
     "work.warm_run": "The engine has run and is warm everywhere. Run the test before it cools.",
     "work.heat": "Warmed: {what}. It stays warm until 'heat none'.",
@@ -205,6 +212,7 @@ _TERMINAL = {
     "finding.cancel": "'cancel' takes you out of these questions.",
     "finding.count_again": "Type 0, 1 or 2.",
     "work.look": "All plugs are home. From outside nothing looks burnt or wet; inside you would have to unplug.",
+    "work.drag": "All plugs are on. Unplug a connector to feel how its terminals grip.",
     "reading": "{what}: {display}",
     "codes.line": "{code}  {meaning}",
     "finding.ask_count": "How many faults? 0 (circuit passes), 1 or 2",
@@ -258,13 +266,13 @@ _HELP = {
         "           volts POINT N | volts POINT feed N       volts at rest to ground: prove it dead\n"
         "           drop module|engine|connector|cover|coil N [feed]     voltage drop while driven\n"
         "           lamp engine|cover N [feed]      a lamp through a wire that is off at both ends\n"
-        "           supply · crank · compression · contribution · trace N · dummy N\n"
+        "           supply · crank · plusdrop · grounddrop · compression · contribution · trace N · dummy N\n"
         "           clamp N [M]                     a clamp on return N while M is driven\n"
         "             POINT: module, plug (injector side), plug harness, or a connector's name [engine|cover]\n"
         "             add 'connected', 'firm', 'live', 'leads' or 'nowait' to measure so (and learn what that does)\n"
         "             add 'minmax' to keep the least and the most while something is moved\n"
         "Work       move PLACE [BANK] [gentle] | move none · heat PLACE [BANK] [gentle] | heat none\n"
-        "           warmrun · swap N M · look\n"
+        "           warmrun · swap N M · look · drag\n"
         "           lend injector N | lend module | lend none     known-good part in, or out again\n"
         "Think      out PLACE · back PLACE          rule a place out, or take it back · card\n"
         "           expect WORDS                    say what the next reading should be, before you take it\n"
@@ -272,7 +280,7 @@ _HELP = {
         "Answer     finding · then repair PLACE N[,M] [feed|return] · retest [moving PLACE | warm PLACE] · debrief\n"
         "           why [N]                         after the finding: what your evidence leaves, and why\n"
         "Other      engine · help · leave\n"
-        "PLACE of a fault: module, engine, connector, cover, coil, armature"
+        "PLACE of a fault: module, engine, connector, cover, coil, armature, power"
     ),
 }
 

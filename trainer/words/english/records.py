@@ -37,6 +37,10 @@ TEXTS = {
         "Coil and wiring are good: the plate does not move as it should. Compare a current trace with a good "
         "injector's before it is replaced."
     ),
+    "handout.next.module_power": (
+        "Load-test the battery, clean its posts and the module's ground point, and measure both voltage drops "
+        "again while all injectors are driven."
+    ),
     "handout.next.retest": (
         "After the repair run the test again: every slot even, no code, and a reading that stays put when "
         "the harness is moved."

@@ -36,6 +36,7 @@ TEXTS: dict[str, str] = {
     "class.under_cover_harness": "averías del cableado bajo la tapa",
     "class.solenoid_coil": "averías de la bobina",
     "class.armature": "averías de la armadura",
+    "class.module_power": "averías de batería y alimentación del módulo",
     "subject.ear.which": "qué turnos no son parejos",
     "subject.ear.what": "cómo suena un turno",
     "subject.ear.hum": "de quién es el zumbido",

@@ -28,6 +28,9 @@ TEXTS: dict[str, str] = {
     "kind.low_supply": "tensión de mando baja",
     "kind.slow_recharge": "tensión de mando que se recarga despacio",
     "kind.no_supply": "sin tensión de mando",
+    "kind.weak_battery": "batería débil",
+    "kind.poor_module_feed": "resistencia alta en el cable de alimentación del módulo",
+    "kind.poor_module_ground": "resistencia alta en la masa del módulo",
     "kind.stuck_armature": "armadura agarrotada",
     "kind.sluggish_armature": "armadura perezosa",
     "kind.sticks_when_cold": "placa que se pega en frío",
@@ -48,7 +51,7 @@ TEXTS: dict[str, str] = {
         "terminales deben quedar a ras."
     ),
     "rule.spread_terminal": (
-        "Un terminal abierto de boca aguanta hasta que se mueve el mazo. Nota su roce con un pin igual, y míralo."
+        "Un terminal abierto de boca parece bueno y aguanta hasta que se mueve el mazo. Pásale un pin igual."
     ),
     "rule.open_when_moved": "Parejo ahora es «no demostrado», nunca «bueno»: muévelo mientras escuchas o mides.",
     "rule.open_when_hot": "Parejo en frío es «no demostrado», nunca «bueno»: calienta un lugar cada vez.",
@@ -83,6 +86,16 @@ TEXTS: dict[str, str] = {
     "rule.low_supply": "Todos iguales y todos mal es una sola causa: mide primero la tensión de mando.",
     "rule.slow_recharge": "Todos a la vez es lo que más carga: parejo uno a uno y pobre todos a la vez es la fuente.",
     "rule.no_supply": "Sin zumbido en ningún turno, no hay mando. Una fila entera de inyectores no muere a la vez.",
+    "rule.weak_battery": (
+        "Arranca despacio y suena pobre todos a la vez, parejo uno a uno: prueba la batería con carga antes que nada."
+    ),
+    "rule.poor_module_feed": (
+        "El módulo solo entrega lo que le llega de la batería. Mide la caída del positivo al módulo antes de "
+        "comprar otro."
+    ),
+    "rule.poor_module_ground": (
+        "Una masa mala parece un módulo malo. Mide la caída de la masa del módulo al negativo de la batería, con carga."
+    ),
     "rule.stuck_armature": "Corriente plena sin muesca es una placa que no se mueve. El circuito está bien.",
     "rule.sluggish_armature": "Muesca tardía y aterrizaje blando: la placa es lenta, el circuito no.",
     "rule.sticks_when_cold": (
@@ -92,7 +105,7 @@ TEXTS: dict[str, str] = {
     "rule.worn_armature": "Más brillante no es mejor: con más recorrido golpea más fuerte y más tarde.",
     "seen.burnt": "{where}: un pin quemado.",
     "seen.pushed_back": "{where}: un pin hundido.",
-    "seen.spread": "{where}: un terminal abierto de boca.",
+    "seen.spread": "{where}: un terminal que no agarra el pin.",
     "seen.bridge": "{where}: algo une lo que no debe tocarse.",
     "seen_at.engine_harness": "Conector del módulo, {side}, {cylinders}",
     "seen_at.pass_through_connector": "Conector pasante, {side}, {cylinders}",

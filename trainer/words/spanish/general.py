@@ -7,6 +7,7 @@ _NAMES = {
     "location.under_cover_harness": "cableado bajo tapa",
     "location.solenoid_coil": "bobina",
     "location.armature": "armadura",
+    "location.module_power": "batería y alimentación del módulo",
     "side.feed": "lado de alimentación",
     "side.return": "lado de retorno",
     "heard.louder": "más fuerte",
@@ -27,6 +28,7 @@ _NAMES = {
     "test.actuation_test": "prueba de accionamiento",
     "test.codes": "códigos",
     "test.look": "mirar los conectores",
+    "test.pin_drag": "prueba de agarre de los terminales",
     "test.module_ohms": "ohmios en el conector del módulo",
     "test.pass_through_ohms": "ohmios en un conector pasante",
     "test.injector_ohms": "ohmios en el conector de un inyector",
@@ -49,6 +51,7 @@ _NAMES = {
     "test.clamp": "pinza en un retorno",
     "test.lamp_load": "lámpara en un cable aislado",
     "test.crank": "batería al arrancar",
+    "test.power_drop": "caída de tensión de la batería al módulo",
     "test.warm_run": "calentar en marcha",
     "test.contribution": "aportación de cada cilindro",
     "test.compression": "compresión relativa",
@@ -136,6 +139,7 @@ _TERMINAL = {
     "card.substitute": "pieza buena conocida puesta en: {what}",
     "card.give_back": "piezas propias otra vez en: {what}",
     "card.look": "mirado lo que está abierto: {what}",
+    "card.drag": "pasado un pin de prueba por los terminales abiertos: {what}",
     "card.repair": "reparado: {place}, cilindro {cylinders}",
     "card.total": "Total {minutes:.0f} min",
     "request.pair": "ohmios, alimentación a retorno {cylinder}, {point}",
@@ -148,6 +152,10 @@ _TERMINAL = {
     "request.lamp": "lámpara a través del cable, {place}, {side} {cylinder}",
     "request.clamp": "pinza en el retorno {cylinder} mientras se acciona {other}",
     "request.crank": "batería mientras gira el arranque",
+    "request.plus_drop": "caída de tensión del positivo de la batería al módulo, accionando todos a la vez",
+    "request.ground_drop": (
+        "caída de tensión de la masa del módulo al negativo de la batería, accionando todos a la vez"
+    ),
     "request.contribution": "aportación de cada cilindro, motor en marcha",
     "request.compression": "compresión relativa, al arrancar",
     "request.drop": "voltios de caída en {place}, {side} {cylinder}, accionado",
@@ -196,6 +204,7 @@ _TERMINAL = {
     "suspects.head": "Descartado, a mi juicio: {places}",
     "suspects.none": "nada todavía",
     "look.nothing": "nada a la vista",
+    "drag.nothing": "todos los terminales agarran el pin",
     "work.move": "En movimiento: {what}. Sigue hasta 'move none'.",
     "work.warm_run": "El motor ha funcionado y está caliente por todas partes. Haz la prueba antes de que se enfríe.",
     "work.heat": "Calentado: {what}. Sigue caliente hasta 'heat none'.",
@@ -207,6 +216,7 @@ _TERMINAL = {
     "finding.cancel": "'cancel' te saca de estas preguntas.",
     "finding.count_again": "Escribe 0, 1 o 2.",
     "work.look": "Todo está conectado. Por fuera nada parece quemado ni mojado; para ver dentro hay que desconectar.",
+    "work.drag": "Todo está conectado. Desconecta un conector para notar cómo agarran sus terminales.",
     "reading": "{what}: {display}",
     "codes.line": "{code}  {meaning}",
     "finding.ask_count": "¿Cuántas averías? 0 (el circuito está bien), 1 o 2",
@@ -258,13 +268,13 @@ _HELP = {
         "           volts POINT N | volts POINT feed N       voltios en reposo a masa: ausencia de tensión\n"
         "           drop module|engine|connector|cover|coil N [feed]     caída de tensión mientras se acciona\n"
         "           lamp engine|cover N [feed]      una lámpara a través de un cable suelto por ambos extremos\n"
-        "           supply · crank · compression · contribution · trace N · dummy N\n"
+        "           supply · crank · plusdrop · grounddrop · compression · contribution · trace N · dummy N\n"
         "           clamp N [M]                     una pinza en el retorno N mientras se acciona M\n"
         "             POINT: module, plug (lado inyector), plug harness o el nombre de un conector [engine|cover]\n"
         "             añade 'connected', 'firm', 'live', 'leads' o 'nowait' para medir así (y aprender qué pasa)\n"
         "             añade 'minmax' para guardar el mínimo y el máximo mientras mueves algo\n"
         "Trabajar   move PLACE [BANK] [gentle] | move none · heat PLACE [BANK] [gentle] | heat none\n"
-        "           warmrun · swap N M · look\n"
+        "           warmrun · swap N M · look · drag\n"
         "           lend injector N | lend module | lend none     pieza buena conocida: ponerla o quitarla\n"
         "Pensar     out PLACE · back PLACE          descartar un lugar, o recuperarlo · card\n"
         "           expect WORDS                    di qué debe dar la próxima lectura, antes de hacerla\n"
@@ -272,7 +282,7 @@ _HELP = {
         "Responder  finding · luego repair PLACE N[,M] [feed|return] · retest [moving PLACE | warm PLACE] · debrief\n"
         "           why [N]                         tras el dictamen: qué dejan tus indicios, y por qué\n"
         "Otros      engine · help · leave\n"
-        "PLACE de una avería: module, engine, connector, cover, coil, armature"
+        "PLACE de una avería: module, engine, connector, cover, coil, armature, power"
     ),
 }
 

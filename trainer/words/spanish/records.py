@@ -39,6 +39,10 @@ TEXTS = {
         "Bobina e hilos están bien: la placa no se mueve como debe. Compare un trazo de corriente con el de "
         "un inyector bueno antes de cambiarlo."
     ),
+    "handout.next.module_power": (
+        "Prueba la batería con carga, limpia los bornes y el punto de masa del módulo, y vuelve a medir las "
+        "dos caídas mientras se accionan todos los inyectores."
+    ),
     "handout.next.retest": (
         "Tras la reparación repita la prueba: todos los turnos parejos, ningún código y una medida que no "
         "cambie al mover el mazo."
