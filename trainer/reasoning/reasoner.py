@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import cached_property, lru_cache
 
 import numpy as np
@@ -33,6 +33,14 @@ from trainer.reasoning.universe.questions import Answers, Expected, OnDemand, Qu
 from trainer.reasoning.universe.severity import middles_of
 from trainer.reasoning.verdict.belief import Belief, believed, finding_key
 from trainer.reasoning.verdict.joint import try_of
+
+
+@dataclass(frozen=True, slots=True)
+class _Seen:
+    """What paths on one engine have worked out: the belief after tests, in any order, and what was expected."""
+
+    after: dict[frozenset[BenchTest], tuple[Belief, Standing]]
+    expected: dict[Question, Expected]
 
 
 class Reasoner:
@@ -199,16 +207,20 @@ class Reasoner:
     @cached_property
     def paths(self) -> tuple[tuple[tuple[Step, ...], Standing], ...]:
         """The path that looks ahead and the one that does not; either may be the shorter where access is dear."""
-        return tuple(self.path(ahead=ahead) for ahead in (True, False))
+        seen = _Seen({}, {})
+        return tuple(self.path(ahead=ahead, seen=seen) for ahead in (True, False))
 
-    def path(self, *, ahead: bool, closer: bool = True) -> tuple[tuple[Step, ...], Standing]:
+    def path(self, *, ahead: bool, closer: bool = True, seen: _Seen | None = None) -> tuple[tuple[Step, ...], Standing]:
         """Return the steps of the trade's order on this case's engine, and the final standing.
 
-        Tests that are computed for a few hypotheses only are left out without `closer`.
+        Tests that are computed for a few hypotheses only are left out without `closer`. Paths that share what they have
+        `seen` need not work it out again where they begin alike.
         """
         minutes = self.facts.profile.minutes
         answers: dict[Question, Floats] = {}
         beliefs = [self.belief({})]
+        done_here = frozenset[BenchTest]()
+        seen = seen or _Seen({}, {})
 
         def choose(
             left: Sequence[Channel], standing: Standing, paid: frozenset[Price], done: Sequence[Test]
@@ -218,9 +230,15 @@ class Reasoner:
             return order[0].channel if order else None
 
         def answered(_standing: Standing, test: Test) -> Standing:
+            nonlocal done_here
+            done_here |= {test.name}
             answers.update(self.truth_answers(test.questions))
-            beliefs.append(believed(self.hypotheses, self._expected_here(list(answers)), answers))
-            return self.standing(beliefs[-1])
+            if done_here not in seen.after:
+                seen.expected.update(self._expected_here([one for one in test.questions if one not in seen.expected]))
+                belief = believed(self.hypotheses, seen.expected, answers)
+                seen.after[done_here] = belief, self.standing(belief)
+            beliefs.append(seen.after[done_here][0])
+            return seen.after[done_here][1]
 
         return path_to(
             lambda standing: self._channels_after(beliefs[-1], standing, closer=closer),
