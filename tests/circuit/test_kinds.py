@@ -233,3 +233,6 @@ def test_another_module_does_not_mend_its_ground() -> None:
     fault = power_fault(NORTH, FaultKind.POOR_MODULE_GROUND)
     lent = Work(replaced=frozenset({(Location.DRIVE_MODULE, 0)}))
     assert reading(NORTH, fault, Request("ground_drop"), lent) > 0.5
+    assert reading(NORTH, fault, Request("supply"), lent) == reading(NORTH, fault, Request("supply"))
+    slow = Fault(FaultKind.SLOW_RECHARGE, Location.DRIVE_MODULE, NORTH.cylinders)
+    assert reading(NORTH, slow, Request("supply"), lent) == reading(NORTH, None, Request("supply"))

@@ -14,12 +14,20 @@ from trainer.circuit.elements import (
     Location,
     Part,
     Power,
+    Rail,
     ReturnDriver,
     Side,
     coil_node,
 )
 from trainer.circuit.fault import Conditions, Fault
-from trainer.circuit.harness import feed_scope, injector_plug_node, middle_node, pass_through_node, scope_name
+from trainer.circuit.harness import (
+    feed_scope,
+    injector_plug_node,
+    middle_node,
+    pass_through_node,
+    scope_name,
+    seen_from_rail_ohm,
+)
 from trainer.circuit.oil import thicker
 from trainer.circuit.profile import Solenoid
 
@@ -236,19 +244,20 @@ def slow_recharge(circuit: Circuit, fault: Fault, _conditions: Conditions) -> Ci
     return replace(circuit, rail=replace(circuit.rail, source_ohm=circuit.rail.source_ohm * fault.amount()))
 
 
-def power(change: Callable[[Power, Fault], Power]) -> Edit:
-    """Change what the module's supply is made from.
+def fed_by(rail: Rail, before: Circuit, power: Power) -> Rail:
+    """Return the rail of a circuit, fed from now on through another battery and other wires."""
+    if power == before.power:
+        return rail
+    more_ohm = seen_from_rail_ohm(before.profile, power) - seen_from_rail_ohm(before.profile, before.power)
+    return replace(rail, source_ohm=rail.source_ohm + more_ohm)
 
-    The module steps the battery's voltage up. Seen from its supply, a resistance before the converter is as many times
-    larger as the square of the two voltages' ratio (an ideal transformer of direct current).
-    """
+
+def power(change: Callable[[Power, Fault], Power]) -> Edit:
+    """Change what the module's supply is made from."""
 
     def edit(circuit: Circuit, fault: Fault, _conditions: Conditions) -> Circuit:
-        old, new = circuit.power, change(circuit.power, fault)
-        more = (new.battery_ohm + new.plus_ohm + new.ground_ohm) - (old.battery_ohm + old.plus_ohm + old.ground_ohm)
-        module = circuit.profile.module
-        seen_ohm = circuit.rail.source_ohm + more * (module.supply_v / module.battery_v) ** 2
-        return replace(circuit, power=new, rail=replace(circuit.rail, source_ohm=seen_ohm))
+        new = change(circuit.power, fault)
+        return replace(circuit, power=new, rail=fed_by(circuit.rail, circuit, new))
 
     return edit
 

@@ -69,6 +69,16 @@ def circuit_of(profile: Profile, temperature_c: float = 20.0) -> Circuit:
     )
 
 
+def seen_from_rail_ohm(profile: Profile, power: Power) -> float:
+    """Return how much everything before the module's converter resists, as seen from its supply.
+
+    The module steps the battery's voltage up. A resistance before it counts as many times more as the square of the two
+    voltages' ratio (an ideal transformer, here of direct current).
+    """
+    ohm = power.battery_ohm + power.plus_ohm + power.ground_ohm
+    return ohm * (profile.module.supply_v / profile.module.battery_v) ** 2
+
+
 def source_factor(temperature_c: float) -> float:
     """Return the resistance of a supply over its resistance at 20 °C and above."""
     return 1.0 + COLD_SOURCE_PER_K * max(0.0, 20.0 - temperature_c)

@@ -11,6 +11,7 @@ from dataclasses import dataclass, field, replace
 
 from trainer.circuit.elements import Circuit, Location, Part, Side, coil_node, core_node, feed_pin, return_pin
 from trainer.circuit.fault import Conditions, Fault
+from trainer.circuit.fault_edits import fed_by
 from trainer.circuit.faults import with_faults
 from trainer.circuit.harness import (
     circuit_of,
@@ -79,15 +80,16 @@ class Work:
 
     def conditions_of(self, profile: Profile, fault: Fault) -> Conditions:
         """Return the conditions at a fault: what is moved or warmed under the other bank's cover is not, for it."""
+        conditions = self.conditions
+        if self.moving is None and self.warming is None and not self.ran_warm:
+            return conditions
         banks = {profile.bank_of(number) for number in fault.cylinders}
-        physical = self.physical()
-        moves, warms = (one is None or one.bank in banks for one in physical._tries)
-        conditions = physical.conditions
+        moves, warms = (one is None or one.reaches(banks) for one in self._tries)
         heated = conditions.heated if warms else None
         return replace(
             conditions,
             moved=conditions.moved if moves else None,
-            heated=fault.location if physical.ran_warm else heated,
+            heated=fault.location if self.ran_warm else heated,
         )
 
 
@@ -207,7 +209,8 @@ def worked(sound: Circuit, faults: Sequence[Fault], work: Work) -> Circuit:
 def _with_part_of(sound: Circuit, circuit: Circuit, location: Location, number: int) -> Circuit:
     """Put a known-good injector (coil and armature) or drive module in; wiring faults stay where they are."""
     if location is Location.DRIVE_MODULE:
-        return replace(circuit, returns=sound.returns, feeds=sound.feeds, rail=sound.rail)
+        fed = fed_by(sound.rail, sound, circuit.power)
+        return replace(circuit, returns=sound.returns, feeds=sound.feeds, rail=fed)
     kept = {
         name: element
         for name, element in circuit.elements.items()

@@ -6,9 +6,12 @@ spread terminal looks sound: only a matching pin, drawn out again, feels that it
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from functools import lru_cache
+
 from trainer.circuit.elements import BATTERY, GROUND, HEATER, Circuit, Damage, Location, Part, Side
 from trainer.circuit.harness import middle_node
-from trainer.circuit.profile import Profile
+from trainer.circuit.profile import ByContent, Profile
 from trainer.instruments.bench import (
     Pin,
     Work,
@@ -40,29 +43,37 @@ def seen_bridges(circuit: Circuit, work: Work) -> frozenset[str]:
     }
     if not touched:
         return frozenset()
-    seen = {point for point in work.unplugged if touched & _terminals(circuit, point)}
+    seen = {point for point in work.unplugged if touched & _terminals(ByContent(circuit.profile), point)}
     seen |= {bank for bank in work.covers_off if touched & _under_cover(circuit, bank)}
     return frozenset(seen)
 
 
 def seen_terminals(circuit: Circuit, work: Work) -> frozenset[str]:
     """Return what is seen on the terminals of open connectors."""
-    opened = _opened(circuit, work)
+    return damage_seen(circuit.profile, circuit.damaged, work)
+
+
+def damage_seen(profile: Profile, damaged: Mapping[str, Damage], work: Work) -> frozenset[str]:
+    """Return what eyes see of the damage to some contacts."""
+    opened = _opened(profile, work)
     return frozenset(
-        f"{damage}{SIGHT}{name}"
-        for name, damage in circuit.damaged.items()
-        if name in opened and damage is not Damage.SPREAD
+        f"{damage}{SIGHT}{name}" for name, damage in damaged.items() if name in opened and damage is not Damage.SPREAD
     )
 
 
 def loose_terminals(circuit: Circuit, work: Work) -> frozenset[str]:
     """Return the terminals of open connectors that do not grip a matching pin; a probe may have spread some."""
-    spread = {name for name, damage in circuit.damaged.items() if damage is Damage.SPREAD} | work.spread
-    return frozenset(f"{Damage.SPREAD}{SIGHT}{name}" for name in spread & _opened(circuit, work))
+    return damage_felt(circuit.profile, circuit.damaged, work)
 
 
-def _opened(circuit: Circuit, work: Work) -> frozenset[str]:
-    return frozenset[str]().union(*(contacts_of(circuit.profile, point) for point in work.unplugged))
+def damage_felt(profile: Profile, damaged: Mapping[str, Damage], work: Work) -> frozenset[str]:
+    """Return what a matching pin feels of the damage to some contacts."""
+    spread = {name for name, damage in damaged.items() if damage is Damage.SPREAD} | work.spread
+    return frozenset(f"{Damage.SPREAD}{SIGHT}{name}" for name in spread & _opened(profile, work))
+
+
+def _opened(profile: Profile, work: Work) -> frozenset[str]:
+    return frozenset[str]().union(*(contacts_of(profile, point) for point in work.unplugged))
 
 
 def sightings_of(profile: Profile) -> tuple[str, ...]:
@@ -72,8 +83,9 @@ def sightings_of(profile: Profile) -> tuple[str, ...]:
     return (*points, *profile.banks, *(f"{damage}{SIGHT}{name}" for name in contacts for damage in Damage))
 
 
-def _terminals(circuit: Circuit, point: str) -> set[str]:
-    profile = circuit.profile
+@lru_cache(256)
+def _terminals(engine: ByContent, point: str) -> frozenset[str]:
+    profile = engine.profile
     pins = [
         Pin(point, half, side, name)
         for half in halves_of(point)
@@ -82,7 +94,7 @@ def _terminals(circuit: Circuit, point: str) -> set[str]:
             feed_names(profile, point) if side is Side.FEED else [str(n) for n in cylinders_at(profile, point)]
         )
     ]
-    return {node_of(profile, pin) for pin in pins}
+    return frozenset(node_of(profile, pin) for pin in pins)
 
 
 def _under_cover(circuit: Circuit, bank: str) -> set[str]:

@@ -6,7 +6,7 @@ seeded, and the same try harder shows no less; another try is another chance. A 
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from enum import StrEnum
 from itertools import count
@@ -64,6 +64,10 @@ class Try:
     def settled(self) -> bool:
         """Whether it is the state after a try."""
         return self.number == 0
+
+    def reaches(self, banks: Collection[str]) -> bool:
+        """Tell whether it makes a fault on some banks show: outside every fault, under a cover only those there."""
+        return self.shows and (not self.bank or self.bank in banks)
 
 
 def shows_itself(seed: int, how: How, location: Location, number: int, effort: Effort) -> bool:

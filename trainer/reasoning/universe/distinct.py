@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import compress
+from operator import is_not
 
 import numpy as np
 
@@ -133,9 +135,11 @@ def _edit(base: Circuit, circuit: Circuit, *, loaded: bool) -> Edit:
     """Return what differs between two circuits' wiring, and at rest between their outputs, under a load or a meter."""
     changed: dict[str, float] = {}
     gone, added = set(), []
-    for name, element in circuit.elements.items():
-        old = base.elements.get(name)
-        if old is element or old == element:
+    before = base.elements
+    others = map(is_not, circuit.elements.values(), map(before.get, circuit.elements))
+    for name in compress(circuit.elements, others):
+        old, element = before.get(name), circuit.elements[name]
+        if old == element:
             continue
         ohm = element.at(loaded)
         if old is not None and (old.a, old.b) == (element.a, element.b):

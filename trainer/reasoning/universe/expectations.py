@@ -6,8 +6,9 @@ measured, once.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
+from functools import cached_property
 
 import numpy as np
 
@@ -15,13 +16,14 @@ from trainer.arrays import Floats
 from trainer.circuit.codes import codes_from, known_codes
 from trainer.circuit.drive import port_nodes, rail_branches, slots_of
 from trainer.circuit.edits import EditedNetwork, edit_between
-from trainer.circuit.elements import RAIL, Side
+from trainer.circuit.elements import RAIL, Damage, Side
+from trainer.circuit.fault import Conditions
 from trainer.circuit.faults import with_faults
 from trainer.circuit.harness import circuit_of
 from trainer.circuit.network import port_columns
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import Work
-from trainer.instruments.looking import loose_terminals, seen_bridges, seen_terminals, sightings_of
+from trainer.instruments.looking import damage_felt, damage_seen, seen_bridges, sightings_of
 from trainer.instruments.on_battery import power_drop_v
 from trainer.reasoning.universe.at_rest import AT_REST, at_rest, is_loaded, node_at
 from trainer.reasoning.universe.distinct import DistinctCircuits, content_of
@@ -240,14 +242,18 @@ class Expectations:
         names = {name: column for column, name in enumerate(sightings_of(self.profile))}
         looks = question.kind == "look"
         bridges = [seen_bridges(circuit, question.work) if looks else () for circuit in group.circuits]
-        terminals = seen_terminals if looks else loose_terminals
+        found = damage_seen if looks else damage_felt
         chances = np.full((len(self.hypotheses), len(names)), FANCIED)
-        for row, faults in enumerate(self.hypotheses):
-            # what is seen on a terminal is no part of what flows, by which circuits are distinguished
-            marked = with_faults(self._circuits.sound(question.work), faults, question.work.conditions)
-            for name in (*bridges[group.index[row]], *terminals(marked, question.work)):
+        for row, damaged in enumerate(self._damaged):
+            for name in (*bridges[group.index[row]], *found(self.profile, damaged, question.work)):
                 chances[row, names[name]] = SEEN
         return chances
+
+    @cached_property
+    def _damaged(self) -> list[Mapping[str, Damage]]:
+        """The damage that each hypothesis has done to contacts; circuits are distinguished by what flows only."""
+        sound = self.equivalents.sound
+        return [with_faults(sound, faults, Conditions()).damaged for faults in self.hypotheses]
 
     def _stand(self, test: tuple[SlotTraits, ...]) -> frozenset[str]:
         return frozenset(code.code for code in codes_from(self.profile, [slot.seen for slot in test]))
