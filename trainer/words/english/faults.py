@@ -93,9 +93,7 @@ TEXTS: dict[str, str] = {
     "rule.low_supply": "All of them are wrong in the same way, so look for one cause. Measure the supply first.",
     "rule.slow_recharge": "The burst loads the supply most. Even one by one but thin together points at the supply.",
     "rule.no_supply": "No hum anywhere means no drive. A whole row of injectors does not die at once.",
-    "rule.weak_battery": (
-        "Slow to crank and thin in the burst, even one by one: test the battery under load before anything else."
-    ),
+    "rule.weak_battery": ("It cranks slowly and every slot is even. Test the battery under load before anything else."),
     "rule.poor_module_feed": (
         "The module can only pass on what the battery sends it. Measure the drop from battery plus to the "
         "module before you buy one."

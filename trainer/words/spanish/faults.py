@@ -87,7 +87,7 @@ TEXTS: dict[str, str] = {
     "rule.slow_recharge": "Todos a la vez es lo que más carga: parejo uno a uno y pobre todos a la vez es la fuente.",
     "rule.no_supply": "Sin zumbido en ningún turno, no hay mando. Una fila entera de inyectores no muere a la vez.",
     "rule.weak_battery": (
-        "Arranca despacio y suena pobre todos a la vez, parejo uno a uno: prueba la batería con carga antes que nada."
+        "Gira despacio al arrancar y todos los turnos suenan parejos. Prueba la batería con carga antes que nada."
     ),
     "rule.poor_module_feed": (
         "El módulo solo entrega lo que le llega de la batería. Mide la caída del positivo al módulo antes de "
