@@ -11,7 +11,8 @@ from tests.engines import HARBOUR, NORTH, fault_of, solved
 from trainer.circuit.codes import codes_of
 from trainer.circuit.elements import Location, Part, Side
 from trainer.circuit.fault import Conditions, Fault, FaultKind
-from trainer.circuit.faults import LATER_WEIGHTS, faulty_circuit
+from trainer.circuit.fault_space import single_faults
+from trainer.circuit.faults import KINDS, LATER_WEIGHTS, faulty_circuit
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import Work, worked_circuit
 from trainer.instruments.looking import loose_terminals, seen_bridges, seen_terminals
@@ -236,3 +237,14 @@ def test_another_module_does_not_mend_its_ground() -> None:
     assert reading(NORTH, fault, Request("supply"), lent) == reading(NORTH, fault, Request("supply"))
     slow = Fault(FaultKind.SLOW_RECHARGE, Location.DRIVE_MODULE, NORTH.cylinders)
     assert reading(NORTH, slow, Request("supply"), lent) == reading(NORTH, None, Request("supply"))
+
+
+def test_only_kinds_that_heed_conditions_leave_another_circuit_when_moved_or_warm() -> None:
+    one_each = {(fault.kind, fault.location, fault.side): fault for fault in single_faults(NORTH)}
+    for fault in one_each.values():
+        worked = Conditions(moved=fault.location, heated=fault.location)
+        resting, at_work = (faulty_circuit(NORTH, [fault], one) for one in (Conditions(), worked))
+        changed = (resting.elements, resting.returns, resting.solenoids) != (
+            at_work.elements, at_work.returns, at_work.solenoids,
+        )  # fmt: skip
+        assert not changed or KINDS[fault.kind].heeds_conditions, fault

@@ -87,6 +87,8 @@ def _candidates(profile: Profile, *, every_severity: bool) -> Iterator[Fault]:
 
 def comes_and_goes(fault: Fault, profile: Profile, temperature_c: float) -> bool:
     """Tell whether a fault does not show at this temperature, and shows where its place is moved and warm."""
+    if not KINDS[fault.kind].heeds_conditions:
+        return False
     provoked = Conditions(temperature_c, moved=fault.location, heated=fault.location)
     resting = faulty_circuit(profile, [fault], Conditions(temperature_c))
     at_work = faulty_circuit(profile, [fault], provoked)

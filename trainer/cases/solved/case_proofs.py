@@ -68,11 +68,12 @@ def _separating(case: Case, universe: Universe) -> tuple[str, ...]:
         if reasoner.provable:
             return added
         ranked = []
+        doubt = reasoner.standing(reasoner.everything).doubt
         for test in universe.menu:
             missing = test.operations - allowed
             if missing:
                 (channel,) = channels_of([test], reasoner.expected(test.questions))
-                ranked.append((channel.bits(reasoner.standing(reasoner.everything).doubt), sorted(missing)))
+                ranked.append((channel.bits(doubt), sorted(missing)))
         bits, best = max(ranked, key=lambda one: one[0], default=(0.0, []))
         if bits < SEPARATES_BITS:
             return ()
