@@ -5,17 +5,18 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from tests.engines import ALL, NORTH, worst
+from tests.engines import ALL, NORTH, solved, worst
 from trainer.cases.drawing.random_case import drawable
 from trainer.circuit.compiled_step import RAIL
 from trainer.circuit.drive import port_nodes, pulse_law, rail_branches, shut_by
 from trainer.circuit.elements import Location, Part, Side
 from trainer.circuit.fault import Fault, FaultKind
 from trainer.circuit.fault_space import single_faults
-from trainer.circuit.faults import faulty_circuit
+from trainer.circuit.faults import KINDS, faulty_circuit
 from trainer.circuit.network import port_columns, solve
 from trainer.circuit.profile import Profile
 from trainer.circuit.solve import SolvedTest, solve_test
+from trainer.instruments.on_battery import power_drop_v
 
 MOST_W = 20.0
 EVERY = 8
@@ -120,3 +121,20 @@ def test_no_pin_burns_more_than_it_survives_with_any_fault_that_stands_for_its_k
     assert len(cases_w) > 20
     assert {fault: watts for fault, watts in cases_w.items() if watts > MOST_W} == {}
     assert {fault: watts for fault, watts in burnt_w.items() if watts > MOST_ON_THE_WAY_W} == {}
+
+
+@pytest.mark.parametrize("profile", ALL, ids=lambda profile: profile.name)
+@pytest.mark.parametrize("kind", [FaultKind.POOR_MODULE_FEED, FaultKind.POOR_MODULE_GROUND])
+def test_a_joint_before_the_module_burns_twenty_watts_at_most(profile: Profile, kind: FaultKind) -> None:
+    what = "plus_drop" if kind is FaultKind.POOR_MODULE_FEED else "ground_drop"
+    for ohm in KINDS[kind].severities:
+        test = solved(profile, Fault(kind, Location.MODULE_POWER, profile.cylinders, None, ohm))
+        schedule, joules, whole_s = profile.schedule, 0.0, 0.0
+        for row, slot in enumerate(test.slots):
+            length_s = schedule.slot_s if slot.number else schedule.together_s
+            pulse, place = test.pulses_of(row)[-1]
+            drops_v = [power_drop_v(test.circuit, rail_v, what) for rail_v in pulse.rail_v[::EVERY, place].tolist()]
+            # what is solved ends where the slot rests: until the next pulse it burns less
+            joules += length_s * float(np.mean(np.square(drops_v))) / ohm
+            whole_s += length_s + schedule.pause_s
+        assert joules / whole_s < MOST_W, ohm

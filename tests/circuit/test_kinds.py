@@ -202,32 +202,35 @@ def power_fault(profile: Profile, kind: FaultKind, amount: float | None = None) 
 
 @pytest.mark.parametrize("profile", ENGINES, ids=lambda profile: profile.name)
 @pytest.mark.parametrize("kind", POWER_KINDS)
-def test_poor_power_to_the_module_sags_in_the_burst_and_one_test_names_its_part(
-    profile: Profile, kind: FaultKind
-) -> None:
+def test_poor_power_to_the_module_sounds_even_and_one_reading_names_its_part(profile: Profile, kind: FaultKind) -> None:
     fault = power_fault(profile, kind)
+    assert off_db(profile, fault) < EVEN_DB
     shown = {what: (reading(profile, None, Request(what)), reading(profile, fault, Request(what)))
              for what in ("supply", "crank", "plus_drop", "ground_drop")}  # fmt: skip
-    good_v, weak_v = shown["supply"]
-    assert weak_v < 0.9 * good_v
+    assert shown["supply"][1] < shown["supply"][0] - 2.0
     # common practice, no published source: half a volt at most on either side, 9.6 V at least while it cranks
     assert shown["crank"][0] > 9.6
     assert max(shown["plus_drop"][0], shown["ground_drop"][0]) < 0.5
     assert (shown["crank"][1] < 9.6) is (kind is FaultKind.WEAK_BATTERY)
     assert (shown["plus_drop"][1] > 0.5) is (kind is FaultKind.POOR_MODULE_FEED)
     assert (shown["ground_drop"][1] > 0.5) is (kind is FaultKind.POOR_MODULE_GROUND)
+    # from memory: under some 7 V a module is asleep, and sets no code
+    assert profile.module.battery_v - shown["plus_drop"][1] - shown["ground_drop"][1] > 7.0
 
 
 def test_a_resistance_before_the_converter_counts_by_the_square_of_the_two_voltages() -> None:
-    # an ideal converter passes power: R as seen from its output is R·(V_out/V_in)², as with a transformer's turns
+    # an ideal converter passes power: R as seen from its output is R·(V_out/V_in)², as with a transformer's turns;
+    # a chopper at 8 A draws a coil of 3 ohm for 24 V of 110 V
     circuit = faulty_circuit(NORTH, [power_fault(NORTH, FaultKind.POOR_MODULE_GROUND, 0.1)])
-    module = NORTH.module
-    assert circuit.rail.source_ohm - module.source_ohm == pytest.approx(0.1 * (module.supply_v / module.battery_v) ** 2)
-    # what the battery gives is what the supply takes, so drop times battery current is the loss in the added ohms
+    module, coil_ohm = NORTH.module, NORTH.solenoid.coil_ohm_20c
+    share = module.limit_a * coil_ohm / module.supply_v
+    more_ohm = circuit.rail.source_ohm - module.source_ohm
+    assert more_ohm == pytest.approx(0.1 * share * (module.supply_v / module.battery_v) ** 2)
+    # so the battery loses the same share of its voltage before the module as the supply loses behind it
     filling_a = (circuit.rail.supply_v - 60.0) / circuit.rail.source_ohm
-    drop_v = power_drop_v(circuit, 60.0, Side.RETURN)
-    drawn_a = filling_a * module.supply_v / module.battery_v
-    assert drop_v / drawn_a == pytest.approx(0.1005)
+    lost_behind = filling_a * more_ohm / module.supply_v
+    wires_v = power_drop_v(circuit, 60.0, "ground_drop") - power_drop_v(circuit, 60.0, "plus_drop")
+    assert wires_v / module.battery_v == pytest.approx(lost_behind)
 
 
 def test_another_module_does_not_mend_its_ground() -> None:

@@ -124,6 +124,19 @@ def test_what_touches_wiring_or_heat_has_a_caution() -> None:
     assert cautions_of(Look, Work()) == ()
 
 
+def test_a_pin_drag_has_the_caution_of_a_probe_and_readings_at_the_battery_their_own() -> None:
+    desk = new_desk(CASE)
+    doing = CaseActions(desk, WORDING)
+    drops = doing.act(Measure(Request("plus_drop")))
+    assert drops.cautions == (text("caution.battery"),)
+    assert doing.act(Measure(Request("crank"))).cautions == (text("caution.crank"),)
+    with pytest.raises(WrongCallError, match="nothing_unplugged"):
+        doing.act(Look(drag=True))
+    opened = CaseActions(desk, WORDING)
+    doing.act(Measure(Request("pair", cylinder=3)))
+    assert opened.act(Look(drag=True)).cautions == (text("caution.drive"),)
+
+
 def test_a_refused_action_stores_nothing() -> None:
     desk = new_desk(CASE)
     doing = CaseActions(desk, WORDING)

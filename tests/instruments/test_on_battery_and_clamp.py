@@ -14,7 +14,7 @@ from trainer.instruments.bench import MODULE_CONNECTOR, Work
 from trainer.instruments.bench_tests import Operation, Price
 from trainer.instruments.charges import live_prices
 from trainer.instruments.measuring import measured
-from trainer.instruments.on_battery import LAMP_OHM, STARTER_OHM
+from trainer.instruments.on_battery import LAMP_OHM, STARTER_TIMES_BATTERY
 from trainer.instruments.reading import OVER_RANGE, Reading, Slip
 from trainer.instruments.requests import Request, next_driven
 
@@ -72,5 +72,5 @@ def test_insulation_between_two_returns_shows_what_joins_them() -> None:
 @pytest.mark.parametrize("profile", ALL, ids=lambda one: one.name)
 def test_the_battery_under_crank_divides_between_its_own_resistance_and_the_starter(profile) -> None:
     module = profile.module
-    divided = module.battery_v * STARTER_OHM / (STARTER_OHM + module.battery_ohm)
+    divided = module.battery_v * STARTER_TIMES_BATTERY / (STARTER_TIMES_BATTERY + 1.0)
     assert read(Request("crank"), profile=profile).value == pytest.approx(divided, abs=0.02)

@@ -1,8 +1,8 @@
 """A long proof: one fault of every kind, place and side, in all engines, against ngspice; prints the worst of each.
 
 A plate that only just lifts, or only just does not, turns any small difference into a large one. A fault outside the
-limits is therefore solved again a hundredth less and more severe: where ngspice lies between, the two agree on where
-the lift limit is, and the fault is counted apart.
+limits is therefore solved again a hundredth less and more severe: where the plate lands in one of the two and not in the
+other, and ngspice lies between, both agree on where the lift limit is. Such faults are counted apart, and may be few.
 """
 
 from __future__ import annotations
@@ -29,6 +29,8 @@ from trainer.circuit.solve import solve_test
 END_S = 0.006
 NEAR = (0.99, 1.01)
 """How many times its severity a fault at the lift limit is solved again with."""
+
+MOST_AT_THE_LIMIT = 3
 
 Vectors = Mapping[str, NDArray[np.float64]]
 
@@ -85,7 +87,7 @@ def at_the_lift_limit(profile: Profile, fault: Fault, slot: Slot, other: Vectors
     near = [difference(profile, replace(fault, severity=fault.amount() * times), slot, other) for times in NEAR]
     lands_s = np.nan_to_num([one.ours_s for one in near], nan=np.inf)
     theirs_s = float(np.nan_to_num(near[0].theirs_s, nan=np.inf))
-    return bool(lands_s.min() <= theirs_s <= lands_s.max()) and lands_s.min() < lands_s.max()
+    return bool(np.isinf(lands_s).sum() == 1 and lands_s.min() <= theirs_s <= lands_s.max())
 
 
 def main() -> int:
@@ -121,7 +123,7 @@ def main() -> int:
                 flush=True,
             )
     print(f"{count} compared, {limit} at the lift limit, {bad} outside the limits")
-    return int(bad > 0)
+    return int(bad > 0 or limit > MOST_AT_THE_LIMIT)
 
 
 if __name__ == "__main__":

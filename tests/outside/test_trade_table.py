@@ -172,15 +172,13 @@ def test_a_slow_supply_is_weak_in_the_burst_and_nearly_even_one_by_one() -> None
 
 
 @pytest.mark.parametrize("kind", [FaultKind.POOR_MODULE_FEED, FaultKind.POOR_MODULE_GROUND])
-def test_a_module_starved_by_its_ground_or_feed_is_as_a_slow_supply_and_sets_the_supplys_code(kind: FaultKind) -> None:
+def test_a_module_starved_by_its_ground_or_feed_is_even_and_sets_the_supplys_code(kind: FaultKind) -> None:
     fault = Fault(kind, Location.MODULE_POWER, NORTH.cylinders)
-    drop = drops_db(NORTH, fault)
-    assert drop[0] > 2.0
-    assert all(abs(value) < 2.5 for value in drop[1:])
+    assert all(abs(value) < 2.5 for value in drops_db(NORTH, fault))
     assert codes(NORTH, fault) == ["P0611"]
 
 
-def test_a_weak_battery_is_nearly_even_with_the_engine_standing_and_shows_under_crank() -> None:
+def test_a_weak_battery_is_even_with_the_engine_standing() -> None:
     fault = Fault(FaultKind.WEAK_BATTERY, Location.MODULE_POWER, NORTH.cylinders)
     assert all(abs(value) < 2.5 for value in drops_db(NORTH, fault))
     assert codes(NORTH, fault) == []

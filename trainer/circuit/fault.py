@@ -77,7 +77,7 @@ _NONE = Size("none", (0.0,))
 _OPEN = Size("ohm", (OPEN_OHM,))
 _IN_SERIES = Size("ohm", (28.0, 0.4, 1.5, 4.0, 7.5, 10.5, 14.0, 20.0, 41.0, 60.0), (1.0, 0.5, 0.3), LOOP_OHM)
 
-_POWER = Size("ohm", (0.2, 0.15, 0.1))
+_POWER = Size("ohm", (0.2, 0.1))
 
 SIZES: Mapping[FaultKind, Size] = {
     FaultKind.OPEN: _OPEN,

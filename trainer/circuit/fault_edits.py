@@ -252,7 +252,7 @@ def fed_by(rail: Rail, before: Circuit, power: Power) -> Rail:
     return replace(rail, source_ohm=rail.source_ohm + more_ohm)
 
 
-def power(change: Callable[[Power, Fault], Power]) -> Edit:
+def power_edit(change: Callable[[Power, Fault], Power]) -> Edit:
     """Change what the module's supply is made from."""
 
     def edit(circuit: Circuit, fault: Fault, _conditions: Conditions) -> Circuit:
@@ -262,9 +262,9 @@ def power(change: Callable[[Power, Fault], Power]) -> Edit:
     return edit
 
 
-weak_battery = power(lambda old, fault: replace(old, battery_ohm=old.battery_ohm * fault.amount()))
-poor_feed = power(lambda old, fault: replace(old, plus_ohm=old.plus_ohm + fault.amount()))
-poor_ground = power(lambda old, fault: replace(old, ground_ohm=old.ground_ohm + fault.amount()))
+weak_battery = power_edit(lambda old, fault: replace(old, battery_ohm=old.battery_ohm * fault.amount()))
+poor_feed = power_edit(lambda old, fault: replace(old, plus_ohm=old.plus_ohm + fault.amount()))
+poor_ground = power_edit(lambda old, fault: replace(old, ground_ohm=old.ground_ohm + fault.amount()))
 
 
 def armature(change: Callable[[Solenoid, Fault, Conditions], Solenoid]) -> Edit:

@@ -134,6 +134,9 @@ SHORTS = frozenset({
 })  # fmt: skip
 """Kinds that give current another way, or more of it."""
 
+UNFED = frozenset({FaultKind.NO_SUPPLY})
+"""Kinds that leave nothing to hear anywhere."""
+
 LATER_WEIGHTS: Mapping[FaultKind, float] = {
     FaultKind.FILM_ON_CONTACT: 0.5, FaultKind.BURNT_PIN: 1.0, FaultKind.PUSHED_BACK_PIN: 2.0,
     FaultKind.SPREAD_TERMINAL: 0.5, FaultKind.CARBON_BETWEEN_PINS: 0.5, FaultKind.SHORT_WHEN_MOVED: 1.0,

@@ -36,7 +36,7 @@ COLD_SOURCE_PER_K = 0.02
 """How much more a supply fed by a cold battery resists, for each kelvin under 20 °C: from memory."""
 
 
-POWER_WIRE_OHM = 0.0005
+POWER_WIRE_OHM = 0.002
 """A sound wire between battery and module, with its two ends: from memory."""
 
 
@@ -73,10 +73,18 @@ def seen_from_rail_ohm(profile: Profile, power: Power) -> float:
     """Return how much everything before the module's converter resists, as seen from its supply.
 
     The module steps the battery's voltage up. A resistance before it counts as many times more as the square of the two
-    voltages' ratio (an ideal transformer, here of direct current).
+    voltages' ratio (an ideal transformer, here of direct current), and for the share of the current that is drawn.
     """
     ohm = power.battery_ohm + power.plus_ohm + power.ground_ohm
-    return ohm * (profile.module.supply_v / profile.module.battery_v) ** 2
+    return ohm * drawn_share(profile) * (profile.module.supply_v / profile.module.battery_v) ** 2
+
+
+def drawn_share(profile: Profile) -> float:
+    """Return what a chopping module draws of the current that the model's averaged limiter draws.
+
+    A chopper connects a coil for the share of the time in which the supply is what the coil itself needs at the limit.
+    """
+    return min(profile.module.limit_a * profile.solenoid.coil_ohm_20c / profile.module.supply_v, 1.0)
 
 
 def source_factor(temperature_c: float) -> float:

@@ -30,6 +30,7 @@ from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work
 from trainer.instruments.bench_tests import Operation, Price, Spot
 from trainer.instruments.charges import TOUCHED
+from trainer.instruments.requests import POWER_DROPS
 from trainer.instruments.tries import HEAT, MOVE, Try
 from trainer.practice.attempt import actions, repair
 from trainer.practice.attempt.actions import AnyResult, Solver
@@ -64,11 +65,15 @@ CAUTIONS: Mapping[type[Action], tuple[str, ...]] = {
 
 ITS_OWN_CAUTION: Mapping[str, tuple[str, ...]] = {
     "lamp": ("caution.lamp",),
-    "crank": ("caution.crank",),
+    "crank": ("caution.crank", "caution.battery"),
+    **dict.fromkeys(POWER_DROPS, ("caution.battery",)),
     "compression": ("caution.crank",),
     "contribution": ("caution.running",),
 }
 """Cautions of single measurements, beside those of measuring."""
+
+AT_THE_BATTERY = ("crank", *POWER_DROPS)
+"""What is measured at battery voltage alone: the caution of the drive would be wrong there."""
 
 
 def cautions_of(action: type[Action], work: Work, *, live: bool = False) -> tuple[str, ...]:
@@ -138,7 +143,11 @@ class CaseActions:
     def _cautions_for(self, action: Action) -> tuple[str, ...]:
         what = action.request.what if isinstance(action, Measure) else ""
         own = ITS_OWN_CAUTION.get(what, ())
-        return self._once((*cautions_of(type(action), self._desk.attempt.work, live=what in TOUCHED), *own))
+        if what in AT_THE_BATTERY:
+            return self._once(own)
+        # a matching pin goes into terminals as a probe does
+        kind = Measure if isinstance(action, Look) and action.drag else type(action)
+        return self._once((*cautions_of(kind, self._desk.attempt.work, live=what in TOUCHED), *own))
 
     def _begins_live_work(self, done: AnyResult) -> bool:
         """Tell whether probes go on live terminals for the first time: nobody has prepared it yet."""
@@ -239,16 +248,16 @@ class CaseActions:
         return (*beside, *(text(f"slip.{slip}") for slip in reading.slips), *unplugged)
 
     def _retest_lines(self, event: Retested) -> tuple[str, ...]:
-        proved = text("retest.proved" if event.proved else "retest.not_proved")
-        provoke = [text("retest.provoke")] if event.to_provoke else []
-        return (*code_lines(self._desk.attempt.case.profile, event.codes), proved, *provoke)
+        told = "retest.not_proved"
+        if event.proved:
+            told = "retest.provoke" if event.to_provoke else "retest.proved"
+        return (*code_lines(self._desk.attempt.case.profile, event.codes), text(told))
 
     def _look_lines(self, event: Looked) -> tuple[str, ...]:
         off = ", ".join(point_text(point) for point in sorted(self._desk.attempt.work.unplugged))
         seen = (sighting_text(name) for name in event.what)
-        nothing_off = text("work.drag" if event.drag else "work.look")
-        nothing = [text("drag.nothing")] if off and event.drag and not event.what else []
-        return (text("work.look_off", places=off) if off else nothing_off, *seen, *nothing)
+        nothing = [text("drag.nothing")] if event.drag and not event.what else []
+        return (text("work.look_off", places=off) if off else text("work.look"), *seen, *nothing)
 
     def require_feedback(self) -> None:
         """Raise WrongCallError before a finding, and in a set that keeps back whether it is right."""

@@ -48,7 +48,7 @@ class Operation(StrEnum):
 
 USUAL_MINUTES: Mapping[Operation, float] = {
     Operation.VOLTS_AT_REST: 3.0, Operation.LIVE_PREPARATION: 10.0, Operation.CLAMP: 6.0, Operation.LAMP_LOAD: 8.0,
-    Operation.CRANK: 5.0, Operation.POWER_DROP: 8.0, Operation.PIN_DRAG: 10.0, Operation.WARM_RUN: 25.0,
+    Operation.CRANK: 5.0, Operation.POWER_DROP: 8.0, Operation.PIN_DRAG: 5.0, Operation.WARM_RUN: 25.0,
     Operation.CONTRIBUTION: 20.0, Operation.COMPRESSION: 15.0,
 }  # fmt: skip
 """Operations that early engine files do not price, with what they take there: common practice, no published source."""

@@ -11,7 +11,7 @@ from trainer.instruments.bench import (
     cylinders_at,
 )
 from trainer.instruments.bench_tests import SUPPLY, Operation, Price, Spot
-from trainer.instruments.requests import Request, drop_pins_of
+from trainer.instruments.requests import POWER_DROPS, Request, drop_pins_of
 from trainer.instruments.tries import MOVE, TIMES, UNDER_COVER, How, Try
 
 LIVE = {
@@ -43,6 +43,11 @@ def cover_prices(profile: Profile, request: Request, pins: tuple[Pin | None, ...
     """Return the cover that is in the way of pins which are probed with their plugs on."""
     under = any(pin is not None and is_under_cover(pin) for pin in pins)
     return (Price(Operation.COVER_OFF, profile.bank_of(request.cylinder)),) if under else ()
+
+
+def drag_prices(points: Iterable[str]) -> tuple[Price, ...]:
+    """Return what drawing a matching pin through the terminals of open break points costs, each apart."""
+    return tuple(Price(Operation.PIN_DRAG, point) for point in sorted(points))
 
 
 def is_under_cover(pin: Pin) -> bool:
@@ -78,7 +83,7 @@ def live_prices(profile: Profile, request: Request) -> tuple[Price, ...]:
     """Return what a measurement on the driven engine costs: each injector apart, a cover where one is in the way."""
     if request.what == "supply":
         return (Price(Operation.LIVE_PREPARATION), Price(Operation.LOAD_DROP, SUPPLY))
-    if request.what in ("clamp", "crank", "plus_drop", "ground_drop", "contribution", "compression"):
+    if request.what in ("clamp", "crank", *POWER_DROPS, "contribution", "compression"):
         return (Price(LIVE[request.what]),)
     if request.what == "dummy":
         cover: tuple[Price, ...] = (Price(Operation.COVER_OFF, profile.bank_of(request.cylinder)),)

@@ -21,7 +21,7 @@ from trainer.instruments.charges import LIVE, access_prices, cover_prices, cover
 from trainer.instruments.ohmmeter import DEAD_BELOW_V, measure_insulation, measure_ohm, measure_volts
 from trainer.instruments.on_battery import measure_crank, measure_lamp
 from trainer.instruments.reading import Reading, Slip
-from trainer.instruments.requests import Request, check_request, drop_pins_of, pins_of
+from trainer.instruments.requests import POWER_DROPS, Request, check_request, drop_pins_of, pins_of
 from trainer.instruments.running import Mechanical, measure_compression, measure_contribution
 from trainer.instruments.tries import GLANCE, MOVE, How, Try
 from trainer.instruments.under_load import (
@@ -131,9 +131,8 @@ def _live(
         reading = measure_compression(profile, mechanical)
     elif request.what == "crank":
         reading = measure_crank(profile, faults, work)
-    elif request.what in ("plus_drop", "ground_drop"):
-        side = Side.FEED if request.what == "plus_drop" else Side.RETURN
-        reading = measure_power_drop(profile, faults, work, side)
+    elif request.what in POWER_DROPS:
+        reading = measure_power_drop(profile, faults, work, request.what)
     elif request.what == "clamp":
         reading = measure_clamp(profile, faults, work, request.cylinder, request.other)
     elif request.what == "dummy":

@@ -18,6 +18,10 @@ from trainer.instruments.bench import (
 )
 from trainer.words import numbers, text
 
+PowerDrop = Literal["plus_drop", "ground_drop"]
+POWER_DROPS: tuple[PowerDrop, ...] = ("plus_drop", "ground_drop")
+"""Voltage drops between battery and module: on its way there, and from the module's ground back."""
+
 What = Literal[
     "pair",
     "returns",
@@ -62,7 +66,7 @@ class Request:
     at_once: bool = False
 
 
-OF_THE_WHOLE = ("supply", "crank", "plus_drop", "ground_drop", "contribution", "compression")
+OF_THE_WHOLE = ("supply", "crank", *POWER_DROPS, "contribution", "compression")
 """What is measured of the whole engine."""
 
 AT_A_POINT = ("pair", "returns", "ground", "insulation", "volts")

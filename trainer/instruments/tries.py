@@ -70,6 +70,10 @@ class Try:
         return self.shows and (not self.bank or self.bank in banks)
 
 
+CAN_BE_TRIED = tuple(place for place in Location if place is not Location.MODULE_POWER)
+"""Where moving or warming can show a fault: nothing that feeds the module heeds either."""
+
+
 def shows_itself(seed: int, how: How, location: Location, number: int, effort: Effort) -> bool:
     """Tell whether a try shows a fault that is at its place and heeds it."""
     draws = _draws(seed, how, location)

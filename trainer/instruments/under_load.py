@@ -12,7 +12,7 @@ from numpy.lib.stride_tricks import sliding_window_view
 from trainer.arrays import Floats
 from trainer.circuit.chance import Stream
 from trainer.circuit.drive import battery_branch, feed_branches, port_nodes, slots_of
-from trainer.circuit.elements import RAIL, Circuit, Side
+from trainer.circuit.elements import RAIL, Circuit
 from trainer.circuit.fault import Fault
 from trainer.circuit.network import solve
 from trainer.circuit.profile import Meter, Profile
@@ -20,6 +20,7 @@ from trainer.circuit.solve import MOST_PULSES, SolvedTest, solve_test
 from trainer.instruments.bench import Pin, Work, node_of, worked_circuit
 from trainer.instruments.on_battery import power_drop_v
 from trainer.instruments.reading import Reading
+from trainer.instruments.requests import PowerDrop
 
 TRACE_S = 0.004
 """How much of a pulse a current trace shows."""
@@ -78,11 +79,11 @@ def measure_supply(profile: Profile, faults: Sequence[Fault], work: Work) -> Rea
     return Reading("supply", round(lowest, 1), "volt", f"{lowest:.1f} V")
 
 
-def measure_power_drop(profile: Profile, faults: Sequence[Fault], work: Work, side: Side) -> Reading:
+def measure_power_drop(profile: Profile, faults: Sequence[Fault], work: Work, what: PowerDrop) -> Reading:
     """Measure the highest voltage drop between battery and module while all injectors are driven together."""
     solved = solved_slot(profile, faults, work, 0)
     lowest = min(float(pulse.rail_v[:, row].min()) for pulse, row in solved.pulses_of(0))
-    value = round(power_drop_v(solved.circuit, lowest, side), 2)
+    value = round(power_drop_v(solved.circuit, lowest, what), 2)
     return Reading("voltmeter", value, "volt", f"{value:.2f} V")
 
 

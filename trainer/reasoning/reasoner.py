@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cached_property, lru_cache
 
 import numpy as np
@@ -34,13 +34,8 @@ from trainer.reasoning.universe.severity import middles_of
 from trainer.reasoning.verdict.belief import Belief, believed, finding_key
 from trainer.reasoning.verdict.joint import try_of
 
-
-@dataclass(frozen=True, slots=True)
-class _Seen:
-    """What paths on one engine have worked out: the belief after tests, in any order, and what was expected."""
-
-    after: dict[frozenset[BenchTest], tuple[Belief, Standing]]
-    expected: dict[Question, Expected]
+BeliefAfter = dict[frozenset[BenchTest], tuple[Belief, Standing]]
+"""The belief after tests, in whatever order they were done."""
 
 
 class Reasoner:
@@ -207,20 +202,23 @@ class Reasoner:
     @cached_property
     def paths(self) -> tuple[tuple[tuple[Step, ...], Standing], ...]:
         """The path that looks ahead and the one that does not; either may be the shorter where access is dear."""
-        seen = _Seen({}, {})
-        return tuple(self.path(ahead=ahead, seen=seen) for ahead in (True, False))
+        after: BeliefAfter = {}
+        return tuple(self.path(ahead=ahead, after=after) for ahead in (True, False))
 
-    def path(self, *, ahead: bool, closer: bool = True, seen: _Seen | None = None) -> tuple[tuple[Step, ...], Standing]:
+    def path(
+        self, *, ahead: bool, closer: bool = True, after: BeliefAfter | None = None
+    ) -> tuple[tuple[Step, ...], Standing]:
         """Return the steps of the trade's order on this case's engine, and the final standing.
 
-        Tests that are computed for a few hypotheses only are left out without `closer`. Paths that share what they have
-        `seen` need not work it out again where they begin alike.
+        Tests that are computed for a few hypotheses only are left out without `closer`. `after` keeps beliefs for
+        another path: where that one begins with the same tests, they are not worked out again.
         """
         minutes = self.facts.profile.minutes
         answers: dict[Question, Floats] = {}
         beliefs = [self.belief({})]
-        done_here = frozenset[BenchTest]()
-        seen = seen or _Seen({}, {})
+        names = frozenset[BenchTest]()
+        kept: BeliefAfter = {} if after is None else after
+        expected: dict[Question, Expected] = {}
 
         def choose(
             left: Sequence[Channel], standing: Standing, paid: frozenset[Price], done: Sequence[Test]
@@ -230,15 +228,22 @@ class Reasoner:
             return order[0].channel if order else None
 
         def answered(_standing: Standing, test: Test) -> Standing:
-            nonlocal done_here
-            done_here |= {test.name}
+            nonlocal names
+            names |= {test.name}
             answers.update(self.truth_answers(test.questions))
-            if done_here not in seen.after:
-                seen.expected.update(self._expected_here([one for one in test.questions if one not in seen.expected]))
-                belief = believed(self.hypotheses, seen.expected, answers)
-                seen.after[done_here] = belief, self.standing(belief)
-            beliefs.append(seen.after[done_here][0])
-            return seen.after[done_here][1]
+            belief, standing = kept.get(names, (None, None))
+            if belief is None or standing is None:
+                # what closer tests expect holds for the hypotheses that are left now, and is looked up each time
+                close = set(answers) & self._closer.expected.keys()
+                far = [question for question in answers if question not in expected and question not in close]
+                expected.update(self.expected(far))
+                here = {**expected, **{question: self._closer.expected[question] for question in close}}
+                belief = believed(self.hypotheses, here, answers)
+                standing = self.standing(belief)
+                if not close:
+                    kept[names] = belief, standing
+            beliefs.append(belief)
+            return standing
 
         return path_to(
             lambda standing: self._channels_after(beliefs[-1], standing, closer=closer),

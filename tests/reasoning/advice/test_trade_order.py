@@ -107,6 +107,12 @@ def test_five_hundred_drawn_paths_follow_it_too(seeds: range) -> None:
             assert any(one.measured for one in measured), seed
 
 
+def test_a_path_is_the_same_whether_another_one_has_shared_its_beliefs() -> None:
+    reasoner = reasoner_of("loose_grip_on_seven")
+    alone = reasoner.path(ahead=False)[0]
+    assert [(step.name, step.belief) for step in reasoner.paths[1][0]] == [(step.name, step.belief) for step in alone]
+
+
 def test_a_complaint_makes_kinds_likelier_and_rules_none_out() -> None:
     case = case_named("dies_after_lunch")
     usual = single_hypotheses(case.profile)

@@ -74,6 +74,21 @@ def test_the_battery_under_crank_is_the_same_whatever_the_wiring(expectations: E
     assert expected == pytest.approx(volts_scale(shown(Request("crank"))), abs=0.5)
 
 
+def test_battery_and_module_power_are_expected_as_they_are_measured() -> None:
+    kinds = (FaultKind.WEAK_BATTERY, FaultKind.POOR_MODULE_FEED, FaultKind.POOR_MODULE_GROUND)
+    faults = [(), *((Fault(kind, Location.MODULE_POWER, NORTH.cylinders),) for kind in kinds)]
+    expectations = expectations_of(NORTH, 20.0, faults)
+    questions = [Question(what, Work()) for what in ("crank", "plus_drop", "ground_drop")]
+    for question, expected in expectations.of(questions, 30.0).items():
+        scale = volts_scale if question.kind == "crank" else lambda volts: accuracy_scale(volts, 1.0, 0.1)
+        for row, one in enumerate(faults):
+            reading = measured(NORTH, one, Work(), Request(question.kind), 1).reading.value
+            assert expected.values[row, 0] == pytest.approx(scale(np.array([reading]))[0], abs=0.3), (
+                question.kind,
+                one,
+            )
+
+
 def test_a_clamp_tells_an_open_wire_from_a_dead_driver(expectations: Expectations) -> None:
     question = clamp_question(Work(), 3, next_driven(NORTH, 3))
     expected = expectations.of([question], 30.0)[question].values[:, 0]

@@ -55,6 +55,8 @@ TABLE = [
      ("two_at_once", (claim({6}, PLACE.COIL, KIND.OPEN),), {})),
     ("silent_loudspeaker", HUM, (claim(set(range(1, 9)), PLACE.DRIVE_MODULE, KIND.NO_SUPPLY),), {},
      (HUM, (claim({3}, PLACE.DRIVE_MODULE, KIND.DEAD_RETURN_DRIVER),), {})),
+    ("module_for_its_power", "new_module_same_fault", (claim(set(range(1, 9)), PLACE.DRIVE_MODULE, KIND.LOW_SUPPLY),), {},
+     ("tired_supply", (claim(set(range(1, 7)), PLACE.MODULE_POWER, KIND.WEAK_BATTERY),), {})),
     ("one_for_group", "two_in_one_plug", (claim({5}, PLACE.PASS_THROUGH, KIND.OPEN),), {},
      ("two_in_one_plug", (claim({5, 7}, PLACE.UNDER_COVER, KIND.OPEN),), {})),
     ("code_of_another", "a_code_for_the_wrong_one", (claim({7}, PLACE.UNDER_COVER, KIND.OPEN),), {"coded": frozenset({7})},

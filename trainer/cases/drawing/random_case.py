@@ -95,8 +95,11 @@ def case_with(
 
 
 def is_group(fault: Fault) -> bool:
-    """Return whether a fault affects more than two cylinders: one of a shared segment."""
-    return len(fault.cylinders) > MOST_OF_A_PAIR
+    """Return whether a fault affects more than two cylinders: one of a shared segment, or of the module itself.
+
+    What the module is fed through is a place apart, and no group.
+    """
+    return len(fault.cylinders) > MOST_OF_A_PAIR and fault.location is not Location.MODULE_POWER
 
 
 def drawable(profile: Profile, difficulty: int) -> tuple[Fault, ...]:

@@ -20,12 +20,12 @@ from trainer.circuit.solve import SolvedTest, solve_test
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work, worked_circuit
 from trainer.instruments.bench_tests import Operation, Price, Spot
-from trainer.instruments.charges import covers_in, try_prices
+from trainer.instruments.charges import covers_in, drag_prices, try_prices
 from trainer.instruments.looking import loose_terminals, seen_bridges, seen_terminals
 from trainer.instruments.measuring import DEAD, measured, plugged_back, tried
 from trainer.instruments.reading import Slip
 from trainer.instruments.requests import Request
-from trainer.instruments.tries import HEAT, UNDER_COVER, Effort, How, Try, shows_itself
+from trainer.instruments.tries import CAN_BE_TRIED, HEAT, UNDER_COVER, Effort, How, Try, shows_itself
 from trainer.instruments.under_load import Trace
 from trainer.practice.attempt.attempt import Attempt
 from trainer.practice.attempt.events import (
@@ -180,6 +180,8 @@ def provoke(attempt: Attempt, how: How, spot: Spot | None, effort: Effort = Effo
         event for event in attempt.events
         if isinstance(event, Provoked) and (event.did, event.what, event.bank) == (how, spot.location, spot.bank)
     ]  # fmt: skip
+    if spot.location not in CAN_BE_TRIED:
+        raise WrongCallError("not_tried", place=text(f"location.{spot.location}"))
     number = len(before) + 1
     one = Try(spot.bank, number, effort, shows_itself(attempt.seed, how, spot.location, number, effort))
     prices = try_prices(how, spot, one)
@@ -239,12 +241,14 @@ def look(attempt: Attempt, *, drag: bool = False) -> ActionResult[Looked]:
     """Look at what is open, or draw a matching pin through its terminals.
 
     Open are connectors that are off and wiring under covers that are off. Eyes see bridges and damage, a pin feels a
-    terminal that does not grip.
+    terminal that does not grip. Raises WrongCallError for a pin drag while every plug is on.
     """
     work = attempt.work
+    if drag and not work.unplugged:
+        raise WrongCallError("nothing_unplugged")
     circuit = worked_circuit(attempt.case.profile, attempt.faults_left, work)
     seen = loose_terminals(circuit, work) if drag else seen_bridges(circuit, work) | seen_terminals(circuit, work)
-    charge = _allowed(attempt, work, (Price(Operation.PIN_DRAG if drag else Operation.LOOK),))
+    charge = _allowed(attempt, work, drag_prices(work.unplugged) if drag else (Price(Operation.LOOK),))
     return ActionResult(Looked(**charge, what=tuple(sorted(seen)), drag=drag))
 
 

@@ -67,4 +67,5 @@ def class_of(outcome: Outcome) -> str:
         return PASSES
     if len(outcome.places) > 1:
         return "two_faults"
-    return "group" if len(outcome.cylinders) > MOST_OF_A_PAIR else outcome.places[0]
+    group = len(outcome.cylinders) > MOST_OF_A_PAIR and outcome.places[0] != Location.MODULE_POWER
+    return "group" if group else outcome.places[0]

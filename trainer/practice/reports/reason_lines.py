@@ -32,7 +32,7 @@ STEP_KINDS: Mapping[str, str] = {
     "through_grounds": "outside", "wires_engine": "outside", "engine_alone": "outside",
     "plug_pairs": "inside", "plug_grounds": "inside", "wires_cover": "inside", "cover_alone": "inside",
     "look_module": "eyes", "look_through": "eyes", "look_cover": "eyes",
-    "drag_module": "eyes", "drag_through": "eyes", "drag_cover": "eyes",
+    "drag_module": "feel", "drag_through": "feel", "drag_cover": "feel",
     "supply": "driven", "trace": "driven", "drops": "driven", "drops_cover": "driven", "dummy": "driven",
     "move": "provoke", "heat": "provoke", "warm_run": "provoke",
     "reseat": "provoke", "reseat_module": "provoke", "reseat_plugs": "provoke",

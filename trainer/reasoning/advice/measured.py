@@ -34,22 +34,10 @@ reading, no published source; ten to one is what its authors call strong evidenc
 
 ALIKE = 3.0
 
-ELECTRICAL = frozenset(
-    {
-        "ohms",
-        "insulation",
-        "volts",
-        "lamp",
-        "crank",
-        "plus_drop",
-        "ground_drop",
-        "drop",
-        "supply",
-        "trace",
-        "clamp",
-        "dummy",
-    }
-)
+ELECTRICAL = frozenset({
+    "ohms", "insulation", "volts", "lamp", "crank", "plus_drop", "ground_drop", "drop", "supply", "trace", "clamp",
+    "dummy",
+})  # fmt: skip
 
 ELSEWHERE = "elsewhere"
 """The place of a hypothesis that leaves the named cylinders alone."""

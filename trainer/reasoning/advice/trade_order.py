@@ -1,5 +1,6 @@
 """The trade's order of tests: run the test and say what each slot is, codes, dead readings, then live ones, drops last.
 
+The battery and what feeds the module come before what hangs on it: quick readings at battery voltage, from outside.
 Dead readings begin outside, at the module plug or the pass-through connector, and go under the cover after that. A
 later step waits while a test before it in this order could settle the case. No live reading comes before a first dead
 one that tells something. Within a step the test with most bits per minute is next. Looking into an opened connector
@@ -25,17 +26,19 @@ class Stage(IntEnum):
 
     HEAR = 0
     CODES = 1
-    OUTSIDE = 2
-    COVER = 3
-    EXCHANGE = 4
-    LIVE = 5
-    DROPS = 6
-    LENT = 7
+    BATTERY = 2
+    OUTSIDE = 3
+    COVER = 4
+    EXCHANGE = 5
+    LIVE = 6
+    DROPS = 7
+    LENT = 8
 
 
 _KINDS: Mapping[Stage, tuple[BenchTestKind, ...]] = {
     Stage.HEAR: (BenchTestKind.HEAR,),
     Stage.CODES: (BenchTestKind.THROUGH_COVER, BenchTestKind.CODES),
+    Stage.BATTERY: (BenchTestKind.CRANK, BenchTestKind.POWER_DROPS),
     Stage.COVER: (
         BenchTestKind.PLUG_PAIRS, BenchTestKind.PLUG_GROUNDS, BenchTestKind.WIRES_COVER, BenchTestKind.COVER_ALONE,
         BenchTestKind.PLUG_VOLTS, BenchTestKind.PROBE, BenchTestKind.LAMP_COVER, BenchTestKind.COVER_INSULATION,
@@ -45,7 +48,7 @@ _KINDS: Mapping[Stage, tuple[BenchTestKind, ...]] = {
     Stage.EXCHANGE: (BenchTestKind.SWAP,),
     Stage.LIVE: (
         BenchTestKind.SUPPLY, BenchTestKind.TRACE, BenchTestKind.TRACE_MOVED, BenchTestKind.TRACE_WARM,
-        BenchTestKind.DUMMY, BenchTestKind.CLAMP, BenchTestKind.CRANK, BenchTestKind.POWER_DROPS,
+        BenchTestKind.DUMMY, BenchTestKind.CLAMP,
     ),
     Stage.DROPS: (BenchTestKind.DROPS, BenchTestKind.DROPS_COVER),
     Stage.LENT: (BenchTestKind.LEND_MODULE, BenchTestKind.LEND_INJECTOR),

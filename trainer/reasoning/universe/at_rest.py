@@ -38,7 +38,7 @@ def at_rest(profile: Profile, group: Group, questions: Sequence[Question]) -> di
     loaded, cranked = is_loaded(questions[0]), questions[0].kind == "crank"
     base: dict[str, Branch] = resting_branches(group.base, loaded=loaded)
     if cranked:
-        base["starter"] = starter_branch()
+        base["starter"] = starter_branch(profile)
     battery_v = profile.module.battery_v
     pairs = [_nodes(profile, question) for question in questions]
     sources = [{"battery.source": battery_v}, *([{"battery.source": 0.0}] * len(pairs))]

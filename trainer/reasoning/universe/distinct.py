@@ -136,6 +136,7 @@ def _edit(base: Circuit, circuit: Circuit, *, loaded: bool) -> Edit:
     changed: dict[str, float] = {}
     gone, added = set(), []
     before = base.elements
+    # most elements are the base's own: what is another object is found without a loop of Python's
     others = map(is_not, circuit.elements.values(), map(before.get, circuit.elements))
     for name in compress(circuit.elements, others):
         old, element = before.get(name), circuit.elements[name]

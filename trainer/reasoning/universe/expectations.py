@@ -16,7 +16,7 @@ from trainer.arrays import Floats
 from trainer.circuit.codes import codes_from, known_codes
 from trainer.circuit.drive import port_nodes, rail_branches, slots_of
 from trainer.circuit.edits import EditedNetwork, edit_between
-from trainer.circuit.elements import RAIL, Damage, Side
+from trainer.circuit.elements import RAIL, Damage
 from trainer.circuit.fault import Conditions
 from trainer.circuit.faults import with_faults
 from trainer.circuit.harness import circuit_of
@@ -25,6 +25,7 @@ from trainer.circuit.profile import Profile
 from trainer.instruments.bench import Work
 from trainer.instruments.looking import damage_felt, damage_seen, seen_bridges, sightings_of
 from trainer.instruments.on_battery import power_drop_v
+from trainer.instruments.requests import POWER_DROPS, PowerDrop
 from trainer.reasoning.universe.at_rest import AT_REST, at_rest, is_loaded, node_at
 from trainer.reasoning.universe.distinct import DistinctCircuits, content_of
 from trainer.reasoning.universe.equivalents import Equivalents, digest_of
@@ -122,7 +123,7 @@ class Expectations:
                 driven.setdefault(question.work, []).append(question)
             elif question.kind == "clamp":
                 self.kept[question] = self._clamped(question)
-            elif question.kind in ("plus_drop", "ground_drop"):
+            elif question.kind in POWER_DROPS:
                 self.kept[question] = self._power_drops(question)
             elif question.kind in RUNNING:
                 self.kept[question] = self._starved(question)
@@ -176,10 +177,10 @@ class Expectations:
 
     def _power_drops(self, question: Question) -> Floats:
         group = self._circuits.under(question.work, loaded=True)
-        side = Side.FEED if question.kind == "plus_drop" else Side.RETURN
+        what: PowerDrop = "plus_drop" if question.kind == "plus_drop" else "ground_drop"
         tests = self.tests(question.work)
         dropped_v = np.array([
-            power_drop_v(group.circuits[place], test[0].rail_low_v, side)
+            power_drop_v(group.circuits[place], test[0].rail_low_v, what)
             for place, test in zip(group.index, tests, strict=True)
         ])  # fmt: skip
         return accuracy_scale(dropped_v, 1.0, POWER_DROP_LEAST_V)[:, None]

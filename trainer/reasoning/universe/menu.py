@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
 from dataclasses import replace
-from typing import Literal
 
 from trainer.circuit.drive import slots_of
 from trainer.circuit.elements import Location, Side
@@ -13,16 +12,21 @@ from trainer.circuit.profile import Profile
 from trainer.instruments.bench import MODULE_CONNECTOR, Pin, Work, contacts_of, cylinders_at, feed_names
 from trainer.instruments.bench_tests import BenchTest, Operation, Price
 from trainer.instruments.bench_tests import BenchTestKind as Kind
-from trainer.instruments.charges import access_prices, live_prices
+from trainer.instruments.charges import access_prices, drag_prices, live_prices
 from trainer.instruments.measuring import unplugged
-from trainer.instruments.requests import Request, drop_pins_of, next_driven, pins_of, plug_point, through_point
+from trainer.instruments.requests import (
+    POWER_DROPS,
+    Request,
+    drop_pins_of,
+    next_driven,
+    pins_of,
+    plug_point,
+    through_point,
+)
 from trainer.instruments.tries import MOVE
 from trainer.reasoning.universe.planned_tries import tries_worth_planning
 from trainer.reasoning.universe.questions import Question, Test
 from trainer.sound.places import ON, THROUGH
-
-POWER_DROPS: tuple[Literal["plus_drop", "ground_drop"], ...] = ("plus_drop", "ground_drop")
-"""The two sides of the wiring between battery and module, measured together."""
 
 WHOLE = Price(Operation.ACTUATION_TEST, BenchTest(Kind.HEAR))
 """The price of the whole test on an engine as it came."""
@@ -120,15 +124,16 @@ def _at_the_module(profile: Profile, begin: Work) -> Iterator[Test]:
     yield Test(BenchTest(Kind.MODULE_RETURNS), prices, False, returns)
     grounds, prices = _ohms(profile, begin, _grounds(profile, point, "harness", numbers))
     yield Test(BenchTest(Kind.MODULE_GROUNDS), (*prices, Price(Operation.PIN_TO_GROUND)), False, grounds)
-    opened = unplugged(profile, begin, (point,))
-    prices = (*access_prices(profile, (point,)), Price(Operation.LOOK))
-    yield Test(BenchTest(Kind.LOOK_MODULE), prices, False, (Question("look", opened),))
-    yield _dragged(BenchTest(Kind.DRAG_MODULE), access_prices(profile, (point,)), opened)
+    yield from _examined(profile, begin, BenchTest(Kind.LOOK_MODULE), BenchTest(Kind.DRAG_MODULE), (point,))
 
 
-def _dragged(test: BenchTest, access: Sequence[Price], opened: Work) -> Test:
-    """Return the test that draws a matching pin through every terminal of the opened connectors."""
-    return Test(test, (*access, Price(Operation.PIN_DRAG)), False, (Question("drag", opened),))
+def _examined(
+    profile: Profile, begin: Work, looked: BenchTest, felt: BenchTest, points: Sequence[str]
+) -> Iterator[Test]:
+    """Yield a look at the terminals of some connectors, and a matching pin drawn through each of them."""
+    opened, access = unplugged(profile, begin, points), access_prices(profile, points)
+    yield Test(looked, (*access, Price(Operation.LOOK)), False, (Question("look", opened),))
+    yield Test(felt, (*access, *drag_prices(points)), False, (Question("drag", opened),))
 
 
 def _at_rest(profile: Profile, begin: Work) -> Iterator[Test]:
@@ -214,14 +219,10 @@ def _at_a_bank(profile: Profile, begin: Work, bank: str) -> Iterator[Test]:
         tested = tuple(replace(question, kind="insulation") for question in tested)
         yield Test(BenchTest(kind, bank), (*prices, Price(Operation.PIN_TO_GROUND)), False, tested)
 
-    opened = unplugged(profile, begin, through)
-    prices = (*access_prices(profile, through), Price(Operation.LOOK))
-    yield Test(BenchTest(Kind.LOOK_THROUGH, bank), prices, False, (Question("look", opened),))
-    yield _dragged(BenchTest(Kind.DRAG_THROUGH, bank), access_prices(profile, through), opened)
-    bare = unplugged(profile, begin, plugs_off)
-    prices = (*access_prices(profile, plugs_off), Price(Operation.LOOK))
-    yield Test(BenchTest(Kind.LOOK_COVER, bank), prices, False, (Question("look", bare),))
-    yield _dragged(BenchTest(Kind.DRAG_COVER, bank), access_prices(profile, plugs_off), bare)
+    looked, felt = BenchTest(Kind.LOOK_THROUGH, bank), BenchTest(Kind.DRAG_THROUGH, bank)
+    yield from _examined(profile, begin, looked, felt, through)
+    looked, felt = BenchTest(Kind.LOOK_COVER, bank), BenchTest(Kind.DRAG_COVER, bank)
+    yield from _examined(profile, begin, looked, felt, plugs_off)
 
 
 def _driven(profile: Profile, begin: Work) -> Iterator[Test]:

@@ -9,7 +9,7 @@ from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass
 
 from trainer.circuit.elements import Location
-from trainer.circuit.faults import OPENS, SHORTS
+from trainer.circuit.faults import OPENS, SHORTS, UNFED
 from trainer.circuit.profile import Profile
 from trainer.reasoning.universe.finding import Claim
 from trainer.reasoning.universe.hearing import Heard
@@ -81,8 +81,14 @@ def _even_slot(wrong: Wrong) -> bool:
 def _silent_loudspeaker(wrong: Wrong) -> bool:
     """Said that nothing sounds anywhere, where slots were even."""
     everyone = frozenset(wrong.profile.cylinders)
-    said_silent = any(said.cylinders == everyone and said.location is Location.DRIVE_MODULE for said in wrong.said)
+    said_silent = any(said.cylinders == everyone and said.kind in UNFED for said in wrong.said)
     return said_silent and any(slot.heard is Heard.EVEN for number, slot in wrong.slots.items() if number)
+
+
+def _module_for_its_power(wrong: Wrong) -> bool:
+    """Blamed the module for the battery or the wiring that it is fed through."""
+    fed_badly = any(true.location is Location.MODULE_POWER for true in wrong.truth)
+    return fed_badly and any(said.location is Location.DRIVE_MODULE for said in wrong.said)
 
 
 def _one_for_group(wrong: Wrong) -> bool:
@@ -174,6 +180,7 @@ MISCONCEPTIONS: Mapping[str, Predicate] = {
     "not_shown": _not_shown,
     "one_of_two": _one_of_two,
     "silent_loudspeaker": _silent_loudspeaker,
+    "module_for_its_power": _module_for_its_power,
     "one_for_group": _one_for_group,
     "code_of_another": _code_of_another,
     "burst_or_order": _burst_or_order,

@@ -105,7 +105,8 @@ def _place(drawing: Drawing, profile: Profile, fault: Fault) -> Point:
     """Return where a fault lies that is not in a wire: at a pin of the module or a connector, or at the injector."""
     number = fault.cylinders[0]
     if fault.location is Location.MODULE_POWER:
-        return _middle(drawing.module)
+        left, top, right, _bottom = drawing.module
+        return (left + right) / 2, top - 3.0
     if fault.location is Location.DRIVE_MODULE:
         if len(fault.cylinders) == 1:
             return drawing.module_pins[Side.RETURN, str(number)]

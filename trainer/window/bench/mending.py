@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 from trainer.circuit.elements import Location, Side
 from trainer.desk.case_requests import Mend, Retest
+from trainer.instruments.tries import CAN_BE_TRIED
 from trainer.practice.attempt.actions import ActionResult
 from trainer.practice.attempt.events import Repaired, Retested
 from trainer.practice.attempt.repair import Repair
@@ -119,7 +120,7 @@ class RetestScreen(Screen):
         """Return the ways to test."""
 
         def ways(how: str) -> list[Node]:
-            return [button(f"{how}.{p.value}", text(f"location.{p}"), self._test(how, p)) for p in Location]
+            return [button(f"{how}.{p.value}", text(f"location.{p}"), self._test(how, p)) for p in CAN_BE_TRIED]
 
         return scroll(
             "page",

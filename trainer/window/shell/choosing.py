@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from trainer.circuit.elements import Location
+from trainer.instruments.tries import CAN_BE_TRIED
 from trainer.window.kit.nodes import Node, button, column, flow, scroll, words
 from trainer.window.shell.screen import Screen
 from trainer.window.shell.shell import Shell
@@ -14,7 +15,7 @@ Choice = tuple[str, Callable[[], None]]
 
 
 class ChoosePlace(Screen):
-    """Asks for one of the six places, or for none; `others` are further choices."""
+    """Asks for one of the places that can be moved or warmed, or for none; `others` are further choices."""
 
     name = "choose_place"
 
@@ -33,7 +34,7 @@ class ChoosePlace(Screen):
 
     def view(self) -> Node:
         """Return the places as buttons."""
-        places = [button(f"place.{p.value}", text(f"location.{p}"), self._chosen(p)) for p in Location]
+        places = [button(f"place.{p.value}", text(f"location.{p}"), self._chosen(p)) for p in CAN_BE_TRIED]
         others = [button(f"other.{n}", label, self._other(act)) for n, (label, act) in enumerate(self._others)]
         none = button("place.none", self._none, self._chosen(None), "n")
         return _asked(self, self._title, self._caution, column(*places, *others, none, gap=0.4))

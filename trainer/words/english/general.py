@@ -212,7 +212,6 @@ _TERMINAL = {
     "finding.cancel": "'cancel' takes you out of these questions.",
     "finding.count_again": "Type 0, 1 or 2.",
     "work.look": "All plugs are home. From outside nothing looks burnt or wet; inside you would have to unplug.",
-    "work.drag": "All plugs are on. Unplug a connector to feel how its terminals grip.",
     "reading": "{what}: {display}",
     "codes.line": "{code}  {meaning}",
     "finding.ask_count": "How many faults? 0 (circuit passes), 1 or 2",
@@ -225,7 +224,10 @@ _TERMINAL = {
     "repair.ask": "Now the repair. Type 'repair PLACE CYLINDERS', then 'retest', then 'debrief'.",
     "repair.done": "Done: {what}. {minutes:.0f} min. Run 'retest' to see whether it was the fault.",
     "retest.proved": "Every slot even and no code, as the engine stands now.",
-    "retest.provoke": "No test before the repair left a code: what comes and goes is proved moving or warm only.",
+    "retest.provoke": (
+        "No test before the repair showed the fault, so an even one proves nothing yet. Show it as you found it: "
+        "move it, warm it, or read it again."
+    ),
     "retest.not_proved": "Not even, or a code has come back: the fault is still there.",
     "work.given_back": "Known-good parts are out again, the engine's own are back in.",
     "typed.yes": "yes y",

@@ -37,6 +37,10 @@ _CAUTIONS = {
     ),
     "caution.lamp": "Caution: use a lamp only on a wire that is unplugged at both ends. Never on a module output.",
     "caution.crank": "Caution: belts and fan turn while it cranks. Shut off the fuel. Keep hands and clothes clear.",
+    "caution.battery": (
+        "Caution at the battery: rings off, eyes covered, fused leads. Never bridge the posts. It gives off "
+        "gas that explodes."
+    ),
     "caution.moving": (
         "Caution: never move live wiring by hand on a real engine. Use an insulated tool, or move it dead."
     ),

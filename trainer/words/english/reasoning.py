@@ -72,6 +72,7 @@ _TESTS = {
     "kind_of_step.provoke": "What comes and goes must be provoked.",
     "kind_of_step.exchange": "Exchange one thing, and see whether the fault goes with it.",
     "kind_of_step.eyes": "Use your eyes before another reading.",
+    "kind_of_step.feel": "Feel how the terminals grip: eyes do not see that.",
 }
 
 _HINTS = {
@@ -100,6 +101,7 @@ _MISCONCEPTIONS = {
     "misconception.burst_or_order": "the burst counted as a slot, or firing order for numeric order",
     "misconception.not_shown": "not shown taken for good",
     "misconception.silent_loudspeaker": "a silent loudspeaker taken for a silent circuit",
+    "misconception.module_for_its_power": "the module blamed for what feeds it",
     "misconception.one_for_group": "one slot for a whole group",
     "misconception.counted_burst": "the all-together burst counted as a slot",
     "misconception.firing_order": "firing order for numeric order",
@@ -138,6 +140,10 @@ _MISCONCEPTIONS = {
     "refute.silent_loudspeaker": (
         "You heard nothing anywhere, but {even} of {count} slots stand at {level:.0f} dB(A) over a bed of {bed:.0f}. "
         "If the bed is silent too, it is your loudspeaker."
+    ),
+    "refute.module_for_its_power": (
+        "The module was fine: {true}. A module can only pass on what the battery sends it. {even} of {count} "
+        "slots were even. Measure both voltage drops before you order one."
     ),
     "refute.one_for_group": (
         "You named {said}; {group} share what is broken. Listen to the whole row before you name one: "

@@ -216,7 +216,6 @@ _TERMINAL = {
     "finding.cancel": "'cancel' te saca de estas preguntas.",
     "finding.count_again": "Escribe 0, 1 o 2.",
     "work.look": "Todo está conectado. Por fuera nada parece quemado ni mojado; para ver dentro hay que desconectar.",
-    "work.drag": "Todo está conectado. Desconecta un conector para notar cómo agarran sus terminales.",
     "reading": "{what}: {display}",
     "codes.line": "{code}  {meaning}",
     "finding.ask_count": "¿Cuántas averías? 0 (el circuito está bien), 1 o 2",
@@ -229,7 +228,10 @@ _TERMINAL = {
     "repair.ask": "Ahora la reparación. Escribe 'repair PLACE CYLINDERS', luego 'retest', luego 'debrief'.",
     "repair.done": "Hecho: {what}. {minutes:.0f} min. Con 'retest' verás si esa era la avería.",
     "retest.proved": "Todos los turnos parejos y ningún código, tal como está ahora el motor.",
-    "retest.provoke": "Ninguna prueba previa dejó código: lo que va y viene solo se demuestra moviendo o en caliente.",
+    "retest.provoke": (
+        "Ninguna prueba antes de reparar mostró la avería, así que una pareja aún no demuestra nada. "
+        "Repite lo que la mostró: muévela, caliéntala o vuelve a medir."
+    ),
     "retest.not_proved": "No está parejo, o ha vuelto un código: la avería sigue ahí.",
     "work.given_back": "Las piezas buenas conocidas están fuera y las del motor otra vez puestas.",
     "typed.yes": "sí si s yes y",

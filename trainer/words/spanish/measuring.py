@@ -36,6 +36,10 @@ _CAUTIONS = {
     ),
     "caution.lamp": "Precaución: lámpara solo en un cable suelto por ambos extremos. Nunca en una salida del módulo.",
     "caution.crank": "Precaución: correas y ventilador giran al arrancar. Sin combustible, manos y ropa fuera.",
+    "caution.battery": (
+        "Precaución con la batería: sin anillos, ojos protegidos, puntas con fusible. No puentees los bornes. "
+        "Desprende gas explosivo."
+    ),
     "caution.moving": "Cuidado: en motor real no muevas a mano cables con tensión: herramienta aislada, o sin tensión.",
     "caution.running": "Precaución: correas, ventilador y piezas calientes en marcha. Manos fuera, humos al exterior.",
     "caution.heat": "Cuidado: nada de llama viva ni calor sin control cerca de combustible y aceite.",

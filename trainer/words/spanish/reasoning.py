@@ -74,6 +74,7 @@ _TESTS = {
     "kind_of_step.provoke": "Lo que va y viene hay que provocarlo.",
     "kind_of_step.exchange": "Cambia una sola cosa y mira si la avería se va con ella.",
     "kind_of_step.eyes": "Usa los ojos antes de otra lectura.",
+    "kind_of_step.feel": "Comprueba cómo agarran los terminales: a simple vista no se nota.",
 }
 
 _HINTS = {
@@ -104,6 +105,7 @@ _MISCONCEPTIONS = {
     ),
     "misconception.not_shown": "tomar lo no demostrado por bueno",
     "misconception.silent_loudspeaker": "tomar un altavoz mudo por un circuito mudo",
+    "misconception.module_for_its_power": "culpar al módulo de lo que le falta",
     "misconception.one_for_group": "un solo turno por todo un grupo",
     "misconception.counted_burst": "contar el «todos a la vez» como un turno",
     "misconception.firing_order": "tomar el orden de encendido por el orden numérico",
@@ -142,6 +144,10 @@ _MISCONCEPTIONS = {
     "refute.silent_loudspeaker": (
         "No oíste nada en ningún sitio, pero {even} de {count} turnos están a {level:.0f} dB(A) sobre un ruido de "
         "fondo de {bed:.0f}. Si el ruido de fondo tampoco se oye, es tu altavoz."
+    ),
+    "refute.module_for_its_power": (
+        "El módulo estaba bien: {true}. Un módulo solo entrega lo que le llega de la batería. Parejos: {even} "
+        "de {count} turnos. Mide las dos caídas de tensión antes de pedir otro."
     ),
     "refute.one_for_group": (
         "Nombraste {said}; {group} comparten lo que está roto. Escucha toda la fila antes de nombrar uno: "

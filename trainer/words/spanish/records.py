@@ -40,7 +40,7 @@ TEXTS = {
         "un inyector bueno antes de cambiarlo."
     ),
     "handout.next.module_power": (
-        "Prueba la batería con carga, limpia los bornes y el punto de masa del módulo, y vuelve a medir las "
+        "Pruebe la batería con carga, limpie los bornes y el punto de masa del módulo, y vuelva a medir las "
         "dos caídas mientras se accionan todos los inyectores."
     ),
     "handout.next.retest": (
