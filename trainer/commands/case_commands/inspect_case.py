@@ -19,7 +19,7 @@ from trainer.desk.case_source import find_case
 from trainer.instruments.bench import Work, worked_circuit
 from trainer.practice.attempt.actions import solved_work
 from trainer.sound.render import render
-from trainer.words import numbers, text
+from trainer.words import cylinders_named, text
 
 NETLIST_END_S = 0.006
 
@@ -75,7 +75,7 @@ def _truth_lines(case: Case) -> list[str]:
             kind=text(f"kind.{fault.kind}"),
             location=text(f"location.{fault.location}"),
             side=text(f"side.{fault.side}") + ", " if fault.side else "",
-            cylinders=numbers(fault.cylinders),
+            cylinders=cylinders_named(fault.cylinders),
         )
         for fault in case.faults
     ]

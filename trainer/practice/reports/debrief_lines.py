@@ -15,7 +15,7 @@ from trainer.reasoning.advice.prices import repair_minutes
 from trainer.reasoning.universe.hearing import Heard
 from trainer.reasoning.verdict.belief import finding_key
 from trainer.reasoning.verdict.misconceptions import UNCLASSIFIED
-from trainer.words import numbers, percent, text
+from trainer.words import cylinders_named, numbers, percent, text
 
 LEFT_SHOWN, LEFT_FROM = 4, 0.005
 
@@ -185,7 +185,7 @@ def _weighed(weighed: Weighed) -> Iterator[str]:
         return
     out = [text(f"location.{place}") for place in weighed.places_out]
     if weighed.cylinders_out:
-        out.append(text("slot.cylinders_out", cylinders=numbers(weighed.cylinders_out)))
+        out.append(cylinders_named(weighed.cylinders_out))
     names = text("debrief.step_out", names=", ".join(out)) if out else ""
     yield text("debrief.step", bits=weighed.bits, percent=percent(weighed.sure), out=names)
     if weighed.unexplained:

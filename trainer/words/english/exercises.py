@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 TEXTS: dict[str, str] = {
-    "exercise.fault": "{kind}, {location}, cylinder {cylinders}",
+    "exercise.fault": "{kind}, {location}, {cylinders}",
     "exercise.whole": "the whole test",
     "exercise.good_slot": "slot {number} on a good engine",
     "exercise.this_slot": "slot {number} on this engine",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 TEXTS: dict[str, str] = {
-    "exercise.fault": "{kind}, {location}, cilindro {cylinders}",
+    "exercise.fault": "{kind}, {location}, {cylinders}",
     "exercise.whole": "la prueba entera",
     "exercise.good_slot": "turno {number} en un motor sano",
     "exercise.this_slot": "turno {number} en este motor",
