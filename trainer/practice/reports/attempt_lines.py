@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 
 from trainer.cases.single_case.case import Case
 from trainer.circuit.codes import Sensed, known_codes
-from trainer.circuit.elements import Location, Side
+from trainer.circuit.elements import Location
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import MODULE_CONNECTOR
 from trainer.instruments.bench_tests import BenchTest, Spot
