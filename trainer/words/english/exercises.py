@@ -38,15 +38,15 @@ TEXTS: dict[str, str] = {
     "exercise.order.burst": "{said} is one off: the burst comes first and belongs to nobody.",
     "exercise.order.other": "{said} has its own slot, at its own place in numeric order.",
     "exercise.counted": (
-        "Counting every sound from the start, the burst included, the faint one is number {count}. Which cylinder is "
-        "it?"
+        "Count every sound from the start, with the burst as number 1. The faint one is number {count}. Which "
+        "cylinder is it?"
     ),
     "exercise.counted.right": "The burst was number 1, so sound {count} is cylinder {number}.",
     "exercise.place": "Where on this engine is cylinder {number}?",
     "exercise.place.right": "{number} sits there, {where}.",
     "exercise.place.other": "{said} sits there: {where}.",
     "exercise.where": "bank {bank}, number {place} from the front",
-    "exercise.shared": "The slots of {cylinders} fell out together. What do these share, and no others?",
+    "exercise.shared": "The slots of {cylinders} went bad together. What do these share, and no others?",
     "exercise.shared.right": "{cylinders} and nothing else lie behind it.",
     "exercise.shared.other": "{cylinders} lie behind that one.",
     "exercise.shared.connector": "the pass-through connector {name}",
@@ -161,9 +161,9 @@ TEXTS: dict[str, str] = {
     ),
     "exercise.after.not_shown": 'Say "not shown here", and go on to fuel, compression and return leak.',
     "exercise.after.not_shown.why": "Not yet: what is known points at this circuit, and this test has more to give.",
-    "exercise.after.injector": "Replace injector {number}, since it is the one that misses on the road.",
+    "exercise.after.injector": "Replace injector {number}, since it is the one that misfires on the road.",
     "exercise.after.injector.why": (
-        "Nothing that was shown says so. With bad compression or fuel the new one would miss as well."
+        "Nothing that was shown says so. With bad compression or fuel, the new one would misfire as well."
     ),
     "exercise.after.module": "Replace the drive module, since all of the injectors do click.",
     "exercise.after.module.why": "The module drove every slot.",
@@ -177,13 +177,13 @@ TEXTS: dict[str, str] = {
     "exercise.card": "This job card has one wrong step. Which?",
     "exercise.card.step": "{number}. {step}",
     "exercise.card.choice": "step {number}",
-    "exercise.card.stands": "That step is right. The engine bears it out.",
+    "exercise.card.stands": "That step is right, and the engine confirms it.",
     "exercise.card.heard": "Heard: slot {cylinders} is very faint, all others even.",
     "exercise.card.code": "Code {code}: {meaning}.",
     "exercise.card.code_place": "Code {code}: {meaning}; so the place is the {place}.",
     "exercise.card.not_nulled": "(plug off, leads not zeroed)",
     "exercise.card.plug_on": "(plug on, leads zeroed)",
-    "exercise.card.concluded": "Left by these: {place}.",
+    "exercise.card.concluded": "Conclusion: {place}.",
     "exercise.card.slot": "Found it: another slot was off. Count again from after the burst.",
     "exercise.card.named_place": "Found it: a code never names a place.",
     "exercise.card.connected": "Found it: with the plug on, the meter reads everything that hangs on the wire.",
@@ -191,7 +191,7 @@ TEXTS: dict[str, str] = {
     "exercise.card.conclusion": "Found it: taken rightly, these readings leave another place.",
     "exercise.card.rule": "Check each step on its own: what was heard, how it was measured, what follows from it.",
     "exercise.backwards": (
-        "Counting back from the last slot, the faint one is number {count}, the last being 1. Which cylinder is it?"
+        "Count backwards, with the last slot as number 1. The faint one is number {count}. Which cylinder is it?"
     ),
     "exercise.still.shy": "It shows only when its place is moved or warm; at rest the test is even.",
     "exercise.card.rightly": "(plug off, leads zeroed)",
@@ -209,7 +209,9 @@ TEXTS: dict[str, str] = {
     "exercise.hum.own.own": "A dull thud is current of its own without a full click, so circuit {number} is closed.",
     "exercise.hum.own.hum": "The others' hum is far fainter than this: circuit {number} carries current.",
     "exercise.hum.own.bed": "The bed is under every slot; this stands far above it in slot {number}.",
-    "exercise.hum.own.worn": "Worn plates sound brighter or later, not dull: here {number} does not move as it should.",
+    "exercise.hum.own.worn": (
+        "A worn armature sounds brighter or later, not dull. Here {number} does not move as it should."
+    ),
     "exercise.hum.bed.bed": "No click and no hum: no current flows in slot {number}, neither its own nor the others'.",
     "exercise.hum.bed.hum": "A hum would stand above the bed in slot {number}; here nothing does.",
     "exercise.hum.bed.own": "Current of its own thuds or clicks; in slot {number} nothing does.",
@@ -218,7 +220,7 @@ TEXTS: dict[str, str] = {
     "exercise.unproved.circuit": "It was the circuit of cylinder {number}.",
     "exercise.unproved.once": "The module saw it at least once.",
     "exercise.unproved.proved": "That is just what it says: {meaning}.",
-    "exercise.unproved.right": "This is left open. {why}",
+    "exercise.unproved.right": "It does not prove this. {why}",
     "exercise.old.before": "It is left over from an earlier fault.",
     "exercise.old.gone.before": "This test did not set it again. It is old, or of something that comes and goes.",
     "exercise.old.gone.today": "The test did not set it again: this time its current was within the code's limits.",
@@ -227,22 +229,22 @@ TEXTS: dict[str, str] = {
     "exercise.old.back.today": "The test has just set it again: what it saw is there today, wherever its place is.",
     "exercise.old.back.before": "It was cleared, and this test set it again: it is no memory.",
     "exercise.old.back.two": "Only one of the two codes came back; the other is old.",
-    "exercise.old.back.module": "A code that comes back is remembered, not forgotten.",
+    "exercise.old.back.module": "A code that comes back was set again, not forgotten.",
     "exercise.still.unseen": "It moves no coil and changes no click, so this test cannot show it.",
-    "exercise.still.slight": "So little of it takes less current away than an ear or the module can tell.",
-    "exercise.shown.slight": "So little of it sounds even and sets no code: the meter finds it, not the ear.",
+    "exercise.still.slight": "This little changes the current less than an ear or the module can notice.",
+    "exercise.shown.slight": "This little sounds even and sets no code. The meter finds it, not the ear.",
     "exercise.after.known.not_shown": (
-        "Hear the test: even, no code, readings good. The engine still misses on {number}. What now?"
+        "Hear the test: even, no code, readings good. The engine still misfires on {number}. What now?"
     ),
     "exercise.after.known.provoke": (
-        "Hear the test: even. A code of {number} was in memory and did not come back; it misses on bad roads "
-        "only. What now?"
+        "Hear the test: even. A code of {number} was in memory and did not come back. It misfires on bad roads only. "
+        "What now?"
     ),
     "exercise.after.known.measure": (
-        "Hear the test: even, no code. But the pair of {number} reads two ohms more than its mates. What now?"
+        "Hear the test: even, no code. But the pair of {number} reads two ohms more than the others. What now?"
     ),
     "exercise.after.not_shown.right": (
-        "By the maker's manual: the test has done its part. What it cannot show is looked for with other tests."
+        "The test has done its part. Look for what it cannot show with other tests, by the maker's manual."
     ),
     "exercise.after.provoke": "Run the test again while wiring and connectors of {number} are moved and warm.",
     "exercise.after.provoke.right": (
@@ -251,7 +253,7 @@ TEXTS: dict[str, str] = {
     "exercise.after.provoke.why": "Nothing known comes and goes here.",
     "exercise.after.measure": "Halve the circuit of {number} with the meter, connector by connector.",
     "exercise.after.measure.right": (
-        "A reading that differs from its mates is followed, even where ear and module say nothing."
+        "Follow a reading that differs from the others, even where ear and module say nothing."
     ),
-    "exercise.after.measure.why": "At rest no reading here differs from its mates: there is nothing to halve yet.",
+    "exercise.after.measure.why": "At rest no reading here differs from the others, so there is nothing to halve yet.",
 }
