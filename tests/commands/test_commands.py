@@ -100,7 +100,7 @@ def test_a_netlist_of_the_case_is_written(tmp_path: Path) -> None:
         (("hear", NAME, "-o", "x.wav", "--slot", "12"), 2, "There is no slot '12'"),
         (("draw", "nowhere"), 2, "There is no profile 'nowhere'"),
         (("draw", "north_v8", "--seed", "99999999999"), 2, "does not fit a case code"),
-        (("check", "/no/such.yaml"), 1, "Mend: check the name and the rights"),
+        (("check", "/no/such.yaml"), 1, "To fix it: check the name and the rights"),
         (("hear", NAME), 2, "Missing option"),
         (("dance",), 2, "No such command"),
     ],

@@ -50,14 +50,14 @@ SLIPS = [
     (SMALL, "form: set/1", "form: set/9", "form is 'set/9'"),
     (SMALL, "name: first_week", "name: First Week", "line 3: name is 'First Week'"),
     (SMALL, "title: First week", "title: F", "line 4: title is 'F'. Allowed: at least 3 characters"),
-    (SMALL, "title: First week", "titel: First week", "Mend: write title"),
+    (SMALL, "title: First week", "titel: First week", "To fix it: write title"),
     (SMALL, "draw_key: a key for tests only", "draw_key: short", "line 5: draw_key is 'short'"),
     (SMALL, "case: faint_hum_on_three", "case: faint_hum_on_tree", "line 7: cases.0.case is 'faint_hum_on_tree'"),
-    (SMALL, "case: faint_hum_on_three", "cose: faint_hum_on_three", "cases.0.cose is an unknown field. Allowed: case, weight. Mend: write case"),
+    (SMALL, "case: faint_hum_on_three", "cose: faint_hum_on_three", "cases.0.cose is an unknown field. Allowed: case, weight. To fix it: write case"),
     (SMALL, "case: faint_hum_on_three", "5", "cases.0 is 5. Allowed: these fields, each on a line below: case, weight"),
     (SMALL, "case: faint_hum_on_three", "case: faint_hum_on_three\n    draw: 2", "cases.0.draw is an unknown field. Allowed: case, weight"),
-    (DRAWN, "draw: 8", "drow: 8", f"cases.0.drow is an unknown field. Allowed: {DRAW_FIELDS}. Mend: write draw"),
-    (DRAWN, "difficulty: [1]", "dificulty: [1]", f"cases.0.dificulty is an unknown field. Allowed: {DRAW_FIELDS}. Mend: write difficulty"),
+    (DRAWN, "draw: 8", "drow: 8", f"cases.0.drow is an unknown field. Allowed: {DRAW_FIELDS}. To fix it: write draw"),
+    (DRAWN, "difficulty: [1]", "dificulty: [1]", f"cases.0.dificulty is an unknown field. Allowed: {DRAW_FIELDS}. To fix it: write difficulty"),
     (SMALL, "case: one_side_asleep", "case: faint_hum_on_three", "cases.2.case is faint_hum_on_three. Allowed: each once"),
     (SMALL, "case: one_side_asleep", "case: 3K7M-XXXX-XXXX", "cases.2.case is '3K7M-XXXX-XXXX'"),
     (SMALL, "case: one_side_asleep", "case: one_side_asleep\n    weight: -1", "cases.2.weight is -1"),
@@ -93,7 +93,7 @@ def test_each_slip_in_a_set_is_reported_with_its_line_and_mend(text: str, old: s
     assert old in text
     lines = problems_of(text.replace(old, new, 1))
     assert any(told in line for line in lines), lines
-    assert all("Mend: " in line for line in lines)
+    assert all("To fix it: " in line for line in lines)
 
 
 def test_a_set_that_is_good_reads_back_the_same() -> None:

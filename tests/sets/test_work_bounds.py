@@ -151,7 +151,7 @@ DRAW = "  - {{draw: {count}, profiles: [{profiles}], difficulty: [{levels}]}}\n"
 TOO_MUCH = {
     "cases of a set": (
         DRAW.format(count=150, profiles="north_v8", levels=1) * 2,
-        "cases is 300 cases. Allowed: at most 200. Mend: make two sets of it",
+        "cases is 300 cases. Allowed: at most 200. To fix it: make two sets of it",
     ),
     "cases of all versions": (
         DRAW.format(count=100, profiles="north_v8", levels=1) + "versions: [1, 2, 3, 4, 5]\n",

@@ -37,13 +37,13 @@ def test_a_misspelt_kind_is_told_whole() -> None:
     (line,) = problems_of_case(CASE.replace("kind: open", "kind: opne", 1))
     assert line.startswith("mine.yaml, line 8: faults.0.kind is 'opne'. Allowed: one of open, added_resistance,")
     assert line.endswith(".")
-    assert "Mend: give one of open" in line
+    assert "To fix it: give one of open" in line
 
 
 def test_an_unknown_field_names_the_nearest() -> None:
     (line,) = problems_of_case(CASE.replace("temperature_c:", "temprature_c:"))
     assert "line 12: temprature_c is an unknown field" in line
-    assert "Mend: write temperature_c" in line
+    assert "To fix it: write temperature_c" in line
 
 
 CASE_SLIPS = [
@@ -76,7 +76,7 @@ CASE_SLIPS = [
 def test_each_slip_in_a_case_is_named(right: str, wrong: str, told: str) -> None:
     lines = problems_of_case(CASE.replace(right, wrong, 1))
     assert any(told in line for line in lines), lines
-    assert all("Allowed: " in line and "Mend: " in line for line in lines)
+    assert all("Allowed: " in line and "To fix it: " in line for line in lines)
 
 
 VALUES_OF_ANOTHER_KIND = [
@@ -196,7 +196,7 @@ def test_a_character_that_is_not_seen_is_refused_with_its_field_and_shown(
 ) -> None:
     (line,) = problems_of_case(CASE.replace(right, wrong, 1))
     assert told in line
-    assert f"with the unseen character {character}. Allowed: characters that can be seen. Mend: take" in line
+    assert f"with the unseen character {character}. Allowed: characters that can be seen. To fix it: take" in line
     assert unseen_in(line) is None
 
 

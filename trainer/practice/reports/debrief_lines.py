@@ -15,17 +15,20 @@ from trainer.reasoning.advice.prices import repair_minutes
 from trainer.reasoning.universe.hearing import Heard
 from trainer.reasoning.verdict.belief import finding_key
 from trainer.reasoning.verdict.misconceptions import UNCLASSIFIED
-from trainer.words import cylinders_named, numbers, percent, text
+from trainer.words import capital, cylinders_named, numbers, percent, text
 
 LEFT_SHOWN, LEFT_FROM = 4, 0.005
 
 
 def debrief_lines(debrief: Debrief, attempt: Attempt, calibration: Mapping[float, tuple[int, float]]) -> list[str]:
-    """Return the debrief: truth, answer, score with its arithmetic, reasons, refutation, rule, both paths, question.
+    """Return the debrief: first what matters most, then truth, answer, score, reasons, rule, both paths, question.
 
     `calibration` is the learner's calibration so far: how often each certainty was said, and the share that was right.
     """
     return [
+        *first_lines(debrief, attempt),
+        "",
+        text("debrief.show"),
         *verdict_lines(debrief, attempt, calibration),
         "",
         *_reasons(debrief, attempt),
@@ -42,8 +45,54 @@ def debrief_lines(debrief: Debrief, attempt: Attempt, calibration: Mapping[float
     ]
 
 
+MOST_WORDS = 45
+"""The most words of a debrief before its reasons."""
+
+
+def first_lines(debrief: Debrief, attempt: Attempt) -> list[str]:
+    """Return what a learner reads first: right or not, what it was, why, and what to do next time.
+
+    A line is left out where an earlier one already tells it, and from the first one that would make it too long to read
+    at a glance.
+    """
+    truth = claims_text(debrief.truth)
+    why, following = _why(debrief, attempt), _next_time(debrief)
+    lines = [_verdict(debrief)]
+    if truth not in why:
+        lines.append(text("debrief.it_was", claims=truth))
+    for line in filter(None, (why, following)):
+        if sum(len(one.split()) for one in (*lines, line)) > MOST_WORDS:
+            break
+        lines.append(line)
+    return lines
+
+
+def _verdict(debrief: Debrief) -> str:
+    if debrief.score.right:
+        return text("debrief.right")
+    if finding_key(debrief.claims) != finding_key(debrief.truth):
+        return text("debrief.not_right")
+    return text("debrief.unmended" if debrief.proof.failed_retests else "debrief.unproved")
+
+
+def _why(debrief: Debrief, attempt: Attempt) -> str:
+    """Return why, with this case's own numbers: the refutation of a wrong finding, or the faulty slot's reason."""
+    if debrief.misconception is not None and debrief.wrong is not None:
+        return text(f"refute.{debrief.misconception}", **refutation_values(debrief, attempt))
+    named = {number for claim in debrief.truth for number in claim.cylinders}
+    reason = next((one for one in debrief.reasons if one.slot in named), None)
+    return reason_line(reason, len(attempt.case.profile.cylinders)) if reason else ""
+
+
+def _next_time(debrief: Debrief) -> str:
+    """Return what to do next time: the test that would have told more, or the rule of what was there."""
+    if debrief.would_tell:
+        return text("debrief.would_tell", test=test_text(debrief.would_tell))
+    return text("debrief.rule", rule=next(iter(_rule_texts(debrief))))
+
+
 def verdict_lines(debrief: Debrief, attempt: Attempt, calibration: Mapping[float, tuple[int, float]]) -> Iterator[str]:
-    """Yield truth, answer and score with its arithmetic."""
+    """Yield truth, answer and score with its arithmetic, for whoever wants all the reasons."""
     assert attempt.finding is not None
     score, proof = debrief.score, debrief.proof
     if proof.failed_retests:
@@ -136,7 +185,7 @@ def refutation_values(debrief: Debrief, attempt: Attempt) -> dict[str, object]:
         "true": claims_text(debrief.wrong.truth),
         "true_slot": true[0] if true else 0,
         "group": numbers(true),
-        "under": slot.good_dba - slot.level_dba,
+        "under": abs(slot.good_dba - slot.level_dba),
         "own": slot.own_a,
         "output": slot.output_a,
         "others": slot.others_a,
@@ -155,9 +204,12 @@ def refutation_values(debrief: Debrief, attempt: Attempt) -> dict[str, object]:
 
 
 def _rules(debrief: Debrief) -> Iterator[str]:
-    rules = [text(f"rule.{claim.kind}") for claim in debrief.truth] or [text("debrief.passed_rule")]
-    for rule in rules:
+    for rule in _rule_texts(debrief):
         yield text("debrief.rule", rule=rule)
+
+
+def _rule_texts(debrief: Debrief) -> list[str]:
+    return [text(f"rule.{claim.kind}") for claim in debrief.truth] or [text("debrief.passed_rule")]
 
 
 def _paths(debrief: Debrief) -> Iterator[str]:
@@ -170,7 +222,7 @@ def _paths(debrief: Debrief) -> Iterator[str]:
         yield text(
             "debrief.best_step",
             minutes=step.minutes,
-            test=test_text(step.name),
+            test=capital(test_text(step.name)),
             bits=step.bits,
             percent=percent(step.belief),
         )

@@ -258,7 +258,7 @@ _FILES = {
     "file.correct_these_first": "correct these first, then check again",
     "file.too_many_files": "too many files",
     "file.name_a_smaller_folder": "name a smaller folder",
-    "file.from_to": "from {least:g} to {most:g}",
+    "file.from_to": "{least:g} to {most:g}",
     "file.above": "more than {count}",
     "file.at_least": "at least {count}",
     "file.below": "less than {count}",

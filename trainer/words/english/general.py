@@ -102,6 +102,11 @@ _EXPLANATION = {
 }
 
 _DEBRIEF = {
+    "debrief.right": "Right, and proved.",
+    "debrief.unproved": "You named the right fault, but it is not proved.",
+    "debrief.unmended": "You named the right fault, but it is still there.",
+    "debrief.not_right": "Not quite.",
+    "debrief.it_was": "It was: {claims}.",
     "debrief.truth": "Truth: {claims}",
     "debrief.answer": "You said: {claims}; {certainty}",
     "debrief.passes": "the circuit passes",
@@ -114,7 +119,7 @@ _DEBRIEF = {
     "debrief.certainty": "How sure you were is scored separately: Brier {brier:.3f} (0 is best, 1 is worst).",
     "debrief.calibration": "How sure you were, so far: {rows}.",
     "debrief.calibration_row": "{said:.2f} in {count}, right in {right}",
-    "debrief.rule": "The rule: {rule}",
+    "debrief.rule": "Remember: {rule}",
     "debrief.passed_rule": (
         "'The circuit passes' is a finding. It never means 'the injector is good': this test does not show nozzles, "
         "seals, compression or oil."

@@ -102,6 +102,11 @@ _EXPLANATION = {
 }
 
 _DEBRIEF = {
+    "debrief.right": "Correcto, y demostrado.",
+    "debrief.unproved": "Has nombrado la avería correcta, pero no está demostrada.",
+    "debrief.unmended": "Has nombrado la avería correcta, pero sigue ahí.",
+    "debrief.not_right": "No es así.",
+    "debrief.it_was": "Era: {claims}.",
     "debrief.truth": "La verdad: {claims}",
     "debrief.answer": "Dijiste: {claims}; {certainty}",
     "debrief.passes": "el circuito está bien",
@@ -114,7 +119,7 @@ _DEBRIEF = {
     "debrief.certainty": "Tu seguridad puntúa aparte: Brier {brier:.3f} (0 es lo mejor, 1 lo peor).",
     "debrief.calibration": "Tu seguridad, hasta ahora: {rows}.",
     "debrief.calibration_row": "{said:.2f} en {count}, con acierto en {right}",
-    "debrief.rule": "La regla: {rule}",
+    "debrief.rule": "Recuerda: {rule}",
     "debrief.passed_rule": (
         "«El circuito está bien» es un dictamen. Nunca quiere decir «el inyector está bien»: esta prueba no muestra "
         "toberas, juntas, compresión ni aceite."
