@@ -65,7 +65,7 @@ SLIPS = [
     (SMALL, "mode: exam", "mode: exam\n  hints: true", "policy.hints is true"),
     (SMALL, "mode: exam", "mode: exam\n  debrief: after_each", "Allowed: after_set, after_closing"),
     (SMALL, "mode: exam", "mode: exam\n  debrief: after_closing", "a date in closes"),
-    (SMALL, "mode: exam", "mode: exam\n  trace: shown", "give it to single learners under support"),
+    (SMALL, "mode: exam", "mode: exam\n  trace: shown", "give it to individual learners under support"),
     (SMALL, "mode: exam", "mode: exam\n  tries: 0", "policy.tries is 0"),
     (SMALL, "mode: exam", "mode: exam\n  plays: many", "policy.plays is 'many'"),
     (SMALL, "mode: exam", "mode: exam\n  opens: tomorrow", "a date with time and zone, for example 2027-03-01T08:00:00+01:00"),
@@ -82,7 +82,7 @@ SLIPS = [
     (DRAWN, "profiles: [north_v8]", "profiles: [nowhere]", "cases.0.profiles.0 is 'nowhere'"),
     (DRAWN, "difficulty: [1]", "difficulty: [4]", "cases.0.difficulty.0 is 4"),
     (DRAWN, "difficulty: [1]", "places: [roof]", "cases.0.places.0 is 'roof'"),
-    (DRAWN, "difficulty: [1]", "kinds: [stuck_armature]\n    places: [solenoid_coil]", "a draw without any fault that fits"),
+    (DRAWN, "difficulty: [1]", "kinds: [stuck_armature]\n    places: [solenoid_coil]", "a draw that no fault fits"),
     (DRAWN, "difficulty: [1]", "places: [armature]", "shares.circuit_passes is 0 of 8 cases. Allowed: at least 2"),
     (DRAWN, "difficulty: [1]", "source: shipped\n    kinds: [stuck_armature]", "cases.0.draw is 8. Allowed: at most"),
 ]  # fmt: skip
@@ -191,7 +191,7 @@ def test_every_case_of_a_good_set_is_proved_and_a_hopeless_one_is_told(tmp_path:
     )  # fmt: skip
     hopeless = small_set(SMALL.replace("case: faint_hum_on_three", "case: mine"), tmp_path).case_set
     (problem,) = set_problems(hopeless, "small.yaml", UNIVERSES, told.append)
-    assert problem.found == "a case that its evidence does not decide"
+    assert problem.found == "a case that its own evidence cannot decide"
 
 
 # sealing

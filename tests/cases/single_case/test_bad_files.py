@@ -124,7 +124,7 @@ PROFILE_SLIPS = [
     ("injectors: [1, 3]", "injectors: [1, 2]", "wiring.connectors"),
     ("contact_ohm: 0.008", "contact_ohm: .inf", "wiring.contact_ohm"),
     ("limit_a: 8.0", "limit_a: 1.5", "module.open_below_a is"),
-    ("stop_n_per_m: 15000000.0", "stop_n_per_m: 1e8", "solenoid.stop_n_per_m is a swing of 0.85 radian a step"),
+    ("stop_n_per_m: 15000000.0", "stop_n_per_m: 1e8", "solenoid.stop_n_per_m is a swing of 0.85 radians a step"),
     ("    right_front:", "    live:", "wiring.connectors.live is live"),
     ("    right_front:", "    plug:", "wiring.connectors.plug is plug"),
     ("  right: [1, 3, 5, 7]", "  front: [1, 3, 5, 7]", "banks.front is front"),
@@ -140,7 +140,7 @@ def test_each_slip_in_a_profile_is_named(right: str, wrong: str, told: str) -> N
 def test_the_module_cannot_sense_a_short_after_its_pulse() -> None:
     slow = PROFILE.replace("short_sense_s: 2e-05", "short_sense_s: 0.0008").replace("pulse_s: 0.003", "pulse_s: 0.0006")
     (line,) = problems_of_profile(slow)
-    assert "module.short_sense_s is 0.0008. Allowed: less than the pulse" in line
+    assert "module.short_sense_s is 0.0008. Allowed: shorter than the pulse" in line
 
 
 def test_all_problems_come_in_one_go() -> None:
@@ -196,7 +196,7 @@ def test_a_character_that_is_not_seen_is_refused_with_its_field_and_shown(
 ) -> None:
     (line,) = problems_of_case(CASE.replace(right, wrong, 1))
     assert told in line
-    assert f"with the unseen character {character}. Allowed: characters that can be seen. To fix it: take" in line
+    assert f"with the invisible character {character}. Allowed: characters that you can see. To fix it: take" in line
     assert unseen_in(line) is None
 
 

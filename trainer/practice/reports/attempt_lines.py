@@ -128,7 +128,7 @@ def request_text(request: Request) -> str:
         place=text(f"location.{request.location}"),
         side=text(f"side.{request.side}") if request.side else "",
     )
-    return " ".join(sentence.split())
+    return capital(" ".join(sentence.split()))
 
 
 def point_text(point: str, half: str = "") -> str:
@@ -248,15 +248,14 @@ def _tried_text(event: Provoked) -> str:
 
 
 def _reading_entry(event: Measured) -> str:
-    entry = text("reading", what=capital(request_text(event.request)), display=event.reading.display)
+    entry = text("reading", what=request_text(event.request), display=event.reading.display)
     if event.predicted:
         entry += " " + text("card.predicted", predicted=event.predicted)
     return entry + "".join(f" [{text(f'slip_name.{slip}')}]" for slip in event.reading.slips)
 
 
 def _part(place: Location, cylinder: int) -> str:
-    name = text(f"location.{place}")
-    return f"{name} {cylinder}" if cylinder else name
+    return text("spot.injector", number=cylinder) if cylinder else text(f"location.{place}")
 
 
 def card_lines(attempt: Attempt) -> list[str]:

@@ -155,7 +155,7 @@ def field(name: str, text: str, edit: Callable[[str], None], act: Callable[[], N
 
 def spot(name: str, text: str, at: Box, act: Callable[[], None] | None, *, chosen: bool = False) -> Node:
     """Return a place on a picture that can be acted on; the picture itself shows it, `text` says what it is."""
-    return Node("spot", name, text, act=act, at=at, chosen=chosen)
+    return Node("spot", name, capital(text), act=act, at=at, chosen=chosen)
 
 
 def rule() -> Node:

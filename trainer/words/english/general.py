@@ -117,8 +117,8 @@ _DEBRIEF = {
         "+ proof 20 × {proof:.2f} + economy 10 × {economy:.2f}"
     ),
     "debrief.certainty": "How sure you were is scored separately: Brier {brier:.3f} (0 is best, 1 is worst).",
-    "debrief.calibration": "How sure you were, so far: {rows}.",
-    "debrief.calibration_row": "{said:.2f} in {count}, right in {right}",
+    "debrief.calibration": "So far: {rows}.",
+    "debrief.calibration_row": "at {said:.2f} you were right in {right} of {count}",
     "debrief.rule": "Remember: {rule}",
     "debrief.passed_rule": (
         "'The circuit passes' is a finding. It never means 'the injector is good': this test does not show nozzles, "

@@ -98,9 +98,9 @@ TEXTS = {
     "mend.file_exists": "Name another file, or add --force.",
     "wrong.not_in_exam": "An exam gives no hints, repairs or debrief before it is over.",
     "mend.not_in_exam": "Go by your own evidence, then commit a finding.",
-    "wrong.plays_used": "You have used all {allowed} sounds of this case.",
+    "wrong.plays_used": "You have no sounds left in this case (limit: {allowed}).",
     "mend.plays_used": "Take a reading, or commit a finding.",
-    "wrong.readings_used": "You have used all {allowed} readings of this case.",
+    "wrong.readings_used": "You have no readings left in this case (limit: {allowed}).",
     "mend.readings_used": "Listen, or commit a finding.",
     "wrong.bench_minutes_used": (
         "This takes {minutes:.0f} minutes, and you do not have that much left of your {allowed:.0f}."
@@ -112,7 +112,7 @@ TEXTS = {
     "mend.void_needs_reason": "For example: void headphones failed.",
     "wrong.try_not_finished": "You have not finished this try yet.",
     "mend.try_not_finished": "Hand in every case first.",
-    "wrong.tries_used": "You have used all {allowed} tries at this set.",
+    "wrong.tries_used": "You have no tries left at this set (limit: {allowed}).",
     "mend.tries_used": "Ask your instructor.",
     "wrong.set_not_open": "This set opens on {opens}.",
     "mend.set_not_open": "Come back then, or check this computer's clock.",

@@ -62,7 +62,7 @@ TEXTS: dict[str, str] = {
     "engine.broken": "open here",
     "engine.you": "you are here: {place}",
     "spot.stand": "Stand here: {place}",
-    "spot.injector": "Injector {number}",
+    "spot.injector": "injector {number}",
     "spot.connector": "Measure at the pass-through connector {name}",
     "spot.module": "Measure at the module connector",
     "spot.slot": "Hear slot {number}",

@@ -117,8 +117,8 @@ _DEBRIEF = {
         "+ demostración 20 × {proof:.2f} + economía 10 × {economy:.2f}"
     ),
     "debrief.certainty": "Tu seguridad puntúa aparte: Brier {brier:.3f} (0 es lo mejor, 1 lo peor).",
-    "debrief.calibration": "Tu seguridad, hasta ahora: {rows}.",
-    "debrief.calibration_row": "{said:.2f} en {count}, con acierto en {right}",
+    "debrief.calibration": "Hasta ahora: {rows}.",
+    "debrief.calibration_row": "con {said:.2f} acertaste en {right} de {count}",
     "debrief.rule": "Recuerda: {rule}",
     "debrief.passed_rule": (
         "«El circuito está bien» es un dictamen. Nunca quiere decir «el inyector está bien»: esta prueba no muestra "

@@ -62,7 +62,7 @@ TEXTS: dict[str, str] = {
     "engine.broken": "abierto aquí",
     "engine.you": "estás aquí: {place}",
     "spot.stand": "Ponerse aquí: {place}",
-    "spot.injector": "Inyector {number}",
+    "spot.injector": "inyector {number}",
     "spot.connector": "Medir en el conector pasante {name}",
     "spot.module": "Medir en el conector del módulo",
     "spot.slot": "Oír el turno {number}",
