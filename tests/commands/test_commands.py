@@ -125,7 +125,7 @@ def test_a_drawn_code_can_be_inspected_and_practised(tmp_path: Path) -> None:
     assert code == run("draw", "ridge_v6", "--difficulty", "1", "--seed", "5").output.strip()
     assert json.loads(run("inspect", code, "--json").stdout)["profile"] == "ridge_v6"
     shown = run("practice", code, "--text", "--sound", "file", typed="hear\nleave\n", data=tmp_path).output
-    assert f"case code {code}" in shown
+    assert f"Case code: {code}" in shown
 
 
 def test_practice_without_a_case_begins_with_the_lessons_and_goes_on_where_it_was_left(tmp_path: Path) -> None:
@@ -183,7 +183,7 @@ def test_a_case_is_asked_for_by_its_number_as_by_its_name(tmp_path: Path) -> Non
     assert f"Job {number}" in shown
     assert NAME not in shown
     assert find_case(str(number)) == find_case(NAME)
-    assert "firing order" in run("profiles").output
+    assert "Firing order" in run("profiles").output
 
 
 HEAVY = ("numpy", "scipy", "pygame", "sqlalchemy", "pydantic", "yaml", "sounddevice")

@@ -130,7 +130,7 @@ def test_an_exam_is_worked_in_the_terminal_and_its_debriefs_looked_at(here: Path
     assert "Truth" not in first.output
     second = run(*words, data=here / "station", typed=f"void headphones failed\n{NONE}{NONE}1\n\n")
     assert "You get another" in second.output
-    assert "All 3 cases are done" in second.output
+    assert "You have done all 3 cases" in second.output
     assert "Truth: open, pass-through connector" in second.output
     (bundle,) = (here / "new").iterdir()
     assert b"cid" in bundle.read_bytes()
@@ -260,7 +260,7 @@ WRONG = [
     (("set", "seal", "small.yaml", "-o", "small.sealed", "--passphrase-file", "pass"), 2, "already exists"),
     (("set", "sit", "small.yaml", "--learner", "ann", "--text"), 2, "Seal it first"),
     (("set", "sit", "small.sealed", "--learner", "   ", "--text", "--passphrase-file", "pass"), 2, "needs a name"),
-    (("set", "sit", "small.sealed", "--learner", "a" * 201, "--text", "--passphrase-file", "pass"), 2, "longer than 200"),
+    (("set", "sit", "small.sealed", "--learner", "a" * 201, "--text", "--passphrase-file", "pass"), 2, "more than 200"),
     (("set", "sit", "small.sealed", "--learner", "a\x00b", "--text", "--passphrase-file", "pass"), 2, "that names do not have"),
     (("set", "sit", "small.sealed", "--learner", "\udcff", "--text", "--passphrase-file", "pass"), 2, "that names do not have"),
     (("set", "sit", "small.sealed", "--learner", "ann", "--text", "--passphrase-file", "roster"), 2, "not the passphrase"),

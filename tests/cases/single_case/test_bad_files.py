@@ -37,7 +37,7 @@ def test_a_misspelt_kind_is_told_whole() -> None:
     (line,) = problems_of_case(CASE.replace("kind: open", "kind: opne", 1))
     assert line.startswith("mine.yaml, line 8: faults.0.kind is 'opne'. Allowed: one of open, added_resistance,")
     assert line.endswith(".")
-    assert "To fix it: give one of open" in line
+    assert "To fix it: use one of open" in line
 
 
 def test_an_unknown_field_names_the_nearest() -> None:

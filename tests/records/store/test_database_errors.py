@@ -213,7 +213,7 @@ def test_practice_goes_on_without_the_shared_store_and_says_why_at_the_end(tmp_p
         "practice", "faint_hum_on_three", "--text", "--sound", "file", typed="codes\nleave\n",
     )  # fmt: skip
     assert result.exit_code == 0, result.output
-    assert "begun at another station is not seen here. No PostgreSQL server is running" in result.stderr
+    assert "started at another station cannot be shown here. No PostgreSQL server is running" in result.stderr
     assert result.stderr.count("No PostgreSQL server is running at 127.0.0.1:1.") == 2
     assert "2 events are still waiting for the shared store. They are safe on this machine." in result.stderr
     again = called("--data", str(tmp_path), "--store", "postgresql+psycopg://u@127.0.0.1:1/d", "records", "deliver")
@@ -229,7 +229,7 @@ def test_where_nothing_can_be_kept_nobody_is_told_that_nothing_is_lost(monkeypat
     monkeypatch.setattr("trainer.commands.call.this_machine.data_folder", lambda _named: Path("/proc/no_home"))
     result = called("practice", "faint_hum_on_three", "--text", "--sound", "file", typed="leave\n")
     assert result.exit_code == 0
-    assert f"{UNKEPT} The folder /proc/no_home cannot be made" in result.stderr
+    assert f"{UNKEPT} The folder /proc/no_home cannot be created" in result.stderr
     assert "Nothing is lost" not in result.output
     assert "your work is gone" in result.output
 

@@ -70,7 +70,7 @@ def test_an_instructor_builds_seals_and_collects_without_a_text_editor(hands: Ha
     # the instructor collects
     hands.press("f7").act("file.week_three.sealed").go("folder").write(str(tmp_path / "results"))
     hands.act("collect").write(PHRASE).press("enter").wait(0.1)
-    assert "4 marked" in hands.shown
+    assert "Marked: 4" in hands.shown
     report = next(name for name in hands.layout.order if name.startswith("report."))
     hands.act(report)
     assert "What to teach next" in (tmp_path / "sheets" / "report_week_three.html").read_text("utf-8")

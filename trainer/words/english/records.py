@@ -211,7 +211,7 @@ TEXTS = {
     "settle.ahead": "{who}, case {item}: handed in on {at}, which is still to come by this computer's clock.",
     "settle.unguarded": "Other programs could read the exam where these learners worked ({count}): {who}.",
     "mark.altered": "their steps were changed afterwards",
-    "roster.twice": "{learner} is listed twice",
+    "roster.twice": "naming {learner} twice",
     "roster.each_once": "each code once",
     "delivery.refused": "The shared store cannot take attempt {attempt}. It is kept here.",
     "wrong.no_results_yet": "There are no results of a set here yet.",

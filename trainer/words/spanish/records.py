@@ -217,7 +217,7 @@ TEXTS = {
     "settle.ahead": "{who}, caso {item}: entregado el {at}, que según el reloj de este equipo aún no ha llegado.",
     "settle.unguarded": "Donde trabajaron estos aprendices, otros programas podían leer el examen ({count}): {who}.",
     "mark.altered": "sus pasos se cambiaron después",
-    "roster.twice": "{learner} está dos veces",
+    "roster.twice": "con {learner} dos veces",
     "roster.each_once": "cada código una vez",
     "delivery.refused": "El almacén común no puede aceptar el intento {attempt}. Queda guardado aquí.",
     "wrong.no_results_yet": "Aquí todavía no hay resultados de ningún conjunto.",
