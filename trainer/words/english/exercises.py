@@ -208,12 +208,12 @@ TEXTS: dict[str, str] = {
     "exercise.hum.hum.worn": "A worn injector still clicks; here nothing of {number} moves.",
     "exercise.hum.own.own": "A dull thud is current of its own without a full click, so circuit {number} is closed.",
     "exercise.hum.own.hum": "The others' hum is far fainter than this: circuit {number} carries current.",
-    "exercise.hum.own.bed": "The bed is under every slot; this stands far above it in slot {number}.",
+    "exercise.hum.own.bed": "The bed is under every slot. What you hear in slot {number} is far louder.",
     "exercise.hum.own.worn": (
         "A worn armature sounds brighter or later, not dull. Here {number} does not move as it should."
     ),
     "exercise.hum.bed.bed": "No click and no hum: no current flows in slot {number}, neither its own nor the others'.",
-    "exercise.hum.bed.hum": "A hum would stand above the bed in slot {number}; here nothing does.",
+    "exercise.hum.bed.hum": "You would hear a hum above the bed in slot {number}. Here there is none.",
     "exercise.hum.bed.own": "Current of its own thuds or clicks; in slot {number} nothing does.",
     "exercise.hum.bed.worn": "A worn injector still clicks; slot {number} is empty.",
     "exercise.unproved": "After the test this is in memory. Which of these does {code} not prove?",
