@@ -12,7 +12,10 @@ from trainer.practice.attempt.event_record import EventKind
 from trainer.practice.attempt.events import Heard, Measured
 from trainer.practice.attempt.evidence import evidence_of
 from trainer.practice.attempt.weighing import weighed
-from trainer.practice.reports.debrief_lines import debrief_lines
+from trainer.practice.reports.attempt_lines import claims_text
+from trainer.practice.reports.debrief_lines import MOST_WORDS, debrief_lines, first_lines
+from trainer.practice.reports.reason_lines import finding_text
+from trainer.reasoning.verdict.belief import finding_key
 from trainer.sound.render import TEMPLATE_FRAMES
 
 NAME = "faint_hum_on_three"
@@ -73,6 +76,41 @@ def test_each_step_says_what_it_told_what_it_ruled_out_and_what_it_cost() -> Non
     assert set(lines[EventKind.HEARD].cylinders_out) == {1, 2, 4, 5, 6, 7, 8}
     assert "under_cover_harness" in lines[EventKind.MEASURED].places_out
     assert lines[EventKind.HEARD].event.labour_minutes == desk.attempt.case.profile.minutes["actuation_test"]
+
+
+PROVED_3 = ("hear", "codes", "pair module 3", "wire engine 3", "wire engine 3 feed", "pair right_front cover 3", "look",
+            "hear", *RIGHT_ANSWER)  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("name", "said", "first", "why"),
+    [
+        (NAME, PROVED_3, "Right, and proved.", "7 others"),
+        (NAME, ("hear", *RIGHT_ANSWER), "Right, but not proved.", "ear and codes"),
+        (NAME, (*PROVED_3, "repair coil 3", "yes", "retest"), "Right, but the fault is still there.", "10 points"),
+        (NAME, ("hear", *COVER_3), "Not quite.", "the contact between"),
+        ("one_side_asleep", ("hear", "finding", "1", "2", "coil", "1", "n", "3", "yes"), "Not quite.", "1, 2, 3 and 4"),
+        ("pair_with_two_causes", ("hear", "finding", "1", "2", "coil", "1", "n", "3", "yes"), "Not quite.", "26 dB"),
+        ("misfire_without_a_circuit", ("hear", *COVER_3), "Not quite.", "All 8 slots"),
+        ("misfire_without_a_circuit", ("hear", "finding", "0", "3", "yes"), "Right, but not proved.", "good cylinder"),
+        ("cuts_out_on_the_track", ("hear", "finding", "0", "3", "yes"), "Not quite.", "'Not shown'"),
+    ],
+)
+def test_a_debrief_begins_with_right_or_not_what_it_was_and_why_in_few_words(
+    name: str, said: tuple[str, ...], first: str, why: str
+) -> None:
+    desk = new_desk(name)
+    type_in(desk, *said)
+    debrief = desk.debrief()
+    lines = first_lines(debrief, desk.attempt)
+    told = " ".join(lines)
+    assert lines[0] == first
+    assert why in told
+    assert claims_text(debrief.truth) in told or finding_text(finding_key(debrief.truth)) in told
+    assert len(told.split()) <= MOST_WORDS
+    assert not any(word in told.lower() for word in ("bits", "brier", "posterior"))
+    whole = debrief_lines(debrief, desk.attempt, {})
+    assert whole[: len(lines) + 2] == [*lines, "", "All the reasons"]
 
 
 def test_the_same_reading_twice_is_one_piece_of_evidence() -> None:

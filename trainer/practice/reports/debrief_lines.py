@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 
 from trainer.circuit.elements import Location
 from trainer.circuit.faults import OPENS, SHORTS
@@ -52,23 +52,30 @@ MOST_WORDS = 45
 def first_lines(debrief: Debrief, attempt: Attempt) -> list[str]:
     """Return what a learner reads first: right or not, what it was, why, and what to do next time.
 
-    A line is left out where an earlier one already tells it, and from the first one that would make it too long to read
-    at a glance.
+    Sides are left out where the reason would not fit with them, and what to do next where it would not.
     """
-    truth = claims_text(debrief.truth)
-    why, following = _why(debrief, attempt), _next_time(debrief)
-    lines = [_verdict(debrief)]
-    if truth not in why:
-        lines.append(text("debrief.it_was", claims=truth))
-    for line in filter(None, (why, following)):
-        if sum(len(one.split()) for one in (*lines, line)) > MOST_WORDS:
+    verdict, why = _verdict(debrief), _why(debrief, attempt)
+    whole, short = claims_text(debrief.truth), finding_text(finding_key(debrief.truth))
+    kept = [verdict]
+    for truth in (whole, short):
+        was = text("debrief.it_was", claims=truth)
+        kept = [verdict, why] if whole in why else list(filter(None, (verdict, was, why)))
+        if _words(kept) <= MOST_WORDS:
             break
-        lines.append(line)
-    return lines
+    following = _next_time(debrief)
+    return [*kept, following] if _words([*kept, following]) <= MOST_WORDS else kept
+
+
+def _words(lines: Sequence[str]) -> int:
+    return sum(len(line.split()) for line in lines)
+
+
+def _proved(debrief: Debrief) -> bool:
+    return debrief.score.right and debrief.score.proof >= 1.0
 
 
 def _verdict(debrief: Debrief) -> str:
-    if debrief.score.right:
+    if _proved(debrief):
         return text("debrief.right")
     if finding_key(debrief.claims) != finding_key(debrief.truth):
         return text("debrief.not_right")
@@ -76,19 +83,32 @@ def _verdict(debrief: Debrief) -> str:
 
 
 def _why(debrief: Debrief, attempt: Attempt) -> str:
-    """Return why, with this case's own numbers: the refutation of a wrong finding, or the faulty slot's reason."""
+    """Return why, with this case's own numbers: what refutes the finding, what it lacks, or why the slot sounds so."""
     if debrief.misconception is not None and debrief.wrong is not None:
         return text(f"refute.{debrief.misconception}", **refutation_values(debrief, attempt))
+    if not _proved(debrief):
+        return _unproved(debrief)
     named = {number for claim in debrief.truth for number in claim.cylinders}
     reason = next((one for one in debrief.reasons if one.slot in named), None)
     return reason_line(reason, len(attempt.case.profile.cylinders)) if reason else ""
 
 
+def _unproved(debrief: Debrief) -> str:
+    """Return why a finding that names the truth does not count as proved."""
+    if debrief.proof.failed_retests:
+        return text("debrief.retest_failed", lost=debrief.score.lost)
+    for line in _side(debrief):
+        return line.strip()
+    if not debrief.proof.measured:
+        return text("debrief.by_ear" if debrief.truth else "debrief.unmeasured_passes")
+    return text("debrief.proof", percent=percent(debrief.proof.posterior))
+
+
 def _next_time(debrief: Debrief) -> str:
     """Return what to do next time: the test that would have told more, or the rule of what was there."""
-    if debrief.would_tell:
+    if debrief.would_tell and not _proved(debrief):
         return text("debrief.would_tell", test=test_text(debrief.would_tell))
-    return text("debrief.rule", rule=next(iter(_rule_texts(debrief))))
+    return text("debrief.rule", rule=_rule_texts(debrief)[0])
 
 
 def verdict_lines(debrief: Debrief, attempt: Attempt, calibration: Mapping[float, tuple[int, float]]) -> Iterator[str]:

@@ -103,8 +103,9 @@ _EXPLANATION = {
 
 _DEBRIEF = {
     "debrief.right": "Right, and proved.",
-    "debrief.unproved": "You named the right fault, but it is not proved.",
-    "debrief.unmended": "You named the right fault, but it is still there.",
+    "debrief.unproved": "Right, but not proved.",
+    "debrief.unmended": "Right, but the fault is still there.",
+    "debrief.by_ear": "You went by ear and codes. Measure the part before you replace it.",
     "debrief.not_right": "Not quite.",
     "debrief.it_was": "It was: {claims}.",
     "debrief.truth": "Truth: {claims}",

@@ -111,8 +111,8 @@ _MISCONCEPTIONS = {
     "misconception.by_ear_alone": "naming a place by ear alone",
     "misconception.unclassified": "something else",
     "refute.insisted": (
-        "All {count} slots are within {spread:.1f} dB of a good engine, and every armature moves. The complaint may "
-        "be real, but its cause is not in this circuit."
+        "All {count} slots are within {spread:.1f} dB of a good engine, and every armature moves. The cause of the "
+        "complaint is not in this circuit."
     ),
     "refute.not_shown": (
         "The fault is {true}. Your tests did not bring it out, so 'the circuit passes' is at {passes}. 'Not shown' "
@@ -131,12 +131,12 @@ _MISCONCEPTIONS = {
         "burst: 1, 2, 3 …"
     ),
     "refute.burst_or_order": (
-        "The bad slot is number {true_slot}. You get {said} if you count the burst, or if you go by firing order "
-        "({firing}). Start after the burst and count 1, 2, 3 …"
+        "The bad slot is number {true_slot}. Counting the burst, or going by firing order ({firing}), gives {said}. "
+        "Start after the burst: 1, 2, 3 …"
     ),
     "refute.silent_loudspeaker": (
-        "You heard nothing at all, but {even} of {count} slots play at {level:.0f} dB(A) over a workshop noise of "
-        "{bed:.0f}. If you cannot hear that noise, it is your loudspeaker."
+        "You heard nothing, but {even} of {count} slots play at {level:.0f} dB(A) over a noise of {bed:.0f}. If you "
+        "cannot hear that noise, check your loudspeaker."
     ),
     "refute.one_for_group": (
         "You named {said}, but {group} share what is broken. All of them are {under:.0f} dB off. Listen to the whole "
@@ -155,12 +155,12 @@ _MISCONCEPTIONS = {
         "comes from. Unplug first, then measure."
     ),
     "refute.hum_for_circuit": (
-        "In slot {true_slot} its own coil gets {own:.2f} A. What you heard is {others:.1f} A through each of "
-        "{humming} others. The circuit is open, and the injector may be good."
+        "The coil in slot {true_slot} gets {own:.2f} A: its circuit is open. You heard {others:.1f} A through each of "
+        "{humming} others. The injector may be good."
     ),
     "refute.open_for_short": (
-        "In slot {true_slot} the output carries {output:.1f} A and the coil {own:.1f} A. An open has neither; a short "
-        "misses only the coil. Measure ohms across the pair."
+        "In slot {true_slot} the output carries {output:.1f} A, the coil {own:.1f} A. An open has neither; a short "
+        "misses only the coil. Measure the pair's ohms."
     ),
     "refute.code_for_location": (
         "The truth is {true}. A code names a cylinder, never a place. Any break along that wire sets the same code. "
@@ -175,8 +175,8 @@ _MISCONCEPTIONS = {
         "the contact between them."
     ),
     "refute.by_ear_alone": (
-        "By ear, every break in one circuit is the same {under:.0f} dB. Your evidence gave your place {said_chance} "
-        "and the true one {left}. Find the place with a meter."
+        "Every break in one circuit sounds the same, {under:.0f} dB down. Your evidence gave your place {said_chance} "
+        "and the true one {left}. Measure next time."
     ),
     "refute.unclassified": ("The truth is {true}. Your evidence gave your finding {said_chance} and the truth {left}."),
 }

@@ -103,8 +103,9 @@ _EXPLANATION = {
 
 _DEBRIEF = {
     "debrief.right": "Correcto, y demostrado.",
-    "debrief.unproved": "Has nombrado la avería correcta, pero no está demostrada.",
-    "debrief.unmended": "Has nombrado la avería correcta, pero sigue ahí.",
+    "debrief.unproved": "Correcto, pero sin demostrar.",
+    "debrief.unmended": "Correcto, pero la avería sigue ahí.",
+    "debrief.by_ear": "Te guiaste por el oído y los códigos. Mide la pieza antes de cambiarla.",
     "debrief.not_right": "No es así.",
     "debrief.it_was": "Era: {claims}.",
     "debrief.truth": "La verdad: {claims}",

@@ -111,7 +111,7 @@ _MISCONCEPTIONS = {
     "misconception.unclassified": "otra cosa",
     "refute.insisted": (
         "Los {count} turnos están a menos de {spread:.1f} dB de un motor sano, y todas las armaduras se mueven. La "
-        "queja puede ser real, pero su causa no está en este circuito."
+        "causa no está en este circuito."
     ),
     "refute.not_shown": (
         "La avería es {true}. Tus pruebas no la sacaron a la luz, y «el circuito está bien» queda en {passes}. «No se "
@@ -130,12 +130,12 @@ _MISCONCEPTIONS = {
         "después de la ráfaga: 1, 2, 3 …"
     ),
     "refute.burst_or_order": (
-        "El turno malo es el {true_slot}. Te sale {said} si cuentas la ráfaga, o si te guías por el orden de "
-        "encendido ({firing}). Empieza después de la ráfaga y cuenta 1, 2, 3 …"
+        "El turno malo es el {true_slot}. Si cuentas la ráfaga, o vas por orden de encendido ({firing}), sale {said}. "
+        "Empieza tras la ráfaga: 1, 2, 3 …"
     ),
     "refute.silent_loudspeaker": (
-        "No oíste nada de nada, pero {even} de {count} turnos suenan a {level:.0f} dB(A) sobre un ruido de taller de "
-        "{bed:.0f}. Si no oyes ese ruido, es tu altavoz."
+        "No oíste nada, pero {even} de {count} turnos suenan a {level:.0f} dB(A) sobre un ruido de {bed:.0f}. Si no "
+        "oyes ese ruido, revisa tu altavoz."
     ),
     "refute.one_for_group": (
         "Nombraste {said}, pero {group} comparten lo que está roto. Todos se apartan {under:.0f} dB. Escucha toda la "
@@ -154,12 +154,12 @@ _MISCONCEPTIONS = {
         "Primero desconecta, luego mide."
     ),
     "refute.hum_for_circuit": (
-        "En el turno {true_slot} por su propia bobina pasan {own:.2f} A. Lo que oíste son {others:.1f} A por cada uno "
-        "de otros {humming}. El circuito está abierto, y el inyector puede estar bien."
+        "A la bobina del turno {true_slot} le llegan {own:.2f} A: circuito abierto. Oíste {others:.1f} A por cada uno "
+        "de otros {humming}. El inyector puede estar bien."
     ),
     "refute.open_for_short": (
         "En el turno {true_slot} la salida lleva {output:.1f} A y la bobina {own:.1f} A. Un abierto no lleva nada; un "
-        "corto se salta solo la bobina. Mide los ohmios del par."
+        "corto se salta la bobina. Mide el par."
     ),
     "refute.code_for_location": (
         "La verdad es {true}. Un código nombra un cilindro, nunca un lugar. Cualquier corte de ese cable da el mismo "
@@ -174,8 +174,8 @@ _MISCONCEPTIONS = {
         "el contacto entre ellos."
     ),
     "refute.by_ear_alone": (
-        "De oído, cualquier corte del mismo circuito son los mismos {under:.0f} dB. Tus indicios daban a tu lugar "
-        "{said_chance} y al verdadero {left}. El lugar se encuentra con el multímetro."
+        "Cualquier corte del circuito suena igual, {under:.0f} dB menos. Tus indicios daban a tu lugar {said_chance} "
+        "y al verdadero {left}. Otra vez, mide."
     ),
     "refute.unclassified": "La verdad es {true}. Tus indicios daban a tu dictamen {said_chance} y a la verdad {left}.",
 }
