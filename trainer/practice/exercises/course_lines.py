@@ -15,7 +15,7 @@ from trainer.practice.exercises.exercise_kinds import KINDS
 from trainer.practice.exercises.exercise_types import Exercise
 from trainer.practice.exercises.rematch import REMATCH
 from trainer.reasoning.verdict.score import calibration
-from trainer.words import text
+from trainer.words import capital, text
 
 STEP_EDGES = (-1.2, -0.3, 0.6, 1.5)
 """Difficulties between the five steps that are shown, in logits."""
@@ -60,12 +60,29 @@ def topic_text(topic: str) -> str:
     return text(f"class.{subject}") if kind == CASE else f"{text(f'task.{kind}')}: {text(f'subject.{kind}.{subject}')}"
 
 
+MOST_WORDS = 45
+"""The most words of an answer's reveal before the rest of its reasons."""
+
+
 def reveal_lines(exercise: Exercise, choice: int) -> list[str]:
-    """Return what was right and why, and why what was chosen is not; then the rule."""
+    """Return what was right and why, and why what was chosen is not; then the rule.
+
+    What would make it too long to read at a glance follows under a head of its own.
+    """
     chosen, right = exercise.choices[choice], exercise.choices[exercise.right]
+    rule = text("course.rule", rule=exercise.rule)
     if choice == exercise.right:
-        return [text("course.right"), right.why, text("course.rule", rule=exercise.rule)]
-    return [text("course.wrong", said=right.said), chosen.why, right.why, text("course.rule", rule=exercise.rule)]
+        return [text("course.right"), capital(right.why), rule]
+    first, why, reason = text("course.wrong", said=right.said), capital(chosen.why), capital(right.why)
+    if _words(first, why, reason, rule) <= MOST_WORDS:
+        return [first, why, reason, rule]
+    if _words(first, why, rule) <= MOST_WORDS:
+        return [first, why, rule, text("debrief.show"), reason]
+    return [first, why, text("debrief.show"), reason, rule]
+
+
+def _words(*lines: str) -> int:
+    return sum(len(line.split()) for line in lines)
 
 
 def ability_text(ability: Ability) -> str:

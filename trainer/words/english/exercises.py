@@ -54,11 +54,10 @@ TEXTS: dict[str, str] = {
     "exercise.shared.bank": "the bank {name}",
     "exercise.shared.nothing": "nothing: each has its own fault",
     "exercise.shared.one_cause": (
-        "Several that drop out together and share a part are one fault in that part, until you show otherwise."
+        "Several that fail together and share a part are one fault in that part, until you show otherwise."
     ),
     "exercise.numbering.rule": (
-        "Numbers follow the engine's plan, and slots follow the numbers. The firing order here is {firing}, and "
-        "it orders nothing in this test."
+        "Slots follow the engine's numbers. The firing order, here {firing}, does not matter in this test."
     ),
     "exercise.says": "After the test this is in memory. Which of these does {code} prove?",
     "exercise.says.right": "The current in this circuit was outside the code's limits during the test.",
@@ -126,12 +125,8 @@ TEXTS: dict[str, str] = {
     "exercise.slip.rule": "Key off and proved dead, plug off, leads zeroed, then read.",
     "exercise.begun.heard": "heard: the slots of {cylinders} are off, the others even",
     "exercise.next": "This is what you know so far. Which of these tests tells you most for its minutes?",
-    "exercise.next.best": (
-        "It is expected to halve what is left {bits:.1f} times over in {minutes:.0f} min: most for its time."
-    ),
-    "exercise.next.less": (
-        "It is expected to halve what is left {bits:.1f} times over in {minutes:.0f} min: less for its time."
-    ),
+    "exercise.next.best": "It should halve what is left {bits:.1f} times in {minutes:.0f} min, the most for its time.",
+    "exercise.next.less": "It should halve what is left {bits:.1f} times in {minutes:.0f} min, less for its time.",
     "exercise.next.rule": (
         "Ask what each test could rule out and what it costs. Cheap tests that halve what is left come first."
     ),
@@ -184,11 +179,11 @@ TEXTS: dict[str, str] = {
     "exercise.card.not_nulled": "(plug off, leads not zeroed)",
     "exercise.card.plug_on": "(plug on, leads zeroed)",
     "exercise.card.concluded": "Conclusion: {place}.",
-    "exercise.card.slot": "Found it: another slot was off. Count again from after the burst.",
-    "exercise.card.named_place": "Found it: a code never names a place.",
-    "exercise.card.connected": "Found it: with the plug on, the meter reads everything that hangs on the wire.",
-    "exercise.card.leads": "Found it: the resistance of the leads is in that reading.",
-    "exercise.card.conclusion": "Found it: taken rightly, these readings leave another place.",
+    "exercise.card.slot": "Another slot was off. Count again from after the burst.",
+    "exercise.card.named_place": "A code never names a place.",
+    "exercise.card.connected": "With the plug on, the meter reads everything that hangs on the wire.",
+    "exercise.card.leads": "The resistance of the leads is in that reading.",
+    "exercise.card.conclusion": "These readings leave another place.",
     "exercise.card.rule": "Check each step on its own: what was heard, how it was measured, what follows from it.",
     "exercise.backwards": (
         "Count backwards, with the last slot as number 1. The faint one is number {count}. Which cylinder is it?"

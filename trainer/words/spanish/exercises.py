@@ -62,8 +62,7 @@ TEXTS: dict[str, str] = {
         "cosa."
     ),
     "exercise.numbering.rule": (
-        "Los números siguen el plano del motor, y los turnos siguen los números. El orden de encendido aquí es "
-        "{firing}, y en esta prueba no cuenta."
+        "Los turnos siguen los números del motor. El orden de encendido, aquí {firing}, no cuenta en esta prueba."
     ),
     "exercise.says": "Después de la prueba, esto está en memoria. ¿Qué de esto demuestra {code}?",
     "exercise.says.right": "La corriente de este circuito estuvo fuera de los límites del código durante la prueba.",
@@ -139,10 +138,10 @@ TEXTS: dict[str, str] = {
     "exercise.begun.heard": "oído: los turnos de {cylinders} no suenan parejos, los demás sí",
     "exercise.next": "Esto es lo que sabes hasta ahora. ¿Qué prueba te dice más por sus minutos?",
     "exercise.next.best": (
-        "Debería partir por dos lo que queda {bits:.1f} veces en {minutes:.0f} min: lo mejor por su tiempo."
+        "Debería partir por dos lo que queda {bits:.1f} veces en {minutes:.0f} min, lo mejor por su tiempo."
     ),
     "exercise.next.less": (
-        "Debería partir por dos lo que queda {bits:.1f} veces en {minutes:.0f} min: menos por su tiempo."
+        "Debería partir por dos lo que queda {bits:.1f} veces en {minutes:.0f} min, menos por su tiempo."
     ),
     "exercise.next.rule": (
         "Pregúntate qué puede descartar cada prueba y qué cuesta. Primero las baratas que parten por dos lo que queda."
@@ -201,11 +200,11 @@ TEXTS: dict[str, str] = {
     "exercise.card.not_nulled": "(conector quitado, puntas sin poner a cero)",
     "exercise.card.plug_on": "(conector puesto, puntas a cero)",
     "exercise.card.concluded": "Conclusión: {place}.",
-    "exercise.card.slot": "Encontrado: el turno malo era otro. Cuenta otra vez desde después de la ráfaga.",
-    "exercise.card.named_place": "Encontrado: un código nunca nombra un lugar.",
-    "exercise.card.connected": "Encontrado: con el conector puesto, el multímetro lee todo lo que cuelga del cable.",
-    "exercise.card.leads": "Encontrado: esa lectura lleva dentro la resistencia de las puntas.",
-    "exercise.card.conclusion": "Encontrado: estas lecturas, bien tomadas, dejan otro lugar.",
+    "exercise.card.slot": "El turno malo era otro. Cuenta otra vez desde después de la ráfaga.",
+    "exercise.card.named_place": "Un código nunca nombra un lugar.",
+    "exercise.card.connected": "Con el conector puesto, el multímetro lee todo lo que cuelga del cable.",
+    "exercise.card.leads": "Esa lectura lleva dentro la resistencia de las puntas.",
+    "exercise.card.conclusion": "Estas lecturas dejan otro lugar.",
     "exercise.card.rule": "Revisa cada paso por separado: qué se oyó, cómo se midió y qué se deduce.",
     "exercise.backwards": (
         "Cuenta hacia atrás, con el último turno como número 1. El tenue es el número {count}. ¿Qué cilindro es?"
