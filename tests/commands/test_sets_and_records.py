@@ -130,7 +130,7 @@ def test_an_exam_is_worked_in_the_terminal_and_its_debriefs_looked_at(here: Path
     assert "Truth" not in first.output
     second = run(*words, data=here / "station", typed=f"void headphones failed\n{NONE}{NONE}1\n\n")
     assert "You get another" in second.output
-    assert "You have done all 3 cases" in second.output
+    assert "You have done every case (3)" in second.output
     assert "Truth: open, pass-through connector" in second.output
     (bundle,) = (here / "new").iterdir()
     assert b"cid" in bundle.read_bytes()
@@ -184,13 +184,13 @@ def test_records_are_backed_up_restored_kept_and_deleted(here: Path, school: Pat
     assert run("records", "restore", here / "all.gz", data=school).exit_code == 2
     asked = run("records", "delete", "--learner", "ann", data=school, typed="n\n")
     assert "Delete everything by ann" in asked.output
-    assert "0 attempts deleted" in asked.output
-    assert "3 attempts deleted" in run("records", "delete", "--learner", "ann", "--yes", data=school).output
+    assert "Attempts deleted: 0" in asked.output
+    assert "Attempts deleted: 3" in run("records", "delete", "--learner", "ann", "--yes", data=school).output
     assert b"ann" not in b"".join(path.read_bytes() for path in school.glob("attempts.sqlite3*"))
     assert run("records", "keep", "--until", "2020-01-01", data=school).exit_code == 2
     assert run("records", "keep", "--until", "2099-01-01", data=school).exit_code == 0
-    assert "0 attempts deleted" in run("records", "delete", "--overdue", "--yes", data=school).output
-    assert "3 attempts deleted" in run("records", "delete", "--set", "first_week", "--yes", data=school).output
+    assert "Attempts deleted: 0" in run("records", "delete", "--overdue", "--yes", data=school).output
+    assert "Attempts deleted: 3" in run("records", "delete", "--set", "first_week", "--yes", data=school).output
     assert "There are no results of a set" in run("records", "list", data=school).output
 
 

@@ -133,7 +133,7 @@ def test_one_damaged_event_hides_no_other_attempt_and_is_named(tmp_path: Path, d
     assert store.closings("ann") == []
     store.close()
     carried = run(tmp_path, "records", "carry", "--learner", "ann", "-o", tmp_path / "ann.record")
-    assert "(2 attempts)" in carried.stdout
+    assert "(attempts: 2)" in carried.stdout
     assert "attempt two" in carried.stderr
     assert run(tmp_path, "progress", "--learner", "ann").exit_code == 0
 

@@ -47,7 +47,7 @@ def test_an_instructor_builds_seals_and_collects_without_a_text_editor(hands: Ha
     hands.act("set.week_three.sealed").write("not it at all").press("enter")
     assert "not the passphrase" in hands.shown
     hands.write(PHRASE).press("enter").wait(0.1)
-    assert "0 of 4 cases handed in" in hands.shown
+    assert "Handed in: 0 of 4" in hands.shown
     for number in range(1, 5):
         assert f"Case {number}" in hands.text_of("next")
         hands.press("n").wait(0.1)
@@ -59,7 +59,7 @@ def test_an_instructor_builds_seals_and_collects_without_a_text_editor(hands: Ha
             assert "You have no sounds left in this case" in hands.shown
         commit_none(hands)
         assert not hands.has("debrief")
-    assert "4 of 4 cases handed in" in hands.shown
+    assert "Handed in: 4 of 4" in hands.shown
     assert len(list((tmp_path / "results").glob("*.results"))) == 1
     # the debriefs are open now
     hands.act("look.1").wait(0.1)
@@ -114,7 +114,7 @@ def test_a_practice_set_debriefs_each_case_at_once(tmp_path: Path) -> None:
     assert hands.has("debrief.score")
     hands.press("escape")
     assert isinstance(hands.shell.screen, SetScreen)
-    assert "1 of 3 cases handed in" in hands.shown
+    assert "Handed in: 1 of 3" in hands.shown
 
 
 def test_an_exam_that_is_not_sealed_is_not_worked(tmp_path: Path) -> None:

@@ -36,7 +36,7 @@ def difficulty_step(task: Task) -> int:
 
 def task_line(task: Task) -> str:
     """Return what a task is and how hard, without giving anything of it away."""
-    return f"{text(f'task.{task.kind}')} · {text('course.difficulty', step=difficulty_step(task))}"
+    return f"{capital(text(f'task.{task.kind}'))} · {text('course.difficulty', step=difficulty_step(task))}"
 
 
 def why_line(why: str, about: str, kind: str) -> str:
@@ -110,7 +110,7 @@ def progress_lines(learner: Learner, day: float) -> list[str]:
 def skill_line(skill: Skill, ability: Ability) -> str:
     """Return one skill with its counts, and how sure the estimate is once there is one."""
     counts = text("progress.counts", right=ability.right, count=ability.answers)
-    parts = [f"{text(f'skill.{skill}')}: {counts}", ability_text(ability)]
+    parts = [f"{capital(text(f'skill.{skill}'))}: {counts}", ability_text(ability)]
     if ability.answers >= FEW:
         low, high = ability.interval
         parts.append(text("progress.interval", mean=ability.mean, low=low, high=high))
@@ -125,7 +125,7 @@ def waiting_lines(waiting: Sequence[Waiting], day: float) -> list[str]:
         left = one.day + GAPS_DAYS[one.stage] - day
         when = text("progress.waits.now") if one.due(day) else _in_days(max(math.ceil(left), 1))
         sure = f" {text('progress.waits.sure')}" if one.sure else ""
-        lines.append("  " + text("progress.waits.line", what=topic_text(one.topic), when=when) + sure)
+        lines.append("  " + text("progress.waits.line", what=capital(topic_text(one.topic)), when=when) + sure)
     return lines
 
 
@@ -136,7 +136,7 @@ def _in_days(days: int) -> str:
 def ideas_of(learner: Learner) -> list[str]:
     """Return the misconceptions that are likely held, in words."""
     held = [name for name, chance in learner.slips.items() if chance >= FOUND_FROM]
-    return [text(f"misconception.{name}") for name in sorted(held)]
+    return [capital(text(f"misconception.{name}")) for name in sorted(held)]
 
 
 def certainties_of(learner: Learner) -> dict[float, tuple[int, float]]:
@@ -147,6 +147,6 @@ def certainties_of(learner: Learner) -> dict[float, tuple[int, float]]:
 def sure_lines(learner: Learner) -> list[str]:
     """Return each certainty with how often it was said, and how often it was right."""
     return [
-        text("progress.said", said=text(f"certainty.{certainty}"), count=count, right=round(share * count))
+        text("progress.said", said=capital(text(f"certainty.{certainty}")), count=count, right=round(share * count))
         for certainty, (count, share) in certainties_of(learner).items()
     ]

@@ -162,8 +162,8 @@ TEXTS: dict[str, str] = {
     "practice.record": "My record as a file",
     "practice.record.take": "Import",
     "practice.record.path": "Path of a record file",
-    "practice.carried": "Record saved: {path} ({count} attempts).",
-    "practice.taken": "Record imported: {new} new attempts, {known} already known, {longer} continued.",
+    "practice.carried": "Record saved: {path} (attempts: {count}).",
+    "practice.taken": "Record imported. New attempts: {new}. Already known: {known}. Continued: {longer}.",
     "practice.help": (
         "Press Enter to go on. 'skip' leaves the lessons, 'lesson 1' opens one. 'sounds' is the listening tour, "
         "'rematch' a one-minute rematch. 'drill KIND' gives you one kind only: ear, numbering, codes, meter, "

@@ -53,7 +53,7 @@ TEXTS = {
     "fate.unreadable": "not a results file",
     "fate.special": "not an ordinary file, so it was left alone",
     "fate.closed": "cannot be read: check your permissions and the USB stick",
-    "collect.line": "{file}: {fate} ({count} attempts)",
+    "collect.line": "{file}: {fate} (attempts: {count})",
     "collect.nothing": "There are no results files there.",
     "mark.going": "Marking: {done} of {count} ...",
     "mark.done": "Marked: {marked}. Not handed in: {unfinished}. Voided: {voided}.",
@@ -79,10 +79,10 @@ TEXTS = {
     "note.answer": "also right",
     "keep.taken": "{title}: kept until {day}.",
     "delete.ask_learner": "Delete everything by {learner}? This cannot be undone.",
-    "delete.ask_sets": "Delete the results of {count} sets ({titles})? This cannot be undone.",
-    "delete.done": "{count} attempts deleted.",
-    "backup.done": "{count} rows saved in {path}",
-    "restore.done": "{count} rows restored.",
+    "delete.ask_sets": "Delete all results of these sets ({count}): {titles}? This cannot be undone.",
+    "delete.done": "Attempts deleted: {count}.",
+    "backup.done": "Rows saved in {path}: {count}",
+    "restore.done": "Rows restored: {count}.",
     "delivery.done": "Events delivered: {count}. Still waiting: {waiting}.",
     "delivery.forked": (
         "Attempt {attempt} was continued at two stations. Both are kept, and this one stays on this machine."
@@ -100,10 +100,10 @@ TEXTS = {
         "certainty (100 less 100 times the Brier score). A case that was not handed in counts zero. With several "
         "tries, {counts}."
     ),
-    "report.counts": "{learners} learners, {results} results that count, {size} cases each.",
+    "report.counts": "Learners: {learners}. Results that count: {results}. Cases for each learner: {size}.",
     "report.mean": "Mean mark {mean:.1f}. {passed} of {learners} learners reached {passes_at:.0f}.",
     "report.unsupported": "Without the learners who have support settings, the mean is {mean:.1f}.",
-    "report.voided": "The instructor took out {count} results.",
+    "report.voided": "Results that the instructor took out: {count}.",
     "report.confused": "{truth} → {said}",
     "report.play": "{first} and then {second}",
     "report.alpha": "Reliability (Cronbach's alpha, n={count}): {value:.2f} {rough}",
@@ -194,12 +194,10 @@ TEXTS = {
         "before it was proved."
     ),
     "report.repeated": (
-        "{count} results do not count, because the learner had already handed in the same case: {who}. It was at "
-        "another station or after a restart. Ask why."
+        "Results that do not count, because the learner had already handed in the same case: {count} ({who}). It was "
+        "at another station or after a restart. Ask why."
     ),
-    "mark.to_settle": (
-        "Talk to learners before the marks count: {count} questions. They are listed in the class report."
-    ),
+    "mark.to_settle": "Questions to settle with learners before the marks count: {count}. The class report lists them.",
     "report.word.settle": "Questions for learners",
     "report.word.settle_how": (
         "Ask these learners before the marks count. There may be a good reason, such as a wrong clock. Times are in "
@@ -222,7 +220,7 @@ TEXTS = {
     "mend.day_is_over": "Name a day that is still to come.",
     "wrong.regrade_drawn": "Case {item} was drawn, so each learner may have had a different one.",
     "mend.regrade_drawn": "Void it for the learners it affects: injector-trainer records void.",
-    "doctor.shared": "{place}, {waiting} events waiting here",
+    "doctor.shared": "{place}, events waiting here: {waiting}",
     "collect.claims": "{file}: {fate}; it says that it belongs to {learner}",
     "wrong.store_damaged": "The records in {place} are damaged: {reason}. Nothing was changed.",
     "mend.store_damaged": (
@@ -254,6 +252,6 @@ TEXTS = {
         "Damaged and left out: {count} ({which}). Everything else was read, and nothing was deleted. An earlier "
         "backup may still have them."
     ),
-    "restore.left_out": "{count} rows do not fit the others and were left out.",
-    "backup.left_out": "{count} damaged rows were left out of the backup. They are still in the records.",
+    "restore.left_out": "Rows left out because they do not fit the others: {count}.",
+    "backup.left_out": "Damaged rows left out of the backup: {count}. They are still in the records.",
 }

@@ -140,7 +140,7 @@ TEXTS: dict[str, str] = {
     "finding.commit": "Commit",
     "finding.clear": "Start over",
     "finding.back": "Back to the bench",
-    "finding.really": "Commit this? You cannot take it back. {claims}; {certainty}",
+    "finding.really": "Commit this? {claims}; {certainty}. You cannot take it back.",
     "finding.next": "Finding committed. Now repair it, retest, then open the debrief.",
     "finding.next_passes": "Finding committed. There is nothing to repair, so open the debrief.",
     "repair.title": "What do you want to repair or replace?",

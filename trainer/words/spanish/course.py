@@ -166,8 +166,8 @@ TEXTS: dict[str, str] = {
     "practice.record": "Mi registro como archivo",
     "practice.record.take": "Importar",
     "practice.record.path": "Ruta de un archivo de registro",
-    "practice.carried": "Registro guardado: {path} ({count} intentos).",
-    "practice.taken": "Registro importado: {new} intentos nuevos, {known} ya conocidos, {longer} continuados.",
+    "practice.carried": "Registro guardado: {path} (intentos: {count}).",
+    "practice.taken": "Registro importado. Intentos nuevos: {new}. Ya conocidos: {known}. Continuados: {longer}.",
     "practice.help": (
         "Pulsa Intro para seguir. 'skip' deja las lecciones, 'lesson 1' abre una. 'sounds' es el paseo de sonidos, "
         "'rematch' una revancha de un minuto. 'drill KIND' te da un solo tipo: ear, numbering, codes, meter, "

@@ -10,7 +10,7 @@ TEXTS: dict[str, str] = {
     "exercise.none": "ninguno: todos los turnos suenan parejos",
     "exercise.no_code": "ningún código",
     "exercise.which": "Oye la prueba entera. ¿Qué turnos no suenan parejos?",
-    "exercise.which.right": "Cuenta en orden numérico después de la ráfaga: el que no suena parejo es {cylinders}.",
+    "exercise.which.right": "Cuenta en orden numérico después de la ráfaga. No suena parejo: {cylinders}.",
     "exercise.which.none": (
         "Todos los turnos suenan parejos. Las diferencias pequeñas entre inyectores buenos no son avería."
     ),
@@ -77,14 +77,14 @@ TEXTS: dict[str, str] = {
     "exercise.could.right": "Esa dejaría {codes}.",
     "exercise.could.same": "Esta deja justo estos códigos.",
     "exercise.old": "Se leyeron los códigos, se borraron y se repitió la prueba. ¿Qué pasa con {code}?",
-    "exercise.old.first": "leídos la primera vez: {codes}",
-    "exercise.old.again": "tras borrar y probar otra vez: {codes}",
+    "exercise.old.first": "Leídos la primera vez: {codes}",
+    "exercise.old.again": "Tras borrar y probar otra vez: {codes}",
     "exercise.old.today": "El circuito {number} no está hoy como debe.",
     "exercise.old.two": "Hoy hay dos averías, en {first} y en {second}.",
     "exercise.old.module": "El módulo ha perdido la memoria.",
     "exercise.codes.rule": "Lee, borra, prueba y lee otra vez. Un código nombra un circuito, nunca un lugar.",
     "exercise.reading": "¿Qué dice esta lectura del circuito de aquí en adelante?",
-    "exercise.reading.mate": "el cilindro bueno de al lado marca {display}",
+    "exercise.reading.mate": "El cilindro bueno de al lado marca {display}",
     "exercise.reading.good": "buena: tan cerca del cilindro bueno como puede decir este multímetro",
     "exercise.reading.good.why": (
         "Dos lecturas separadas menos del doble de los límites del multímetro no se distinguen."
@@ -135,7 +135,7 @@ TEXTS: dict[str, str] = {
         "Nunca se miden ohmios con tensión: quita el contacto, espera y comprueba que no hay tensión."
     ),
     "exercise.slip.rule": "Contacto quitado y comprobado, conector quitado, puntas a cero, y entonces lee.",
-    "exercise.begun.heard": "oído: los turnos de {cylinders} no suenan parejos, los demás sí",
+    "exercise.begun.heard": "Oído: {cylinders} no suena parejo, los demás sí",
     "exercise.next": "Esto es lo que sabes hasta ahora. ¿Qué prueba te dice más por sus minutos?",
     "exercise.next.best": (
         "Debería partir por dos lo que queda {bits:.1f} veces en {minutes:.0f} min, lo mejor por su tiempo."
@@ -147,8 +147,8 @@ TEXTS: dict[str, str] = {
         "Pregúntate qué puede descartar cada prueba y qué cuesta. Primero las baratas que parten por dos lo que queda."
     ),
     "exercise.stop": "¿Demuestra esto un dictamen?",
-    "exercise.stop.done": "hecho: {step}",
-    "exercise.stop.likeliest": "lo más probable hasta ahora: {findings}",
+    "exercise.stop.done": "Hecho: {step}",
+    "exercise.stop.likeliest": "Lo más probable hasta ahora: {findings}",
     "exercise.stop.commit": "Sí: entregarlo y reparar.",
     "exercise.stop.commit.why": (
         "Con estos indicios tiene un {sure} de probabilidad. Desde el 95 % lo damos por demostrado."
@@ -212,7 +212,7 @@ TEXTS: dict[str, str] = {
     "exercise.still.shy": "Solo se nota cuando su sitio se mueve o está caliente; en reposo la prueba sale pareja.",
     "exercise.card.rightly": "(conector quitado, puntas a cero)",
     "exercise.next.choice": "{test} ({minutes:.0f} min)",
-    "exercise.begun.all": "oído: ningún turno suena parejo",
+    "exercise.begun.all": "Oído: ningún turno suena parejo",
     "exercise.hum.hum.hum": (
         "En el turno {number} el módulo acciona un circuito abierto. Lo que oyes es la corriente de fondo por todos "
         "los demás inyectores."

@@ -54,7 +54,7 @@ TEXTS = {
     "fate.unreadable": "no es un archivo de resultados",
     "fate.special": "no es un archivo normal, así que no se ha tocado",
     "fate.closed": "no se puede leer: revisa tus permisos y la memoria USB",
-    "collect.line": "{file}: {fate} ({count} intentos)",
+    "collect.line": "{file}: {fate} (intentos: {count})",
     "collect.nothing": "Ahí no hay archivos de resultados.",
     "mark.going": "Calificando: {done} de {count} ...",
     "mark.done": "Calificados: {marked}. Sin entregar: {unfinished}. Anulados: {voided}.",
@@ -84,10 +84,10 @@ TEXTS = {
     "note.answer": "también vale",
     "keep.taken": "{title}: se guarda hasta {day}.",
     "delete.ask_learner": "¿Borro todo lo de {learner}? No hay vuelta atrás.",
-    "delete.ask_sets": "¿Borro los resultados de {count} conjuntos ({titles})? No hay vuelta atrás.",
-    "delete.done": "{count} intentos borrados.",
-    "backup.done": "{count} filas guardadas en {path}",
-    "restore.done": "{count} filas restauradas.",
+    "delete.ask_sets": "¿Borro todos los resultados de estos conjuntos ({count}): {titles}? No hay vuelta atrás.",
+    "delete.done": "Intentos borrados: {count}.",
+    "backup.done": "Filas guardadas en {path}: {count}",
+    "restore.done": "Filas restauradas: {count}.",
     "delivery.done": "Acciones entregadas: {count}. Siguen esperando: {waiting}.",
     "delivery.forked": (
         "El intento {attempt} se continuó en dos puestos. Se guardan los dos, y este se queda en este equipo."
@@ -105,10 +105,10 @@ TEXTS = {
         "seguridad (100 menos 100 veces la puntuación de Brier). Un caso sin entregar cuenta cero. Si hay varios "
         "intentos, {counts}."
     ),
-    "report.counts": "{learners} aprendices, {results} resultados que cuentan, {size} casos cada uno.",
+    "report.counts": "Aprendices: {learners}. Resultados que cuentan: {results}. Casos de cada uno: {size}.",
     "report.mean": "Nota media {mean:.1f}. Llegaron a {passes_at:.0f}: {passed} de {learners} aprendices.",
     "report.unsupported": "Sin los aprendices que tienen ajustes de apoyo, la media es {mean:.1f}.",
-    "report.voided": "El instructor ha quitado {count} resultados.",
+    "report.voided": "Resultados que ha quitado el instructor: {count}.",
     "report.confused": "{truth} → {said}",
     "report.play": "{first} y luego {second}",
     "report.alpha": "Fiabilidad (alfa de Cronbach, n={count}): {value:.2f} {rough}",
@@ -200,11 +200,12 @@ TEXTS = {
         "de tenerla demostrada."
     ),
     "report.repeated": (
-        "{count} resultados no cuentan, porque el aprendiz ya había entregado ese mismo caso: {who}. Fue en otro "
-        "puesto o tras un reinicio. Pregunta por qué."
+        "Resultados que no cuentan, porque el aprendiz ya había entregado ese mismo caso: {count} ({who}). Fue en "
+        "otro puesto o tras un reinicio. Pregunta por qué."
     ),
     "mark.to_settle": (
-        "Habla con los aprendices antes de que cuenten las notas: {count} preguntas. Están en el informe de clase."
+        "Preguntas que aclarar con los aprendices antes de que cuenten las notas: {count}. Están en el informe de "
+        "clase."
     ),
     "report.word.settle": "Preguntas para los aprendices",
     "report.word.settle_how": (
@@ -228,7 +229,7 @@ TEXTS = {
     "mend.day_is_over": "Indica un día que esté por llegar.",
     "wrong.regrade_drawn": "El caso {item} se sorteó, así que cada aprendiz pudo tener uno distinto.",
     "mend.regrade_drawn": "Anúlalo a los aprendices afectados: injector-trainer records void.",
-    "doctor.shared": "{place}, {waiting} acciones esperan aquí",
+    "doctor.shared": "{place}, acciones que esperan aquí: {waiting}",
     "collect.claims": "{file}: {fate}; dice que es de {learner}",
     "wrong.store_damaged": "Los registros de {place} están dañados: {reason}. No se ha cambiado nada.",
     "mend.store_damaged": (
@@ -262,6 +263,6 @@ TEXTS = {
         "Dañado y dejado fuera: {count} ({which}). Todo lo demás se leyó y no se borró nada. Una copia anterior quizá "
         "los tenga."
     ),
-    "restore.left_out": "{count} filas no encajan con las demás y se dejaron fuera.",
-    "backup.left_out": "{count} filas dañadas quedaron fuera de la copia. Siguen en los registros.",
+    "restore.left_out": "Filas que se dejaron fuera porque no encajan con las demás: {count}.",
+    "backup.left_out": "Filas dañadas que quedaron fuera de la copia: {count}. Siguen en los registros.",
 }

@@ -140,7 +140,7 @@ TEXTS: dict[str, str] = {
     "finding.commit": "Entregar",
     "finding.clear": "Empezar de nuevo",
     "finding.back": "Volver al banco",
-    "finding.really": "¿Lo entregas? No hay vuelta atrás. {claims}; {certainty}",
+    "finding.really": "¿Lo entregas? {claims}; {certainty}. No hay vuelta atrás.",
     "finding.next": "Dictamen entregado. Ahora repara, repite la prueba y abre el repaso.",
     "finding.next_passes": "Dictamen entregado. No hay nada que reparar, así que abre el repaso.",
     "repair.title": "¿Qué quieres reparar o cambiar?",
