@@ -1,5 +1,7 @@
 """The explanation of a slot says what the solved currents did."""
 
+from pathlib import Path
+
 import pytest
 
 from trainer.cases.single_case.shipped import case_named
@@ -47,3 +49,8 @@ def line(name: str, slot: int) -> str:
 )
 def test_a_slot_is_explained(name: str, slot: int, says: str) -> None:
     assert says in line(name, slot)
+
+
+def test_the_readme_shows_what_the_program_says() -> None:
+    page = (Path(__file__).parents[3] / "README.md").read_text("utf-8")
+    assert line("faint_hum_on_three", 3) in page.replace("\n", " ")
