@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 
 from tests.words.reading_ease import reading_ease, sentences_of, syllables_in, with_values, words_of
+from trainer.cases.single_case.shipped import case_named, case_names
 from trainer.window.kit.nodes import Node, button, spot, tick
 from trainer.words import LANGUAGES, TEXTS, english
 from trainer.words.english import course, exercises, faults, general, measuring, reasoning, sets, station, window
@@ -163,6 +164,20 @@ def test_what_a_learner_reads_is_plain_english(room: object) -> None:
     ]
     assert len(whole) > 20
     assert reading_ease(whole) >= LEAST_EASE
+
+
+@pytest.mark.parametrize("name", case_names())
+def test_a_case_tells_its_story_in_short_whole_sentences(name: str) -> None:
+    case = case_named(name)
+    assert all(part.strip().endswith((".", "?", '."')) for part in (case.story, case.takeaway))
+    for told in (case.title, case.story, case.takeaway):
+        assert told[:1].isupper() or told[:1].isdigit()
+        assert "  " not in told
+        assert all(len(words_of(sentence)) <= MOST_WORDS for sentence in sentences_of(told))
+
+
+def test_the_stories_are_plain_english() -> None:
+    assert reading_ease(case_named(name).story for name in case_names()) >= LEAST_EASE
 
 
 def test_every_room_of_sentences_is_joined() -> None:
