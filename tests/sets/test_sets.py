@@ -161,6 +161,7 @@ def test_in_an_exam_no_case_tells_itself_by_name_code_or_story() -> None:
         assert item.case.name == f"mixed_{item.index}"
         assert item.case.code is None
         assert item.case.story == ""
+        assert item.case.translations == ()
 
 
 def test_a_shuffled_set_keeps_what_each_number_in_the_records_means() -> None:

@@ -166,12 +166,16 @@ def test_what_a_learner_reads_is_plain_english(room: object) -> None:
     assert reading_ease(whole) >= LEAST_EASE
 
 
+@pytest.mark.parametrize("language", LANGUAGES)
 @pytest.mark.parametrize("name", case_names())
-def test_a_case_tells_its_story_in_short_whole_sentences(name: str) -> None:
+def test_a_case_tells_its_story_in_short_whole_sentences(name: str, language: str) -> None:
     case = case_named(name)
-    assert all(part.strip().endswith((".", "?", '."')) for part in (case.story, case.takeaway))
-    for told in (case.title, case.story, case.takeaway):
-        assert told[:1].isupper() or told[:1].isdigit()
+    told_in = dict(case.translations).get(language) or case.in_words
+    assert language == "en" or language in dict(case.translations)
+    assert told_in.story.endswith((".", "?"))
+    assert told_in.takeaway.endswith("?")
+    for told in (told_in.title, told_in.story, told_in.takeaway):
+        assert told.lstrip("¿")[:1].isupper() or told[:1].isdigit()
         assert "  " not in told
         assert all(len(words_of(sentence)) <= MOST_WORDS for sentence in sentences_of(told))
 

@@ -64,6 +64,8 @@ CASE_SLIPS = [
     ("difficulty: 1", "difficulty: 1\nstored_codes: [{cylinder: 11, sensed: open}]", "stored_codes.0.cylinder is 11"),
     ("difficulty: 1", "difficulty: 1\ndifficulty: 2", "line 18: difficulty is given twice. Allowed: each field once"),
     ("title: ", "titel: ", "title is missing"),
+    ("translations:\n  es:", "translations:\n  xx:", "translations.xx is an unknown field. Allowed: en, es"),
+    ("  es:\n    title", "  es:\n    titel", "translations.es.title is missing"),
     (
         "kind: open\n    location: pass_through_connector\n    side: return",
         "kind: worn_armature\n    location: armature\n    severity: 0",

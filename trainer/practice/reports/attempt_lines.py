@@ -51,7 +51,7 @@ def engine_lines(profile: Profile) -> list[str]:
 def heading(case: Case, *, title_shown: bool) -> str:
     """Return a case's heading: its number until the fault may be shown, then its title."""
     if title_shown:
-        return case.title
+        return case.in_words.title
     if case.code:
         return case.code
     return text("case.heading", number=case.number)

@@ -310,7 +310,7 @@ def _left(debrief: Debrief) -> Iterator[str]:
 
 def _question(debrief: Debrief, attempt: Attempt) -> str:
     if attempt.case.takeaway:
-        return attempt.case.takeaway
+        return attempt.case.in_words.takeaway
     kinds = {claim.kind for claim in debrief.truth}
     if not kinds:
         return text("take.passes")

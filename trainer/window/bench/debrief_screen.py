@@ -222,7 +222,8 @@ class DebriefScreen(Screen):
 def debrief_case(desk: Desk) -> str:
     """Return which case this was."""
     case = desk.attempt.case
-    return f"{case.title} · {case.code}" if case.code else case.title
+    title = case.in_words.title
+    return f"{title} · {case.code}" if case.code else title
 
 
 def _drawn(sound: Sound) -> tuple[np.ndarray, np.ndarray]:

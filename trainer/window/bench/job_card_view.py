@@ -25,7 +25,7 @@ def card_node(
         row(words(text("card.head"), "title", "card.title", weight=1.0), words(who, "muted"), gap=0.5),
         rule(),
         words(text("card.complaint"), "bold"),
-        words(case.story or text("case.drawn_story"), "body", "card.story"),
+        words(case.in_words.story or text("case.drawn_story"), "body", "card.story"),
         words(truth, "bold", "card.truth") if truth else None,
         column(*entries, name="card.entries", gap=0.35) if entries else None,
         rule(),
