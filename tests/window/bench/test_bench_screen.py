@@ -257,8 +257,8 @@ def test_two_at_one_bench_are_on_record_and_change_roles() -> None:
     hands = Hands()
     hands.act("two").go("name").write("anna").go("partner").write("ben").press("enter")
     hands.go("code").write(CASE).press("enter")
-    assert "anna hears, ben measures" in hands.shown
+    assert "anna listens, ben measures" in hands.shown
     assert hands.store.events(bench_attempt(hands))[0].data["pair"] == ["anna", "ben"]
     name_the_fault(hands)
     hands.press("d").press("escape").go("code").press("enter")
-    assert "ben hears, anna measures" in hands.shown
+    assert "ben listens, anna measures" in hands.shown

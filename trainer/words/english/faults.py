@@ -100,7 +100,7 @@ TEXTS: dict[str, str] = {
     "seen.burnt": "{where}: a burnt pin.",
     "seen.pushed_back": "{where}: a pushed-back pin.",
     "seen.spread": "{where}: a spread terminal.",
-    "seen.bridge": "{where}: something bridges what should not touch.",
+    "seen.bridge": "{where}: something touches two parts that should be apart.",
     "seen_at.engine_harness": "Module plug, {side}, {cylinders}",
     "seen_at.pass_through_connector": "Pass-through connector, {side}, {cylinders}",
     "seen_at.under_cover_harness": "Injector plug, {side}, {cylinders}",

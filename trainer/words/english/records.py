@@ -181,7 +181,7 @@ TEXTS = {
     "mend.delete_what": "Use --learner, --set or --overdue.",
     "wrong.no_store_url": "This machine does not know a shared store.",
     "mend.no_store_url": "Name it with --store, or enter it in the settings.",
-    "wrong.nothing_to_bundle": "{learner} has not worked this set on this machine.",
+    "wrong.nothing_to_bundle": "{learner} has not done this set on this machine.",
     "mend.nothing_to_bundle": "Check the name and the set.",
     "wrong.store_not_empty": "{place} already has records.",
     "mend.store_not_empty": "Restore into an empty folder: --data FOLDER.",

@@ -12,7 +12,7 @@ TEXTS: dict[str, str] = {
     "key.space": "SPACE",
     "slot.short_all": "all",
     "bench.minutes": "{hours:02d}:{minutes:02.0f} of labour",
-    "bench.pair": "{hears} hears, {measures} measures",
+    "bench.pair": "{hears} listens, {measures} measures",
     "bench.keys": (
         "Digits replay a slot. Shift and a digit compare it with the marked one. B puts the stethoscope on the marked "
         "injector. + and - change the level."

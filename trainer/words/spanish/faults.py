@@ -110,7 +110,7 @@ TEXTS: dict[str, str] = {
     "seen.burnt": "{where}: un pin quemado.",
     "seen.pushed_back": "{where}: un pin hundido.",
     "seen.spread": "{where}: un terminal abierto de boca.",
-    "seen.bridge": "{where}: algo une lo que no debe tocarse.",
+    "seen.bridge": "{where}: algo une dos partes que deben estar separadas.",
     "seen_at.engine_harness": "Conector del módulo, {side}, {cylinders}",
     "seen_at.pass_through_connector": "Conector pasante, {side}, {cylinders}",
     "seen_at.under_cover_harness": "Conector del inyector, {side}, {cylinders}",
