@@ -40,7 +40,7 @@ def test_a_huge_number_of_another_yaml_is_told_and_the_other_files_are_checked(t
     result = checked(tmp_path)
     assert result.exit_code == 1
     assert told(result).keys() == {"a_clock.yaml", "b_slip.yaml"}
-    assert "3 files" in result.stderr
+    assert "Files read: 3" in result.stderr
     assert len(result.stderr) < 2000
 
 
@@ -60,7 +60,7 @@ def test_a_fault_of_the_program_in_one_file_is_shown_with_its_trace(
     result = checked(tmp_path)
     assert result.exit_code == 1
     assert told(result).keys() == {"a.yaml", "b.yaml", "c.yaml"}
-    assert told(result)["b.yaml"] == ["more than this program can take: a ZeroDivisionError stopped it"]
+    assert told(result)["b.yaml"] == ["too much for this program: it stopped with a ZeroDivisionError"]
     assert result.stderr.startswith("Traceback")
     assert "ZeroDivisionError: made for this test" in result.stderr
 
@@ -72,7 +72,7 @@ def test_an_error_with_its_own_sentence_is_told_for_its_file(tmp_path: Path, mon
     monkeypatch.setattr(check_files, "profile_from", refused)
     (tmp_path / "a.yaml").write_text(PROFILE, "utf-8")
     result = checked(tmp_path)
-    assert told(result) == {"a.yaml": ["There is no profile 'x'"]}
+    assert told(result) == {"a.yaml": ["There is no engine profile called 'x'"]}
     assert "Traceback" not in result.stderr
 
 

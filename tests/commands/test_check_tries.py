@@ -19,6 +19,6 @@ def test_every_shipped_intermittent_shows_itself_within_four_gentle_tries_and_ch
         ]
         assert all(count <= MOST_TRIES for count in needed), name
         assert len(lines) == len(needed)
-        assert all(line.endswith(f"in try {count}.") for line, count in zip(lines, needed, strict=True))
+        assert all(line.endswith(f"on try {count}.") for line, count in zip(lines, needed, strict=True))
         counted += len(needed)
     assert counted >= 4

@@ -98,9 +98,9 @@ def test_a_netlist_of_the_case_is_written(tmp_path: Path) -> None:
         (("hear", NAME, "-o", "/no/such/folder/x.wav"), 3, "cannot be written"),
         (("hear", NAME, "-o", "x.wav", "--stand", "roof"), 2, "There is no place 'roof'"),
         (("hear", NAME, "-o", "x.wav", "--slot", "12"), 2, "There is no slot '12'"),
-        (("draw", "nowhere"), 2, "There is no profile 'nowhere'"),
-        (("draw", "north_v8", "--seed", "99999999999"), 2, "does not fit a case code"),
-        (("check", "/no/such.yaml"), 1, "Mend: check the name and the rights"),
+        (("draw", "nowhere"), 2, "There is no engine profile called 'nowhere'"),
+        (("draw", "north_v8", "--seed", "99999999999"), 2, "does not fit into a case code"),
+        (("check", "/no/such.yaml"), 1, "To fix it: check the name and your permissions"),
         (("hear", NAME), 2, "Missing option"),
         (("dance",), 2, "No such command"),
     ],
@@ -125,7 +125,7 @@ def test_a_drawn_code_can_be_inspected_and_practised(tmp_path: Path) -> None:
     assert code == run("draw", "ridge_v6", "--difficulty", "1", "--seed", "5").output.strip()
     assert json.loads(run("inspect", code, "--json").stdout)["profile"] == "ridge_v6"
     shown = run("practice", code, "--text", "--sound", "file", typed="hear\nleave\n", data=tmp_path).output
-    assert f"case code {code}" in shown
+    assert f"Case code: {code}" in shown
 
 
 def test_practice_without_a_case_begins_with_the_lessons_and_goes_on_where_it_was_left(tmp_path: Path) -> None:
@@ -137,7 +137,7 @@ def test_practice_without_a_case_begins_with_the_lessons_and_goes_on_where_it_wa
     assert second.exit_code == 0
     assert "Step 1 of 12" not in second.output
     assert "Step 2 of 12" in second.output
-    assert "The rule:" in second.output
+    assert "Remember:" in second.output
     third = run("practice", "--text", "--sound", "file", typed="nonsense\nleave\n", data=tmp_path)
     assert third.exit_code == 0
     assert "Many people get this one wrong" in third.output
@@ -151,7 +151,7 @@ def test_a_drill_of_a_kind_that_there_is_not_is_told_with_what_there_is(tmp_path
     shown = run("practice", "--text", "--sound", "file", typed=typed, data=tmp_path).output
     assert "no kind of exercise called juggling" in shown
     assert "job_card" in shown
-    assert "Say which kind of exercise" in shown
+    assert "Which kind of exercise do you want?" in shown
     assert "numbered from 1 to 3" in shown
 
 
@@ -163,7 +163,7 @@ def test_a_home_that_cannot_be_written_is_told_and_practice_goes_on(
     monkeypatch.setattr("trainer.commands.call.this_machine.data_folder", lambda _named: blocked)
     result = run("practice", NAME, "--text", "--sound", "file", typed="codes\n")
     assert result.exit_code == 0
-    assert "Nothing you do now will be kept" in result.output
+    assert "Nothing you do now will be saved" in result.output
     assert run("practice", NAME, "--text", data=blocked).exit_code == 3
 
 
@@ -183,7 +183,7 @@ def test_a_case_is_asked_for_by_its_number_as_by_its_name(tmp_path: Path) -> Non
     assert f"Job {number}" in shown
     assert NAME not in shown
     assert find_case(str(number)) == find_case(NAME)
-    assert "firing order" in run("profiles").output
+    assert "Firing order" in run("profiles").output
 
 
 HEAVY = ("numpy", "scipy", "pygame", "sqlalchemy", "pydantic", "yaml", "sounddevice")

@@ -184,7 +184,7 @@ def test_the_passphrase_is_typed_unseen_and_asked_again_where_it_differs(tmp_pat
     assert (tmp_path / "typed").read_text() == PASSPHRASE
     assert PASSPHRASE not in terminal.shown
     assert "another" not in terminal.shown
-    assert "not the same" in terminal.shown
+    assert "do not match" in terminal.shown
     assert termios.tcgetattr(terminal.far)[3] == before[3]  # the terminal shows again what is typed
 
 

@@ -86,7 +86,7 @@ def test_a_set_is_made_checked_sealed_and_shown(here: Path) -> None:
         "0.2",
     )
     assert run(*words, data=here).exit_code == 0
-    assert "is there already" in run(*words, data=here).output
+    assert "already exists" in run(*words, data=here).output
     checked = run("set", "check", made, "--json", data=here)
     document = json.loads(checked.stdout)
     assert (document["set"], document["title"], document["size"], document["problems"]) == (
@@ -98,7 +98,7 @@ def test_a_set_is_made_checked_sealed_and_shown(here: Path) -> None:
     sealed = run("set", "seal", made, "-o", here / "friday.sealed", *secret(here), data=here)
     assert "the passphrase can do both" in sealed.output
     assert "can look up their answers" in sealed.output  # two shipped cases
-    assert "Debriefs open at the end of each sitting" in sealed.output
+    assert "Debriefs open as soon as a learner has finished" in sealed.output
     assert run("set", "seal", made, "-o", made, *secret(here), data=here).exit_code == 2
     assert "exam, cases: 2" in run("set", "show", here / "friday.sealed", data=here).output
     assert "certainty" not in run("set", "show", here / "friday.sealed", data=here).output
@@ -126,11 +126,11 @@ def test_an_exam_is_worked_in_the_terminal_and_its_debriefs_looked_at(here: Path
         *words, data=here / "station", typed=f"hear\nhint\ndebrief\n{FINDING}repair connector 3 return\nyes\nleave\n"
     )
     assert "Case 1 of 3" in first.output
-    assert "Hints are off" in first.output
+    assert "Hints are switched off" in first.output
     assert "Truth" not in first.output
     second = run(*words, data=here / "station", typed=f"void headphones failed\n{NONE}{NONE}1\n\n")
-    assert "another takes its place" in second.output
-    assert "All 3 cases are done" in second.output
+    assert "You get another" in second.output
+    assert "You have done every case (3)" in second.output
     assert "Truth: open, pass-through connector" in second.output
     (bundle,) = (here / "new").iterdir()
     assert b"cid" in bundle.read_bytes()
@@ -159,7 +159,7 @@ def test_a_class_is_collected_reported_and_exported(here: Path) -> None:
 
 def test_marks_are_voided_commented_regraded_and_named(here: Path, school: Path) -> None:
     (here / "roster.csv").write_text("learner,name,class\nann,Ann Meyer,day\nzed,Zed,day\n", "utf-8")
-    assert "On the roster now: 2" in run("records", "roster", here / "roster.csv", data=school).output
+    assert "People on the roster now: 2" in run("records", "roster", here / "roster.csv", data=school).output
     assert run("records", "void", "--learner", "=ben()", "--case", "3", "--reason", "noise", data=school).exit_code == 0
     assert run("records", "comment", "--case", "1", "--text", "played on the projector", data=school).exit_code == 0
     told = run("records", "regrade", "--set", here / "small.sealed", "--case", "2", "--answer", "5 pass_through_connector open return",
@@ -183,15 +183,15 @@ def test_records_are_backed_up_restored_kept_and_deleted(here: Path, school: Pat
     first.close(), second.close()
     assert run("records", "restore", here / "all.gz", data=school).exit_code == 2
     asked = run("records", "delete", "--learner", "ann", data=school, typed="n\n")
-    assert "Delete everything of ann" in asked.output
-    assert "0 attempts deleted" in asked.output
-    assert "3 attempts deleted" in run("records", "delete", "--learner", "ann", "--yes", data=school).output
+    assert "Delete everything by ann" in asked.output
+    assert "Attempts deleted: 0" in asked.output
+    assert "Attempts deleted: 3" in run("records", "delete", "--learner", "ann", "--yes", data=school).output
     assert b"ann" not in b"".join(path.read_bytes() for path in school.glob("attempts.sqlite3*"))
     assert run("records", "keep", "--until", "2020-01-01", data=school).exit_code == 2
     assert run("records", "keep", "--until", "2099-01-01", data=school).exit_code == 0
-    assert "0 attempts deleted" in run("records", "delete", "--overdue", "--yes", data=school).output
-    assert "3 attempts deleted" in run("records", "delete", "--set", "first_week", "--yes", data=school).output
-    assert "No results of a set" in run("records", "list", data=school).output
+    assert "Attempts deleted: 0" in run("records", "delete", "--overdue", "--yes", data=school).output
+    assert "Attempts deleted: 3" in run("records", "delete", "--set", "first_week", "--yes", data=school).output
+    assert "There are no results of a set" in run("records", "list", data=school).output
 
 
 def test_a_changed_byte_of_a_backup_is_refused_unless_it_unpacks_to_the_very_same(here: Path, school: Path) -> None:
@@ -256,26 +256,26 @@ WRONG = [
     (("set", "check", "none.yaml"), 1, "the file is missing"),
     (("set", "make", "x.yaml", "--case", "nosuch"), 1, "cases.0.case is 'nosuch'"),
     (("set", "make", "x.yaml"), 1, "cases is []"),
-    (("set", "make", "x.yaml", "--draw", "4", "--opens", "0001-01-01T00:00"), 2, "no date that this computer knows"),
-    (("set", "seal", "small.yaml", "-o", "small.sealed", "--passphrase-file", "pass"), 2, "is there already"),
+    (("set", "make", "x.yaml", "--draw", "4", "--opens", "0001-01-01T00:00"), 2, "is not a date that this computer can use"),
+    (("set", "seal", "small.yaml", "-o", "small.sealed", "--passphrase-file", "pass"), 2, "already exists"),
     (("set", "sit", "small.yaml", "--learner", "ann", "--text"), 2, "Seal it first"),
     (("set", "sit", "small.sealed", "--learner", "   ", "--text", "--passphrase-file", "pass"), 2, "needs a name"),
-    (("set", "sit", "small.sealed", "--learner", "a" * 201, "--text", "--passphrase-file", "pass"), 2, "longer than 200"),
-    (("set", "sit", "small.sealed", "--learner", "a\x00b", "--text", "--passphrase-file", "pass"), 2, "no name has"),
-    (("set", "sit", "small.sealed", "--learner", "\udcff", "--text", "--passphrase-file", "pass"), 2, "no name has"),
+    (("set", "sit", "small.sealed", "--learner", "a" * 201, "--text", "--passphrase-file", "pass"), 2, "more than 200"),
+    (("set", "sit", "small.sealed", "--learner", "a\x00b", "--text", "--passphrase-file", "pass"), 2, "that names do not have"),
+    (("set", "sit", "small.sealed", "--learner", "\udcff", "--text", "--passphrase-file", "pass"), 2, "that names do not have"),
     (("set", "sit", "small.sealed", "--learner", "ann", "--text", "--passphrase-file", "roster"), 2, "not the passphrase"),
     (("set", "sit", "small.sealed", "--learner", "ann", "--text", "--passphrase-file", "none"), 1, "the file is missing"),
-    (("set", "show", "broken.sealed"), 2, "no sealed set"),
-    (("records", "report", "-o", "x.html"), 2, "No results of a set are here yet"),
+    (("set", "show", "broken.sealed"), 2, "is not a sealed set"),
+    (("records", "report", "-o", "x.html"), 2, "There are no results of a set here yet"),
     (("records", "collect", "none", "--set", "small.sealed", "--passphrase-file", "pass"), 1, "is not there"),
     (("records", "roster", "none.csv"), 1, "the file is missing"),
     (("records", "roster", "roster"), 1, "learner,name,class"),
-    (("records", "restore", "pass"), 2, "is no backup"),
-    (("records", "delete", "--yes"), 2, "Say one thing to delete"),
+    (("records", "restore", "pass"), 2, "is not a backup"),
+    (("records", "delete", "--yes"), 2, "Say exactly one thing to delete"),
     (("records", "delete", "--learner", "nobody", "--yes"), 2, "nobody has no results here"),
-    (("records", "deliver"), 2, "No shared store is known here"),
-    (("--store", "mysql://x", "records", "list"), 2, "no address of a shared store"),
-    (("--store", "postgresql+psycopg://x@127.0.0.1:1/y", "records", "list"), 3, "No PostgreSQL server runs"),
+    (("records", "deliver"), 2, "This machine does not know a shared store"),
+    (("--store", "mysql://x", "records", "list"), 2, "is not the address of a shared store"),
+    (("--store", "postgresql+psycopg://x@127.0.0.1:1/y", "records", "list"), 3, "No PostgreSQL server is running"),
     (("handout", "nosuch", "-o", "x.html"), 1, "the case is unknown"),
 ]  # fmt: skip
 
@@ -299,7 +299,7 @@ def test_a_station_may_keep_the_shared_stores_address_in_its_settings(tmp_path: 
     for words in (("records", "list"), ("records", "deliver"), ("practice", "faint_hum_on_three", "--text")):
         done = run(*words, data=tmp_path)
         assert done.exit_code == 2
-        assert "no address of a shared store" in done.output
+        assert "is not the address of a shared store" in done.output
     (check,) = [
         c for c in json.loads(run("doctor", "--json", data=tmp_path).stdout)["checks"] if c["name"] == "shared store"
     ]
@@ -316,7 +316,7 @@ ROSTERS = [
     ('learner,name,class\nann,"' + "x" * 200_000, "three cells"),
     (
         "learner,name,class\nann,\u202eAnn,day\n",
-        "line 2: the roster is '\\u202eAnn', with the unseen character \\u202e",
+        "line 2: the roster is '\\u202eAnn', with the invisible character \\u202e",
     ),
     ("learner,name,class\nann,A\x00nn,day\n", "line 2: the roster is 'A\\x00nn'"),
     ("learner,name,class\nann,Ann,\x1b[2Jday\n", "line 2: the roster is '\\x1b[2Jday'"),

@@ -59,7 +59,7 @@ def test_a_folder_is_checked_to_its_end_whatever_lies_in_it(tmp_path: Path) -> N
         "a device",
         "'case/9'",
     ]
-    assert "3 problems in 3 files" in result.stderr
+    assert "Problems found: 3. Files read: 3." in result.stderr
 
 
 @without_waiting
@@ -98,5 +98,5 @@ def test_a_pipe_is_never_replaced_by_what_a_command_writes(tmp_path: Path, words
     path = pipe(tmp_path / "p")
     result = run(*(word.format(pipe=path) for word in words.split()), data=tmp_path / "data")
     assert result.exit_code == 2, result.output
-    assert f"{path} is a pipe, so nothing was written. Name an ordinary file." in result.stderr
+    assert f"{path} is a pipe, so nothing was written. Name an ordinary file instead." in result.stderr
     assert path.is_fifo()

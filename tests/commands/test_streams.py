@@ -33,7 +33,7 @@ def ran(redirected: str, *words: str, typed: str = "", data: Path | None = None)
 )
 def test_an_output_that_takes_nothing_is_told_once(redirected: str, words: tuple[str, ...], reason: str) -> None:
     told, code, *more = ran(redirected, *words).stderr.splitlines()
-    assert told.startswith(f"Standard output takes no text: {reason}.")
+    assert told.startswith(f"The output could not be written: {reason}.")
     assert code == "code 3"
     assert more == []
 
@@ -41,7 +41,7 @@ def test_an_output_that_takes_nothing_is_told_once(redirected: str, words: tuple
 def test_a_session_whose_output_is_full_ends_with_its_records_kept(tmp_path: Path) -> None:
     done = ran("> /dev/full", "practice", CASE, "--text", "--sound", "file", typed="leave\n", data=tmp_path)
     *_files, told, code = done.stderr.splitlines()
-    assert told.startswith("Standard output takes no text")
+    assert told.startswith("The output could not be written")
     assert code == "code 3"
 
 
@@ -100,8 +100,8 @@ def test_a_practice_that_is_ended_by_the_system_leaves_no_sound_behind(tmp_path:
         assert run.stderr is not None
         run.stdin.write("hear 3\n")
         run.stdin.flush()
-        written = next(line for line in run.stdout if "Written to" in line)
-        assert Path(written.split("Written to ")[1].strip()).is_file()
+        written = next(line for line in run.stdout if "Saved to" in line)
+        assert Path(written.split("Saved to ")[1].strip()).is_file()
         run.send_signal(signal.SIGTERM)
         assert run.wait(60) == 128 + signal.SIGTERM
         assert "Traceback" not in run.stderr.read()

@@ -64,14 +64,14 @@ def test_an_hours_work_is_asked_about_and_left_without_a_charge(face: Callable[[
     one = face()
     minutes = one.desk.attempt.case.profile.minutes["injector_swap"]
     assert minutes >= ASKED_FROM_MINUTES
-    assert f"That takes {minutes:.0f} min. Go ahead?" in one.lends(False)
+    assert f"This takes {minutes:.0f} min. Go ahead?" in one.lends(False)
     assert (one.desk.attempt.minutes, one.desk.attempt.work.replaced) == (0.0, frozenset())
 
 
 @FACES
 def test_an_hours_work_is_done_and_charged_once_it_is_agreed_to(face: Callable[[], Face]) -> None:
     one = face()
-    assert "Known-good part in: injector 3. Run the test again." in one.lends(True)
+    assert "Known-good part fitted: injector 3. Run the test again." in one.lends(True)
     assert one.desk.attempt.work.replaced == {(Location.COIL, 3)}
     assert one.desk.attempt.minutes >= ASKED_FROM_MINUTES
 

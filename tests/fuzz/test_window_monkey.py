@@ -51,7 +51,7 @@ def test_what_the_keyboard_is_on_is_seen_in_the_least_window_with_the_largest_te
 ) -> None:
     hands = Hands(size=size, measure=PlainMeasure(37.5)).sit_down("faint_hum_on_three")
     hands.shell.say(
-        "Written to /home/learner/.local/share/injector-ear-trainer/sheets/card_5b761329.html. Print it there."
+        "Saved to /home/learner/.local/share/injector-ear-trainer/sheets/card_5b761329.html. Print it there."
     )
     for name in hands.layout.order:
         hands.shell.focus_on(name)

@@ -22,8 +22,11 @@ from trainer.records.store.store import open_store
 REPOSITORY = Path(__file__).parents[2]
 PAGES = [REPOSITORY / "README.md", *sorted((REPOSITORY / "docs").glob("*.md"))]
 CALLS = sorted({
-    call for page in PAGES for call in re.findall(r"`injector-trainer ([^`]+)`", page.read_text("utf-8"))
+    call for page in PAGES
+    for call in re.findall(r"`injector-trainer ([^`]+)`|^ *injector-trainer (.+)$", page.read_text("utf-8"), re.MULTILINE)
+    for call in call if call
 })  # fmt: skip
+README = PAGES[0].read_text("utf-8")
 
 
 @pytest.fixture(scope="module")
@@ -70,6 +73,14 @@ def test_every_command_in_the_docs_can_be_typed(
     result = CliRunner().invoke(main, ["--data", str(tmp_path), *words], input="leave\n")
     # what needs a screen says so where there is none
     assert result.exit_code == (3 if words[0] == "bench" else 0), result.output
+
+
+def test_each_command_of_the_readme_has_a_line_of_its_own_that_fits() -> None:
+    blocks = re.findall(r"```\n(.*?)```", README, re.DOTALL)
+    lines = [line for block in blocks for line in block.splitlines()]
+    assert sum("injector-trainer" in line for line in lines) >= 12
+    assert [line for line in lines if len(line) > 80] == []
+    assert re.findall(r"`injector-trainer [^`]+`", README) == []
 
 
 def test_links_in_the_docs_lead_somewhere() -> None:

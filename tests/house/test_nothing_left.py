@@ -65,7 +65,7 @@ def test_quick_commands_leave_nothing_in_the_temporary_folder(places: dict[str, 
     )
     codes = [line.removeprefix("code ") for line in done.stdout.splitlines() if line.startswith("code ")]
     assert codes == [f"{code} {call}" for code, call, *_typed in CALLS], done.stderr
-    assert "Written to" in done.stdout  # a sound was written there, and is gone
+    assert "Saved to" in done.stdout  # a sound was written there, and is gone
     assert list(places["temporary"].iterdir()) == []
     assert not list(work.glob("**/*.part"))
     home = {str(path.relative_to(places["home"])) for path in places["home"].glob("*/*/*")}

@@ -69,7 +69,7 @@ def test_a_server_that_ends_leaves_a_file_and_one_that_is_back_is_used_again(mac
     written = player.play(SOUND, 48_000)
     assert written.file is not None
     assert written.file.is_file()
-    assert "The output device is gone." in machine.told[0]
+    assert "The sound output has been unplugged or switched off." in machine.told[0]
     assert "deleted when the program ends" in machine.told[1]
     assert player.play(SOUND, 48_000).backend == "file"
     assert len(machine.told) == 2  # said once
@@ -99,7 +99,7 @@ def test_a_device_that_promises_and_fails_is_not_tried_for_ever(machine: Machine
 def test_a_machine_without_sound_says_what_is_missing_and_where_sounds_go(machine: Machine) -> None:
     machine.there = False
     machine.player()
-    assert ["PortAudio finds no output device" in machine.told[0], "SDL finds" in machine.told[1]] == [True, True]
+    assert ["PortAudio finds no sound output" in machine.told[0], "SDL finds" in machine.told[1]] == [True, True]
     assert "deleted when the program ends" in machine.told[2]
 
 

@@ -50,14 +50,14 @@ SLIPS = [
     (SMALL, "form: set/1", "form: set/9", "form is 'set/9'"),
     (SMALL, "name: first_week", "name: First Week", "line 3: name is 'First Week'"),
     (SMALL, "title: First week", "title: F", "line 4: title is 'F'. Allowed: at least 3 characters"),
-    (SMALL, "title: First week", "titel: First week", "Mend: write title"),
+    (SMALL, "title: First week", "titel: First week", "To fix it: write title"),
     (SMALL, "draw_key: a key for tests only", "draw_key: short", "line 5: draw_key is 'short'"),
     (SMALL, "case: faint_hum_on_three", "case: faint_hum_on_tree", "line 7: cases.0.case is 'faint_hum_on_tree'"),
-    (SMALL, "case: faint_hum_on_three", "cose: faint_hum_on_three", "cases.0.cose is an unknown field. Allowed: case, weight. Mend: write case"),
+    (SMALL, "case: faint_hum_on_three", "cose: faint_hum_on_three", "cases.0.cose is an unknown field. Allowed: case, weight. To fix it: write case"),
     (SMALL, "case: faint_hum_on_three", "5", "cases.0 is 5. Allowed: these fields, each on a line below: case, weight"),
     (SMALL, "case: faint_hum_on_three", "case: faint_hum_on_three\n    draw: 2", "cases.0.draw is an unknown field. Allowed: case, weight"),
-    (DRAWN, "draw: 8", "drow: 8", f"cases.0.drow is an unknown field. Allowed: {DRAW_FIELDS}. Mend: write draw"),
-    (DRAWN, "difficulty: [1]", "dificulty: [1]", f"cases.0.dificulty is an unknown field. Allowed: {DRAW_FIELDS}. Mend: write difficulty"),
+    (DRAWN, "draw: 8", "drow: 8", f"cases.0.drow is an unknown field. Allowed: {DRAW_FIELDS}. To fix it: write draw"),
+    (DRAWN, "difficulty: [1]", "dificulty: [1]", f"cases.0.dificulty is an unknown field. Allowed: {DRAW_FIELDS}. To fix it: write difficulty"),
     (SMALL, "case: one_side_asleep", "case: faint_hum_on_three", "cases.2.case is faint_hum_on_three. Allowed: each once"),
     (SMALL, "case: one_side_asleep", "case: 3K7M-XXXX-XXXX", "cases.2.case is '3K7M-XXXX-XXXX'"),
     (SMALL, "case: one_side_asleep", "case: one_side_asleep\n    weight: -1", "cases.2.weight is -1"),
@@ -65,7 +65,7 @@ SLIPS = [
     (SMALL, "mode: exam", "mode: exam\n  hints: true", "policy.hints is true"),
     (SMALL, "mode: exam", "mode: exam\n  debrief: after_each", "Allowed: after_set, after_closing"),
     (SMALL, "mode: exam", "mode: exam\n  debrief: after_closing", "a date in closes"),
-    (SMALL, "mode: exam", "mode: exam\n  trace: shown", "give it to single learners under support"),
+    (SMALL, "mode: exam", "mode: exam\n  trace: shown", "give it to individual learners under support"),
     (SMALL, "mode: exam", "mode: exam\n  tries: 0", "policy.tries is 0"),
     (SMALL, "mode: exam", "mode: exam\n  plays: many", "policy.plays is 'many'"),
     (SMALL, "mode: exam", "mode: exam\n  opens: tomorrow", "a date with time and zone, for example 2027-03-01T08:00:00+01:00"),
@@ -82,7 +82,7 @@ SLIPS = [
     (DRAWN, "profiles: [north_v8]", "profiles: [nowhere]", "cases.0.profiles.0 is 'nowhere'"),
     (DRAWN, "difficulty: [1]", "difficulty: [4]", "cases.0.difficulty.0 is 4"),
     (DRAWN, "difficulty: [1]", "places: [roof]", "cases.0.places.0 is 'roof'"),
-    (DRAWN, "difficulty: [1]", "kinds: [stuck_armature]\n    places: [solenoid_coil]", "a draw without any fault that fits"),
+    (DRAWN, "difficulty: [1]", "kinds: [stuck_armature]\n    places: [solenoid_coil]", "a draw that no fault fits"),
     (DRAWN, "difficulty: [1]", "places: [armature]", "shares.circuit_passes is 0 of 8 cases. Allowed: at least 2"),
     (DRAWN, "difficulty: [1]", "source: shipped\n    kinds: [stuck_armature]", "cases.0.draw is 8. Allowed: at most"),
 ]  # fmt: skip
@@ -93,7 +93,7 @@ def test_each_slip_in_a_set_is_reported_with_its_line_and_mend(text: str, old: s
     assert old in text
     lines = problems_of(text.replace(old, new, 1))
     assert any(told in line for line in lines), lines
-    assert all("Mend: " in line for line in lines)
+    assert all("To fix it: " in line for line in lines)
 
 
 def test_a_set_that_is_good_reads_back_the_same() -> None:
@@ -161,6 +161,7 @@ def test_in_an_exam_no_case_tells_itself_by_name_code_or_story() -> None:
         assert item.case.name == f"mixed_{item.index}"
         assert item.case.code is None
         assert item.case.story == ""
+        assert item.case.translations == ()
 
 
 def test_a_shuffled_set_keeps_what_each_number_in_the_records_means() -> None:
@@ -191,7 +192,7 @@ def test_every_case_of_a_good_set_is_proved_and_a_hopeless_one_is_told(tmp_path:
     )  # fmt: skip
     hopeless = small_set(SMALL.replace("case: faint_hum_on_three", "case: mine"), tmp_path).case_set
     (problem,) = set_problems(hopeless, "small.yaml", UNIVERSES, told.append)
-    assert problem.found == "a case that its evidence does not decide"
+    assert problem.found == "a case that its own evidence cannot decide"
 
 
 # sealing

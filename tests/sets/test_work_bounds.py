@@ -61,9 +61,9 @@ def problems_of(lines: str, head: str = SET) -> list[str]:
     [
         (
             RUNS_AWAY,
-            "solenoid is an engine whose currents or plates run away. Allowed: an engine whose test can be solved",
+            "solenoid is an engine whose currents or armatures run away. Allowed: an engine whose test can be solved",
         ),
-        (NEVER_RESTS, "solenoid is an engine that does not settle: each of its pulses goes on into the next"),
+        (NEVER_RESTS, "solenoid is an engine that does not settle: each of its pulses runs into the next"),
     ],
     ids=["runs away", "never rests"],
 )
@@ -103,7 +103,7 @@ ENGINE_SLIPS = [
     ("feed_on_ohm: 0.05", "feed_on_ohm: 1e9", "module.feed_on_ohm is 1000000000.0"),
     ("iron_reluctance_per_h: 400000.0", "iron_reluctance_per_h: 1e-9", "solenoid.iron_reluctance_per_h is 1e-09"),
     ("spring_n_per_m: 15000.0", "spring_n_per_m: 1e9", "solenoid.spring_n_per_m is 1000000000.0"),
-    ("spring_n_per_m: 15000.0", "spring_n_per_m: 1e6\n  # a stop and a spring together", "radian a step"),
+    ("spring_n_per_m: 15000.0", "spring_n_per_m: 1e6\n  # a stop and a spring together", "radians a step"),
     ("pulses_per_s: 80.0", "pulses_per_s: 5", "test.pulses_per_s is 5"),
     ("slot_s: 1.6", "slot_s: 3600", "test.slot_s is 3600"),
     ("percent: 0.9", "percent: 0", "meter.percent is 0"),
@@ -151,11 +151,11 @@ DRAW = "  - {{draw: {count}, profiles: [{profiles}], difficulty: [{levels}]}}\n"
 TOO_MUCH = {
     "cases of a set": (
         DRAW.format(count=150, profiles="north_v8", levels=1) * 2,
-        "cases is 300 cases. Allowed: at most 200. Mend: make two sets of it",
+        "cases is 300 cases. Allowed: at most 200. To fix it: split it into two sets",
     ),
     "cases of all versions": (
         DRAW.format(count=100, profiles="north_v8", levels=1) + "versions: [1, 2, 3, 4, 5]\n",
-        "versions is 500 cases in all forms of the set together. Allowed: at most 400",
+        "versions is 500 cases in all versions of the set together. Allowed: at most 400",
     ),
     "one draw": (DRAW.format(count=1000, profiles="north_v8", levels=1), "cases.0.draw is 1000"),
     "places": (
@@ -180,7 +180,7 @@ def test_a_set_of_many_temperatures_is_told_that_each_is_solved(tmp_path: Path) 
     with pytest.raises(ProblemsFoundError) as caught:
         small_set(SET + lines, tmp_path)
     (line,) = map(problem_line, caught.value.problems)
-    assert "cases is 13 engines and temperatures to be solved. Allowed: at most 12" in line
+    assert "cases is 13 combinations of engine and temperature to solve. Allowed: at most 12" in line
 
 
 def test_a_set_of_very_long_cases_is_told_where_it_is_too_much(tmp_path: Path) -> None:
@@ -191,7 +191,11 @@ def test_a_set_of_very_long_cases_is_told_where_it_is_too_much(tmp_path: Path) -
     with pytest.raises(ProblemsFoundError) as caught:
         small_set(SET + lines, tmp_path)
     (problem,) = caught.value.problems
-    assert (problem.line, problem.field, problem.found) == (18, "cases.9.case", "too much text in the cases up to here")
+    assert (problem.line, problem.field, problem.found) == (
+        18,
+        "cases.9.case",
+        "too much text in the cases up to this line",
+    )
 
 
 @pytest.fixture

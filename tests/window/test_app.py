@@ -185,7 +185,7 @@ def test_an_output_that_sdl_says_is_gone_pauses_and_a_microphone_does_not(tmp_pa
     assert sitting.app.shell.listening.on
     pygame.event.post(pygame.event.Event(pygame.AUDIODEVICEREMOVED, iscapture=0, which=1))
     sitting.turn()
-    assert "went away" in sitting.shown("notice.sound")
+    assert "output is gone" in sitting.shown("notice.sound")
     sitting.app.close()
 
 

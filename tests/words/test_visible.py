@@ -53,7 +53,7 @@ def test_our_own_sentences_have_nothing_unseen_but_line_ends() -> None:
 def test_a_value_never_breaks_the_line_that_it_is_filled_into() -> None:
     assert "\n" not in text("slot.one", number="1\n2")
     line = problem_line(Problem("a\nb.yaml", 1, "x\ny: fine", "\x1b[2J", "\u202e", "\x9b"))
-    assert line.startswith("a\\nb.yaml, line 1: x\\ny: fine is \\x1b[2J. Allowed: \\u202e. Mend: \\x9b.")
+    assert line.startswith("a\\nb.yaml, line 1: x\\ny: fine is \\x1b[2J. Allowed: \\u202e. To fix it: \\x9b.")
     told_line = message_of(WrongCallError("file_exists", path=Path("a\x1b]0;title\x07\nb")))
     assert "a\\x1b]0;title\\x07\\nb" in told_line
     assert unseen_in(told_line) is None

@@ -24,10 +24,10 @@ from trainer.commands.set_commands.set_command_line import sets
 @click.version_option(__version__, prog_name="injector-trainer")
 @click.option("--json", "as_json", is_flag=True, help="Print one JSON document to standard output.")
 @click.option("--data", type=click.Path(path_type=Path), help="Folder for the records.")
-@click.option("--store", help="Shared store, like postgresql+psycopg://user@server/database.")
+@click.option("--store", help="Shared store, for example postgresql+psycopg://user@server/database.")
 @click.pass_context
 def main(context: click.Context, as_json: bool, data: Path | None, store: str | None) -> None:
-    """Hear an injector actuation test, gather evidence, name the place of the fault."""
+    """Hear an injector actuation test, gather evidence and find the fault."""
     context.obj = Call(as_json, data, store, isolate=context.obj or _stay)
     if context.invoked_subcommand is None:
         context.invoke(practice)

@@ -40,7 +40,7 @@ def handout_html(case: Case) -> str:
         text("handout.title"),
         spoken(),
         engine=case.profile.title,
-        story=case.story,
+        story=case.in_words.story,
         sounds=_sounds(case, solved, fine, reasons, numbers),
         codes=code_lines(case.profile, [code.code for code in codes_of(solved)]),
         truth=claims_text(truth_of(case.faults)),

@@ -52,13 +52,13 @@ def _shown(item: SetItem, file: str, codes: list[str], universes: Universes) -> 
     case = item.case
     path = universes.reasoner(case).best_path
     return {
-        "heading": text("preview.case", number=item.number, title=case.title),
+        "heading": text("preview.case", number=item.number, title=case.in_words.title),
         "engine": case.profile.title,
         "truth": claims_text(truth_of(case.faults)),
-        "story": case.story,
+        "story": case.in_words.story,
         "conditions": text("preview.conditions", celsius=case.temperature_c, bed=case.bed.level_dba, seed=item.seed),
         "codes": code_lines(case.profile, codes),
         "path": "; ".join(text("preview.step", test=test_text(step.name), minutes=step.minutes) for step in path),
-        "takeaway": case.takeaway,
+        "takeaway": case.in_words.takeaway,
         "file": file,
     }

@@ -126,7 +126,9 @@ def _as_set_case(case_set: CaseSet, learner: str, index: int, row: int, case: Ca
     line = case_set.lines[row]
     # in an exam the story would identify a shipped case, the code a drawn one
     hidden = case_set.policy.mode is Mode.EXAM and not (isinstance(line, Listed) and line.own)
-    return replace(case, name=f"{case_set.name}_{index}", bed=bed, code=None, story="" if hidden else case.story)
+    story, translations = ("", ()) if hidden else (case.story, case.translations)
+    named = f"{case_set.name}_{index}"
+    return replace(case, name=named, bed=bed, code=None, story=story, translations=translations)
 
 
 def _digest(*parts: object) -> bytes:

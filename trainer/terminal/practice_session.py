@@ -23,7 +23,7 @@ from trainer.practice.exercises.rematch import REMATCH, top_confusion
 from trainer.practice.reports.attempt_lines import engine_lines
 from trainer.reasoning.universe.finding import CERTAINTIES
 from trainer.terminal.session import Ask, Say, Session
-from trainer.words import message_of, text
+from trainer.words import capital, message_of, text
 
 SLOW = ("reasoning", "job_card")
 """Kinds of exercise that can take seconds to make."""
@@ -246,7 +246,7 @@ class PracticeSession:
         self._say(text("tour.sounds.about"))
         for number, pair in enumerate(pairs, 1):
             self._say(text("tour.pair", number=number, count=len(pairs)))
-            self._say(text(f"tour.{pair.name}"))
+            self._say(capital(text(f"tour.{pair.name}")))
             self._play_all(pool.profile, (pair.first, pair.second))
             if self._ask("… ").strip() == "leave":
                 break

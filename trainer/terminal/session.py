@@ -134,7 +134,7 @@ class Session:
         self._say(text("case.head", heading=heading))
         if case.code:
             self._say(text("case.code", code=case.code))
-        self._say(case.story or text("case.drawn_story"))
+        self._say(case.in_words.story or text("case.drawn_story"))
         self._lines(shown.engine_lines(case.profile))
         self._lines(self._actions.opening_cautions())
         if len(attempt.events) > 1:

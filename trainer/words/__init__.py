@@ -62,6 +62,17 @@ def numbers(cylinders: Iterable[int]) -> str:
     return text("list.and", first=", ".join(listed[:-1]), last=listed[-1])
 
 
+def cylinders_named(cylinders: Iterable[int]) -> str:
+    """Return cylinders in words: `cylinder 3`, `cylinders 1, 3 and 5`."""
+    which = set(cylinders)
+    return text("slot.cylinders_out" if len(which) == 1 else "slot.cylinders_several", cylinders=numbers(which))
+
+
+def capital(sentence: str) -> str:
+    """Return a text with a capital at its start, as a title, a button or a sentence has it."""
+    return sentence[:1].upper() + sentence[1:]
+
+
 def percent(chance: float) -> str:
     """Return a probability as a person writes it; nothing is ever certain by rounding."""
     if 0.0 < chance < 0.001:

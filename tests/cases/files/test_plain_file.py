@@ -40,7 +40,7 @@ def test_a_file_is_read_whole_up_to_its_limit(tmp_path: Path) -> None:
     line = problem_line(error.problems[0])
     assert (
         line
-        == f"{path}: the file is too large. Allowed: at most 99 bytes. Mend: check that this is the file you meant."
+        == f"{path}: the file is too large. Allowed: at most 99 bytes. To fix it: check that this is the file you meant."
     )
 
 
@@ -88,7 +88,7 @@ def test_what_cannot_be_opened_is_told(tmp_path: Path, name: str) -> None:
     (tmp_path / "ring").symlink_to(tmp_path / "ring")
     error = refusal(tmp_path / name)
     assert error.why is (Unfit.MISSING if name == "nowhere" else Unfit.UNREADABLE)
-    assert "Mend: check the name and the rights" in problem_line(error.problems[0])
+    assert "To fix it: check the name and your permissions" in problem_line(error.problems[0])
 
 
 def test_a_disk_that_fails_while_reading_is_told() -> None:

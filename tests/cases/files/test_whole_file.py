@@ -64,7 +64,7 @@ def test_what_is_no_plain_file_is_left_as_it_was(tmp_path: Path) -> None:
                 write_bytes(tmp_path / name, b"x")
             assert (
                 message_of(refused.value)
-                == f"{tmp_path / name} is {kind}, so nothing was written. Name an ordinary file."
+                == f"{tmp_path / name} is {kind}, so nothing was written. Name an ordinary file instead."
             )
             assert os.path.samestat(before[name], (tmp_path / name).stat())
         assert sorted(path.name for path in tmp_path.iterdir()) == ["folder", "link", "pipe", "socket"]

@@ -37,13 +37,13 @@ def test_a_misspelt_kind_is_told_whole() -> None:
     (line,) = problems_of_case(CASE.replace("kind: open", "kind: opne", 1))
     assert line.startswith("mine.yaml, line 8: faults.0.kind is 'opne'. Allowed: one of open, added_resistance,")
     assert line.endswith(".")
-    assert "Mend: give one of open" in line
+    assert "To fix it: use one of open" in line
 
 
 def test_an_unknown_field_names_the_nearest() -> None:
     (line,) = problems_of_case(CASE.replace("temperature_c:", "temprature_c:"))
     assert "line 12: temprature_c is an unknown field" in line
-    assert "Mend: write temperature_c" in line
+    assert "To fix it: write temperature_c" in line
 
 
 CASE_SLIPS = [
@@ -64,6 +64,8 @@ CASE_SLIPS = [
     ("difficulty: 1", "difficulty: 1\nstored_codes: [{cylinder: 11, sensed: open}]", "stored_codes.0.cylinder is 11"),
     ("difficulty: 1", "difficulty: 1\ndifficulty: 2", "line 18: difficulty is given twice. Allowed: each field once"),
     ("title: ", "titel: ", "title is missing"),
+    ("translations:\n  es:", "translations:\n  xx:", "translations.xx is an unknown field. Allowed: en, es"),
+    ("  es:\n    title", "  es:\n    titel", "translations.es.title is missing"),
     (
         "kind: open\n    location: pass_through_connector\n    side: return",
         "kind: worn_armature\n    location: armature\n    severity: 0",
@@ -76,7 +78,7 @@ CASE_SLIPS = [
 def test_each_slip_in_a_case_is_named(right: str, wrong: str, told: str) -> None:
     lines = problems_of_case(CASE.replace(right, wrong, 1))
     assert any(told in line for line in lines), lines
-    assert all("Allowed: " in line and "Mend: " in line for line in lines)
+    assert all("Allowed: " in line and "To fix it: " in line for line in lines)
 
 
 VALUES_OF_ANOTHER_KIND = [
@@ -124,7 +126,7 @@ PROFILE_SLIPS = [
     ("injectors: [1, 3]", "injectors: [1, 2]", "wiring.connectors"),
     ("contact_ohm: 0.008", "contact_ohm: .inf", "wiring.contact_ohm"),
     ("limit_a: 8.0", "limit_a: 1.5", "module.open_below_a is"),
-    ("stop_n_per_m: 15000000.0", "stop_n_per_m: 1e8", "solenoid.stop_n_per_m is a swing of 0.85 radian a step"),
+    ("stop_n_per_m: 15000000.0", "stop_n_per_m: 1e8", "solenoid.stop_n_per_m is a swing of 0.85 radians a step"),
     ("    right_front:", "    live:", "wiring.connectors.live is live"),
     ("    right_front:", "    plug:", "wiring.connectors.plug is plug"),
     ("  right: [1, 3, 5, 7]", "  front: [1, 3, 5, 7]", "banks.front is front"),
@@ -140,7 +142,7 @@ def test_each_slip_in_a_profile_is_named(right: str, wrong: str, told: str) -> N
 def test_the_module_cannot_sense_a_short_after_its_pulse() -> None:
     slow = PROFILE.replace("short_sense_s: 2e-05", "short_sense_s: 0.0008").replace("pulse_s: 0.003", "pulse_s: 0.0006")
     (line,) = problems_of_profile(slow)
-    assert "module.short_sense_s is 0.0008. Allowed: less than the pulse" in line
+    assert "module.short_sense_s is 0.0008. Allowed: shorter than the pulse" in line
 
 
 def test_all_problems_come_in_one_go() -> None:
@@ -196,7 +198,7 @@ def test_a_character_that_is_not_seen_is_refused_with_its_field_and_shown(
 ) -> None:
     (line,) = problems_of_case(CASE.replace(right, wrong, 1))
     assert told in line
-    assert f"with the unseen character {character}. Allowed: characters that can be seen. Mend: take" in line
+    assert f"with the invisible character {character}. Allowed: characters that you can see. To fix it: take" in line
     assert unseen_in(line) is None
 
 

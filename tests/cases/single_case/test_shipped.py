@@ -1,6 +1,7 @@
 """The shipped engines and cases cover what they must, and each reads back as it was written."""
 
 from collections import Counter, defaultdict
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -8,11 +9,13 @@ import pytest
 from tests.engines import ALL
 from tests.thinned import thinned
 from tests.universes import UNIVERSES
+from trainer.cases.single_case.case import CaseWords
 from trainer.cases.single_case.shipped import case_named, case_names, profile_names, scenarios_folder
 from trainer.circuit.elements import Location
 from trainer.circuit.fault import FaultKind
 from trainer.circuit.fault_space import single_faults
 from trainer.commands.case_commands.check_files import check_paths
+from trainer.words import speak
 
 CASES = [case_named(name) for name in case_names()]
 
@@ -95,3 +98,15 @@ def test_every_kind_of_fault_can_be_in_every_engine_that_has_its_place(profile) 
     missing = set(FaultKind) - kinds
     assert missing <= ({FaultKind.RETURN_TO_HEATER} if not heaters else set())
     assert pairs or FaultKind.RETURN_TO_RETURN in kinds
+
+
+def test_a_case_is_told_in_the_language_that_is_spoken_and_as_written_where_it_has_no_other() -> None:
+    case = case_named("faint_hum_on_three")
+    assert case.in_words == CaseWords(case.title, case.story, case.takeaway)
+    speak("es")
+    try:
+        assert case.in_words.title == "Un zumbido tenue en el turno 3"
+        assert case.in_words.story.startswith("Furgoneta de reparto")
+        assert replace(case, translations=()).in_words.title == case.title
+    finally:
+        speak("en")

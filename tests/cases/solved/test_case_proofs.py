@@ -32,7 +32,7 @@ def test_evidence_that_cannot_decide_is_refused_with_what_is_left_and_what_to_of
 def test_a_hum_under_the_bed_is_refused_and_the_mend_mends(tmp_path: Path) -> None:
     bed = next(line for line in HUM.splitlines() if line.startswith("bed:"))
     (line,) = told(HUM.replace(bed, "bed: {kind: compressor, level_dba: 45.0}"), tmp_path)
-    assert "bed is too loud: 45.0 dB(A), and slot 3 stands at" in line
+    assert "bed is too loud: 45.0 dB(A), when slot 3 is at" in line
     level = line.partition("lower the bed to ")[2].partition(" ")[0]
     assert told(HUM.replace(bed, f"bed: {{kind: compressor, level_dba: {level}}}"), tmp_path) == []
 
@@ -50,7 +50,7 @@ def test_a_case_may_stay_open_on_purpose_and_says_what_is_then_right(tmp_path: P
 
 def test_a_case_that_is_called_open_and_is_not_is_refused(tmp_path: Path) -> None:
     (line,) = told(HUM + STAYS_OPEN, tmp_path)
-    assert "stays_open is set, though the evidence proves open, pass-through connector, cylinder 3" in line
+    assert "stays_open is set, although the evidence proves open, pass-through connector, cylinder 3" in line
 
 
 @pytest.mark.parametrize(

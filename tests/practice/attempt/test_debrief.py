@@ -12,7 +12,10 @@ from trainer.practice.attempt.event_record import EventKind
 from trainer.practice.attempt.events import Heard, Measured
 from trainer.practice.attempt.evidence import evidence_of
 from trainer.practice.attempt.weighing import weighed
-from trainer.practice.reports.debrief_lines import debrief_lines
+from trainer.practice.reports.attempt_lines import claims_text
+from trainer.practice.reports.debrief_lines import MOST_WORDS, debrief_lines, first_lines
+from trainer.practice.reports.reason_lines import finding_text
+from trainer.reasoning.verdict.belief import finding_key
 from trainer.sound.render import TEMPLATE_FRAMES
 
 NAME = "faint_hum_on_three"
@@ -75,6 +78,41 @@ def test_each_step_says_what_it_told_what_it_ruled_out_and_what_it_cost() -> Non
     assert lines[EventKind.HEARD].event.labour_minutes == desk.attempt.case.profile.minutes["actuation_test"]
 
 
+PROVED_3 = ("hear", "codes", "pair module 3", "wire engine 3", "wire engine 3 feed", "pair right_front cover 3", "look",
+            "hear", *RIGHT_ANSWER)  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("name", "said", "first", "why"),
+    [
+        (NAME, PROVED_3, "Right, and proved.", "7 others"),
+        (NAME, ("hear", *RIGHT_ANSWER), "Right, but not proved.", "ear and codes"),
+        (NAME, (*PROVED_3, "repair coil 3", "yes", "retest"), "Right, but the fault is still there.", "10 points"),
+        (NAME, ("hear", *COVER_3), "Not quite.", "the contact between"),
+        ("one_side_asleep", ("hear", "finding", "1", "2", "coil", "1", "n", "3", "yes"), "Not quite.", "1, 2, 3 and 4"),
+        ("pair_with_two_causes", ("hear", "finding", "1", "2", "coil", "1", "n", "3", "yes"), "Not quite.", "26 dB"),
+        ("misfire_without_a_circuit", ("hear", *COVER_3), "Not quite.", "All 8 slots"),
+        ("misfire_without_a_circuit", ("hear", "finding", "0", "3", "yes"), "Right, but not proved.", "good cylinder"),
+        ("cuts_out_on_the_track", ("hear", "finding", "0", "3", "yes"), "Not quite.", "'Not shown'"),
+    ],
+)
+def test_a_debrief_begins_with_right_or_not_what_it_was_and_why_in_few_words(
+    name: str, said: tuple[str, ...], first: str, why: str
+) -> None:
+    desk = new_desk(name)
+    type_in(desk, *said)
+    debrief = desk.debrief()
+    lines = first_lines(debrief, desk.attempt)
+    told = " ".join(lines)
+    assert lines[0] == first
+    assert why in told
+    assert claims_text(debrief.truth) in told or finding_text(finding_key(debrief.truth)) in told
+    assert len(told.split()) <= MOST_WORDS
+    assert not any(word in told.lower() for word in ("bits", "brier", "posterior"))
+    whole = debrief_lines(debrief, desk.attempt, {})
+    assert whole[: len(lines) + 2] == [*lines, "", "All the reasons"]
+
+
 def test_the_same_reading_twice_is_one_piece_of_evidence() -> None:
     once, twice = new_desk(NAME), new_desk(NAME, attempt_id="a2")
     type_in(once, "hear", "pair module 3")
@@ -104,41 +142,41 @@ def test_a_side_named_wrongly_is_told_and_is_not_proved() -> None:
     desk = new_desk(NAME)
     shown = type_in(desk, "hear", "pair module 3", "wire engine 3", "pair right_front 3", "look", "hear",
                     "finding", "1", "3", "connector", "1", "feed", "3", "yes", "debrief")  # fmt: skip
-    assert "Side: you said feed side, it is the return side." in shown
+    assert "Side: you said feed side, but it is the return side." in shown
     assert "proof 20 × 1.00" not in shown
     assert not desk.debrief().score.right
 
 
 def test_what_an_answer_would_have_measured_like_stands_beside_what_was_read() -> None:
     shown = type_in(new_desk(NAME), "hear", "pair module 3", "pair right_front 3", *COVER_3, "debrief")
-    assert "you read 2.6 Ω; your answer would have read OL" in shown
+    assert "you read 2.6 Ω; with your answer you would have read OL" in shown
 
 
 def test_ruled_out_places_are_judged_only_in_the_debrief() -> None:
     desk = new_desk(NAME)
     shown = type_in(desk, "hear", "out connector", "out armature", *COVER_3, "debrief")
     before, _debrief, after = shown.partition("Truth:")
-    assert "that is where it is" not in before
-    assert "You had ruled out pass-through connector, and that is where it is." in after
-    assert "You had ruled out armature: rightly." in after
+    assert "that is where the fault is" not in before
+    assert "You ruled out pass-through connector, and that is where the fault is." in after
+    assert "You ruled out armature, and you were right." in after
 
 
 def test_an_expectation_stands_beside_its_reading_and_on_the_card() -> None:
     shown = type_in(new_desk(NAME), "expect 3.2", "pair module 3", "pair module 5", "card")
-    assert "You expected 3.2; the display says OL." in shown
+    assert "You expected 3.2. The display shows OL." in shown
     assert shown.count("(expected 3.2)") == 1
-    assert "needs what the display will say" in type_in(new_desk(NAME), "expect pair module 3")
+    assert "needs the value that you think the meter will show" in type_in(new_desk(NAME), "expect pair module 3")
 
 
 def test_hints_rise_in_strength_and_start_afresh_after_new_evidence() -> None:
     shown = type_in(new_desk(NAME), "hint", "hear", "hint", "hint", "hint", "hint", "codes", "hint", "card")
     assert "Hint 1 of 3: Run the test and listen first." in shown
     assert "Hint 2 of 3: " in shown
-    assert shown.count("Hint 3 of 3, worked:") == 2
+    assert shown.count("Hint 3 of 3, worked out:") == 2
     assert "→ answer A" in shown
     first = shown.index("Hint 1 of 3: ", shown.index("Hint 3 of 3"))
     assert first > shown.index("P0203")
-    assert shown.count("hint 1\n") == 3  # on the card the weakest hint does not say which test it means
+    assert shown.count("Hint 1\n") == 3  # on the card the weakest hint does not say which test it means
 
 
 def test_a_hint_never_points_to_what_is_known_already() -> None:
@@ -153,17 +191,17 @@ def test_hints_can_be_off_and_end_with_the_finding() -> None:
     ) or "nothing left to hint at" in type_in(desk, "hint")
     closed = new_desk(NAME)
     closed.hints = False
-    assert "Hints are off in this sitting." in type_in(closed, "hint")
+    assert "Hints are switched off here." in type_in(closed, "hint")
     assert len(closed.attempt.events) == 1
 
 
 def test_why_waits_for_the_finding_and_its_bits_stand_for_the_odds() -> None:
     desk = new_desk(NAME)
-    assert "There is no finding yet." in type_in(desk, "why")
+    assert "You have not committed a finding yet." in type_in(desk, "why")
     shown = type_in(desk, "hear", *COVER_3, "why", "why 2", "why 9", "why 1 2")
     assert "What your evidence leaves:" in shown
     assert "before any evidence" in shown
-    assert "There is no finding number 9 to explain." in shown
+    assert "There is no finding number 9 in the list." in shown
     assert "I do not know what '2' means after 'why'" in shown
 
 

@@ -24,6 +24,7 @@ from trainer.desk.caching_solver import CachingSolver
 from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work
 from trainer.practice.exercises.contrasts import contrasts_of
+from trainer.practice.exercises.course_lines import MOST_WORDS, reveal_lines
 from trainer.practice.exercises.difficulty_ranges import RANGES, aim_of
 from trainer.practice.exercises.ear_exercises import LIMITS_DB, off_slots
 from trainer.practice.exercises.exercise_kinds import KINDS, exercise_of, task_ahead
@@ -100,6 +101,17 @@ def test_with_two_to_choose_from_no_answer_is_always_the_right_one() -> None:
             offered = [one for one in made_ if said in [choice.said for choice in one.choices]]
             right = [one for one in offered if one.choices[one.right].said == said]
             assert len(offered) < 5 or len(right) < 0.9 * len(offered), (subject, said)
+
+
+@pytest.mark.parametrize(("kind", "subject"), SUBJECTS)
+def test_a_reveal_says_right_or_not_and_why_in_few_words_before_all_the_reasons(kind: str, subject: str) -> None:
+    for exercise, choice in ((one, choice) for one in some(kind, subject) for choice in range(len(one.choices))):
+        lines = reveal_lines(exercise, choice)
+        before = lines[: lines.index("All the reasons")] if "All the reasons" in lines else lines
+        assert before[0].startswith("Right." if choice == exercise.right else "Not quite.")
+        assert before[1].lower() == exercise.choices[choice].why.lower()
+        assert sum(len(line.split()) for line in before) <= MOST_WORDS
+        assert any(line == f"Remember: {exercise.rule}" for line in lines)
 
 
 @pytest.mark.parametrize(

@@ -1,5 +1,7 @@
 """The explanation of a slot says what the solved currents did."""
 
+from pathlib import Path
+
 import pytest
 
 from trainer.cases.single_case.shipped import case_named
@@ -26,20 +28,29 @@ def line(name: str, slot: int) -> str:
         (
             "faint_hum_on_three",
             3,
-            "very faint: almost no current through its own coil (0.0 A); a background current of 1.9 A through each of 7 others",
+            "is very faint. Its own coil gets 0.0 A. What you hear is 1.9 A of background current through each of 7 others",
         ),
-        ("one_side_asleep", 2, "nothing: no current through its own coil and none through the others, so nothing hums"),
-        ("clicks_in_every_slot", 1, "louder: 8.4 A of its own; the plate moves"),
-        ("clicks_in_every_slot", 1, "Also moving without being called: 3."),
-        ("clicks_in_every_slot", 3, "the current takes another way"),
-        ("bank_feed_on_the_block", 1, "The feed's over-current trip shut it."),
-        ("neighbours_in_the_plug", 1, "as much through 3: they share one current limit, and no plate lifts"),
-        ("right_sound_wrong_place", 3, "What moves is 7: the sound comes from another place."),
-        ("full_current_no_click", 2, "dull: 8.5 A of its own and no movement"),
-        ("green_pin_on_two", 2, "dull: only 3.7 A of its own: the plate does not lift"),
-        ("melted_together", 4, "Its output carries"),
-        ("faint_hum_on_three", 0, "7 of 8 plates move"),
+        ("one_side_asleep", 2, "nothing. No current flows through its own coil or through the others, so nothing hums"),
+        ("clicks_in_every_slot", 1, "louder. Its coil gets 8.4 A and its armature moves: 5 dB louder than a good slot"),
+        ("clicks_in_every_slot", 1, "Moving out of turn: cylinder 3."),
+        ("clicks_in_every_slot", 3, "the current takes another path"),
+        ("bank_feed_on_the_block", 1, "The current was too high, and the module shut off the feed."),
+        (
+            "neighbours_in_the_plug",
+            1,
+            "shares one current limit with cylinder 3. Each gets 5.2 A, so no armature lifts",
+        ),
+        ("right_sound_wrong_place", 3, "What moves is cylinder 7, so the sound comes from another place."),
+        ("full_current_no_click", 2, "dull. Its coil gets 8.5 A, but its armature does not move"),
+        ("green_pin_on_two", 2, "dull. Its coil gets only 3.7 A, too little to lift the armature"),
+        ("melted_together", 4, "output carries"),
+        ("faint_hum_on_three", 0, "7 of 8 armatures move"),
     ],
 )
 def test_a_slot_is_explained(name: str, slot: int, says: str) -> None:
     assert says in line(name, slot)
+
+
+def test_the_readme_shows_what_the_program_says() -> None:
+    page = (Path(__file__).parents[3] / "README.md").read_text("utf-8")
+    assert line("faint_hum_on_three", 3) in page.replace("\n", " ")

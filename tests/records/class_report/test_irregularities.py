@@ -53,7 +53,7 @@ def test_a_bundle_of_a_station_whose_clock_was_put_back_is_taken_and_told(tmp_pa
     assert (taken.fate, taken.attempts) == (Fate.NEW, 2)
     assert mark(school, exam).to_settle == 1
     assert unsettled(school) == [
-        "ann, case 2: the station's clock went back from 2026-12-01 09:30 to 2026-12-01 08:30."
+        "ann, case 2: the station's clock jumped back from 2026-12-01 09:30 to 2026-12-01 08:30."
     ]
     station.close(), school.close()
 
@@ -83,11 +83,11 @@ def test_a_look_at_a_debrief_in_the_middle_of_an_exam_is_told_even_where_it_was_
     assert (marked.marked, marked.to_settle) == (1, 2)
     assert mark(school, exam).to_settle == 2  # each is noted once
     assert unsettled(school) == [
-        "ann, case 2: the station's clock went back from 2026-12-01 10:00 to 2026-12-01 08:40.",
-        "ann looked at a debrief on 2026-12-01 10:00, and worked on afterwards.",
+        "ann, case 2: the station's clock jumped back from 2026-12-01 10:00 to 2026-12-01 08:40.",
+        "ann opened a debrief on 2026-12-01 10:00 and went on working after that.",
     ]
     (kept,) = stored_sets(school)
-    assert "worked on afterwards" in report_html(school, kept, "2026-12-02T00:00")
+    assert "went on working after that" in report_html(school, kept, "2026-12-02T00:00")
     assert notes_of(school, kept.id) == []
     station.close(), school.close()
 
@@ -150,10 +150,10 @@ def test_dates_before_the_opening_and_dates_to_come_and_open_exams_are_told() ->
     (kept,) = stored_sets(store)
     assert irregularity_lines(store, kept, "2026-12-01T08:49:00.000+00:00") == [
         "ann, case 1: dated 2026-12-01 07:59, before the set opened.",
-        "ann, case 1: the station's clock went back from 2026-12-01 08:30 to 2026-12-01 07:59.",
-        "ann, case 1: handed in on 2026-12-01 09:00. By this computer's clock that is still to come.",
-        "ann, case 2: handed in on 2026-12-01 09:00. By this computer's clock that is still to come.",
-        "Where these learners worked, other programs could reach the exam (1): ann.",
+        "ann, case 1: the station's clock jumped back from 2026-12-01 08:30 to 2026-12-01 07:59.",
+        "ann, case 1: handed in on 2026-12-01 09:00, which is still to come by this computer's clock.",
+        "ann, case 2: handed in on 2026-12-01 09:00, which is still to come by this computer's clock.",
+        "Other programs could read the exam where these learners worked (1): ann.",
     ]
     assert len(unsettled(store)) == 3
     store.close()

@@ -34,7 +34,7 @@ def test_a_result_holds_the_finding_the_debrief_and_the_stations_verdict() -> No
     assert desk.attempt.case.title in html
     assert "Score 80 of 100" in html
     assert "mono" in html
-    assert "leaning" in html
+    assert "fairly sure" in html
 
 
 def test_a_sheet_is_one_page_of_a4_and_asks_for_nothing_from_outside() -> None:

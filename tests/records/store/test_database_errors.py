@@ -195,7 +195,7 @@ def called(*words: str, typed: str = "") -> Result:
     ("url", "code", "said"),
     [
         ("postgresql+psycopg://u@server:port/d", 2, "not a number from 1 to 65535"),
-        ("postgresql+psycopg://u@127.0.0.1:1/d", 3, "No PostgreSQL server runs at 127.0.0.1:1."),
+        ("postgresql+psycopg://u@127.0.0.1:1/d", 3, "No PostgreSQL server is running at 127.0.0.1:1."),
     ],
 )
 @pytest.mark.parametrize("words", [("records", "list"), ("progress",)])
@@ -213,25 +213,25 @@ def test_practice_goes_on_without_the_shared_store_and_says_why_at_the_end(tmp_p
         "practice", "faint_hum_on_three", "--text", "--sound", "file", typed="codes\nleave\n",
     )  # fmt: skip
     assert result.exit_code == 0, result.output
-    assert "begun at another station is not seen here. No PostgreSQL server runs" in result.stderr
-    assert result.stderr.count("No PostgreSQL server runs at 127.0.0.1:1.") == 2
-    assert "2 events wait to be delivered to the shared store; they are kept here." in result.stderr
+    assert "started at another station cannot be shown here. No PostgreSQL server is running" in result.stderr
+    assert result.stderr.count("No PostgreSQL server is running at 127.0.0.1:1.") == 2
+    assert "Events still waiting for the shared store: 2. They are safe on this machine." in result.stderr
     again = called("--data", str(tmp_path), "--store", "postgresql+psycopg://u@127.0.0.1:1/d", "records", "deliver")
     assert again.exit_code == 3
-    assert "No PostgreSQL server runs at 127.0.0.1:1." in again.stderr
-    assert "0 events delivered, 2 wait." in again.stderr
+    assert "No PostgreSQL server is running at 127.0.0.1:1." in again.stderr
+    assert "Events delivered: 0. Still waiting: 2." in again.stderr
 
 
-UNKEPT = "Nothing you do now will be kept."
+UNKEPT = "Nothing you do now will be saved."
 
 
 def test_where_nothing_can_be_kept_nobody_is_told_that_nothing_is_lost(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr("trainer.commands.call.this_machine.data_folder", lambda _named: Path("/proc/no_home"))
     result = called("practice", "faint_hum_on_three", "--text", "--sound", "file", typed="leave\n")
     assert result.exit_code == 0
-    assert f"{UNKEPT} The folder /proc/no_home cannot be made" in result.stderr
+    assert f"{UNKEPT} The folder /proc/no_home cannot be created" in result.stderr
     assert "Nothing is lost" not in result.output
-    assert "what you did is gone" in result.output
+    assert "your work is gone" in result.output
 
 
 @pytest.mark.parametrize("kept", [True, False])

@@ -52,7 +52,7 @@ def test_a_pulled_device_pauses_says_so_and_goes_on_from_the_slots_start() -> No
     hands.press("t").wait(9.0)
     player.pull()
     hands.wait(0.1)
-    assert "went away" in hands.text_of("notice.sound")
+    assert "output is gone" in hands.text_of("notice.sound")
     events = hands.store.count()
     player.gone = False
     hands.act("go_on")
@@ -68,7 +68,7 @@ def test_a_device_that_is_gone_before_the_start_is_told_and_the_case_stays_whole
     hands = Hands(player=player).sit_down(CASE)
     player.gone = True
     hands.press("t").wait(0.1)
-    assert "went away" in hands.text_of("notice.sound")
+    assert "output is gone" in hands.text_of("notice.sound")
     hands.press("c")
     assert bench_of(hands).desk.attempt.events[-1].kind is EventKind.CODES_READ
 
@@ -77,7 +77,7 @@ def test_where_nothing_can_play_a_banner_says_so_and_the_case_can_be_worked(tmp_
     missing = [MissingHereError("no_portaudio"), MissingHereError("no_sdl_device")]
     player = FilePlayer(TemporarySounds(tmp_path))
     hands = Hands(player=player, missing=missing).sit_down(CASE)
-    assert "No sound output" in hands.text_of("banner.silent")
+    assert "no sound output" in hands.text_of("banner.silent")
     assert "deleted when you close" in hands.text_of("banner.silent")
     hands.press("t").wait(0.1)
     assert player.written is not None
@@ -154,7 +154,7 @@ def test_the_set_up_is_kept_with_its_device_and_stands_in_the_attempt(tmp_path: 
         if trial.sound.part == "comfort":
             hands.press("+", "+")
         hands.act(f"answer.{trial.right or trial.answers[0]}")
-    assert "heard here with room to spare" in hands.text_of("setup.verdict")
+    assert "can hear the hum here easily" in hands.text_of("setup.verdict")
     hands.press("escape").sit_down(CASE)
     started = hands.store.events(bench_of(hands).desk.attempt_id)[0]
     assert started.data["listening"]["hum"] == "ready"

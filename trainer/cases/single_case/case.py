@@ -5,15 +5,28 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Annotated
+
+from annotated_types import Len
 
 from trainer.circuit.codes import Sensed
-from trainer.circuit.constraints import Cylinder
+from trainer.circuit.constraints import Cylinder, Title
 from trainer.circuit.fault import Fault
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench_tests import BROUGHT_BY, Operation
 from trainer.instruments.running import Mechanical, mechanical_of
 from trainer.reasoning.universe.complaint import Complaint
 from trainer.sound.render import Bed
+from trainer.words import spoken
+
+
+@dataclass(frozen=True, slots=True)
+class CaseWords:
+    """What a case says to people, in one language: its title, the story it comes with, a question to take away."""
+
+    title: Title
+    story: Annotated[str, Len(20, 600)]
+    takeaway: Annotated[str, Len(10, 300)]
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +57,13 @@ class Case:
     priors: Mapping[str, float] | None = None
     right_answer: tuple[Fault, ...] | None = None
     complaint: Complaint | None = None
+    translations: tuple[tuple[str, CaseWords], ...] = ()
+
+    @property
+    def in_words(self) -> CaseWords:
+        """Title, story and takeaway in the language that is spoken now, or as they were written where it has none."""
+        written = CaseWords(self.title, self.story, self.takeaway)
+        return dict(self.translations).get(spoken(), written)
 
     @property
     def number(self) -> int:

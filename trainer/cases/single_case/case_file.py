@@ -14,7 +14,7 @@ from trainer.cases.files.validation import validated
 from trainer.cases.files.yaml_text import YamlText, read_text
 from trainer.cases.profiles.profile_checks import PRIOR_NAMES, prior_sum_problems, with_later_places
 from trainer.cases.profiles.profile_schema import MOST_NAMES
-from trainer.cases.single_case.case import Case, StoredCode
+from trainer.cases.single_case.case import Case, CaseWords, StoredCode
 from trainer.circuit.codes import FMI
 from trainer.circuit.constraints import Name, Title
 from trainer.circuit.fault import Fault
@@ -26,7 +26,7 @@ from trainer.errors import Problem, ProblemsFoundError
 from trainer.instruments.bench_tests import Operation, with_what_belongs
 from trainer.reasoning.universe.complaint import Complaint
 from trainer.sound.render import Bed
-from trainer.words import text
+from trainer.words import LANGUAGES, text
 
 FORMAT = "case/1"
 
@@ -83,6 +83,7 @@ class CaseFile:
     priors: Annotated[Mapping[str, Annotated[float, Interval(ge=0, le=1)]], Len(0, MOST_NAMES)] | None = None
     stays_open: StaysOpen | None = None
     complaint: Complaint | None = None
+    translations: Annotated[Mapping[Annotated[str, Len(2, 8)], CaseWords], Len(0, 20)] | None = None
 
 
 ProfileFinder = Callable[[str], Profile]
@@ -130,6 +131,7 @@ def case_from(content: str, file: str, profile_named: ProfileFinder) -> Case:
         priors=None if form.priors is None else with_later_places(form.priors),
         right_answer=None if form.stays_open is None else form.stays_open.right_answer,
         complaint=form.complaint,
+        translations=tuple((form.translations or {}).items()),
     )
 
 
@@ -158,6 +160,10 @@ def _contradictions(form: CaseFile, profile: Profile) -> Iterator[Contradiction]
                 text("file.leave_one_of_them_out"),
             )
     yield from _wrong_codes(form.stored_codes, profile)
+    for language in form.translations or {}:
+        if language not in LANGUAGES:
+            mend = text("file.take_the_field_out")
+            yield ["translations", language], text("file.an_unknown_field"), ", ".join(LANGUAGES), mend
     if form.evidence != "all":
         yield from _wrong_evidence(form.evidence)
 

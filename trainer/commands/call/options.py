@@ -10,11 +10,11 @@ FILE = click.Path(dir_okay=False, path_type=Path)
 FOLDER = click.Path(file_okay=False, path_type=Path)
 
 CASE = click.argument("case")
-LEARNER = click.option("--learner", help="Whose record this is; me where nobody is named.")
-DEVICE = click.option("--device", help="Output device by name.")
+LEARNER = click.option("--learner", help="Name or code of the learner. Default: me.")
+DEVICE = click.option("--device", help="Name of the sound output.")
 SEED = click.option("--seed", type=click.IntRange(0, 2**31 - 1), help="Seed of the sound's small variations.")
 PASSPHRASE_FILE = click.option(
     "--passphrase-file",
     type=FILE,
-    help="Take the passphrase from a file instead of asking; keep that file off the stations.",
+    help="Read the passphrase from a file instead of asking. Keep that file off the stations.",
 )

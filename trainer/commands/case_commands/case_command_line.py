@@ -14,12 +14,12 @@ from trainer.commands.call.result import Result
 @click.command()
 @CASE
 @click.option("-o", "--output", required=True, type=FILE, help="WAV to write.")
-@click.option("--slot", help="Only this slot: all, or a cylinder's number.")
+@click.option("--slot", help="Only this slot: all, or a cylinder number.")
 @click.option("--stand", default="front", show_default=True, help="Listening place.")
 @SEED
 @pass_call
 def hear(_call: Call, case: str, output: Path, slot: str | None, stand: str, seed: int | None) -> Result:
-    """Render what the learner would hear into a 24-bit WAV."""
+    """Save what the learner would hear as a 24-bit WAV file."""
     from trainer.commands.case_commands.write_sound import write_sound
 
     return write_sound(case, output, slot, stand, seed)
@@ -28,12 +28,12 @@ def hear(_call: Call, case: str, output: Path, slot: str | None, stand: str, see
 @click.command()
 @CASE
 @click.option("--netlist", type=FILE, help="Write a slot as a SPICE netlist.")
-@click.option("--slot", help="The netlist's slot: all, or a cylinder's number; the fault's own without it.")
+@click.option("--slot", help="Slot for the netlist: all, or a cylinder number. Default: the faulty one.")
 @click.option("--loudness", is_flag=True, help="Add ISO 532-1 loudness (needs the extra 'loudness').")
 @click.option("--why", help="Explain one hypothesis in bits, for example: '3 pass_through_connector open'.")
 @pass_call
 def inspect(call: Call, case: str, netlist: Path | None, slot: str | None, loudness: bool, why: str | None) -> Result:
-    """Show an instructor everything about a case: truth, slots, codes, readings, posterior, best path."""
+    """Show an instructor everything about a case, with the answer."""
     from trainer.commands.case_commands.inspect_case import inspect_case
 
     return inspect_case(case, call.universes, netlist, slot, loudness=loudness, why=why)
@@ -43,7 +43,7 @@ def inspect(call: Call, case: str, netlist: Path | None, slot: str | None, loudn
 @click.argument("paths", nargs=-1, required=True, type=click.Path(path_type=Path))
 @pass_call
 def check(call: Call, paths: tuple[Path, ...]) -> Result:
-    """Check profiles, cases and sets: files, or folders of them."""
+    """Check engine profiles, cases and sets, as files or folders."""
     from trainer.commands.case_commands.check_files import check_paths
 
     return check_paths(paths, call.universes)
@@ -70,10 +70,10 @@ def profiles(_call: Call) -> Result:
 
 
 @click.command()
-@click.option("--titles", is_flag=True, help="With names and titles, which tell much of the fault.")
+@click.option("--titles", is_flag=True, help="Show names and titles too. They give much of the fault away.")
 @pass_call
 def cases(_call: Call, titles: bool) -> Result:
-    """List the shipped cases by number, for `practice`; the number says nothing about the fault."""
+    """List the shipped cases by number. The number gives nothing away."""
     from trainer.commands.case_commands.list_shipped import list_cases
 
     return list_cases(titles=titles)
@@ -82,7 +82,9 @@ def cases(_call: Call, titles: bool) -> Result:
 @click.command()
 @click.argument("profile")
 @click.option("--difficulty", type=click.IntRange(1, 3), default=2, show_default=True)
-@click.option("--seed", type=click.IntRange(0), help="Draw this one; without it, another every time.")
+@click.option(
+    "--seed", type=click.IntRange(0), help="Draw the same case again. Without it, you get another one every time."
+)
 @pass_call
 def draw(_call: Call, profile: str, difficulty: int, seed: int | None) -> Result:
     """Draw a case and print its case code."""

@@ -19,7 +19,7 @@ from trainer.desk.case_source import find_case
 from trainer.instruments.bench import Work, worked_circuit
 from trainer.practice.attempt.actions import solved_work
 from trainer.sound.render import render
-from trainer.words import numbers, text
+from trainer.words import cylinders_named, text
 
 NETLIST_END_S = 0.006
 
@@ -56,7 +56,7 @@ def _write_netlist(case: Case, work: Work, path: Path, slot: str | None) -> None
 
 
 def _lines(case: Case, inspection: Inspection) -> list[str]:
-    lines = [f"{case.title} ({case.name}), {case.profile.title}", case.story, *_truth_lines(case)]
+    lines = [f"{case.in_words.title} ({case.name}), {case.profile.title}", case.in_words.story, *_truth_lines(case)]
     lines += [_slot_line(slot) for slot in inspection.slots]
     lines += [text("codes.line", code=code.code, meaning=code.meaning) for code in inspection.codes] or [
         text("codes.none")
@@ -75,7 +75,7 @@ def _truth_lines(case: Case) -> list[str]:
             kind=text(f"kind.{fault.kind}"),
             location=text(f"location.{fault.location}"),
             side=text(f"side.{fault.side}") + ", " if fault.side else "",
-            cylinders=numbers(fault.cylinders),
+            cylinders=cylinders_named(fault.cylinders),
         )
         for fault in case.faults
     ]

@@ -37,10 +37,10 @@ def list_cases(*, titles: bool) -> Result:
         row: dict[str, JsonValue] = {
             "number": case.number, "profile": case.profile.name, "difficulty": case.difficulty,
         }  # fmt: skip
-        rows.append({**row, "name": case.name, "title": case.title} if titles else row)
+        rows.append({**row, "name": case.name, "title": case.in_words.title} if titles else row)
     lines = [f"{case.number}  {case.difficulty:>10}  {case.profile.name}" for case in cases]
     if titles:
-        lines = [f"{line:<28}  {case.name:<32} {case.title}" for line, case in zip(lines, cases, strict=True)]
+        lines = [f"{line:<28}  {case.name:<32} {case.in_words.title}" for line, case in zip(lines, cases, strict=True)]
     return Result((text("cases.head"), *lines), {"cases": rows})
 
 

@@ -11,7 +11,7 @@ from trainer.commands.call.result import Result
 @click.command()
 @pass_call
 def doctor(call: Call) -> Result:
-    """Look at this machine: sound, display, records, versions, each with its mend."""
+    """Check this machine: sound, display, records and versions, and how to fix them."""
     from trainer.commands.machine_commands.examine_machine import examine
 
     return examine(call)

@@ -14,11 +14,11 @@ from trainer.commands.call.result import Result
 @SEED
 @click.option("--text", "in_terminal", is_flag=True, help="Stay in the terminal.")
 @LEARNER
-@click.option("--new", is_flag=True, help="Begin afresh instead of going on with an attempt that has no end.")
+@click.option("--new", is_flag=True, help="Start again instead of going on with an unfinished attempt.")
 @click.option("--sound", type=click.Choice(["device", "file"]), default="device", show_default=True,
-              help="Play, or only write files.")  # fmt: skip
+              help="Play the sounds, or only write them to files.")  # fmt: skip
 @DEVICE
-@click.option("--no-hints", is_flag=True, help="Refuse hints in this sitting.")
+@click.option("--no-hints", is_flag=True, help="Give no hints.")
 @pass_call_to_face
 def practice(
     call: Call,
@@ -31,7 +31,7 @@ def practice(
     device: str | None,
     no_hints: bool,
 ) -> Result:
-    """Work a case: shipped name, file or case code; without one, the next that suits."""
+    """Work a case: a name, a number, a file or a case code. Without one, practice chooses for you."""
     if not in_terminal:
         call.isolate()  # an exam may be opened in the window
     from trainer.commands.practice_commands.work_case import PracticeOptions, practise
@@ -45,7 +45,7 @@ def practice(
 @DEVICE
 @pass_call_to_face
 def bench(call: Call, profile: str | None, device: str | None) -> Result:
-    """Open the free bench: pick any fault, hear it, measure it; for a class on a projector, not scored."""
+    """Open the free bench: pick any fault, hear it and measure it. Good for a projector."""
     call.isolate()
     from trainer.commands.practice_commands.open_bench import open_bench
 
@@ -56,7 +56,7 @@ def bench(call: Call, profile: str | None, device: str | None) -> Result:
 @LEARNER
 @pass_call
 def progress(call: Call, learner: str | None) -> Result:
-    """Show a learner's progress: each skill with its counts, what is due for review, certainty."""
+    """Show a learner's progress: skills, what to revisit, and how sure they were."""
     from trainer.commands.practice_commands.show_progress import show_progress
 
     return show_progress(call, learner)

@@ -13,7 +13,7 @@ from trainer.words.visible import visible
 
 SET_FILE = click.option("--set", "set_path", type=FILE, required=True, help="The set, plain or sealed.")
 SET = click.argument("named", metavar="[SET]", required=False)
-OUTPUT = click.option("-o", "--output", type=FILE, required=True, help="File to write; a pipe or device is refused.")
+OUTPUT = click.option("-o", "--output", type=FILE, required=True, help="File to write. Pipes and devices are refused.")
 
 
 @click.group()
@@ -27,7 +27,7 @@ def records() -> None:
 @PASSPHRASE_FILE
 @pass_call
 def collect(call: Call, folders: tuple[Path, ...], set_path: Path, passphrase_file: Path | None) -> Result:
-    """Merge bundles of results from folders or sticks, and mark them."""
+    """Collect results from folders or USB sticks, and mark them."""
     from trainer.commands.records_commands.mark_results import collect_results
 
     return collect_results(call, folders, set_path, passphrase_file)
@@ -35,11 +35,11 @@ def collect(call: Call, folders: tuple[Path, ...], set_path: Path, passphrase_fi
 
 @records.command()
 @SET_FILE
-@click.option("--again", is_flag=True, help="Mark everything anew.")
+@click.option("--again", is_flag=True, help="Mark everything again.")
 @PASSPHRASE_FILE
 @pass_call
 def mark(call: Call, set_path: Path, again: bool, passphrase_file: Path | None) -> Result:
-    """Mark attempts that lie in the records already, as in a shared store."""
+    """Mark attempts that are already in the records, for example in a shared store."""
     from trainer.commands.records_commands.mark_results import mark_results
 
     return mark_results(call, set_path, passphrase_file, again=again)
@@ -69,11 +69,11 @@ def report(call: Call, named: str | None, output: Path) -> Result:
 @click.argument("kind", type=click.Choice(["gradebook", "cases", "events", "xapi"]))
 @SET
 @OUTPUT
-@click.option("--bom", is_flag=True, help="Begin a CSV with the mark that some spreadsheets need for UTF-8.")
-@click.option("--home", help="For xapi: the address under which your accounts are known.")
+@click.option("--bom", is_flag=True, help="Start a CSV with the mark that some spreadsheets need for UTF-8.")
+@click.option("--home", help="For xapi: the web address that your accounts belong to.")
 @pass_call
 def export(call: Call, kind: str, named: str | None, output: Path, bom: bool, home: str | None) -> Result:
-    """Export results: gradebook (a row a learner), cases (a row a case), events, or xAPI statements."""
+    """Export results: gradebook (one row a learner), cases (one row a case), events or xAPI statements."""
     from trainer.commands.records_commands.mark_results import export_results
 
     return export_results(call, kind, named, output, bom=bom, home=home)
@@ -81,7 +81,7 @@ def export(call: Call, kind: str, named: str | None, output: Path, bom: bool, ho
 
 @records.command()
 @click.argument("path", type=FILE)
-@click.option("--instead", is_flag=True, help="In the place of everybody on the roster so far.")
+@click.option("--instead", is_flag=True, help="Replace everybody on the roster.")
 @pass_call
 def roster(call: Call, path: Path, instead: bool) -> Result:
     """Add people to the roster: a CSV with the columns learner, name, class."""
@@ -97,7 +97,7 @@ def roster(call: Call, path: Path, instead: bool) -> Result:
 @click.option("--reason", required=True)
 @pass_call
 def void(call: Call, named: str | None, learner: str, item: int, reason: str) -> Result:
-    """Leave one learner's case out of the marks; its record stays."""
+    """Leave one learner's case out of the marks. Its record stays."""
     from trainer.commands.records_commands.keep_results import write_note
 
     return write_note(call, "void", named, learner, item, reason)
@@ -124,7 +124,7 @@ def comment(call: Call, named: str | None, learner: str, item: int | None, words
 @PASSPHRASE_FILE
 @pass_call
 def regrade(call: Call, set_path: Path, item: int, answer: str, reason: str, passphrase_file: Path | None) -> Result:
-    """Mark one case again for everybody, with another right answer."""
+    """Mark one case again for everybody, with one more right answer."""
     from trainer.commands.records_commands.mark_results import regrade as regraded
 
     return regraded(call, set_path, item, answer, reason, passphrase_file)
@@ -135,7 +135,7 @@ def regrade(call: Call, set_path: Path, item: int, answer: str, reason: str, pas
 @click.option("--until", type=click.DateTime(["%Y-%m-%d"]), required=True, help="The last day.")
 @pass_call
 def keep(call: Call, named: str | None, until: object) -> Result:
-    """Say until which day the results of a set are kept."""
+    """Set the last day on which the results of a set are kept."""
     from trainer.commands.records_commands.keep_results import keep_results
 
     return keep_results(call, named, str(until)[:10])
@@ -161,7 +161,7 @@ def delete(call: Call, learner: str | None, named: str | None, overdue: bool, ye
 @click.argument("path", type=FILE)
 @pass_call
 def backup(call: Call, path: Path) -> Result:
-    """Write all records into one packed file."""
+    """Save all records in one compressed file."""
     from trainer.commands.records_commands.keep_results import back_up
 
     return back_up(call, path)
@@ -171,7 +171,7 @@ def backup(call: Call, path: Path) -> Result:
 @click.argument("path", type=FILE)
 @pass_call
 def restore(call: Call, path: Path) -> Result:
-    """Put a backup into records that are empty."""
+    """Restore a backup into empty records."""
     from trainer.commands.records_commands.keep_results import restore as restored
 
     return restored(call, path)
@@ -180,7 +180,7 @@ def restore(call: Call, path: Path) -> Result:
 @records.command()
 @pass_call
 def deliver(call: Call) -> Result:
-    """Carry what waits on this machine to the shared store."""
+    """Send what is waiting on this machine to the shared store."""
     from trainer.commands.records_commands.keep_results import deliver as delivered
 
     return delivered(call)
@@ -189,11 +189,11 @@ def deliver(call: Call) -> Result:
 @records.command()
 @SET_FILE
 @click.option("--learner", required=True)
-@click.option("-o", "--output", type=FOLDER, required=True, help="Folder for the bundle.")
+@click.option("-o", "--output", type=FOLDER, required=True, help="Folder for the results file.")
 @PASSPHRASE_FILE
 @pass_call
 def bundle(call: Call, set_path: Path, learner: str, output: Path, passphrase_file: Path | None) -> Result:
-    """Write a learner's bundle of results once more."""
+    """Write a learner's results file once more."""
     from trainer.commands.records_commands.mark_results import bundle_results
 
     return bundle_results(call, set_path, learner, output, passphrase_file)
@@ -204,7 +204,7 @@ def bundle(call: Call, set_path: Path, learner: str, output: Path, passphrase_fi
 @click.option("-o", "--output", type=FILE, required=True, help="Record file to write.")
 @pass_call
 def carry(call: Call, learner: str | None, output: Path) -> Result:
-    """Write a learner's own record, to go on with on another machine."""
+    """Save a learner's record, to take it to another machine."""
     from trainer.commands.records_commands.own_record import carry_record
 
     return carry_record(call, learner, output)
@@ -215,7 +215,7 @@ def carry(call: Call, learner: str | None, output: Path) -> Result:
 @LEARNER
 @pass_call
 def take(call: Call, path: Path, learner: str | None) -> Result:
-    """Take a learner's own record in from another machine; nothing is lost, nothing comes twice."""
+    """Import a learner's record from another machine. Nothing is lost, and nothing is imported twice."""
     from trainer.commands.records_commands.own_record import take_record
 
     return take_record(call, path, learner)

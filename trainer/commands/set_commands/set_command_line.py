@@ -24,30 +24,40 @@ def sets() -> None:
 
 @sets.command()
 @SET_PATH
-@click.option("--name", help="Short name: small letters, digits, underscores; the file's own without it.")
-@click.option("--title", help="What learners read; the name without it.")
+@click.option("--name", help="Short name: small letters, digits and underscores. Default: the file's name.")
+@click.option("--title", help="Title that learners see. Default: the name.")
 @click.option(
-    "--case", "cases", multiple=True, help="A shipped case, a file beside the set, or a case code; repeatable."
+    "--case", "cases", multiple=True, help="A shipped case, a file beside the set, or a case code. Repeat for more."
 )
-@click.option("--draw", "drawn", type=click.IntRange(0, 60), default=0, help="So many cases are drawn.")
-@click.option("--profile", "profiles", multiple=True, help="Engine to draw from; repeatable.")
-@click.option("--place", "places", multiple=True, help="Place of faults to draw; every place without it; repeatable.")
-@click.option("--difficulty", multiple=True, type=click.IntRange(1, 3), help="Of drawn cases; 1 and 2 without it.")
-@click.option("--exam", is_flag=True, help="An exam: no hints, no trace, scored when results are collected.")
+@click.option("--draw", "drawn", type=click.IntRange(0, 60), default=0, help="How many cases to draw.")
+@click.option("--profile", "profiles", multiple=True, help="Engine to draw from. Repeat for more.")
+@click.option(
+    "--place", "places", multiple=True, help="Place of the faults to draw. Default: every place. Repeat for more."
+)
+@click.option(
+    "--difficulty", multiple=True, type=click.IntRange(1, 3), help="Difficulty of the drawn cases. Default: 1 and 2."
+)
+@click.option(
+    "--exam",
+    is_flag=True,
+    help="Make it an exam: no hints, no picture of the sound, marked when results are collected.",
+)
 @click.option("--same-for-all", is_flag=True, help="Everybody gets the same draws.")
-@click.option("--opens", type=click.DateTime(["%Y-%m-%dT%H:%M"]), help="Local time from which it can be worked.")
+@click.option("--opens", type=click.DateTime(["%Y-%m-%dT%H:%M"]), help="Local time at which it opens.")
 @click.option("--closes", type=click.DateTime(["%Y-%m-%dT%H:%M"]), help="Local time at which it closes.")
-@click.option("--tries", type=click.IntRange(1, 99), help="How often the set may be worked.")
+@click.option("--tries", type=click.IntRange(1, 99), help="How many times a learner may do the set.")
 @click.option("--plays", type=click.IntRange(1, 999), help="Sounds allowed in each case.")
 @click.option("--readings", type=click.IntRange(0, 999), help="Readings allowed in each case.")
 @click.option("--clock-minutes", type=click.FloatRange(1, 10_000), help="Real time for the whole set.")
-@click.option("--certainty", type=click.FloatRange(0, 0.5), default=0.0, help="Share of the mark given by certainty.")
+@click.option(
+    "--certainty", type=click.FloatRange(0, 0.5), default=0.0, help="Share of the mark that comes from certainty."
+)
 @click.option("--debrief", type=click.Choice(["after_each", "after_set", "after_closing"]), help="When debriefs open.")
-@click.option("--shuffled", is_flag=True, help="Each learner gets another order.")
-@click.option("--force", is_flag=True, help="Write over a file that is there.")
+@click.option("--shuffled", is_flag=True, help="Give each learner another order.")
+@click.option("--force", is_flag=True, help="Replace the file if it exists.")
 @pass_call
 def make(_call: Call, /, path: Path, force: bool, **options: Unpack[SetOptions]) -> Result:
-    """Write a set file from a few choices; edit it further with any text editor."""
+    """Write a set file from a few choices. You can edit it with any text editor."""
     from trainer.commands.set_commands.build_set import make_set
     from trainer.commands.set_commands.set_draft import draft_from
 
@@ -58,7 +68,7 @@ def make(_call: Call, /, path: Path, force: bool, **options: Unpack[SetOptions])
 @SET_PATH
 @pass_call
 def check(call: Call, path: Path) -> Result:
-    """Read a set and prove that each of its cases can be solved and heard."""
+    """Check a set: can every case be solved and heard?"""
     from trainer.commands.set_commands.build_set import check_set
 
     return check_set(path, call.universes)
@@ -67,11 +77,11 @@ def check(call: Call, path: Path) -> Result:
 @sets.command()
 @SET_PATH
 @click.option("-o", "--output", type=FOLDER, required=True, help="Folder for the sounds and the sheet.")
-@click.option("--learner", default="preview", show_default=True, help="Whose draws to show.")
+@click.option("--learner", default="preview", show_default=True, help="The learner whose draws to show.")
 @PASSPHRASE_FILE
 @pass_call
 def preview(call: Call, path: Path, output: Path, learner: str, passphrase_file: Path | None) -> Result:
-    """Write every sound and a reveal sheet; never touches results."""
+    """Write every sound and a sheet with the answers. No results are touched."""
     from trainer.commands.set_commands.build_set import preview_set
 
     return preview_set(path, output, learner, passphrase_file, call.universes)
@@ -80,7 +90,7 @@ def preview(call: Call, path: Path, output: Path, learner: str, passphrase_file:
 @sets.command()
 @SET_PATH
 @click.option("-o", "--output", type=FILE, required=True, help="The sealed file to write.")
-@click.option("--force", is_flag=True, help="Write over a sealed file that is there.")
+@click.option("--force", is_flag=True, help="Replace the sealed file if it exists.")
 @PASSPHRASE_FILE
 @pass_call
 def seal(_call: Call, path: Path, output: Path, force: bool, passphrase_file: Path | None) -> Result:
@@ -94,7 +104,7 @@ def seal(_call: Call, path: Path, output: Path, force: bool, passphrase_file: Pa
 @SET_PATH
 @pass_call
 def show(_call: Call, path: Path) -> Result:
-    """Tell what anybody may know of a set, sealed or not."""
+    """Show what anybody may know about a set, sealed or not."""
     from trainer.commands.set_commands.build_set import show_set
 
     return show_set(path)
@@ -102,10 +112,15 @@ def show(_call: Call, path: Path) -> Result:
 
 @sets.command()
 @SET_PATH
-@click.option("--learner", required=True, help="Name or code of who works it.")
+@click.option("--learner", required=True, help="Name or code of the learner.")
 @click.option("--text", "in_terminal", is_flag=True, help="Stay in the terminal.")
-@click.option("--results", type=FOLDER, help="Folder for the bundle of results, for example a memory stick.")
-@click.option("--sound", type=click.Choice(["device", "file"]), default="device", help="Play, or only write files.")
+@click.option("--results", type=FOLDER, help="Folder for the results, for example on a USB stick.")
+@click.option(
+    "--sound",
+    type=click.Choice(["device", "file"]),
+    default="device",
+    help="Play the sounds, or only write them to files.",
+)
 @DEVICE
 @PASSPHRASE_FILE
 @pass_call_to_face
@@ -119,7 +134,7 @@ def sit(
     device: str | None,
     passphrase_file: Path | None,
 ) -> Result:
-    """Work a set, case after case."""
+    """Work a set, one case after another."""
     call.isolate()
     from trainer.commands.set_commands.work_set import WorkOptions, work_set
 

@@ -15,7 +15,7 @@ from trainer.practice.exercises.exercise_kinds import KINDS
 from trainer.practice.exercises.exercise_types import Exercise
 from trainer.practice.exercises.rematch import REMATCH
 from trainer.reasoning.verdict.score import calibration
-from trainer.words import text
+from trainer.words import capital, text
 
 STEP_EDGES = (-1.2, -0.3, 0.6, 1.5)
 """Difficulties between the five steps that are shown, in logits."""
@@ -36,7 +36,7 @@ def difficulty_step(task: Task) -> int:
 
 def task_line(task: Task) -> str:
     """Return what a task is and how hard, without giving anything of it away."""
-    return f"{text(f'task.{task.kind}')} · {text('course.difficulty', step=difficulty_step(task))}"
+    return f"{capital(text(f'task.{task.kind}'))} · {text('course.difficulty', step=difficulty_step(task))}"
 
 
 def why_line(why: str, about: str, kind: str) -> str:
@@ -60,12 +60,29 @@ def topic_text(topic: str) -> str:
     return text(f"class.{subject}") if kind == CASE else f"{text(f'task.{kind}')}: {text(f'subject.{kind}.{subject}')}"
 
 
+MOST_WORDS = 45
+"""The most words of an answer's reveal before the rest of its reasons."""
+
+
 def reveal_lines(exercise: Exercise, choice: int) -> list[str]:
-    """Return what was right and why, and why what was chosen is not; then the rule."""
+    """Return what was right and why, and why what was chosen is not; then the rule.
+
+    What would make it too long to read at a glance follows under a head of its own.
+    """
     chosen, right = exercise.choices[choice], exercise.choices[exercise.right]
+    rule = text("course.rule", rule=exercise.rule)
     if choice == exercise.right:
-        return [text("course.right"), right.why, text("course.rule", rule=exercise.rule)]
-    return [text("course.wrong", said=right.said), chosen.why, right.why, text("course.rule", rule=exercise.rule)]
+        return [text("course.right"), capital(right.why), rule]
+    first, why, reason = text("course.wrong", said=right.said), capital(chosen.why), capital(right.why)
+    if _words(first, why, reason, rule) <= MOST_WORDS:
+        return [first, why, reason, rule]
+    if _words(first, why, rule) <= MOST_WORDS:
+        return [first, why, rule, text("debrief.show"), reason]
+    return [first, why, text("debrief.show"), reason, rule]
+
+
+def _words(*lines: str) -> int:
+    return sum(len(line.split()) for line in lines)
 
 
 def ability_text(ability: Ability) -> str:
@@ -93,7 +110,7 @@ def progress_lines(learner: Learner, day: float) -> list[str]:
 def skill_line(skill: Skill, ability: Ability) -> str:
     """Return one skill with its counts, and how sure the estimate is once there is one."""
     counts = text("progress.counts", right=ability.right, count=ability.answers)
-    parts = [f"{text(f'skill.{skill}')}: {counts}", ability_text(ability)]
+    parts = [f"{capital(text(f'skill.{skill}'))}: {counts}", ability_text(ability)]
     if ability.answers >= FEW:
         low, high = ability.interval
         parts.append(text("progress.interval", mean=ability.mean, low=low, high=high))
@@ -108,7 +125,7 @@ def waiting_lines(waiting: Sequence[Waiting], day: float) -> list[str]:
         left = one.day + GAPS_DAYS[one.stage] - day
         when = text("progress.waits.now") if one.due(day) else _in_days(max(math.ceil(left), 1))
         sure = f" {text('progress.waits.sure')}" if one.sure else ""
-        lines.append("  " + text("progress.waits.line", what=topic_text(one.topic), when=when) + sure)
+        lines.append("  " + text("progress.waits.line", what=capital(topic_text(one.topic)), when=when) + sure)
     return lines
 
 
@@ -119,7 +136,7 @@ def _in_days(days: int) -> str:
 def ideas_of(learner: Learner) -> list[str]:
     """Return the misconceptions that are likely held, in words."""
     held = [name for name, chance in learner.slips.items() if chance >= FOUND_FROM]
-    return [text(f"misconception.{name}") for name in sorted(held)]
+    return [capital(text(f"misconception.{name}")) for name in sorted(held)]
 
 
 def certainties_of(learner: Learner) -> dict[float, tuple[int, float]]:
@@ -130,6 +147,6 @@ def certainties_of(learner: Learner) -> dict[float, tuple[int, float]]:
 def sure_lines(learner: Learner) -> list[str]:
     """Return each certainty with how often it was said, and how often it was right."""
     return [
-        text("progress.said", said=text(f"certainty.{certainty}"), count=count, right=round(share * count))
+        text("progress.said", said=capital(text(f"certainty.{certainty}")), count=count, right=round(share * count))
         for certainty, (count, share) in certainties_of(learner).items()
     ]

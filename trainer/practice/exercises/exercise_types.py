@@ -23,7 +23,7 @@ from trainer.practice.course.practice_log import Task
 from trainer.practice.course.skills import Demand, Skill, demand
 from trainer.practice.course.slips import accident_of
 from trainer.sound.render import Bed, Sound, render
-from trainer.words import numbers, text
+from trainer.words import cylinders_named, text
 
 LEVELS = 5
 """How many levels a subject's range of difficulty is parted into; the first offers two choices only."""
@@ -150,7 +150,9 @@ def fault_text(fault: Fault) -> str:
     place = text(f"location.{fault.location}")
     if fault.side is not None:
         place = f"{place}, {text(f'side.{fault.side}')}"
-    said = text("exercise.fault", kind=text(f"kind.{fault.kind}"), location=place, cylinders=numbers(fault.cylinders))
+    said = text(
+        "exercise.fault", kind=text(f"kind.{fault.kind}"), location=place, cylinders=cylinders_named(fault.cylinders)
+    )
     kind = KINDS[fault.kind]
     if kind.unit == "ohm" and len(kind.severities) > 1 and fault.amount() < OPEN_OHM:
         return f"{said} ({fault.amount():g} Ω)"

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 
 from trainer.cases.single_case.case import Case
 from trainer.circuit.codes import Sensed, known_codes
-from trainer.circuit.elements import Location, Side
+from trainer.circuit.elements import Location
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import MODULE_CONNECTOR
 from trainer.instruments.bench_tests import BenchTest, Spot
@@ -32,7 +32,7 @@ from trainer.practice.attempt.events import (
 from trainer.reasoning.universe.finding import Claim
 from trainer.reasoning.verdict.explanation import SlotReason
 from trainer.sound.places import contact_of
-from trainer.words import numbers, text
+from trainer.words import capital, cylinders_named, numbers, text
 
 
 def engine_lines(profile: Profile) -> list[str]:
@@ -42,7 +42,7 @@ def engine_lines(profile: Profile) -> list[str]:
     for bank, row in profile.banks.items():
         lines.append("  " + text("engine.bank", bank=bank, numbers=" ".join(str(number) for number in row)))
     for name, connector in profile.wiring.connectors.items():
-        lines.append("  " + text("engine.connector", name=name, cylinders=numbers(connector.injectors),
+        lines.append("  " + text("engine.connector", name=name, cylinders=cylinders_named(connector.injectors),
                                  pins=text(f"engine.pins.{connector.feed_pins}")))  # fmt: skip
     lines.append("  " + text(f"engine.live.{profile.wiring.live}"))
     return lines
@@ -51,7 +51,7 @@ def engine_lines(profile: Profile) -> list[str]:
 def heading(case: Case, *, title_shown: bool) -> str:
     """Return a case's heading: its number until the fault may be shown, then its title."""
     if title_shown:
-        return case.title
+        return case.in_words.title
     if case.code:
         return case.code
     return text("case.heading", number=case.number)
@@ -108,7 +108,7 @@ def claim_text(claim: Claim) -> str:
         kind=text(f"kind.{claim.kind}"),
         location=text(f"location.{claim.location}"),
         side=side,
-        cylinders=numbers(claim.cylinders),
+        cylinders=cylinders_named(claim.cylinders),
     )
 
 
@@ -126,9 +126,9 @@ def request_text(request: Request) -> str:
         other=request.other,
         point=point_text(request.point, request.half),
         place=text(f"location.{request.location}"),
-        side=text(f"side.{request.side}") if request.side is Side.FEED else "",
+        side=text(f"side.{request.side}") if request.side else "",
     )
-    return " ".join(sentence.split())
+    return capital(" ".join(sentence.split()))
 
 
 def point_text(point: str, half: str = "") -> str:
@@ -151,7 +151,7 @@ def sighting_text(sighting: str) -> str:
     where = text(
         f"seen_at.{location}",
         side=text(f"side.{side}"),
-        cylinders=text("slot.cylinders_out", cylinders=numbers(int(n) for n in cylinders.split("-"))),
+        cylinders=cylinders_named(int(n) for n in cylinders.split("-")),
     )
     return text(f"seen.{damage}", where=where)
 
@@ -207,7 +207,8 @@ def card_entry(event: Event) -> str | None:
         case Worked():
             return _work_entry(event)
         case Repaired():
-            return text("card.repair", place=text(f"location.{event.location}"), cylinders=numbers(event.cylinders))
+            where = text(f"location.{event.location}")
+            return text("card.repair", place=where, cylinders=cylinders_named(event.cylinders))
         case Hinted(strength=1):  # the weakest hint has not said which test it means, and the card must not either
             return text("card.hint_first")
         case Hinted():
@@ -220,8 +221,10 @@ def card_entry(event: Event) -> str | None:
 
 def _work_entry(event: Worked) -> str:
     match event:
-        case Provoked(what=None) | GaveBack():
-            return text(f"card.{event.did}", what=text("suspects.none"))
+        case Provoked(what=None):
+            return text(f"card.{event.did}", what=text("card.stopped"))
+        case GaveBack():
+            return text("card.give_back", what=text("card.taken_out"))
         case Provoked():
             return text(f"card.{event.did}", what=_tried_text(event))
         case RanWarm():
@@ -254,8 +257,7 @@ def _reading_entry(event: Measured) -> str:
 
 
 def _part(place: Location, cylinder: int) -> str:
-    name = text(f"location.{place}")
-    return f"{name} {cylinder}" if cylinder else name
+    return text("spot.injector", number=cylinder) if cylinder else text(f"location.{place}")
 
 
 def card_lines(attempt: Attempt) -> list[str]:
@@ -269,13 +271,21 @@ NO_CURRENT_A, ANOTHER_WAY_A = 0.5, 3.0
 """Below this a coil has no current of its own; from this difference on, current takes a way past coil or output."""
 
 
+def _level_text(reason: SlotReason) -> str:
+    """Return how loud a slot is beside the same slot on a good engine."""
+    good = text("level.good_slot" if reason.slot else "level.good_engine")
+    decibel = round(reason.level_dba - reason.good_dba)
+    key = "level.louder" if decibel > 0 else "level.quieter" if decibel < 0 else "level.same"
+    return text(key, decibel=abs(decibel), good=good)
+
+
 def reason_line(reason: SlotReason, cylinders: int) -> str:
     """Return why one slot sounded as it did."""
-    under = round(reason.level_dba - reason.good_dba, 1) + 0.0  # no minus before a nought
+    under = _level_text(reason)
     if reason.slot == 0:
         line = text("reason.burst", moved=len(reason.moved), count=cylinders, under=under)
         return line + (" " + text("reason.tripped") if reason.tripped else "")
-    slot = text("slot.one", number=reason.slot)
+    slot = capital(text("slot.one", number=reason.slot))
     heard = text(f"heard.{reason.heard}")
     values: dict[str, str | float] = {"slot": slot, "own": reason.own_a, "under": under, "heard": heard}
     if reason.slot in reason.moved:
@@ -284,7 +294,7 @@ def reason_line(reason: SlotReason, cylinders: int) -> str:
         count = len(reason.others)
         line = text("reason.hum" if count else "reason.silent", others=reason.others_a, count=count, **values)
     elif reason.loaded:
-        line = text("reason.shared", cylinders=numbers(reason.loaded), **values)
+        line = text("reason.shared", cylinders=cylinders_named(reason.loaded), **values)
     else:
         line = text("reason.stuck" if reason.held_back else "reason.short_of_lift", **values)
     guests = [number for number in reason.moved if number != reason.slot]
@@ -296,5 +306,5 @@ def reason_line(reason: SlotReason, cylinders: int) -> str:
         line += " " + text("reason.another_way", output=reason.output_a)
     if guests:
         key = "reason.also" if reason.slot in reason.moved else "reason.elsewhere"
-        line += " " + text(key, cylinders=numbers(guests))
+        line += " " + text(key, cylinders=cylinders_named(guests))
     return line + (" " + text("reason.tripped") if reason.tripped else "")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 
 from trainer.circuit.elements import Location
 from trainer.circuit.faults import OPENS, SHORTS
@@ -15,17 +15,20 @@ from trainer.reasoning.advice.prices import repair_minutes
 from trainer.reasoning.universe.hearing import Heard
 from trainer.reasoning.verdict.belief import finding_key
 from trainer.reasoning.verdict.misconceptions import UNCLASSIFIED
-from trainer.words import numbers, percent, text
+from trainer.words import capital, cylinders_named, numbers, percent, text
 
 LEFT_SHOWN, LEFT_FROM = 4, 0.005
 
 
 def debrief_lines(debrief: Debrief, attempt: Attempt, calibration: Mapping[float, tuple[int, float]]) -> list[str]:
-    """Return the debrief: truth, answer, score with its arithmetic, reasons, refutation, rule, both paths, question.
+    """Return the debrief: first what matters most, then truth, answer, score, reasons, rule, both paths, question.
 
     `calibration` is the learner's calibration so far: how often each certainty was said, and the share that was right.
     """
     return [
+        *first_lines(debrief, attempt),
+        "",
+        text("debrief.show"),
         *verdict_lines(debrief, attempt, calibration),
         "",
         *_reasons(debrief, attempt),
@@ -42,8 +45,74 @@ def debrief_lines(debrief: Debrief, attempt: Attempt, calibration: Mapping[float
     ]
 
 
+MOST_WORDS = 45
+"""The most words of a debrief before its reasons."""
+
+
+def first_lines(debrief: Debrief, attempt: Attempt) -> list[str]:
+    """Return what a learner reads first: right or not, what it was, why, and what to do next time.
+
+    Sides are left out where the reason would not fit with them, and what to do next where it would not.
+    """
+    verdict, why = _verdict(debrief), _why(debrief, attempt)
+    whole, short = claims_text(debrief.truth), finding_text(finding_key(debrief.truth))
+    kept = [verdict]
+    for truth in (whole, short):
+        was = text("debrief.it_was", claims=truth)
+        kept = [verdict, why] if whole in why else list(filter(None, (verdict, was, why)))
+        if _words(kept) <= MOST_WORDS:
+            break
+    following = _next_time(debrief)
+    return [*kept, following] if _words([*kept, following]) <= MOST_WORDS else kept
+
+
+def _words(lines: Sequence[str]) -> int:
+    return sum(len(line.split()) for line in lines)
+
+
+def _proved(debrief: Debrief) -> bool:
+    return debrief.score.right and debrief.score.proof >= 1.0
+
+
+def _verdict(debrief: Debrief) -> str:
+    if _proved(debrief):
+        return text("debrief.right")
+    if finding_key(debrief.claims) != finding_key(debrief.truth):
+        return text("debrief.not_right")
+    return text("debrief.unmended" if debrief.proof.failed_retests else "debrief.unproved")
+
+
+def _why(debrief: Debrief, attempt: Attempt) -> str:
+    """Return why, with this case's own numbers: what refutes the finding, what it lacks, or why the slot sounds so."""
+    if debrief.misconception is not None and debrief.wrong is not None:
+        return text(f"refute.{debrief.misconception}", **refutation_values(debrief, attempt))
+    if not _proved(debrief):
+        return _unproved(debrief)
+    named = {number for claim in debrief.truth for number in claim.cylinders}
+    reason = next((one for one in debrief.reasons if one.slot in named), None)
+    return reason_line(reason, len(attempt.case.profile.cylinders)) if reason else ""
+
+
+def _unproved(debrief: Debrief) -> str:
+    """Return why a finding that names the truth does not count as proved."""
+    if debrief.proof.failed_retests:
+        return text("debrief.retest_failed", lost=debrief.score.lost)
+    for line in _side(debrief):
+        return line.strip()
+    if not debrief.proof.measured:
+        return text("debrief.by_ear" if debrief.truth else "debrief.unmeasured_passes")
+    return text("debrief.proof", percent=percent(debrief.proof.posterior))
+
+
+def _next_time(debrief: Debrief) -> str:
+    """Return what to do next time: the test that would have told more, or the rule of what was there."""
+    if debrief.would_tell and not _proved(debrief):
+        return text("debrief.would_tell", test=test_text(debrief.would_tell))
+    return text("debrief.rule", rule=_rule_texts(debrief)[0])
+
+
 def verdict_lines(debrief: Debrief, attempt: Attempt, calibration: Mapping[float, tuple[int, float]]) -> Iterator[str]:
-    """Yield truth, answer and score with its arithmetic."""
+    """Yield truth, answer and score with its arithmetic, for whoever wants all the reasons."""
     assert attempt.finding is not None
     score, proof = debrief.score, debrief.proof
     if proof.failed_retests:
@@ -136,7 +205,7 @@ def refutation_values(debrief: Debrief, attempt: Attempt) -> dict[str, object]:
         "true": claims_text(debrief.wrong.truth),
         "true_slot": true[0] if true else 0,
         "group": numbers(true),
-        "under": slot.good_dba - slot.level_dba,
+        "under": abs(slot.good_dba - slot.level_dba),
         "own": slot.own_a,
         "output": slot.output_a,
         "others": slot.others_a,
@@ -155,9 +224,12 @@ def refutation_values(debrief: Debrief, attempt: Attempt) -> dict[str, object]:
 
 
 def _rules(debrief: Debrief) -> Iterator[str]:
-    rules = [text(f"rule.{claim.kind}") for claim in debrief.truth] or [text("debrief.passed_rule")]
-    for rule in rules:
+    for rule in _rule_texts(debrief):
         yield text("debrief.rule", rule=rule)
+
+
+def _rule_texts(debrief: Debrief) -> list[str]:
+    return [text(f"rule.{claim.kind}") for claim in debrief.truth] or [text("debrief.passed_rule")]
 
 
 def _paths(debrief: Debrief) -> Iterator[str]:
@@ -170,7 +242,7 @@ def _paths(debrief: Debrief) -> Iterator[str]:
         yield text(
             "debrief.best_step",
             minutes=step.minutes,
-            test=test_text(step.name),
+            test=capital(test_text(step.name)),
             bits=step.bits,
             percent=percent(step.belief),
         )
@@ -185,7 +257,7 @@ def _weighed(weighed: Weighed) -> Iterator[str]:
         return
     out = [text(f"location.{place}") for place in weighed.places_out]
     if weighed.cylinders_out:
-        out.append(text("slot.cylinders_out", cylinders=numbers(weighed.cylinders_out)))
+        out.append(cylinders_named(weighed.cylinders_out))
     names = text("debrief.step_out", names=", ".join(out)) if out else ""
     yield text("debrief.step", bits=weighed.bits, percent=percent(weighed.sure), out=names)
     if weighed.unexplained:
@@ -238,7 +310,7 @@ def _left(debrief: Debrief) -> Iterator[str]:
 
 def _question(debrief: Debrief, attempt: Attempt) -> str:
     if attempt.case.takeaway:
-        return attempt.case.takeaway
+        return attempt.case.in_words.takeaway
     kinds = {claim.kind for claim in debrief.truth}
     if not kinds:
         return text("take.passes")

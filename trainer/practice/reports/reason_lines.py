@@ -15,7 +15,7 @@ from trainer.reasoning.advice.repairs import Repairs
 from trainer.reasoning.reasoner import Reasoner
 from trainer.reasoning.universe.questions import Question
 from trainer.reasoning.verdict.belief import Belief, FindingKey, bits_between
-from trainer.words import numbers, percent, text
+from trainer.words import cylinders_named, numbers, percent, text
 
 SHOWN_FINDINGS, SHOWN_REPAIRS = 5, 3
 SHOWN_BITS = 0.05
@@ -54,7 +54,7 @@ def finding_text(key: FindingKey) -> str:
             kind=text(f"kind.{kind}"),
             location=text(f"location.{location}"),
             side="",
-            cylinders=numbers(cylinders),
+            cylinders=cylinders_named(cylinders),
         )
         for cylinders, location, kind in key
     )

@@ -63,7 +63,7 @@ def sheet_html(
         code=case.code,
         who=who,
         engine=case.profile.title,
-        story=case.story or text("case.drawn_story"),
+        story=case.in_words.story or text("case.drawn_story"),
         entries=[
             (entry, f"{event.labour_minutes:.0f} min") for event in attempt.events if (entry := card_entry(event))
         ],

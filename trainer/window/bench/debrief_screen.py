@@ -11,7 +11,7 @@ from trainer.circuit.solve import SAMPLE_RATE_HZ
 from trainer.desk.desk import Desk
 from trainer.practice.attempt.debrief import Debrief
 from trainer.practice.reports.attempt_lines import reason_line
-from trainer.practice.reports.debrief_lines import debrief_lines, verdict_lines
+from trainer.practice.reports.debrief_lines import debrief_lines, first_lines
 from trainer.sound.difference import differing_slots, one_after_another
 from trainer.sound.render import Sound
 from trainer.sound.spectrum import band_levels_db, outline
@@ -155,11 +155,13 @@ class DebriefScreen(Screen):
     def _words(self) -> Node:
         attempt = self.desk.attempt
         shown = (
-            debrief_lines(self.debrief, attempt, self._calibration)
-            if self.open
-            else verdict_lines(self.debrief, attempt, self._calibration)
+            debrief_lines(self.debrief, attempt, self._calibration) if self.open else first_lines(self.debrief, attempt)
         )
-        nodes = [words(line.strip(), "body", f"line.{place}") if line else rule() for place, line in enumerate(shown)]
+        head = text("debrief.show")
+        nodes = [
+            words(line.strip(), "bold" if line == head else "body", f"line.{place}") if line else rule()
+            for place, line in enumerate(shown)
+        ]
         return scroll(
             "card",
             row(words(text("debrief.head"), "title", weight=1.0), words(self.who, "muted"), gap=0.5),
@@ -220,7 +222,8 @@ class DebriefScreen(Screen):
 def debrief_case(desk: Desk) -> str:
     """Return which case this was."""
     case = desk.attempt.case
-    return f"{case.title} · {case.code}" if case.code else case.title
+    title = case.in_words.title
+    return f"{title} · {case.code}" if case.code else title
 
 
 def _drawn(sound: Sound) -> tuple[np.ndarray, np.ndarray]:

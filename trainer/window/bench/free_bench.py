@@ -209,7 +209,7 @@ class FreeBench(BenchScreen):
     @property
     def title(self) -> str:
         """It has nothing to hide."""
-        return self.desk.attempt.case.title
+        return self.desk.attempt.case.in_words.title
 
     def card(self) -> Node:
         """Return the card with the truth on it."""

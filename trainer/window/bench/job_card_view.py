@@ -8,7 +8,7 @@ from trainer.circuit.elements import Location
 from trainer.practice.attempt.attempt import Attempt
 from trainer.practice.reports.attempt_lines import card_entry, claims_text
 from trainer.window.kit.nodes import Node, column, row, rule, scroll, tick, words
-from trainer.words import text
+from trainer.words import capital, text
 
 
 def card_node(
@@ -25,7 +25,7 @@ def card_node(
         row(words(text("card.head"), "title", "card.title", weight=1.0), words(who, "muted"), gap=0.5),
         rule(),
         words(text("card.complaint"), "bold"),
-        words(case.story or text("case.drawn_story"), "body", "card.story"),
+        words(case.in_words.story or text("case.drawn_story"), "body", "card.story"),
         words(truth, "bold", "card.truth") if truth else None,
         column(*entries, name="card.entries", gap=0.35) if entries else None,
         rule(),
@@ -56,6 +56,7 @@ def folded(attempt: Attempt) -> list[tuple[str, float, int]]:
 
 def _entry(entry: str, minutes: float, count: int) -> Node:
     head, _colon, rest = entry.partition(": ")
+    rest = capital(rest)
     if count > 1:
         rest, head = (f"{rest} ×{count}", head) if rest else ("", f"{head} ×{count}")
     told = words(f"{minutes:.0f} min", "mono_muted") if minutes else None

@@ -100,8 +100,9 @@ class ExerciseScreen(Screen):
     def _reveal(self) -> Node:
         assert self.chosen is not None
         told_ = reveal_lines(self.exercise, self.chosen)
+        heads = (told_[0], text("debrief.show"))
         return column(
-            *(words(line, "bold" if not row else "body", f"reveal.{row}") for row, line in enumerate(told_)),
+            *(words(line, "bold" if line in heads else "body", f"reveal.{row}") for row, line in enumerate(told_)),
             surface="panel", pad=0.8, gap=0.3, framed=True,
         )  # fmt: skip
 

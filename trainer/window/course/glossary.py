@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from trainer.window.kit.nodes import Node, column, scroll, words
 from trainer.window.shell.screen import Screen
-from trainer.words import text
+from trainer.words import capital, text
 
 TERMS = (
     "actuation_test", "slot", "burst", "background", "hum", "bed", "even", "weak", "dull", "module", "feed", "return",
@@ -22,7 +22,7 @@ class GlossaryScreen(Screen):
     def view(self) -> Node:
         """Return all words with what they mean."""
         entries = [
-            column(words(text(f"term.{term}"), "bold"), words(text(f"meaning.{term}"), "body"), gap=0.1)
+            column(words(capital(text(f"term.{term}")), "bold"), words(text(f"meaning.{term}"), "body"), gap=0.1)
             for term in TERMS
         ]
         title = words(text("glossary.title"), "title", "glossary.title")

@@ -12,7 +12,7 @@ from trainer.window.kit.nodes import Node, column, lines, row, rule, scroll, spl
 from trainer.window.pictures.pictures import ProgressPicture
 from trainer.window.shell.screen import Screen
 from trainer.window.shell.shell import Shell
-from trainer.words import text
+from trainer.words import capital, text
 
 LEAST_SPAN = (-2.0, 2.2)
 """The chart's scale is at least this wide, in logits, so that a small step does not look like a leap."""
@@ -36,7 +36,7 @@ class ProgressScreen(Screen):
         skills = [
             column(
                 words(skill_line(skill, ability), "body", f"skill.{skill}"),
-                words(text(f"skill.{skill}.what"), "muted"),
+                words(capital(text(f"skill.{skill}.what")), "muted"),
                 gap=0.1,
             )
             for skill, ability in abilities_on(state, day).items()
@@ -102,4 +102,4 @@ class ProgressScreen(Screen):
 def _kind(kind: str, right: list[bool]) -> Node:
     name = text("debrief.passes") if kind == "passes" else text(f"kind.{kind}")
     counts = text("progress.of", right=sum(right), count=len(right))
-    return row(words(name, weight=1.0, least=14.0), words(counts, "mono"), gap=1.0)
+    return row(words(capital(name), weight=1.0, least=14.0), words(counts, "mono"), gap=1.0)

@@ -52,7 +52,9 @@ class SetsScreen(Screen):
             "page",
             words(text("sets.title"), "title", "sets.title"),
             words(here, "muted"),
-            column(*(button(f"set.{path.name}", path.name, self._opener(path)) for path in files), gap=0.4)
+            column(
+                *(button(f"set.{path.name}", path.name, self._opener(path), verbatim=True) for path in files), gap=0.4
+            )
             if files
             else words(text("sets.none"), "body", "sets.none"),
             words(text("sets.path"), "bold"),

@@ -15,7 +15,7 @@ from trainer.window.pictures.sound_strip import starts_of
 from trainer.window.shell.listening import Track
 from trainer.window.shell.screen import Screen
 from trainer.window.shell.shell import Shell
-from trainer.words import text
+from trainer.words import capital, text
 
 
 class SoundsTour(Screen):
@@ -49,7 +49,7 @@ class SoundsTour(Screen):
             words(text("tour.sounds"), "title", "tour.title"),
             words(text("tour.sounds.about"), "muted"),
             words(text("tour.pair", number=self.at + 1, count=len(self.pairs)), "mono_muted", "tour.pair"),
-            words(text(f"tour.{self.pairs[self.at].name}"), "bold", "tour.text"),
+            words(capital(text(f"tour.{self.pairs[self.at].name}")), "bold", "tour.text"),
             column(*plays, gap=0.5),
             flow(
                 button("pause", text("tool.pause"), playing.pause if playing.on or playing.paused else None, "space"),

@@ -62,7 +62,13 @@ class InstructorScreen(Screen):
             words(text("sets.folder", folder=self.shell.services.sets or ""), "muted"),
             flow(
                 *(
-                    button(f"file.{path.name}", path.name, self._chooser(path), chosen=path == self._chosen)
+                    button(
+                        f"file.{path.name}",
+                        path.name,
+                        self._chooser(path),
+                        chosen=path == self._chosen,
+                        verbatim=True,
+                    )
                     for path in files
                 ),
                 gap=0.4,

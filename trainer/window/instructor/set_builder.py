@@ -146,7 +146,7 @@ class SetBuilder(Screen):
                 kept = tuple(one for one in self.draft.cases if one != name)
                 self._set(cases=kept if chosen else (*kept, name))
 
-            return tick(f"case.{name}", case_named(name).title, chosen, act)
+            return tick(f"case.{name}", case_named(name).in_words.title, chosen, act)
 
         return column(*map(line, case_names()), gap=0.1)
 

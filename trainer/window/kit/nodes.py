@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from typing import Literal
 
-from trainer.words import text
+from trainer.words import capital, text
 
 Kind = Literal[
     "column", "row", "flow", "scroll", "split", "text", "button", "tick", "field", "picture", "spot", "rule", "bar"
@@ -125,14 +125,27 @@ def lines(texts: Iterable[str], look: str = "body", name: str = "", *, gap: floa
     return Node("column", name, children=tuple(shown), gap=gap)
 
 
-def button(name: str, text: str, act: Callable[[], None] | None, key: str = "", **options: object) -> Node:
-    """Return something to press; without an act it is shown as not to be had now."""
-    return Node("button", name, text, act=act, key=key, enabled=act is not None, **options)  # type: ignore[arg-type]
+def button(
+    name: str, text: str, act: Callable[[], None] | None, key: str = "", *, verbatim: bool = False, **options: object
+) -> Node:
+    """Return a button, disabled without an act; its label begins with a capital unless it is a file's or a person's."""
+    label = text if verbatim else capital(text)
+    return Node("button", name, label, act=act, key=key, enabled=act is not None, **options)  # type: ignore[arg-type]
 
 
-def tick(name: str, text: str, chosen: bool, act: Callable[[], None], key: str = "", **options: object) -> Node:
-    """Return something that is on or off."""
-    return Node("tick", name, text, act=act, key=key, chosen=chosen, **options)  # type: ignore[arg-type]
+def tick(
+    name: str,
+    text: str,
+    chosen: bool,
+    act: Callable[[], None],
+    key: str = "",
+    *,
+    verbatim: bool = False,
+    **options: object,
+) -> Node:
+    """Return something that is on or off; its label begins with a capital unless it is the name of a device."""
+    label = text if verbatim else capital(text)
+    return Node("tick", name, label, act=act, key=key, chosen=chosen, **options)  # type: ignore[arg-type]
 
 
 def field(name: str, text: str, edit: Callable[[str], None], act: Callable[[], None] | None = None) -> Node:
@@ -142,7 +155,7 @@ def field(name: str, text: str, edit: Callable[[str], None], act: Callable[[], N
 
 def spot(name: str, text: str, at: Box, act: Callable[[], None] | None, *, chosen: bool = False) -> Node:
     """Return a place on a picture that can be acted on; the picture itself shows it, `text` says what it is."""
-    return Node("spot", name, text, act=act, at=at, chosen=chosen)
+    return Node("spot", name, capital(text), act=act, at=at, chosen=chosen)
 
 
 def rule() -> Node:

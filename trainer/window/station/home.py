@@ -50,7 +50,7 @@ class WhoScreen(Screen):
     def view(self) -> Node:
         """Return the field, the names known here, and what needs nobody's name."""
         known = [] if self.shell.settings.station_pin else list(self.shell.services.store.learners())
-        names = [button(f"known.{name}", name, self._as(name)) for name in known[:SHOWN_LEARNERS]]
+        names = [button(f"known.{name}", name, self._as(name), verbatim=True) for name in known[:SHOWN_LEARNERS]]
         second = column(
             words(text("who.second"), "bold"), row(field("partner", self.partner, self._partner, self._go)), gap=0.3
         )

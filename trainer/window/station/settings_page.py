@@ -80,9 +80,9 @@ class SettingsScreen(Screen):
 
     def _device(self, name: str) -> Node:
         chosen = name == self.shell.settings.device
-        return tick(
-            f"device.{name}", name or text("settings.device_default"), chosen, self._chooser("device", name), round=True
-        )
+        label = name or text("settings.device_default")
+        choose = self._chooser("device", name)
+        return tick(f"device.{name}", label, chosen, choose, round=True, verbatim=bool(name))
 
     def _chooser(self, name: str, value: object) -> Callable[[], None]:
         return lambda: self._set(**{name: value})

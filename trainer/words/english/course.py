@@ -54,7 +54,7 @@ TEXTS: dict[str, str] = {
     "subject.codes.could": "what could leave a code",
     "subject.codes.old": "old codes",
     "subject.meter.says": "what a reading says",
-    "subject.meter.where": "where between readings",
+    "subject.meter.where": "where the break is, from readings",
     "subject.meter.slip": "what a reading is worth",
     "subject.reasoning.next": "the next test",
     "subject.reasoning.stop": "when to stop",
@@ -65,19 +65,19 @@ TEXTS: dict[str, str] = {
     "why.sure_wrong": "You were sure of this one and got it wrong — {about}.",
     "why.refute": "One idea to go over again — {about}.",
     "why.revisit": "You missed this before, so here it is again — {about}.",
-    "why.probe": "Many people get this one wrong. Let us see how you do — {about}.",
+    "why.probe": "Many people get this one wrong, so let us see how you do — {about}.",
     "why.weakest": "This is your level right now — {about}.",
     "why.asked": "You asked for this.",
     "course.difficulty": "difficulty {step} of 5",
     "course.next": "Next: {what}",
     "course.right": "Right.",
     "course.wrong": "Not quite. The right answer: {said}",
-    "course.rule": "The rule: {rule}",
+    "course.rule": "Remember: {rule}",
     "course.sure_before": "How sure are you?",
     "course.ten": "{minutes} minutes: a good place to stop. What you missed will come back when it is due.",
     "course.twenty": "{minutes} minutes of practice. Give your ears a rest before you go on.",
     "course.prepare": "Getting practice ready for these engines. This happens once on each machine.",
-    "course.listen": "listen: {label}",
+    "course.listen": "Listen: {label}",
     "course.lesson": "Lesson {number} of {count}",
     "course.lesson.1": "the first case, worked for you step by step",
     "course.lesson.2": "the second case, started for you; you finish it",
@@ -102,8 +102,8 @@ TEXTS: dict[str, str] = {
         "Read the codes. They say in which circuit the module saw a fault. They never say where along it."
     ),
     "lesson.dead": (
-        "Key off. Wait. Volts at rest on the terminal you will touch: under one volt, it is dead. "
-        "Now ohms mean something."
+        "Key off. Wait. Measure volts at rest on the terminal that you will touch. Under one volt it is dead, and "
+        "ohms mean something."
     ),
     "lesson.pair": (
         "Now the meter, outside first. Pull the module plug and measure ohms from the feed to return 3: OL. The "
@@ -113,8 +113,8 @@ TEXTS: dict[str, str] = {
         "Measure a known-good cylinder beside it. Number 1 shows what a whole circuit reads here, and that the "
         "meter works."
     ),
-    "lesson.wire_feed": "The feed wire of the engine harness, end to end. A good wire reads next to nothing.",
-    "lesson.wire_return": "Now its return wire. Good too, so the engine harness is ruled out.",
+    "lesson.wire_feed": "Now the feed wire of the engine harness, end to end. A good wire reads next to nothing.",
+    "lesson.wire_return": "Now its return wire. It is good too, so the engine harness is ruled out.",
     "lesson.cover": (
         "Measure from the cover side of the pass-through connector: good. Both halves are fine, so only the "
         "return contact that joins them is left."
@@ -124,14 +124,14 @@ TEXTS: dict[str, str] = {
         "none, so the contact itself is open."
     ),
     "lesson.finding": (
-        "The evidence leaves one finding: open in the pass-through connector, return side, cylinder 3. It is "
-        "committed now, and then comes the debrief."
+        "The evidence leaves one finding: open in the pass-through connector, return side, cylinder 3. We commit it "
+        "now, and then comes the debrief."
     ),
-    "lesson.go_on": "do this step",
-    "lesson.take_over": "take over from here",
+    "lesson.go_on": "Do this step",
+    "lesson.take_over": "Take over from here",
     "tour.sounds": "Listening tour",
     "tour.sounds.about": (
-        "Labelled examples in pairs that differ in one thing. There are no questions: hear both, then go on."
+        "Labelled examples in pairs that differ in one thing. There are no questions. Hear both, then go on."
     ),
     "tour.pair": "Pair {number} of {count}",
     "tour.even_weak": "even beside weak: the click is there, but softer",
@@ -144,50 +144,49 @@ TEXTS: dict[str, str] = {
     "tour.quiet_loud": "the same hum in a quiet and in a loud bay: the noise hides it, but the fault is the same",
     "progress.skills": "Skills",
     "progress.counts": "{right} right of {count}",
-    "progress.interval": (
-        "estimate {mean:+.1f} (0 is the middle), between {low:+.1f} and {high:+.1f} with nine chances in ten"
-    ),
-    "progress.waits": "Waiting to be revisited: {count}, due now: {due}",
+    "progress.interval": "estimate {mean:+.1f} (0 is average), very likely between {low:+.1f} and {high:+.1f}",
+    "progress.waits": "To revisit: {count}. Due now: {due}.",
     "progress.waits.line": "{what}: {when}",
     "progress.waits.now": "due now",
     "progress.waits.days": "in {days:.0f} days",
     "progress.waits.sure": "(you were sure)",
-    "progress.over_time": "Your answers over time, oldest on the left, one line a skill",
+    "progress.over_time": "Your answers over time, oldest on the left, one line for each skill",
     "progress.mark.steady": "steady",
     "progress.mark.strong": "strong",
     "progress.ideas": "Ideas to go over again",
-    "practice.title": "Practice of {who}",
+    "practice.title": "{who}'s practice",
     "practice.minutes": "{minutes:.0f} min this session",
-    "practice.go": "next",
-    "practice.sounds": "listening tour",
-    "practice.rematch": "one-minute rematch",
+    "practice.go": "Next",
+    "practice.sounds": "Listening tour",
+    "practice.rematch": "One-minute rematch",
     "practice.drills": "Or one kind only",
     "practice.record": "My record as a file",
-    "practice.record.take": "take in",
-    "practice.record.path": "path of a record file",
-    "practice.carried": "Record written: {path} ({count} attempts)",
-    "practice.taken": "Record taken in: {new} new attempts, {known} known already, {longer} continued",
+    "practice.record.take": "Import",
+    "practice.record.path": "Path of a record file",
+    "practice.carried": "Record saved: {path} (attempts: {count}).",
+    "practice.taken": "Record imported. New attempts: {new}. Already known: {known}. Continued: {longer}.",
     "practice.help": (
-        "Enter goes on · 'skip' the lessons, or 'lesson 1' · 'sounds' listening tour · 'rematch' · 'drill KIND' "
-        "(ear, numbering, codes, meter, reasoning, limits, job_card) · 'progress' · 'leave'"
+        "Press Enter to go on. 'skip' leaves the lessons, 'lesson 1' opens one. 'sounds' is the listening tour, "
+        "'rematch' a one-minute rematch. 'drill KIND' gives you one kind only: ear, numbering, codes, meter, "
+        "reasoning, limits or job_card. There are also 'progress' and 'leave'."
     ),
     "practice.prompt": "practice>",
     "practice.answer": "{choice}, 'hear 1' to listen again, or 'leave':",
-    "practice.sure": "sure? 1 {first}, 2 {second}, 3 {third}:",
+    "practice.sure": "How sure? 1 {first}, 2 {second}, 3 {third}:",
     "practice.answer_silent": "{choice}, or 'leave':",
     "practice.answers": "Type {choice} to answer, or 'leave' to leave it open.",
     "practice.making": "One moment: this question is being worked out.",
     "practice.left_open": "This exercise will wait for you.",
-    "practice.resumed": "You left this one unfinished.",
+    "practice.resumed": "You left this one unfinished, so here it is again.",
     "practice.rematch.pair": "Rematch: {first} against {second}, four sounds.",
-    "practice.rematch.over": "Rematch over: {right} right of {count}.",
-    "waiting.practise": "practise",
-    "waiting.lesson": "lesson {number}: {what}",
+    "practice.rematch.over": "The rematch is over: {right} right of {count}.",
+    "waiting.practise": "Practise",
+    "waiting.lesson": "Lesson {number}: {what}",
     "tour.slot": "slot {number}, {heard}, bed at {bed:.0f} dB(A)",
-    "tour.whole": "the whole test, {cylinders} off",
+    "tour.whole": "the whole test, with {cylinders} not even",
     "lesson.again": (
-        "Plug everything back and run the test once more. A contact that was only dirty would have come back; slot 3 "
-        "still hums: now it is proved."
+        "Plug everything back in and run the test once more. A dirty contact would have come back. Slot 3 still hums, "
+        "so now it is proved."
     ),
     "lesson.done": "done: {what}",
     "record.a_record": "a learner's record written by this program",
@@ -196,27 +195,27 @@ TEXTS: dict[str, str] = {
     "record.found.of_another": "the record of {of}",
     "record.mend.a_record_of": "Write it again on the other machine; nothing was changed here",
     "record.mend.copy_again": "Copy it again from where it was written; nothing was changed here",
-    "record.mend.be_that_learner": "Take it in as {of} (--learner), whose record it is; nothing was changed here",
-    "practice.record.write": "write my record",
-    "practice.record.nowhere": "Nothing is kept on this machine, so there is nowhere to write to.",
-    "exercise.engine_hidden": "The engine is shown once you have answered.",
+    "record.mend.be_that_learner": "Import it as {of} (--learner), whose record it is; nothing was changed here",
+    "practice.record.write": "Save my record",
+    "practice.record.nowhere": "Nothing is kept on this machine, so the record cannot be saved.",
+    "exercise.engine_hidden": "You see the engine when you have answered.",
     "exercise.mark_right": "← right",
-    "tour.before": "before",
-    "waiting.choose": "choose what to practise",
+    "tour.before": "Previous",
+    "waiting.choose": "Choose what to practise",
     "waiting.due": "{count} to revisit today",
     "stage.practice": "Getting practice ready: {percent:.0f} %",
     "stage.exercise": "Making the question ...",
-    "practice.left": "Stopped here. What you did is kept.",
-    "practice.apart": "These attempts went differently on the two machines, so the ones here stay: {count}.",
+    "practice.left": "Stopped here. Your work is saved.",
+    "practice.apart": "These attempts went differently on the two machines, so the ones here were kept: {count}.",
     "why.case.sure_wrong": "You were sure of a case like this one and got it wrong.",
     "why.case.refute": "One idea to go over again, in a whole case.",
     "why.case.revisit": "You missed a case like this before, so here is another.",
     "why.case.probe": "A whole case with something that many people get wrong.",
     "why.case.weakest": "A whole case puts your skills together, at your level.",
     "progress.waits.day": "tomorrow",
-    "record.found.unknown": "holding what this version of the program does not know",
+    "record.found.unknown": "it has something that this version of the program does not know",
     "practice.lesson_keys": (
-        "In a lesson Enter does the step, 'skip' leaves the lessons; Enter now goes on with this one."
+        "In a lesson, Enter does the next step and 'skip' leaves the lessons. Press Enter now to go on with this one."
     ),
     "why.rematch": "Rematch, sound {number} of {count}: {first} against {second}.",
     "skill.low": "just starting: the easy ones still need thought",

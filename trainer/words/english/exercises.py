@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 TEXTS: dict[str, str] = {
-    "exercise.fault": "{kind}, {location}, cylinder {cylinders}",
+    "exercise.fault": "{kind}, {location}, {cylinders}",
     "exercise.whole": "the whole test",
     "exercise.good_slot": "slot {number} on a good engine",
     "exercise.this_slot": "slot {number} on this engine",
     "exercise.none": "none: all slots are even",
     "exercise.no_code": "no code",
     "exercise.which": "Hear the whole test. Which slots are not even?",
-    "exercise.which.right": "Count in numeric order after the burst: {cylinders} is not even.",
+    "exercise.which.right": "Count in numeric order after the burst. Not even: {cylinders}.",
     "exercise.which.none": "Every slot is even. Small differences between good injectors are no fault.",
     "exercise.which.even": "{cylinders}: even here.",
     "exercise.which.missed": "Not even here: {cylinders}.",
@@ -38,15 +38,15 @@ TEXTS: dict[str, str] = {
     "exercise.order.burst": "{said} is one off: the burst comes first and belongs to nobody.",
     "exercise.order.other": "{said} has its own slot, at its own place in numeric order.",
     "exercise.counted": (
-        "Counting every sound from the start, the burst included, the faint one is number {count}. Which cylinder is "
-        "it?"
+        "Count every sound from the start, with the burst as number 1. The faint one is number {count}. Which "
+        "cylinder is it?"
     ),
     "exercise.counted.right": "The burst was number 1, so sound {count} is cylinder {number}.",
     "exercise.place": "Where on this engine is cylinder {number}?",
     "exercise.place.right": "{number} sits there, {where}.",
     "exercise.place.other": "{said} sits there: {where}.",
     "exercise.where": "bank {bank}, number {place} from the front",
-    "exercise.shared": "The slots of {cylinders} fell out together. What do these share, and no others?",
+    "exercise.shared": "The slots of {cylinders} went bad together. What do these share, and no others?",
     "exercise.shared.right": "{cylinders} and nothing else lie behind it.",
     "exercise.shared.other": "{cylinders} lie behind that one.",
     "exercise.shared.connector": "the pass-through connector {name}",
@@ -54,11 +54,10 @@ TEXTS: dict[str, str] = {
     "exercise.shared.bank": "the bank {name}",
     "exercise.shared.nothing": "nothing: each has its own fault",
     "exercise.shared.one_cause": (
-        "Several that drop out together and share a part are one fault in that part, until you show otherwise."
+        "Several that fail together and share a part are one fault in that part, until you show otherwise."
     ),
     "exercise.numbering.rule": (
-        "Numbers follow the engine's plan, and slots follow the numbers. The firing order here is {firing}, and "
-        "it orders nothing in this test."
+        "Slots follow the engine's numbers. The firing order, here {firing}, does not matter in this test."
     ),
     "exercise.says": "After the test this is in memory. Which of these does {code} prove?",
     "exercise.says.right": "The current in this circuit was outside the code's limits during the test.",
@@ -75,14 +74,14 @@ TEXTS: dict[str, str] = {
     "exercise.could.right": "That one would leave {codes}.",
     "exercise.could.same": "This one leaves just these codes.",
     "exercise.old": "Codes were read, cleared, and the test was run again. What about {code}?",
-    "exercise.old.first": "read first: {codes}",
-    "exercise.old.again": "after clearing and testing again: {codes}",
+    "exercise.old.first": "Read first: {codes}",
+    "exercise.old.again": "After clearing and testing again: {codes}",
     "exercise.old.today": "Circuit {number} is not as it should be today.",
     "exercise.old.two": "There are two faults today, at {first} and at {second}.",
     "exercise.old.module": "The module has lost its memory.",
     "exercise.codes.rule": "Read, clear, test, read again. A code names a circuit, never a place.",
     "exercise.reading": "What does this reading say of the circuit from here on?",
-    "exercise.reading.mate": "the good cylinder beside it reads {display}",
+    "exercise.reading.mate": "The good cylinder beside it reads {display}",
     "exercise.reading.good": "good: as close to the good cylinder as this meter can tell",
     "exercise.reading.good.why": "Two readings closer than twice the meter's limits cannot be told apart.",
     "exercise.reading.open": "open somewhere from here on",
@@ -124,20 +123,16 @@ TEXTS: dict[str, str] = {
     "exercise.slip.live": "It means nothing, and the meter may be damaged.",
     "exercise.slip.live.why": "Ohms are never measured on a live circuit: key off, wait, prove dead.",
     "exercise.slip.rule": "Key off and proved dead, plug off, leads zeroed, then read.",
-    "exercise.begun.heard": "heard: the slots of {cylinders} are off, the others even",
+    "exercise.begun.heard": "Heard: {cylinders} not even, the others even",
     "exercise.next": "This is what you know so far. Which of these tests tells you most for its minutes?",
-    "exercise.next.best": (
-        "It is expected to halve what is left {bits:.1f} times over in {minutes:.0f} min: most for its time."
-    ),
-    "exercise.next.less": (
-        "It is expected to halve what is left {bits:.1f} times over in {minutes:.0f} min: less for its time."
-    ),
+    "exercise.next.best": "It should halve what is left {bits:.1f} times in {minutes:.0f} min, the most for its time.",
+    "exercise.next.less": "It should halve what is left {bits:.1f} times in {minutes:.0f} min, less for its time.",
     "exercise.next.rule": (
         "Ask what each test could rule out and what it costs. Cheap tests that halve what is left come first."
     ),
     "exercise.stop": "Does this prove a finding?",
-    "exercise.stop.done": "done: {step}",
-    "exercise.stop.likeliest": "most likely so far: {findings}",
+    "exercise.stop.done": "Done: {step}",
+    "exercise.stop.likeliest": "Most likely so far: {findings}",
     "exercise.stop.commit": "Yes: commit to it and repair.",
     "exercise.stop.commit.why": "On this evidence it is {sure} likely. From 95 % we call it proved.",
     "exercise.stop.on": "No: go on measuring.",
@@ -161,9 +156,9 @@ TEXTS: dict[str, str] = {
     ),
     "exercise.after.not_shown": 'Say "not shown here", and go on to fuel, compression and return leak.',
     "exercise.after.not_shown.why": "Not yet: what is known points at this circuit, and this test has more to give.",
-    "exercise.after.injector": "Replace injector {number}, since it is the one that misses on the road.",
+    "exercise.after.injector": "Replace injector {number}, since it is the one that misfires on the road.",
     "exercise.after.injector.why": (
-        "Nothing that was shown says so. With bad compression or fuel the new one would miss as well."
+        "Nothing that was shown says so. With bad compression or fuel, the new one would misfire as well."
     ),
     "exercise.after.module": "Replace the drive module, since all of the injectors do click.",
     "exercise.after.module.why": "The module drove every slot.",
@@ -177,26 +172,26 @@ TEXTS: dict[str, str] = {
     "exercise.card": "This job card has one wrong step. Which?",
     "exercise.card.step": "{number}. {step}",
     "exercise.card.choice": "step {number}",
-    "exercise.card.stands": "That step is right. The engine bears it out.",
+    "exercise.card.stands": "That step is right, and the engine confirms it.",
     "exercise.card.heard": "Heard: slot {cylinders} is very faint, all others even.",
     "exercise.card.code": "Code {code}: {meaning}.",
     "exercise.card.code_place": "Code {code}: {meaning}; so the place is the {place}.",
     "exercise.card.not_nulled": "(plug off, leads not zeroed)",
     "exercise.card.plug_on": "(plug on, leads zeroed)",
-    "exercise.card.concluded": "Left by these: {place}.",
-    "exercise.card.slot": "Found it: another slot was off. Count again from after the burst.",
-    "exercise.card.named_place": "Found it: a code never names a place.",
-    "exercise.card.connected": "Found it: with the plug on, the meter reads everything that hangs on the wire.",
-    "exercise.card.leads": "Found it: the resistance of the leads is in that reading.",
-    "exercise.card.conclusion": "Found it: taken rightly, these readings leave another place.",
+    "exercise.card.concluded": "Conclusion: {place}.",
+    "exercise.card.slot": "Another slot was off. Count again from after the burst.",
+    "exercise.card.named_place": "A code never names a place.",
+    "exercise.card.connected": "With the plug on, the meter reads everything that hangs on the wire.",
+    "exercise.card.leads": "The resistance of the leads is in that reading.",
+    "exercise.card.conclusion": "These readings leave another place.",
     "exercise.card.rule": "Check each step on its own: what was heard, how it was measured, what follows from it.",
     "exercise.backwards": (
-        "Counting back from the last slot, the faint one is number {count}, the last being 1. Which cylinder is it?"
+        "Count backwards, with the last slot as number 1. The faint one is number {count}. Which cylinder is it?"
     ),
     "exercise.still.shy": "It shows only when its place is moved or warm; at rest the test is even.",
     "exercise.card.rightly": "(plug off, leads zeroed)",
     "exercise.next.choice": "{test} ({minutes:.0f} min)",
-    "exercise.begun.all": "heard: all slots are off",
+    "exercise.begun.all": "Heard: no slot is even",
     "exercise.hum.hum.hum": (
         "In slot {number} the module drives an open circuit. What you hear is the background current through all the "
         "other injectors."
@@ -208,17 +203,19 @@ TEXTS: dict[str, str] = {
     "exercise.hum.hum.worn": "A worn injector still clicks; here nothing of {number} moves.",
     "exercise.hum.own.own": "A dull thud is current of its own without a full click, so circuit {number} is closed.",
     "exercise.hum.own.hum": "The others' hum is far fainter than this: circuit {number} carries current.",
-    "exercise.hum.own.bed": "The bed is under every slot; this stands far above it in slot {number}.",
-    "exercise.hum.own.worn": "Worn plates sound brighter or later, not dull: here {number} does not move as it should.",
+    "exercise.hum.own.bed": "The bed is under every slot. What you hear in slot {number} is far louder.",
+    "exercise.hum.own.worn": (
+        "A worn armature sounds brighter or later, not dull. Here {number} does not move as it should."
+    ),
     "exercise.hum.bed.bed": "No click and no hum: no current flows in slot {number}, neither its own nor the others'.",
-    "exercise.hum.bed.hum": "A hum would stand above the bed in slot {number}; here nothing does.",
+    "exercise.hum.bed.hum": "You would hear a hum above the bed in slot {number}. Here there is none.",
     "exercise.hum.bed.own": "Current of its own thuds or clicks; in slot {number} nothing does.",
     "exercise.hum.bed.worn": "A worn injector still clicks; slot {number} is empty.",
     "exercise.unproved": "After the test this is in memory. Which of these does {code} not prove?",
     "exercise.unproved.circuit": "It was the circuit of cylinder {number}.",
     "exercise.unproved.once": "The module saw it at least once.",
     "exercise.unproved.proved": "That is just what it says: {meaning}.",
-    "exercise.unproved.right": "This is left open. {why}",
+    "exercise.unproved.right": "It does not prove this. {why}",
     "exercise.old.before": "It is left over from an earlier fault.",
     "exercise.old.gone.before": "This test did not set it again. It is old, or of something that comes and goes.",
     "exercise.old.gone.today": "The test did not set it again: this time its current was within the code's limits.",
@@ -227,22 +224,22 @@ TEXTS: dict[str, str] = {
     "exercise.old.back.today": "The test has just set it again: what it saw is there today, wherever its place is.",
     "exercise.old.back.before": "It was cleared, and this test set it again: it is no memory.",
     "exercise.old.back.two": "Only one of the two codes came back; the other is old.",
-    "exercise.old.back.module": "A code that comes back is remembered, not forgotten.",
+    "exercise.old.back.module": "A code that comes back was set again, not forgotten.",
     "exercise.still.unseen": "It moves no coil and changes no click, so this test cannot show it.",
-    "exercise.still.slight": "So little of it takes less current away than an ear or the module can tell.",
-    "exercise.shown.slight": "So little of it sounds even and sets no code: the meter finds it, not the ear.",
+    "exercise.still.slight": "This little changes the current less than an ear or the module can notice.",
+    "exercise.shown.slight": "This little sounds even and sets no code. The meter finds it, not the ear.",
     "exercise.after.known.not_shown": (
-        "Hear the test: even, no code, readings good. The engine still misses on {number}. What now?"
+        "Hear the test: even, no code, readings good. The engine still misfires on {number}. What now?"
     ),
     "exercise.after.known.provoke": (
-        "Hear the test: even. A code of {number} was in memory and did not come back; it misses on bad roads "
-        "only. What now?"
+        "Hear the test: even. A code of {number} was in memory and did not come back. It misfires on bad roads only. "
+        "What now?"
     ),
     "exercise.after.known.measure": (
-        "Hear the test: even, no code. But the pair of {number} reads two ohms more than its mates. What now?"
+        "Hear the test: even, no code. But the pair of {number} reads two ohms more than the others. What now?"
     ),
     "exercise.after.not_shown.right": (
-        "By the maker's manual: the test has done its part. What it cannot show is looked for with other tests."
+        "The test has done its part. Look for what it cannot show with other tests, by the maker's manual."
     ),
     "exercise.after.provoke": "Run the test again while wiring and connectors of {number} are moved and warm.",
     "exercise.after.provoke.right": (
@@ -251,7 +248,7 @@ TEXTS: dict[str, str] = {
     "exercise.after.provoke.why": "Nothing known comes and goes here.",
     "exercise.after.measure": "Halve the circuit of {number} with the meter, connector by connector.",
     "exercise.after.measure.right": (
-        "A reading that differs from its mates is followed, even where ear and module say nothing."
+        "Follow a reading that differs from the others, even where ear and module say nothing."
     ),
-    "exercise.after.measure.why": "At rest no reading here differs from its mates: there is nothing to halve yet.",
+    "exercise.after.measure.why": "At rest no reading here differs from the others, so there is nothing to halve yet.",
 }

@@ -16,8 +16,8 @@ TEXTS: dict[str, str] = {
     "kind.short_to_ground": "short to ground",
     "kind.short_when_moved": "chafed wire, shorts to ground when moved",
     "kind.short_to_battery": "short to battery",
-    "kind.return_to_return": "return touching another return",
-    "kind.return_to_heater": "return touching a heater circuit",
+    "kind.return_to_return": "return shorted to another return",
+    "kind.return_to_heater": "return shorted to a heater circuit",
     "kind.crossed_returns": "crossed returns",
     "kind.shorted_turns": "shorted turns",
     "kind.wrong_coil": "coil of the wrong type",
@@ -26,23 +26,21 @@ TEXTS: dict[str, str] = {
     "kind.return_driver_stuck_on": "return driver stuck on",
     "kind.dead_feed_driver": "dead feed driver",
     "kind.low_supply": "low drive supply",
-    "kind.slow_recharge": "slowly recharging supply",
+    "kind.slow_recharge": "drive supply that recharges slowly",
     "kind.no_supply": "no drive supply",
     "kind.weak_battery": "weak battery",
     "kind.poor_module_feed": "high resistance in the module's power wire",
     "kind.poor_module_ground": "high resistance in the module's ground",
     "kind.stuck_armature": "stuck armature",
     "kind.sluggish_armature": "sluggish armature",
-    "kind.sticks_when_cold": "plate that sticks when cold",
+    "kind.sticks_when_cold": "armature that sticks when cold",
     "kind.worn_armature": "worn armature",
     "rule.open": "The very faint hum comes from the other injectors. The one whose turn it is gets no current.",
     "rule.added_resistance": (
-        "The current limit hides a small resistance. Past a certain point the plate no longer lifts and the slot "
+        "The current limit hides a small resistance. Past a certain point the armature no longer lifts, and the slot "
         "goes dull, often without a code."
     ),
-    "rule.fails_under_load": (
-        "A meter's milliampere does not load a joint. Measure the voltage drop while it carries current."
-    ),
+    "rule.fails_under_load": "A meter's tiny current does not load a joint. Measure the voltage drop under load.",
     "rule.film_on_contact": (
         "A film can read high on a meter and still carry the drive. Load the joint before you call it bad."
     ),
@@ -91,9 +89,11 @@ TEXTS: dict[str, str] = {
     ),
     "rule.dead_feed_driver": "A whole group is dead and its feed wiring is good, so the feed itself is dead.",
     "rule.low_supply": "All of them are wrong in the same way, so look for one cause. Measure the supply first.",
-    "rule.slow_recharge": "The burst loads the supply most. Even one by one but thin together points at the supply.",
+    "rule.slow_recharge": (
+        "The burst loads the supply most. If they are even one by one but weak together, look at the supply."
+    ),
     "rule.no_supply": "No hum anywhere means no drive. A whole row of injectors does not die at once.",
-    "rule.weak_battery": ("It cranks slowly and every slot is even. Test the battery under load before anything else."),
+    "rule.weak_battery": "It cranks slowly and every slot is even. Test the battery under load before anything else.",
     "rule.poor_module_feed": (
         "The module can only pass on what the battery sends it. Measure the drop from battery plus to the "
         "module before you buy one."
@@ -102,16 +102,16 @@ TEXTS: dict[str, str] = {
         "A bad ground looks like a bad module. Measure the drop from the module's ground to battery minus, under load."
     ),
     "rule.stuck_armature": "Full current but no dip: the armature is stuck. The wiring is fine.",
-    "rule.sluggish_armature": "A late dip and a soft landing: the plate is slow, and the circuit is fine.",
+    "rule.sluggish_armature": "A late dip and a soft landing mean a slow armature. The circuit is fine.",
     "rule.sticks_when_cold": (
-        "Cold oil can hold a plate on its seat. It is dull in frost and even once the injector is warm, so the "
-        "wiring is fine."
+        "Cold oil can hold an armature on its seat. The slot is dull in frost and even once the injector is warm, so "
+        "the wiring is fine."
     ),
     "rule.worn_armature": "A brighter click is not a better one: a worn armature travels further and lands harder.",
     "seen.burnt": "{where}: a burnt pin.",
-    "seen.pushed_back": "{where}: a pin that is pushed back.",
+    "seen.pushed_back": "{where}: a pushed-back pin.",
     "seen.spread": "{where}: a terminal that does not grip the pin.",
-    "seen.bridge": "{where}: something bridges what should not touch.",
+    "seen.bridge": "{where}: something touches two parts that should be apart.",
     "seen_at.engine_harness": "Module plug, {side}, {cylinders}",
     "seen_at.pass_through_connector": "Pass-through connector, {side}, {cylinders}",
     "seen_at.under_cover_harness": "Injector plug, {side}, {cylinders}",

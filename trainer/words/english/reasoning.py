@@ -7,15 +7,15 @@ _TESTS = {
     "plan.codes": "read the codes after the test",
     "plan.module_pairs": "ohms, feed to each return, at the module connector",
     "plan.module_returns": "ohms, return to return, at the module connector",
-    "plan.module_grounds": "every pin to ground at the module connector",
+    "plan.module_grounds": "ohms from every pin to ground at the module connector",
     "plan.through_pairs": "ohms at the pass-through connectors of bank {what}, cover side",
-    "plan.through_grounds": "pins to ground at the pass-through connectors of bank {what}, cover side",
+    "plan.through_grounds": "ohms from pins to ground at the pass-through connectors of bank {what}, cover side",
     "plan.wires_engine": "engine-harness wires end to end, bank {what}",
     "plan.wires_cover": "under-cover wires end to end, bank {what}",
-    "plan.engine_alone": "the engine harness of bank {what} alone: wires to ground and to each other",
-    "plan.cover_alone": "the under-cover harness of bank {what} alone: wires to ground and to each other",
+    "plan.engine_alone": "engine harness of bank {what} alone: each wire to ground and to the others",
+    "plan.cover_alone": "under-cover harness of bank {what} alone: each wire to ground and to the others",
     "plan.plug_pairs": "ohms of the injectors at their plugs, bank {what}",
-    "plan.plug_grounds": "injector pins to ground at their plugs, bank {what}",
+    "plan.plug_grounds": "ohms from injector pins to ground at their plugs, bank {what}",
     "plan.look_module": "look at the terminals of the module plug",
     "plan.look_through": "look into the open pass-through connectors, bank {what}",
     "plan.look_cover": "look under the cover, bank {what}",
@@ -28,8 +28,8 @@ _TESTS = {
     "plan.crank": "battery volts while the starter turns",
     "plan.power_drops": "voltage drop from the battery to the module, plus and ground side",
     "plan.clamp": "clamp on each return while its neighbour is driven",
-    "plan.lamp_engine": "a lamp through each isolated engine-harness wire, bank {what}",
-    "plan.lamp_cover": "a lamp through each isolated under-cover wire, bank {what}",
+    "plan.lamp_engine": "a lamp on each isolated engine-harness wire, bank {what}",
+    "plan.lamp_cover": "a lamp on each isolated under-cover wire, bank {what}",
     "plan.engine_insulation": "insulation between the returns of the engine harness alone, bank {what}",
     "plan.cover_insulation": "insulation between the returns under the cover alone, bank {what}",
     "plan.warm_run": "run the engine until it is warm, then run the test",
@@ -37,210 +37,216 @@ _TESTS = {
     "plan.compression": "relative compression from the starter's current",
     "plan.supply": "drive supply while all are driven together",
     "plan.trace": "current trace of cylinder {what}",
-    "plan.drops": "voltage drops up to the pass-through connector, cylinder {what}, driven",
-    "plan.drops_cover": "voltage drops under the cover, cylinder {what}, driven",
+    "plan.drops": "voltage drop under load up to the pass-through connector, cylinder {what}",
+    "plan.drops_cover": "voltage drop under load under the cover, cylinder {what}",
     "plan.move": "move the harness during the test: {what}",
     "plan.try": "{test} (try {number})",
     "plan.heat": "warm a place and run the test: {what}",
-    "plan.reseat_module": "take the module's plug off and on again, then run the test",
-    "plan.reseat": "take the pass-through connectors of bank {what} off and on again, then run the test",
-    "plan.reseat_plugs": "take the injector plugs of bank {what} off and on again, then run the test",
+    "plan.reseat_module": "unplug the module and plug it in again, then run the test",
+    "plan.reseat": "unplug the pass-through connectors of bank {what} and plug them in again, then run the test",
+    "plan.reseat_plugs": "unplug the injectors of bank {what} and plug them in again, then run the test",
     "plan.lend_module": "run the test with a known-good module",
     "plan.lend_injector": "run the test with a known-good injector {what}",
     "plan.swap": "swap the return of cylinder {what} with its neighbour's and hear both",
     "plan.dummy": "a dummy load in place of injector {what}",
     "plan.complaint": "verify the complaint: when does it show?",
     "plan.pairs_moved": "ohms at the module connector while you move the harness: {what}",
-    "plan.grounds_moved": "every pin to ground at the module connector while you move the harness: {what}",
+    "plan.grounds_moved": "ohms from every pin to ground at the module connector while you move the harness: {what}",
     "plan.pairs_warm": "ohms at the module connector with one place warm: {what}",
     "plan.trace_moved": "current trace while you move the harness: {what}",
     "plan.trace_warm": "current trace with one place warm: {what}",
     "plan.pairs_reseated": (
-        "take the pass-through connectors of bank {what} off and on again, then ohms at the module connector"
+        "unplug the pass-through connectors of bank {what} and plug them in again, then read ohms at the module "
+        "connector"
     ),
     "plan.pairs_reseated_plugs": (
-        "take the injector plugs of bank {what} off and on again, then ohms at the module connector"
+        "unplug the injectors of bank {what} and plug them in again, then read ohms at the module connector"
     ),
-    "plan.repair_and_retest": "the right repair, and the test once more",
+    "plan.repair_and_retest": "the right repair, then the test again",
     "kind_of_step.begin": "Run the test and listen first.",
-    "kind_of_step.listen": "Listen again, closer or from another place: hearing has not told all it can.",
+    "kind_of_step.listen": "Listen again, closer or from another place. Your ears can tell you more.",
     "kind_of_step.memory": "Ask what the module itself has noticed.",
-    "kind_of_step.outside": "A meter, at a connector that can be reached from outside.",
-    "kind_of_step.inside": "Nothing outside tells more: it is time to open up.",
-    "kind_of_step.driven": "Measure while current flows: at rest it may look good.",
-    "kind_of_step.running": "Let the engine itself say which cylinder is weak.",
-    "kind_of_step.provoke": "What comes and goes must be provoked.",
-    "kind_of_step.exchange": "Exchange one thing, and see whether the fault goes with it.",
-    "kind_of_step.eyes": "Use your eyes before another reading.",
+    "kind_of_step.outside": "Use a meter at a connector that you can reach from outside.",
+    "kind_of_step.inside": "You know all that you can learn from outside. It is time to open up.",
+    "kind_of_step.driven": "Measure while current flows. At rest it may look good.",
+    "kind_of_step.running": "Let the running engine show you which cylinder is weak.",
+    "kind_of_step.provoke": "Something may come and go. Provoke it while you test.",
+    "kind_of_step.exchange": "Exchange one thing and see whether the fault moves with it.",
+    "kind_of_step.eyes": "Look before you take another reading.",
     "kind_of_step.feel": "Feel how the terminals grip: eyes do not see that.",
 }
 
 _HINTS = {
-    "hint.first": "Hint 1 of 3: {step} (That it was taken stands on the job card. The next one is stronger.)",
-    "hint.second": "Hint 2 of 3: {test}. {minutes:.0f} min; expected to tell {bits:.1f} bits.",
-    "hint.saves": "On average it saves {saved:.0f} min of wrong repairs.",
-    "hint.third": "Hint 3 of 3, worked: {test}. Before it, this is what your evidence leaves:",
+    "hint.first": "Hint 1 of 3: {step} (Your job card shows that you took it. The next hint is stronger.)",
+    "hint.second": (
+        "Hint 2 of 3: {test}. It takes {minutes:.0f} min and should halve what is left {bits:.1f} times over."
+    ),
+    "hint.saves": "On average this saves {saved:.0f} min of wrong repairs.",
+    "hint.third": "Hint 3 of 3, worked out: {test}. Before this test, your evidence leaves:",
     "hint.finding": "  {percent:>8}  {finding}  → answer {lead}",
-    "hint.same": "Findings with the same answer letter are not told apart by this test.",
-    "hint.proved": "Your evidence already proves one finding. Think what you have, then commit.",
-    "hint.nothing": "No test on offer tells more. Commit, and say how sure you are.",
-    "hint.repairs": "Repairs in the order that costs least, {minutes:.0f} min on average:",
+    "hint.same": "This test cannot tell apart findings with the same letter.",
+    "hint.proved": "Your evidence already proves one finding. Think about what you have, then commit.",
+    "hint.nothing": "No other test here tells you more. Commit, and say how sure you are.",
+    "hint.repairs": "Repairs in the cheapest order, {minutes:.0f} min on average:",
     "hint.repair": "  {what}: {percent}, {minutes:.0f} min with the retest",
-    "card.hint": "hint {strength}: {test}",
-    "card.hint_first": "hint 1",
+    "card.hint": "Hint {strength}: {test}",
+    "card.hint_first": "Hint 1",
     "expect.noted": "Noted. Take the reading and compare.",
-    "expect.beside": "You expected {predicted}; the display says {display}.",
-    "reasoning.wait": "Working out what the evidence proves (a few seconds for a new engine).",
+    "expect.beside": "You expected {predicted}. The display shows {display}.",
+    "reasoning.wait": "Working out what your evidence proves. On a new engine this takes a few seconds.",
 }
 
 _MISCONCEPTIONS = {
-    "misconception.insisted": "fault insisted on where the circuit passes",
-    "misconception.overlooked": "a wrong slot overlooked",
-    "misconception.one_of_two": "one fault found, a second left",
-    "misconception.even_slot": "an even slot named",
-    "misconception.burst_or_order": "the burst counted as a slot, or firing order for numeric order",
-    "misconception.not_shown": "not shown taken for good",
-    "misconception.silent_loudspeaker": "a silent loudspeaker taken for a silent circuit",
+    "misconception.insisted": "naming a fault although the circuit passes",
+    "misconception.overlooked": "missing a slot that is not even",
+    "misconception.one_of_two": "finding one fault and missing the second",
+    "misconception.even_slot": "naming an even slot",
+    "misconception.burst_or_order": "counting the burst as a slot, or going by firing order",
+    "misconception.not_shown": "taking 'not shown' for 'good'",
+    "misconception.silent_loudspeaker": "taking a silent loudspeaker for a silent circuit",
     "misconception.module_for_its_power": "the module blamed for what feeds it",
-    "misconception.one_for_group": "one slot for a whole group",
-    "misconception.counted_burst": "the all-together burst counted as a slot",
-    "misconception.firing_order": "firing order for numeric order",
-    "misconception.measured_connected": "measured while connected",
-    "misconception.hum_for_circuit": "hum taken for a working circuit",
-    "misconception.open_for_short": "open taken for short, or short for open",
-    "misconception.code_for_location": "a code taken for a location",
-    "misconception.code_of_another": "an old code taken for today's fault",
-    "misconception.wrong_side": "wrong side of a connector",
-    "misconception.by_ear_alone": "a place named by ear alone",
-    "misconception.unclassified": "unclassified",
+    "misconception.one_for_group": "naming one slot of a whole group",
+    "misconception.counted_burst": "counting the burst as a slot",
+    "misconception.firing_order": "going by firing order instead of numeric order",
+    "misconception.measured_connected": "measuring with the plug still on",
+    "misconception.hum_for_circuit": "taking the hum for a working circuit",
+    "misconception.open_for_short": "taking an open for a short, or a short for an open",
+    "misconception.code_for_location": "taking a code for a place",
+    "misconception.code_of_another": "taking an old code for today's fault",
+    "misconception.wrong_side": "choosing the wrong side of a connector",
+    "misconception.by_ear_alone": "naming a place by ear alone",
+    "misconception.unclassified": "something else",
     "refute.insisted": (
-        "All {count} slots are even, within {spread:.1f} dB of the sound engine, and every plate moves. "
-        "A complaint is no proof of this circuit: it passes, and the fault is elsewhere."
+        "All {count} slots are within {spread:.1f} dB of a good engine, and every armature moves. The cause of the "
+        "complaint is not in this circuit."
     ),
     "refute.not_shown": (
-        "The fault is {true}. What you did has not shown it, nor that it is not there: your evidence leaves "
-        "'circuit passes' at {passes}. 'Not shown' is an answer about the test, never about the part."
+        "The fault is {true}. Your tests did not bring it out, so 'the circuit passes' is at {passes}. 'Not shown' "
+        "says something about the test, never about the part."
     ),
     "refute.overlooked": (
-        "Slot {true_slot} lies {under:.0f} dB under its good level, and your evidence leaves 'circuit passes' only "
-        "{passes}. The fault is {true}."
+        "The fault is {true}. Slot {true_slot} is {under:.0f} dB off its good level, which leaves 'the circuit "
+        "passes' only {passes}."
     ),
     "refute.one_of_two": (
-        "What you named is there, and a second one with it: {true}. One explanation has to cover every slot that is "
+        "What you named is there, but so is a second fault: {true}. Go on until you can explain every slot that is "
         "not even."
     ),
     "refute.even_slot": (
-        "The slot of {said} is even. The one that is not is {true_slot}, {under:.0f} dB from its good level. "
-        "Count the slots aloud after the burst: 1, 2, 3 …"
+        "The slot of {said} is even. Slot {true_slot} is the one that is {under:.0f} dB off. Count aloud after the "
+        "burst: 1, 2, 3 …"
     ),
     "refute.burst_or_order": (
-        "The bad slot is number {true_slot}. Counting the burst makes it {said}, and so does firing order "
-        "({firing}): the burst belongs to nobody, and the test goes 1, 2, 3 …"
+        "The bad slot is number {true_slot}. Counting the burst, or going by firing order ({firing}), gives {said}. "
+        "Start after the burst: 1, 2, 3 …"
     ),
     "refute.silent_loudspeaker": (
-        "You heard nothing anywhere, but {even} of {count} slots stand at {level:.0f} dB(A) over a bed of {bed:.0f}. "
-        "If the bed is silent too, it is your loudspeaker."
+        "You heard nothing, but {even} of {count} slots play at {level:.0f} dB(A) over a noise of {bed:.0f}. If you "
+        "cannot hear that noise, check your loudspeaker."
     ),
     "refute.module_for_its_power": (
         "The module was fine: {true}. A module can only pass on what the battery sends it. {even} of {count} "
         "slots were even. Measure both voltage drops before you order one."
     ),
     "refute.one_for_group": (
-        "You named {said}; {group} share what is broken. Listen to the whole row before you name one: "
-        "all of them stand {under:.0f} dB under their good level."
+        "You named {said}, but {group} share what is broken. All of them are {under:.0f} dB off. Listen to the whole "
+        "row before you name one."
     ),
     "refute.counted_burst": (
-        "The first sound is all together and belongs to nobody. Slot {true_slot} is the one "
-        "{under:.0f} dB down; counting the burst makes it {said}."
+        "The first sound is all together and belongs to nobody. Slot {true_slot} is {under:.0f} dB off. Count the "
+        "burst, and you get {said}."
     ),
     "refute.firing_order": (
-        "The test goes 1, 2, 3 …, not {firing}. The bad slot is number {true_slot}; in firing order "
-        "place {true_slot} would be cylinder {said}."
+        "The slots go 1, 2, 3 …, not {firing}. The bad slot is number {true_slot}. In firing order, place {true_slot} "
+        "would be cylinder {said}."
     ),
     "refute.measured_connected": (
-        "With the plug on, your meter read everything that hangs on the wire: {display} says nothing of one part. "
-        "Open the break point first, then measure there."
+        "You measured with the plug still on, so the meter read everything on that wire. That is where {display} "
+        "comes from. Unplug first, then measure."
     ),
     "refute.hum_for_circuit": (
-        "In slot {true_slot} its own coil carries {own:.2f} A: no circuit. What you heard is {others:.1f} A "
-        "through each of {humming} others. The injector has not been asked; the circuit to it is open."
+        "The coil in slot {true_slot} gets {own:.2f} A: its circuit is open. You heard {others:.1f} A through each of "
+        "{humming} others. The injector may be good."
     ),
     "refute.open_for_short": (
-        "Slot {true_slot}: its output carries {output:.1f} A at most and its coil {own:.1f} A. "
-        "An open has neither; a short has the first without the second. The pair in ohms tells them apart."
+        "In slot {true_slot} the output carries {output:.1f} A, the coil {own:.1f} A. An open has neither; a short "
+        "misses only the coil. Measure the pair's ohms."
     ),
     "refute.code_for_location": (
-        "The code names a cylinder, never a place. Every place along one wire sets the same code; "
-        "the truth is {true}. Ohms at successive break points would have told."
+        "The truth is {true}. A code names a cylinder, never a place. Any break along that wire sets the same code. "
+        "Measure at one break point after another."
     ),
     "refute.code_of_another": (
-        "A code named {said}, and its slot is in order; the one that is not is {true_slot}. A code in memory may be "
-        "old: clear it, run the test, read again. The truth is {true}."
+        "The truth is {true}. A code named {said}, but slot {true_slot} is the one that is not even. Old codes stay "
+        "in memory: clear, run the test, read again."
     ),
     "refute.wrong_side": (
-        "Right cylinder, next door along the wire: the truth is {true}. Unplug there and measure both sides: "
-        "the side that reads wrong has it; if both read well, it is the contact between."
+        "The cylinder is right, but the truth is {true}. Unplug there and measure both sides. If both are good, it is "
+        "the contact between them."
     ),
     "refute.by_ear_alone": (
-        "By ear every break along one circuit is the same {under:.0f} dB. Your evidence gave your place "
-        "{said_chance} and the true one {left}. The ear names the cylinder; the meter names the place."
+        "Every break in one circuit sounds the same, {under:.0f} dB down. Your evidence gave your place {said_chance} "
+        "and the true one {left}. Measure next time."
     ),
     "refute.unclassified": ("The truth is {true}. Your evidence gave your finding {said_chance} and the truth {left}."),
 }
 
 _DEBRIEF = {
-    "debrief.proof": "Proof: what you gathered gives your finding {percent}; 95 % is full proof.",
+    "debrief.proof": "Proof: on your evidence, your finding is {percent} likely. From 95 % we call it proved.",
     "debrief.proof_open": (
-        "Proof: your finding has {percent}; this case stays open, and its own tests lead to {reachable}."
+        "Proof: on your evidence, your finding is {percent} likely. This case stays open: all its tests together "
+        "reach {reachable}."
     ),
     "debrief.economy": (
-        "Minutes: {used:.0f} with the right repair and its retest; the best path takes {best:.0f}. "
-        "Economy counts once proof is full and the place right."
+        "Time: you used {used:.0f} min, with the right repair and its retest. The best path takes {best:.0f} min. "
+        "Economy counts once the place is right and proved."
     ),
     "debrief.economy_passes": (
-        "Minutes: {used:.0f}; the best path to 'circuit passes' takes {best:.0f}. Economy counts once proof is full."
+        "Time: you used {used:.0f} min. The best path to 'the circuit passes' takes {best:.0f} min. Economy counts "
+        "once that is proved."
     ),
-    "debrief.side": "Side: you said {said}, it is the {true}. Mend the wrong wire and the fault is still there.",
+    "debrief.side": (
+        "Side: you said {said}, but it is the {true}. If you repair the wrong wire, the fault is still there."
+    ),
     "debrief.retest_failed": (
         "The retest showed the fault again, so it is not repaired. That costs {lost:.0f} points."
     ),
     "debrief.the_place": "the {place}",
-    "debrief.another_place": "a fault elsewhere",
+    "debrief.another_place": "a fault somewhere else",
     "debrief.unmeasured": (
-        "You named {place} without a measurement that rules out {rival}. Place and proof count half, and "
-        "the finding is not right. "
-        "That repair takes {repair:.0f} min and parts; if it is the wrong one, the shop pays for it or the "
-        "customer does."
+        "You named {place} without a measurement that rules out {rival}. So place and proof count half, and the "
+        "finding is not right. That repair takes {repair:.0f} min and parts. If it is the wrong one, the shop pays "
+        "for it or the customer does."
     ),
     "debrief.unmeasured_passes": (
-        "Even slots alone do not prove a circuit. Compare the ohms or the trace with a good mate; without "
+        "Even slots alone do not prove a circuit. Compare the ohms or the current trace with a good cylinder. Without "
         "that, proof counts half."
     ),
     "debrief.hides": (
-        "{first} hides {second}: with the first one there, no test on offer shows the second. Mend the first and "
-        "test again."
+        "{first} hides {second}: while the first fault is there, no test here shows the second. Repair the first, "
+        "then test again."
     ),
-    "debrief.would_tell": "What would have told more: {test}.",
-    "debrief.misconception": "What happened: {name}.",
-    "debrief.step": "           told {bits:.1f} bits; best finding now {percent}{out}",
+    "debrief.would_tell": "This would have told you more: {test}.",
+    "debrief.misconception": "What went wrong: {name}.",
+    "debrief.step": "           told {bits:.1f} bits; the best finding is now at {percent}{out}",
     "debrief.step_out": "; ruled out: {names}",
-    "debrief.step_strange": "           nothing on this engine explains that answer",
+    "debrief.step_strange": "           no fault on this engine explains that answer",
     "debrief.best": "The best path to this fault:",
     "debrief.best_step": "{minutes:>5.0f} min  {test}  ({bits:.1f} bits expected; then {percent})",
-    "debrief.shown_at": "The fault comes and goes. It is played at work: {place} moved and warm.",
+    "debrief.shown_at": "The fault comes and goes, so we play it while it shows: {place} moved and warm.",
     "debrief.left": "What your evidence leaves:",
     "debrief.left_line": "  {percent:>8}  {finding}",
-    "debrief.suspects_right": "You had ruled out {places}: rightly.",
-    "debrief.suspects_wrong": "You had ruled out {places}, and that is where it is.",
-    "debrief.suspects_early": "You had ruled out {places} while your evidence still gave it {percent}.",
-    "debrief.other_reading": "  {what}: you read {display}; your answer would have read {other}",
-    "debrief.other_readings": "Your readings beside those of an engine with your answer in it:",
-    "debrief.even_alike": "  every reading you took would have been the same: none of them speaks for your answer",
-    "take.opens": "What in this case told you that no current flows, and what told you where it stops?",
+    "debrief.suspects_right": "You ruled out {places}, and you were right.",
+    "debrief.suspects_wrong": "You ruled out {places}, and that is where the fault is.",
+    "debrief.suspects_early": "You ruled out {places} too early: your evidence still gave it {percent}.",
+    "debrief.other_reading": "  {what}: you read {display}; with your answer you would have read {other}",
+    "debrief.other_readings": "Your readings, beside those of an engine with your answer in it:",
+    "debrief.even_alike": "  Every reading would have been the same, so none of them supports your answer.",
+    "take.opens": "What told you that no current flows, and what told you where it stops?",
     "take.shorts": "Where did the current go instead, and which reading showed it?",
-    "take.others": "Which reading told this fault from a plain open?",
-    "take.passes": "What would you still have to do before you said 'good'?",
-    "why.head": "{finding}: {percent}, beside {rival}: {other}. For (+) or against (−) it, in bits:",
+    "take.others": "Which reading told this fault apart from a plain open circuit?",
+    "take.passes": "What would you still have to check before you said 'good'?",
+    "why.head": "{finding}: {percent}. Its rival: {rival}, {other}. For (+) or against (−) it, in bits:",
     "why.prior": "  {bits:+7.1f}  before any evidence",
     "why.line": "  {bits:+7.1f}  {question}",
     "why.rest": "  {bits:+7.1f}  everything else",
@@ -269,25 +275,27 @@ _DEBRIEF = {
     "question.ran_warm": ", warm everywhere",
     "question.warm": ", {place} warm",
     "question.changed": ", with {what}",
-    "inspect.posterior": "Posterior with every offered piece of evidence:",
+    "inspect.posterior": "Posterior with all the offered evidence:",
     "inspect.path": "Best path:",
     "check.unsolvable": "too little to single out the truth: it leaves {left}",
     "check.solvable": "the truth at 95 % with all offered evidence, or stays_open with the right answer",
     "check.offer": "offer {words} too",
-    "check.own_fault": "more than this program can take: a {kind} stopped it",
+    "check.own_fault": "too much for this program: it stopped with a {kind}",
     "check.an_engine_to_solve": "an engine whose test can be solved",
-    "check.engine_runs_away": "an engine whose currents or plates run away",
-    "check.mend.engine_runs_away": "bring the figures under solenoid and module nearer to those of a shipped engine",
-    "check.engine_never_rests": "an engine that does not settle: each of its pulses goes on into the next",
-    "check.mend.engine_never_rests": "damp the plate and its stop, strengthen the supply, or send fewer pulses",
+    "check.engine_runs_away": "an engine whose currents or armatures run away",
+    "check.mend.engine_runs_away": "bring the values under solenoid and module closer to those of a shipped engine",
+    "check.engine_never_rests": "an engine that does not settle: each of its pulses runs into the next",
+    "check.mend.engine_never_rests": (
+        "add damping to the armature and its stop, strengthen the supply, or send fewer pulses"
+    ),
     "check.can_be_checked": "a file that can be checked",
     "check.send_trace": "send the file and the lines that begin with Traceback to whoever looks after this program",
     "check.more": "and {count} more",
-    "check.nothing_separates": "no test separates them: take another fault, or add stays_open",
-    "check.not_open": "set, though the evidence proves {finding} ({percent})",
+    "check.nothing_separates": "no test tells them apart: choose another fault, or add stays_open",
+    "check.not_open": "set, although the evidence proves {finding} ({percent})",
     "check.take_open_out": "take stays_open out, or offer less evidence",
-    "check.inaudible": "too loud: {bed:.1f} dB(A), and slot {slot} stands at {level:.1f} dB(A)",
-    "check.audible": "decisive sound at least {margin:.0f} dB over the bed",
+    "check.inaudible": "too loud: {bed:.1f} dB(A), when slot {slot} is at {level:.1f} dB(A)",
+    "check.audible": "a deciding sound at least {margin:.0f} dB above the bed",
     "check.quieter_bed": "lower the bed to {bed:.1f} dB(A) or less",
 }
 

@@ -3,159 +3,163 @@
 TEXTS: dict[str, str] = {
     "who.title": "Who is working?",
     "who.job": "Hear an injector actuation test, gather evidence, find where the fault is, and say how sure you are.",
-    "who.name": "Name or code (no password; it stays on this machine)",
-    "who.second": "Second person: one hears, one measures, roles change with every case",
-    "who.go": "go on",
-    "who.two": "two at this bench",
-    "who.one": "one at this bench",
-    "who.empty": "Write a name or a code first.",
+    "who.name": "Your name or a code (no password; it stays on this machine)",
+    "who.second": "Second person: one of you listens and the other measures. Change roles with every case.",
+    "who.go": "Go on",
+    "who.two": "Two at this bench",
+    "who.one": "One at this bench",
+    "who.empty": "Type a name or a code first.",
     "waiting.title": "Hello, {who}",
     "waiting.begun": "Started and not finished",
-    "waiting.code": "A job number, a case code or a file",
-    "waiting.begin": "begin",
-    "waiting.all": "all cases",
-    "waiting.hide": "hide the cases",
-    "waiting.case": "{title} · {engine} · level {difficulty}",
+    "waiting.code": "Job number, case code or file",
+    "waiting.begin": "Start",
+    "waiting.all": "All cases",
+    "waiting.hide": "Hide the cases",
+    "waiting.case": "{title} · {engine} · difficulty {difficulty}",
     "waiting.done_before": " · done before",
-    "waiting.progress": "my progress",
-    "waiting.someone_else": "someone else",
-    "common.free": "free bench",
-    "common.setup": "sound set-up",
-    "common.glossary": "words",
-    "common.settings": "settings",
-    "common.doctor": "this machine",
-    "common.end": "end",
+    "waiting.progress": "My progress",
+    "waiting.someone_else": "Someone else",
+    "common.free": "Free bench",
+    "common.setup": "Sound set-up",
+    "common.glossary": "Glossary",
+    "common.settings": "Settings",
+    "common.doctor": "This machine",
+    "common.end": "Quit",
     "progress.title": "Progress of {who}",
     "progress.count": "Cases finished: {count}. Right: {right}.",
-    "progress.kinds": "By kind of fault: right of finished",
-    "progress.nothing": "Nothing finished yet.",
+    "progress.kinds": "Right answers by kind of fault",
+    "progress.nothing": "You have not finished a case yet.",
     "progress.of": "{right} of {count}",
-    "progress.certainty": "How sure, and how often right",
-    "progress.said": "Said {said}: {count}, of them right: {right}",
+    "progress.certainty": "How sure you were, and how often you were right",
+    "progress.said": "{said}: right {right} of {count}",
     "settings.title": "Settings of this station",
-    "settings.theme": "Look",
-    "settings.theme.dark": "dark bench",
-    "settings.theme.light": "light bench",
+    "settings.theme": "Colours",
+    "settings.theme.dark": "Dark",
+    "settings.theme.light": "Light",
     "settings.language": "Language",
     "settings.language.en": "English",
     "settings.language.es": "Español",
-    "settings.trace": "Outline of the sound on the strip, in practice",
-    "settings.trace.fading": "fades as you hear better",
-    "settings.trace.shown": "always shown",
-    "settings.trace.off": "never",
-    "settings.scale": "Size of text (Ctrl + and Ctrl -)",
-    "settings.device": "Sound goes to",
-    "settings.device_default": "the system's own output",
-    "settings.level": "Volume here: {level:.0f} dB. Only your keys turn it up.",
-    "settings.station": "Station mode: full screen, next learner after three quiet minutes, a PIN of digits to leave",
-    "settings.station_on": "start station mode",
-    "settings.station_off": "end station mode",
-    "settings.pin_short": "A PIN has at least {count} digits.",
+    "settings.trace": "Picture of the sound during practice",
+    "settings.trace.fading": "Fades as your ear gets better",
+    "settings.trace.shown": "Always shown",
+    "settings.trace.off": "Never shown",
+    "settings.scale": "Text size (Ctrl + and Ctrl -)",
+    "settings.device": "Sound output",
+    "settings.device_default": "The system's default output",
+    "settings.level": "Volume here: {level:.0f} dB. Only your keys can turn it up.",
+    "settings.station": "Station mode: full screen, the next learner after three quiet minutes, and a PIN to leave",
+    "settings.station_on": "Start station mode",
+    "settings.station_off": "End station mode",
+    "settings.pin_short": "Use at least {count} digits for the PIN.",
     "settings.damaged": (
-        "Some settings in {path} are damaged: {which}. The usual ones are used instead. When settings are saved again, "
-        "the damaged file is kept as {aside}."
+        "Some settings in {path} are damaged: {which}. The usual values are used instead. The next time settings are "
+        "saved, the damaged file is kept as {aside}."
     ),
     "station.ask": "PIN of this station",
     "station.limits": (
-        "This keeps a class at its work. It does not lock the machine: for that, use the system's own kiosk account."
+        "Station mode keeps a class at its work. It does not lock the machine. To do that, use the system's own kiosk "
+        "account."
     ),
-    "station.leave": "end the program",
+    "station.leave": "Quit the program",
     "station.wrong": "That is not the PIN.",
     "doctor.exam.memory_good": "other programs of this account cannot read an exam in memory",
     "doctor.exam.memory_bad": "other programs of this account can read an exam in memory here",
     "doctor.exam.memory_mend": "Run exams on Linux, or watch what else runs at the station.",
     "doctor.exam.start_good": "an exam starts without this account's Python settings",
-    "doctor.exam.start_bad": "this account's Python settings reach an exam, and can put other code into it",
+    "doctor.exam.start_bad": "this account's Python settings reach an exam and can put other code into it",
     "doctor.exam.start_mend": "Install the program with pip, and start exams with: python -I -m trainer",
     "doctor.compiled": "compiled (fast)",
     "doctor.not_compiled": "not compiled: everything works, but sounds and hints take longer to compute",
-    "doctor.title": "What this machine has",
-    "glossary.title": "Words",
+    "doctor.title": "This machine",
+    "glossary.title": "Glossary",
     "stage.waiting": "Working ...",
-    "stage.sounding": "Solving the circuit and rendering the sound ...",
+    "stage.sounding": "Computing the sound ...",
     "stage.codes": "Reading the codes ...",
     "stage.measuring": "Measuring ...",
-    "stage.reasoning": "Solving every fault that this engine can have: {percent:.0f} %",
+    "stage.reasoning": "Working out every fault that this engine can have: {percent:.0f} %",
     "sound.silent": (
-        "No sound output here. Sounds are written to files, which are deleted when you close the trainer. "
+        "There is no sound output here. Sounds are written to files, which are deleted when you close the trainer. "
         "Everything else works as usual."
     ),
     "banner.unkept": (
-        "Nothing is kept here: what you do is gone when you end the program. To keep it, start the trainer with --data "
-        "FOLDER."
+        "Nothing is saved here, so your work is gone when you quit. To keep it, start the trainer with --data FOLDER."
     ),
-    "sound.to_file": "Written to {path}. Copy it if you want to keep it.",
-    "sound.void": "The computer tore this playing: it does not count.",
-    "sound.again": "hear it again, uncharged",
-    "sound.lost": "The sound output went away. Nothing is charged; it goes on from the start of the slot.",
-    "sound.go_on": "try again and go on",
-    "sound.rest": "You have listened for {minutes:.0f} minutes. A rest helps the ears.",
+    "sound.to_file": "Saved to {path}. Copy it if you want to keep it.",
+    "sound.void": "The computer interrupted the sound, so it does not count.",
+    "sound.again": "Play it again, free of charge",
+    "sound.lost": "The sound output is gone. No time was charged. It starts again at the beginning of the slot.",
+    "sound.go_on": "Try again",
+    "sound.rest": "You have listened for {minutes:.0f} minutes. A rest helps your ears.",
     "sound.level": "Level {level:.0f} dB",
     "setup.title": "Sound set-up",
     "setup.why": (
-        "About ninety seconds. It proves that the faint hum can be heard here before anything is judged by "
-        "it. It bars nobody."
+        "This takes about ninety seconds. It shows whether you can hear the faint hum here. The result shuts nobody "
+        "out."
     ),
-    "setup.device": "Sound goes to: {name}",
-    "setup.begin": "begin",
-    "setup.begin_headphones": "begin, with a headphone check (40 s more)",
+    "setup.device": "Sound output: {name}",
+    "setup.begin": "Start",
+    "setup.begin_headphones": "Start, with a headphone check (40 s more)",
     "setup.step": "Question {done} of {count}",
-    "setup.ask.side": "From which side does it click?",
-    "setup.ask.comfort": "Set the level: comfortable, never loud. It starts low and rises by key only.",
-    "setup.ask.bed": "Can you hear the soft background over the room?",
-    "setup.ask.hum": "How many faint hums are in the background?",
+    "setup.ask.side": "Which side does the click come from?",
+    "setup.ask.comfort": "Set a comfortable level, never loud. It starts low, and only your keys turn it up.",
+    "setup.ask.bed": "Can you hear the soft background noise above the room?",
+    "setup.ask.hum": "How many faint hums do you hear in the noise?",
     "setup.ask.low": "Two short sounds: did you hear both?",
-    "setup.ask.phase": "Three tones: which is the quietest?",
-    "setup.answer.side.left": "left",
-    "setup.answer.side.right": "right",
-    "setup.answer.side.both": "both",
-    "setup.answer.side.none": "nothing",
-    "setup.answer.comfort.comfortable": "comfortable",
-    "setup.answer.bed.yes": "yes",
-    "setup.answer.bed.barely": "barely",
-    "setup.answer.bed.no": "no",
-    "setup.answer.low.both": "both",
-    "setup.answer.low.first": "only the first",
-    "setup.answer.low.second": "only the second",
-    "setup.answer.low.none": "neither",
+    "setup.ask.phase": "Three tones: which one is the quietest?",
+    "setup.answer.side.left": "Left",
+    "setup.answer.side.right": "Right",
+    "setup.answer.side.both": "Both",
+    "setup.answer.side.none": "Nothing",
+    "setup.answer.comfort.comfortable": "Comfortable",
+    "setup.answer.bed.yes": "Yes",
+    "setup.answer.bed.barely": "Barely",
+    "setup.answer.bed.no": "No",
+    "setup.answer.low.both": "Both",
+    "setup.answer.low.first": "Only the first",
+    "setup.answer.low.second": "Only the second",
+    "setup.answer.low.none": "Neither",
     "setup.level": "Level {level:.0f} dB",
-    "setup.softer": "softer",
-    "setup.louder": "louder",
-    "setup.again": "play again",
-    "setup.undo": "take the last answer back",
-    "setup.leave": "leave the set-up",
+    "setup.softer": "Softer",
+    "setup.louder": "Louder",
+    "setup.again": "Play again",
+    "setup.undo": "Take back the last answer",
+    "setup.leave": "Leave the set-up",
     "setup.result": "What the set-up showed",
-    "setup.once_more": "do it again",
-    "setup.none": "This station's sound has not been set up.",
-    "setup.hum.ready": "The hum is heard here with room to spare.",
-    "setup.hum.usable": "The hum is heard here, with nothing to spare.",
-    "setup.hum.not_heard": "The hum was not heard here.",
-    "setup.hum.guessed": "Hums were counted where there was none.",
+    "setup.once_more": "Do it again",
+    "setup.none": "The sound of this station has not been set up yet.",
+    "setup.hum.ready": "You can hear the hum here easily.",
+    "setup.hum.usable": "You can only just hear the hum here.",
+    "setup.hum.not_heard": "You could not hear the hum here.",
+    "setup.hum.guessed": "You counted hums where there were none.",
     "setup.sides.stereo": "Both sides work and are the right way round.",
     "setup.sides.swapped": "The sides are swapped.",
-    "setup.sides.mono": "Both sides sound alike: mono.",
-    "setup.sides.unsure": "The sides are not sure.",
-    "setup.bed.yes": "The bed is above the room.",
-    "setup.bed.barely": "The bed is barely above the room.",
-    "setup.bed.no": "The room is louder than the bed.",
-    "setup.lows.all": "Low sounds are heard.",
-    "setup.lows.no_lows": "Low sounds are missing here; the hum has enough above them.",
-    "setup.lows.unsure": "Low sounds are not sure.",
-    "setup.headphones.likely": "Likely headphones.",
-    "setup.headphones.unlikely": "Likely loudspeakers or mono.",
-    "setup.advice.ready": "Ready: what you hear here can be trusted.",
-    "setup.advice.usable": "Usable; results carry a note. Closed headphones or a quieter place would help.",
-    "setup.advice.not_heard": (
-        "Do not take silence here for a silent circuit. Try closed headphones, a quieter place, or work from "
-        "codes and readings."
+    "setup.sides.mono": "Both sides sound the same: mono.",
+    "setup.sides.unsure": "It is not clear which side is which.",
+    "setup.bed.yes": "The background noise is louder than the room.",
+    "setup.bed.barely": "The background noise is barely louder than the room.",
+    "setup.bed.no": "The room is louder than the background noise.",
+    "setup.lows.all": "You can hear low sounds here.",
+    "setup.lows.no_lows": "Low sounds are missing here, but you can still hear the rest of the hum.",
+    "setup.lows.unsure": "It is not clear whether you can hear low sounds here.",
+    "setup.headphones.likely": "You are probably using headphones.",
+    "setup.headphones.unlikely": "You are probably using loudspeakers, or the sound is mono.",
+    "setup.advice.ready": "You are ready. You can trust what you hear here.",
+    "setup.advice.usable": (
+        "This will do, and your results carry a note. Closed headphones or a quieter place would help."
     ),
-    "setup.advice.guessed": "Try once more in quiet, counting only what you are sure of.",
+    "setup.advice.not_heard": (
+        "Here, silence does not mean a dead circuit. Try closed headphones or a quieter place, or work from codes and "
+        "readings."
+    ),
+    "setup.advice.guessed": "Try again in a quiet place. Count only the hums that you are sure of.",
     "term.actuation_test": "actuation test",
-    "meaning.actuation_test": "The drive module clicks all injector solenoids together, then each in numeric order.",
+    "meaning.actuation_test": "The drive module clicks all the injectors together, then each one in numeric order.",
     "term.slot": "slot",
-    "meaning.slot": "The window in which one cylinder, or all, is commanded.",
+    "meaning.slot": "The time in which one cylinder, or all of them, is driven.",
     "term.burst": "all together",
-    "meaning.burst": "The first slot: every injector at once, louder than any alone. It loads the supply most.",
+    "meaning.burst": (
+        "The first slot: every injector at once. It is louder than any single slot, and it loads the supply most."
+    ),
     "term.background": "background current",
     "meaning.background": (
         "The current through the injectors that are not being driven: up to 2 A each, "
@@ -163,7 +167,7 @@ TEXTS: dict[str, str] = {
     ),
     "term.hum": "hum",
     "meaning.hum": (
-        "The sound of the background current: very faint. Where you hear only that, the injector being driven most "
+        "The very faint sound of the background current. If that is all you hear, the injector being driven most "
         "likely has an open circuit. Measure before you say so."
     ),
     "term.even": "even",
@@ -172,67 +176,79 @@ TEXTS: dict[str, str] = {
         "showing."
     ),
     "term.weak": "weak",
-    "meaning.weak": "The click is there, plainly softer than its mates.",
+    "meaning.weak": "There is a click, but it is clearly softer than on the other cylinders.",
     "term.dull": "dull",
-    "meaning.dull": "Current, but no click: a thud without brightness.",
-    "term.mate": "mate",
+    "meaning.dull": "There is current but no click, only a thud.",
+    "term.mate": "good cylinder",
     "meaning.mate": (
-        "Another cylinder's part of the same kind, measured the same way: it shows what a good value is here."
+        "Another cylinder of the same engine that works well. Measure it in the same way, and you know what a good "
+        "value is here."
     ),
     "term.nulled": "leads zeroed",
-    "meaning.nulled": "The meter's own leads held together and set to zero, so that a few ohms are read rightly.",
+    "meaning.nulled": (
+        "You hold the meter's leads together and set the meter to zero. Then it reads a few ohms correctly."
+    ),
     "term.bed": "bed",
-    "meaning.bed": "The steady workshop noise under everything. If you hear not even that, it is your loudspeaker.",
+    "meaning.bed": "The steady workshop noise behind everything. If you cannot hear even that, it is your loudspeaker.",
     "term.module": "drive module",
     "meaning.module": "The box that drives the injectors with over 100 V.",
     "term.feed": "feed side",
-    "meaning.feed": "From the module to the coil; often shared by a bank.",
+    "meaning.feed": "The wiring from the module to the coil. The injectors of a bank often share it.",
     "term.return": "return side",
-    "meaning.return": "From the coil back to the module: one wire for each injector, where the current is sensed.",
+    "meaning.return": (
+        "The wiring from the coil back to the module. Each injector has its own, and the module senses the current in "
+        "it."
+    ),
     "term.break_point": "break point",
     "meaning.break_point": (
-        "Where the circuit can be opened and measured: module connector, pass-through connector, injector plug."
+        "A place where you can open the circuit and measure: module connector, pass-through connector or injector plug."
     ),
     "term.pass_through": "pass-through connector",
-    "meaning.pass_through": "The connector through the valve-cover gasket. It fails most often.",
+    "meaning.pass_through": "The connector that goes through the valve-cover gasket. It fails most often.",
     "term.open": "OL",
-    "meaning.open": "Over the meter's range: no way for its current.",
+    "meaning.open": "Over the meter's range: there is no path for its current.",
     "term.load": "drop under load",
     "meaning.load": (
-        "Volts lost over a piece of wire while it carries the drive's current; a meter's milliampere shows "
-        "no weak joint."
+        "The volts lost over a piece of wiring while the drive's current flows through it. A meter's tiny current "
+        "does not show a weak joint."
     ),
     "term.insulation": "insulation to ground",
-    "meaning.insulation": "How well a wire is kept from the engine. Never through a module, an injector or a heater.",
+    "meaning.insulation": (
+        "How well a wire is kept apart from the engine. Never test it through a module, an injector or a heater."
+    ),
     "term.finding": "finding",
     "meaning.finding": "What you commit to: cylinders, place, side, kind, and how sure you are.",
     "term.passes": "circuit passes",
     "meaning.passes": (
-        "A finding of its own. It is never 'injector good': nozzles, seals and compression are not shown."
+        "This is a finding too. It never means 'the injector is good': nozzles, seals and compression are not shown."
     ),
     "term.certainty": "certainty",
-    "meaning.certainty": "0.50, 0.75 or 0.95: scored apart, so that being sure and wrong shows.",
-    "term.proof": "proof",
-    "meaning.proof": "How far your evidence alone proves your finding.",
-    "term.numeric": "numeric order",
-    "meaning.numeric": "1, 2, 3 ... It is not the firing order, and banks number their cylinders in their own way.",
-    "wrong.no_such_pair": "A meter on these two pins shows nothing that can be used here.",
-    "mend.no_such_pair": (
-        "Use feed and return of one cylinder in one half, two returns in one half, both ends of one wire, or "
-        "a pin and engine ground."
+    "meaning.certainty": (
+        "How sure you are: 50, 75 or 95 %. It is scored separately, so that being sure and wrong shows."
     ),
-    "wrong.two_probes": "Two probes are needed: pins, or a pin and engine ground.",
-    "mend.two_probes": "Go to a pin with Tab and press Enter; G puts the second probe on ground.",
-    "wrong.worker_gone": "The part of the program that computes has stopped.",
-    "mend.worker_gone": "It has been started again: do the last step once more.",
+    "term.proof": "proof",
+    "meaning.proof": "How far your own evidence proves your finding.",
+    "term.numeric": "numeric order",
+    "meaning.numeric": (
+        "1, 2, 3 ... It is not the firing order. Which numbers are on which bank differs from engine to engine."
+    ),
+    "wrong.no_such_pair": "A meter on these two pins tells you nothing useful.",
+    "mend.no_such_pair": (
+        "On one half, use feed and return of one cylinder, or two returns. Or use both ends of one wire, or a pin and "
+        "engine ground."
+    ),
+    "wrong.two_probes": "You need both probes: on two pins, or on a pin and engine ground.",
+    "mend.two_probes": "Go to a pin with Tab and press Enter. G puts the second probe on ground.",
+    "wrong.worker_gone": "The part of the program that does the computing has stopped.",
+    "mend.worker_gone": "It has been started again. Repeat your last step.",
     "wrong.no_screen": "No window can be opened here: {reason}.",
     "mend.no_screen": "Work in the terminal with 'injector-trainer practice --text', or start a desktop session.",
     "wrong.no_browser": "No browser could be opened: {reason}.",
     "mend.no_browser": "Open the file yourself.",
-    "wrong.worked_elsewhere": "This attempt is being worked in another window or terminal.",
-    "mend.worked_elsewhere": "Leave it here and go on there, or leave both and begin it again from the list.",
-    "wrong.worker_dead": "The part of the program that computes cannot be kept running.",
+    "wrong.worked_elsewhere": "This case is open in another window or terminal.",
+    "mend.worked_elsewhere": "Carry on there, or leave both and start it again from the list.",
+    "wrong.worker_dead": "The part of the program that does the computing keeps stopping.",
     "mend.worker_dead": (
-        "End the program and start it again; your records stay. If it happens again, look at 'this machine'."
+        "Quit the program and start it again. Your records are safe. If it happens again, look at 'This machine'."
     ),
 }

@@ -1,57 +1,71 @@
 """Frases sobre medir: errores y precauciones."""
 
 _SLIPS = {
-    "slip.still_connected": "Medido sin desconectar: la lectura es de todo lo que cuelga del cable.",
+    "slip.still_connected": "Mediste con el conector puesto, así que el multímetro leyó todo lo que cuelga del cable.",
     "slip.live": (
-        "Ohmios con tensión: el número no dice nada y el medidor puede dañarse. Quita el contacto, espera, comprueba "
-        "que no hay tensión y entonces mide."
+        "Mediste ohmios con tensión. El número no vale nada y el multímetro puede dañarse. Quita el contacto, espera, "
+        "comprueba que no hay tensión y entonces mide."
     ),
     "slip.not_proved_dead": (
-        "No comprobaste la ausencia de tensión: no mediste voltios en reposo desde el último accionamiento."
+        "No comprobaste antes que no había tensión: desde el último accionamiento no se han leído voltios en reposo."
     ),
-    "slip.not_waited": "No esperaste: el módulo seguía cargado cuando mediste.",
-    "slip.voltage_on_wire": "Con la llave quitada hay tensión en este cable: aquí no te fíes de ningún ohmio.",
-    "slip.insulation_into_part": "Un medidor de aislamiento no se pasa por un módulo, un inyector ni un calentador.",
-    "slip.lamp_into_part": "Una lámpara es para un cable suelto por ambos extremos: a través de una pieza hace daño.",
-    "slip.probe_pushed": "Metiste la punta a la fuerza en el terminal: ha quedado dado de sí.",
-    "slip.not_nulled": "No pusiste las puntas a cero: su propia resistencia está en la lectura.",
+    "slip.not_waited": "No esperaste. El módulo seguía cargado cuando mediste.",
+    "slip.voltage_on_wire": "Este cable tiene tensión con el contacto quitado, así que aquí no te fíes de los ohmios.",
+    "slip.insulation_into_part": "Nunca pases un medidor de aislamiento por un módulo, un inyector o un calentador.",
+    "slip.lamp_into_part": (
+        "Usa la lámpara solo en un cable desconectado por los dos extremos. A través de un módulo o un inyector hace "
+        "daño."
+    ),
+    "slip.probe_pushed": "Metiste la punta a la fuerza en el terminal, y ahora está abierto de boca.",
+    "slip.not_nulled": "No pusiste las puntas a cero, así que su resistencia está en esta lectura.",
 }
 
 
 _CAUTIONS = {
     "caution.drive": (
-        "Cuidado: el mando va por pulsos, a más de 100 V, y queda cargado. Quita el contacto, espera y comprueba que "
-        "no hay tensión antes de tocar. Nunca pienses «solo son 100 V»."
+        "Precaución: el mando va por pulsos de más de 100 V y queda cargado. 100 voltios pueden matar. Quita el "
+        "contacto. Espera. Comprueba que no hay tensión antes de tocar un terminal."
     ),
     "caution.live": (
-        "Precaución: trabajo con tensión, más de 100 V. Zona cerrada, una segunda persona, puntas aisladas puestas sin "
-        "contacto y una mano lejos. Solo quien tus normas locales autoricen."
+        "Precaución: trabajo con tensión, más de 100 V. Cierra la zona. Ten a una segunda persona al lado. Pon puntas "
+        "aisladas con el contacto quitado. Una mano, lejos. Solo para quien esté autorizado por tus normas locales."
     ),
     "caution.cover": (
-        "Cuidado: sin tapa y con el contacto dado hay terminales con tensión al aire. Aceite caliente. Apártate."
+        "Precaución: sin tapa y con el contacto dado hay terminales con tensión al aire. El aceite quema. No te "
+        "acerques."
     ),
     "caution.under_cover": (
-        "Precaución: bajo la tapa hay aceite caliente y piezas que se mueven. "
-        "Motor parado, contacto quitado, manos fuera."
+        "Precaución: bajo la tapa el aceite quema y hay piezas que se mueven. Motor parado, contacto quitado, manos "
+        "fuera."
     ),
-    "caution.lamp": "Precaución: lámpara solo en un cable suelto por ambos extremos. Nunca en una salida del módulo.",
-    "caution.crank": "Precaución: correas y ventilador giran al arrancar. Sin combustible, manos y ropa fuera.",
+    "caution.lamp": (
+        "Precaución: usa la lámpara solo en un cable desconectado por los dos extremos. Nunca en una salida del módulo."
+    ),
+    "caution.crank": (
+        "Precaución: al arrancar giran las correas y el ventilador. Corta el combustible. Manos y ropa fuera."
+    ),
     "caution.battery": (
         "Precaución con la batería: sin anillos, ojos protegidos, puntas con fusible. No puentees los bornes. "
         "Desprende gas explosivo."
     ),
-    "caution.moving": "Cuidado: en motor real no muevas a mano cables con tensión: herramienta aislada, o sin tensión.",
-    "caution.running": "Precaución: correas, ventilador y piezas calientes en marcha. Manos fuera, humos al exterior.",
-    "caution.heat": "Cuidado: nada de llama viva ni calor sin control cerca de combustible y aceite.",
+    "caution.moving": (
+        "Precaución: en un motor real nunca muevas a mano cables con tensión. Usa una herramienta aislada, o muévelos "
+        "sin tensión."
+    ),
+    "caution.running": (
+        "Precaución: en marcha hay correas, ventilador y piezas calientes. Manos y ropa fuera, y saca los humos al "
+        "exterior."
+    ),
+    "caution.heat": "Precaución: no uses llama viva ni calor sin control cerca de combustible o aceite.",
     "caution.repeat": (
-        "Cuidado: en algunos motores cada prueba inyecta combustible y deja el sistema con presión. Repite solo lo que "
-        "diga el fabricante, no arranques enseguida y nunca busques una fuga con la mano."
+        "Precaución: en algunos motores cada prueba inyecta combustible y deja el sistema con presión. Repite solo lo "
+        "que diga el fabricante, no arranques justo después y nunca busques una fuga con la mano."
     ),
     "caution.real": (
         "En un motor real mandan el manual del fabricante, las normas locales y el personal autorizado. Este motor es "
         "de simulador: aquí ningún valor es una especificación."
     ),
-    "caution.sound": "Empieza con el volumen bajo. Todos a la vez suena más fuerte que los turnos.",
+    "caution.sound": "Empieza con el volumen bajo. La ráfaga suena más fuerte que los turnos.",
 }
 
 

@@ -7,15 +7,15 @@ _TESTS = {
     "plan.codes": "leer los códigos después de la prueba",
     "plan.module_pairs": "ohmios, de alimentación a cada retorno, en el conector del módulo",
     "plan.module_returns": "ohmios, de retorno a retorno, en el conector del módulo",
-    "plan.module_grounds": "cada pin a masa en el conector del módulo",
+    "plan.module_grounds": "ohmios de cada pin a masa en el conector del módulo",
     "plan.through_pairs": "ohmios en los conectores pasantes de la bancada {what}, lado tapa",
-    "plan.through_grounds": "pines a masa en los conectores pasantes de la bancada {what}, lado tapa",
+    "plan.through_grounds": "ohmios de los pines a masa en los conectores pasantes de la bancada {what}, lado tapa",
     "plan.wires_engine": "cables del cableado del motor de punta a punta, bancada {what}",
     "plan.wires_cover": "cables bajo tapa de punta a punta, bancada {what}",
-    "plan.engine_alone": "el cableado del motor de la bancada {what} solo: cables a masa y entre sí",
-    "plan.cover_alone": "el cableado bajo tapa de la bancada {what} solo: cables a masa y entre sí",
+    "plan.engine_alone": "solo el cableado del motor de la bancada {what}: cada cable a masa y a los demás",
+    "plan.cover_alone": "solo el cableado bajo tapa de la bancada {what}: cada cable a masa y a los demás",
     "plan.plug_pairs": "ohmios de los inyectores en sus conectores, bancada {what}",
-    "plan.plug_grounds": "pines de los inyectores a masa en sus conectores, bancada {what}",
+    "plan.plug_grounds": "ohmios de los pines de los inyectores a masa en sus conectores, bancada {what}",
     "plan.look_module": "mirar los terminales del conector del módulo",
     "plan.look_through": "mirar dentro de los conectores pasantes abiertos, bancada {what}",
     "plan.look_cover": "mirar bajo la tapa, bancada {what}",
@@ -28,8 +28,8 @@ _TESTS = {
     "plan.crank": "voltios de la batería mientras gira el arranque",
     "plan.power_drops": "caída de tensión de la batería al módulo, lado positivo y lado masa",
     "plan.clamp": "pinza en cada retorno mientras se acciona su vecino",
-    "plan.lamp_engine": "una lámpara a través de cada cable aislado del motor, bancada {what}",
-    "plan.lamp_cover": "una lámpara a través de cada cable aislado bajo tapa, bancada {what}",
+    "plan.lamp_engine": "una lámpara en cada cable aislado del cableado del motor, bancada {what}",
+    "plan.lamp_cover": "una lámpara en cada cable aislado bajo tapa, bancada {what}",
     "plan.engine_insulation": "aislamiento entre los retornos del cableado del motor solo, bancada {what}",
     "plan.cover_insulation": "aislamiento entre los retornos bajo tapa solos, bancada {what}",
     "plan.warm_run": "calentar el motor en marcha y hacer la prueba",
@@ -37,214 +37,216 @@ _TESTS = {
     "plan.compression": "compresión relativa por la corriente del arranque",
     "plan.supply": "tensión de mando mientras se accionan todos a la vez",
     "plan.trace": "curva de corriente del cilindro {what}",
-    "plan.drops": "caídas de tensión hasta el conector pasante, cilindro {what}, accionado",
-    "plan.drops_cover": "caídas de tensión bajo la tapa, cilindro {what}, accionado",
+    "plan.drops": "caída de tensión bajo carga hasta el conector pasante, cilindro {what}",
+    "plan.drops_cover": "caída de tensión bajo carga debajo de la tapa, cilindro {what}",
     "plan.move": "mover el cableado durante la prueba: {what}",
     "plan.try": "{test} (intento {number})",
-    "plan.heat": "calentar un lugar y hacer la prueba: {what}",
-    "plan.reseat_module": "quitar y volver a poner el conector del módulo, y luego hacer la prueba",
-    "plan.reseat": "quitar y volver a poner los conectores pasantes de la bancada {what}, y luego hacer la prueba",
-    "plan.reseat_plugs": (
-        "quitar y volver a poner los conectores de los inyectores de la bancada {what}, y luego hacer la prueba"
-    ),
+    "plan.heat": "calentar un sitio y hacer la prueba: {what}",
+    "plan.reseat_module": "desconectar y volver a conectar el módulo, y hacer la prueba",
+    "plan.reseat": "desconectar y volver a conectar los conectores pasantes de la bancada {what}, y hacer la prueba",
+    "plan.reseat_plugs": "desconectar y volver a conectar los inyectores de la bancada {what}, y hacer la prueba",
     "plan.lend_module": "hacer la prueba con un módulo bueno conocido",
     "plan.lend_injector": "hacer la prueba con un inyector bueno conocido en el {what}",
-    "plan.swap": "intercambiar el retorno del cilindro {what} con el de su vecino y escuchar los dos",
+    "plan.swap": "cruzar el retorno del cilindro {what} con el de su vecino y escuchar los dos",
     "plan.dummy": "una carga ficticia en lugar del inyector {what}",
     "plan.complaint": "comprobar la queja: ¿cuándo aparece?",
     "plan.pairs_moved": "ohmios en el conector del módulo mientras mueves el cableado: {what}",
-    "plan.grounds_moved": "cada pin a masa en el conector del módulo mientras mueves el cableado: {what}",
-    "plan.pairs_warm": "ohmios en el conector del módulo con un lugar caliente: {what}",
+    "plan.grounds_moved": "ohmios de cada pin a masa en el conector del módulo mientras mueves el cableado: {what}",
+    "plan.pairs_warm": "ohmios en el conector del módulo con un sitio caliente: {what}",
     "plan.trace_moved": "curva de corriente mientras mueves el cableado: {what}",
-    "plan.trace_warm": "curva de corriente con un lugar caliente: {what}",
+    "plan.trace_warm": "curva de corriente con un sitio caliente: {what}",
     "plan.pairs_reseated": (
-        "quitar y poner los conectores pasantes de la bancada {what}; luego, ohmios en el conector del módulo"
+        "desconectar y volver a conectar los conectores pasantes de la bancada {what}, y leer ohmios en el módulo"
     ),
     "plan.pairs_reseated_plugs": (
-        "quitar y poner los conectores de los inyectores de la bancada {what}; luego, ohmios en el módulo"
+        "desconectar y volver a conectar los inyectores de la bancada {what}, y leer ohmios en el módulo"
     ),
-    "plan.repair_and_retest": "la reparación correcta, y la prueba una vez más",
+    "plan.repair_and_retest": "la reparación correcta, y otra vez la prueba",
     "kind_of_step.begin": "Primero haz la prueba y escucha.",
-    "kind_of_step.listen": "Escucha otra vez, más cerca o desde otro sitio: el oído aún no ha dicho todo lo que puede.",
-    "kind_of_step.memory": "Pregunta qué ha notado el propio módulo.",
-    "kind_of_step.outside": "El multímetro, en un conector al que se llega desde fuera.",
-    "kind_of_step.inside": "Desde fuera ya nada dice más: toca abrir.",
-    "kind_of_step.driven": "Mide mientras pasa corriente: en reposo puede parecer bueno.",
-    "kind_of_step.running": "Que el propio motor diga qué cilindro flojea.",
-    "kind_of_step.provoke": "Lo que va y viene hay que provocarlo.",
+    "kind_of_step.listen": "Escucha otra vez, más cerca o desde otro sitio. Tu oído puede decirte más.",
+    "kind_of_step.memory": "Pregunta al propio módulo qué ha notado.",
+    "kind_of_step.outside": "Usa el multímetro en un conector al que llegues desde fuera.",
+    "kind_of_step.inside": "Ya sabes todo lo que se puede saber desde fuera. Toca abrir.",
+    "kind_of_step.driven": "Mide mientras pasa corriente. En reposo puede parecer bueno.",
+    "kind_of_step.running": "Deja que el motor en marcha te diga qué cilindro flojea.",
+    "kind_of_step.provoke": "Puede que algo vaya y venga. Provócalo mientras pruebas.",
     "kind_of_step.exchange": "Cambia una sola cosa y mira si la avería se va con ella.",
-    "kind_of_step.eyes": "Usa los ojos antes de otra lectura.",
+    "kind_of_step.eyes": "Mira bien antes de hacer otra lectura.",
     "kind_of_step.feel": "Comprueba cómo agarran los terminales: a simple vista no se nota.",
 }
 
 _HINTS = {
-    "hint.first": "Pista 1 de 3: {step} (Que se tomó consta en la hoja de trabajo. La siguiente es más fuerte.)",
-    "hint.second": "Pista 2 de 3: {test}. {minutes:.0f} min; se espera que diga {bits:.1f} bits.",
+    "hint.first": "Pista 1 de 3: {step} (Tu hoja de trabajo muestra que la has usado. La siguiente es más fuerte.)",
+    "hint.second": (
+        "Pista 2 de 3: {test}. Lleva {minutes:.0f} min y debería partir por dos lo que queda {bits:.1f} veces."
+    ),
     "hint.saves": "De media ahorra {saved:.0f} min de reparaciones equivocadas.",
-    "hint.third": "Pista 3 de 3, desarrollada: {test}. Antes de hacerla, tus indicios dejan esto:",
+    "hint.third": "Pista 3 de 3, desarrollada: {test}. Antes de esta prueba, tus indicios dejan:",
     "hint.finding": "  {percent:>8}  {finding}  → respuesta {lead}",
-    "hint.same": "Los dictámenes con la misma letra de respuesta no se distinguen con esta prueba.",
+    "hint.same": "Esta prueba no distingue los dictámenes con la misma letra.",
     "hint.proved": "Tus indicios ya demuestran un dictamen. Piensa en lo que tienes y entrégalo.",
-    "hint.nothing": "Ninguna prueba de las ofrecidas dice más. Entrega el dictamen y di cómo de seguro lo tienes.",
-    "hint.repairs": "Reparaciones en el orden que menos cuesta, {minutes:.0f} min de media:",
+    "hint.nothing": "Ninguna otra prueba de aquí dice más. Entrega tu dictamen y di cuánta seguridad tienes.",
+    "hint.repairs": "Reparaciones, de la más barata en adelante, {minutes:.0f} min de media:",
     "hint.repair": "  {what}: {percent}, {minutes:.0f} min con la nueva prueba",
-    "card.hint": "pista {strength}: {test}",
-    "card.hint_first": "pista 1",
+    "card.hint": "Pista {strength}: {test}",
+    "card.hint_first": "Pista 1",
     "expect.noted": "Anotado. Haz la lectura y compara.",
-    "expect.beside": "Esperabas {predicted}; la pantalla dice {display}.",
-    "reasoning.wait": "Calculando qué demuestran los indicios (unos segundos si el motor es nuevo).",
+    "expect.beside": "Esperabas {predicted}. La pantalla marca {display}.",
+    "reasoning.wait": "Calculando qué demuestran tus indicios. En un motor nuevo tarda unos segundos.",
 }
 
 _MISCONCEPTIONS = {
-    "misconception.insisted": "empeñarse en una avería donde el circuito está bien",
-    "misconception.overlooked": "pasar por alto un turno malo",
+    "misconception.insisted": "nombrar una avería cuando el circuito está bien",
+    "misconception.overlooked": "pasar por alto un turno que no suena parejo",
     "misconception.one_of_two": "encontrar una avería y dejarse la segunda",
     "misconception.even_slot": "nombrar un turno parejo",
-    "misconception.burst_or_order": (
-        "contar el «todos a la vez» como un turno, o tomar el orden de encendido por el numérico"
-    ),
-    "misconception.not_shown": "tomar lo no demostrado por bueno",
+    "misconception.burst_or_order": "contar la ráfaga como un turno, o guiarse por el orden de encendido",
+    "misconception.not_shown": "tomar «no se ve» por «está bien»",
     "misconception.silent_loudspeaker": "tomar un altavoz mudo por un circuito mudo",
     "misconception.module_for_its_power": "culpar al módulo de lo que le falta",
-    "misconception.one_for_group": "un solo turno por todo un grupo",
-    "misconception.counted_burst": "contar el «todos a la vez» como un turno",
-    "misconception.firing_order": "tomar el orden de encendido por el orden numérico",
-    "misconception.measured_connected": "medir sin desconectar",
-    "misconception.hum_for_circuit": "tomar el zumbido de fondo por un circuito que funciona",
-    "misconception.open_for_short": "tomar un circuito abierto por un corto, o un corto por un circuito abierto",
+    "misconception.one_for_group": "nombrar un turno de todo un grupo",
+    "misconception.counted_burst": "contar la ráfaga como un turno",
+    "misconception.firing_order": "guiarse por el orden de encendido en vez del numérico",
+    "misconception.measured_connected": "medir con el conector puesto",
+    "misconception.hum_for_circuit": "tomar el zumbido por un circuito que funciona",
+    "misconception.open_for_short": "tomar un abierto por un corto, o un corto por un abierto",
     "misconception.code_for_location": "tomar un código por un lugar",
     "misconception.code_of_another": "tomar un código viejo por la avería de hoy",
-    "misconception.wrong_side": "el lado equivocado de un conector",
+    "misconception.wrong_side": "elegir el lado equivocado de un conector",
     "misconception.by_ear_alone": "nombrar un lugar solo de oído",
-    "misconception.unclassified": "sin clasificar",
+    "misconception.unclassified": "otra cosa",
     "refute.insisted": (
-        "Los {count} turnos están parejos, a menos de {spread:.1f} dB del motor sano, y todas las placas se mueven. "
-        "Una queja no demuestra nada de este circuito: el circuito está bien, y la avería está en otra parte."
+        "Los {count} turnos están a menos de {spread:.1f} dB de un motor sano, y todas las armaduras se mueven. La "
+        "causa no está en este circuito."
     ),
     "refute.not_shown": (
-        "La avería es {true}. Lo que hiciste no la ha mostrado, ni tampoco que no esté: tus indicios dejan "
-        "«el circuito está bien» en {passes}. «No demostrado» es una respuesta sobre la prueba, nunca sobre la pieza."
+        "La avería es {true}. Tus pruebas no la sacaron a la luz, y «el circuito está bien» queda en {passes}. «No se "
+        "ve» habla de la prueba, nunca de la pieza."
     ),
     "refute.overlooked": (
-        "El turno {true_slot} está {under:.0f} dB por debajo de su nivel bueno, y tus indicios solo dejan a "
-        "«el circuito está bien» {passes}. La avería es {true}."
+        "La avería es {true}. El turno {true_slot} se aparta {under:.0f} dB de su nivel bueno, y a «el circuito está "
+        "bien» solo le queda {passes}."
     ),
     "refute.one_of_two": (
-        "Lo que nombraste está ahí, y otra avería más: {true}. La explicación tiene que cubrir todos los turnos "
-        "que no están parejos."
+        "Lo que nombraste está ahí, pero hay una segunda avería: {true}. Sigue hasta explicar todos los turnos que no "
+        "suenan parejos."
     ),
     "refute.even_slot": (
-        "El turno de {said} está parejo. El que no lo está es el {true_slot}, a {under:.0f} dB de su nivel bueno. "
-        "Cuenta los turnos en voz alta después de «todos a la vez»: 1, 2, 3 …"
+        "El turno de {said} suena parejo. El que se aparta {under:.0f} dB es el {true_slot}. Cuenta en voz alta "
+        "después de la ráfaga: 1, 2, 3 …"
     ),
     "refute.burst_or_order": (
-        "El turno malo es el número {true_slot}. Si cuentas el «todos a la vez» te sale {said}, y con el orden de "
-        "encendido ({firing}) también: el «todos a la vez» no es de nadie, y la prueba va 1, 2, 3 …"
+        "El turno malo es el {true_slot}. Si cuentas la ráfaga, o vas por orden de encendido ({firing}), sale {said}. "
+        "Empieza tras la ráfaga: 1, 2, 3 …"
     ),
     "refute.silent_loudspeaker": (
-        "No oíste nada en ningún sitio, pero {even} de {count} turnos están a {level:.0f} dB(A) sobre un ruido de "
-        "fondo de {bed:.0f}. Si el ruido de fondo tampoco se oye, es tu altavoz."
+        "No oíste nada, pero {even} de {count} turnos suenan a {level:.0f} dB(A) sobre un ruido de {bed:.0f}. Si no "
+        "oyes ese ruido, revisa tu altavoz."
     ),
     "refute.module_for_its_power": (
         "El módulo estaba bien: {true}. Un módulo solo entrega lo que le llega de la batería. Parejos: {even} "
         "de {count} turnos. Mide las dos caídas de tensión antes de pedir otro."
     ),
     "refute.one_for_group": (
-        "Nombraste {said}; {group} comparten lo que está roto. Escucha toda la fila antes de nombrar uno: "
-        "todos están {under:.0f} dB por debajo de su nivel bueno."
+        "Nombraste {said}, pero {group} comparten lo que está roto. Todos se apartan {under:.0f} dB. Escucha toda la "
+        "fila antes de nombrar uno."
     ),
     "refute.counted_burst": (
-        "El primer sonido es todos a la vez y no es de nadie. El turno {true_slot} es el que está "
-        "{under:.0f} dB por debajo; si cuentas el «todos a la vez» te sale {said}."
+        "El primer sonido es de todos a la vez y no es de nadie. El turno {true_slot} se aparta {under:.0f} dB. Si "
+        "cuentas la ráfaga, te sale {said}."
     ),
     "refute.firing_order": (
-        "La prueba va 1, 2, 3 …, no {firing}. El turno malo es el número {true_slot}; en el orden de encendido "
-        "el puesto {true_slot} sería el cilindro {said}."
+        "Los turnos van 1, 2, 3 …, no {firing}. El turno malo es el {true_slot}. En el orden de encendido, el puesto "
+        "{true_slot} sería el cilindro {said}."
     ),
     "refute.measured_connected": (
-        "Con el conector puesto, tu multímetro midió todo lo que cuelga del cable: {display} no dice nada de una sola "
-        "pieza. Abre primero el punto de corte y mide ahí."
+        "Mediste con el conector puesto, y el multímetro leyó todo lo que hay en ese cable. De ahí sale {display}. "
+        "Primero desconecta, luego mide."
     ),
     "refute.hum_for_circuit": (
-        "En el turno {true_slot} su propia bobina lleva {own:.2f} A: no hay circuito. Lo que oíste son {others:.1f} A "
-        "por cada uno de otros {humming}. Al inyector no le ha llegado la orden; su circuito está abierto."
+        "A la bobina del turno {true_slot} le llegan {own:.2f} A: circuito abierto. Oíste {others:.1f} A por cada uno "
+        "de otros {humming}. El inyector puede estar bien."
     ),
     "refute.open_for_short": (
-        "Turno {true_slot}: su salida lleva como mucho {output:.1f} A y su bobina {own:.1f} A. En un circuito abierto "
-        "no hay ni lo uno ni lo otro; en un corto, lo primero sin lo segundo. Los ohmios del par los distinguen."
+        "En el turno {true_slot} la salida lleva {output:.1f} A y la bobina {own:.1f} A. Un abierto no lleva nada; un "
+        "corto se salta la bobina. Mide el par."
     ),
     "refute.code_for_location": (
-        "El código nombra un cilindro, nunca un lugar. Todos los lugares de un mismo cable dan el mismo código; "
-        "la verdad es {true}. Los ohmios en un punto de corte tras otro te lo habrían dicho."
+        "La verdad es {true}. Un código nombra un cilindro, nunca un lugar. Cualquier corte de ese cable da el mismo "
+        "código. Mide en un punto de corte tras otro."
     ),
     "refute.code_of_another": (
-        "Un código nombraba {said}, y su turno está en orden; el que no lo está es el {true_slot}. Un código en "
-        "memoria puede ser viejo: bórralo, haz la prueba y lee otra vez. La verdad es {true}."
+        "La verdad es {true}. Un código nombraba {said}, pero el turno que no suena parejo es el {true_slot}. Los "
+        "códigos viejos se quedan en memoria: borra, haz la prueba y lee otra vez."
     ),
     "refute.wrong_side": (
-        "Cilindro correcto, pero es la puerta de al lado en el mismo cable: la verdad es {true}. Desconecta ahí y mide "
-        "los dos lados: el que mide mal la tiene; si los dos miden bien, es el contacto que hay entre ellos."
+        "El cilindro es ese, pero la verdad es {true}. Desconecta ahí y mide los dos lados. Si los dos están bien, es "
+        "el contacto entre ellos."
     ),
     "refute.by_ear_alone": (
-        "De oído, todos los cortes de un mismo circuito son los mismos {under:.0f} dB. Tus indicios daban a tu lugar "
-        "{said_chance} y al verdadero {left}. El oído nombra el cilindro; el multímetro nombra el lugar."
+        "Cualquier corte del circuito suena igual, {under:.0f} dB menos. Tus indicios daban a tu lugar {said_chance} "
+        "y al verdadero {left}. Otra vez, mide."
     ),
     "refute.unclassified": "La verdad es {true}. Tus indicios daban a tu dictamen {said_chance} y a la verdad {left}.",
 }
 
 _DEBRIEF = {
-    "debrief.proof": "Demostración: lo que reuniste da a tu dictamen {percent}; con 95 % está demostrado del todo.",
+    "debrief.proof": (
+        "Demostración: con tus indicios, tu dictamen tiene un {percent} de probabilidad. Desde el 95 % lo damos por "
+        "demostrado."
+    ),
     "debrief.proof_open": (
-        "Demostración: tu dictamen tiene {percent}; este caso queda abierto; sus propias pruebas llegan a {reachable}."
+        "Demostración: con tus indicios, tu dictamen tiene un {percent}. Este caso queda abierto: todas sus pruebas "
+        "juntas llegan a {reachable}."
     ),
     "debrief.economy": (
-        "Minutos: {used:.0f} con la reparación correcta y su nueva prueba; el mejor camino lleva {best:.0f}. "
-        "La economía cuenta cuando está demostrado del todo y el lugar es el correcto."
+        "Tiempo: usaste {used:.0f} min, con la reparación correcta y su prueba. El mejor camino lleva {best:.0f} min. "
+        "La economía cuenta cuando el lugar es correcto y está demostrado."
     ),
     "debrief.economy_passes": (
-        "Minutos: {used:.0f}; el mejor camino hasta «el circuito está bien» lleva {best:.0f}. "
-        "La economía cuenta cuando está demostrado del todo."
+        "Tiempo: usaste {used:.0f} min. El mejor camino hasta «el circuito está bien» lleva {best:.0f} min. La "
+        "economía cuenta cuando está demostrado."
     ),
-    "debrief.side": "Lado: dijiste {said}, es el {true}. Si arreglas el otro cable, la avería sigue ahí.",
+    "debrief.side": "Lado: dijiste {said}, pero es el {true}. Si reparas el otro cable, la avería sigue ahí.",
     "debrief.retest_failed": (
-        "La nueva prueba volvió a mostrar la avería: no quedó arreglada. Eso cuesta {lost:.0f} puntos."
+        "Al repetir la prueba la avería seguía ahí, así que no está reparada. Eso cuesta {lost:.0f} puntos."
     ),
     "debrief.the_place": "«{place}»",
-    "debrief.another_place": "una avería en otra parte",
+    "debrief.another_place": "una avería en otro sitio",
     "debrief.unmeasured": (
-        "Diste por malo {place} sin una medición que descarte {rival}. Lugar y demostración cuentan la "
-        "mitad, y el dictamen no es correcto. "
-        "Esa reparación lleva {repair:.0f} min y piezas; si no era eso, la paga el taller o el cliente."
+        "Nombraste {place} sin una medición que descarte {rival}. Por eso el lugar y la demostración cuentan la "
+        "mitad, y el dictamen no es correcto. Esa reparación lleva {repair:.0f} min y piezas. Si no era eso, la paga "
+        "el taller o la paga el cliente."
     ),
     "debrief.unmeasured_passes": (
-        "Que suene parejo no demuestra el circuito. Compara los ohmios o la curva con un compañero bueno; "
-        "sin eso cuenta la mitad."
+        "Que los turnos suenen parejos no demuestra el circuito. Compara los ohmios o la curva de corriente con un "
+        "cilindro bueno. Sin eso, la demostración cuenta la mitad."
     ),
     "debrief.hides": (
-        "{first} tapa {second}: con la primera avería, ninguna prueba ofrecida muestra la segunda. Arregla la "
-        "primera y prueba otra vez."
+        "{first} tapa {second}: con la primera avería, ninguna prueba de aquí muestra la segunda. Repara la primera y "
+        "prueba otra vez."
     ),
-    "debrief.would_tell": "Lo que habría dicho más: {test}.",
-    "debrief.misconception": "Lo que pasó: {name}.",
+    "debrief.would_tell": "Esto te habría dicho más: {test}.",
+    "debrief.misconception": "Qué falló: {name}.",
     "debrief.step": "           dijo {bits:.1f} bits; el mejor dictamen está ahora en {percent}{out}",
     "debrief.step_out": "; descartado: {names}",
-    "debrief.step_strange": "           nada en este motor explica esa respuesta",
+    "debrief.step_strange": "           ninguna avería de este motor explica esa respuesta",
     "debrief.best": "El mejor camino hasta esta avería:",
     "debrief.best_step": "{minutes:>5.0f} min  {test}  (se esperan {bits:.1f} bits; después {percent})",
-    "debrief.shown_at": "La avería va y viene. Suena cuando actúa: {place}, en movimiento y en caliente.",
+    "debrief.shown_at": "La avería va y viene, así que suena cuando se nota: {place}, en movimiento y en caliente.",
     "debrief.left": "Lo que dejan tus indicios:",
     "debrief.left_line": "  {percent:>8}  {finding}",
-    "debrief.suspects_right": "Habías descartado: {places}. Con razón.",
-    "debrief.suspects_wrong": "Habías descartado: {places}. Y justo ahí está.",
-    "debrief.suspects_early": "Habías descartado: {places}, cuando tus indicios aún le daban {percent}.",
+    "debrief.suspects_right": "Descartaste {places}, y acertaste.",
+    "debrief.suspects_wrong": "Descartaste {places}, y ahí está la avería.",
+    "debrief.suspects_early": "Descartaste {places} demasiado pronto: tus indicios todavía le daban {percent}.",
     "debrief.other_reading": "  {what}: leíste {display}; con tu respuesta habrías leído {other}",
-    "debrief.other_readings": "Tus lecturas junto a las de un motor que tuviera lo que respondiste:",
-    "debrief.even_alike": "  todas tus lecturas habrían sido iguales: ninguna habla a favor de tu respuesta",
-    "take.opens": "¿Qué te dijo en este caso que no pasa corriente, y qué te dijo dónde se para?",
+    "debrief.other_readings": "Tus lecturas, junto a las de un motor con tu respuesta:",
+    "debrief.even_alike": "  Todas tus lecturas habrían sido iguales, así que ninguna apoya tu respuesta.",
+    "take.opens": "¿Qué te dijo que no pasa corriente, y qué te dijo dónde se para?",
     "take.shorts": "¿Por dónde se fue la corriente, y qué lectura lo mostró?",
     "take.others": "¿Qué lectura distinguió esta avería de un simple circuito abierto?",
-    "take.passes": "¿Qué te faltaría por hacer antes de decir «bueno»?",
-    "why.head": "{finding}: {percent}, frente a {rival}: {other}. A favor (+) o en contra (−), en bits:",
+    "take.passes": "¿Qué te faltaría por comprobar antes de decir «está bien»?",
+    "why.head": "{finding}: {percent}. Su rival: {rival}, {other}. A favor (+) o en contra (−), en bits:",
     "why.prior": "  {bits:+7.1f}  antes de cualquier indicio",
     "why.line": "  {bits:+7.1f}  {question}",
     "why.rest": "  {bits:+7.1f}  todo lo demás",
@@ -278,16 +280,16 @@ _DEBRIEF = {
     "check.unsolvable": "no basta para señalar la verdad: deja {left}",
     "check.solvable": "la verdad al 95 % con todos los indicios ofrecidos, o stays_open con la respuesta correcta",
     "check.offer": "ofrece también {words}",
-    "check.own_fault": "más de lo que este programa aguanta: lo detuvo un {kind}",
+    "check.own_fault": "demasiado para este programa: se paró con un {kind}",
     "check.an_engine_to_solve": "un motor cuya prueba se pueda resolver",
-    "check.engine_runs_away": "un motor cuyas corrientes o placas se disparan",
+    "check.engine_runs_away": "un motor cuyas corrientes o armaduras se disparan",
     "check.mend.engine_runs_away": "acerca los valores de solenoid y module a los de un motor incluido",
-    "check.engine_never_rests": "un motor que no se asienta: cada uno de sus pulsos llega hasta el siguiente",
-    "check.mend.engine_never_rests": "amortigua la placa y su tope, refuerza la alimentación o envía menos pulsos",
+    "check.engine_never_rests": "un motor que no se asienta: cada pulso se mete en el siguiente",
+    "check.mend.engine_never_rests": "amortigua la armadura y su tope, refuerza la alimentación o manda menos pulsos",
     "check.can_be_checked": "un archivo que se pueda comprobar",
     "check.send_trace": "envía el archivo y las líneas que empiezan por Traceback a quien cuida este programa",
     "check.more": "y {count} más",
-    "check.nothing_separates": "ninguna prueba los separa: pon otra avería, o añade stays_open",
+    "check.nothing_separates": "ninguna prueba los distingue: elige otra avería, o añade stays_open",
     "check.not_open": "está puesto, aunque los indicios demuestran {finding} ({percent})",
     "check.take_open_out": "quita stays_open, u ofrece menos indicios",
     "check.inaudible": "demasiado fuerte: {bed:.1f} dB(A), y el turno {slot} está a {level:.1f} dB(A)",

@@ -3,68 +3,67 @@
 TEXTS: dict[str, str] = {
     "who.title": "¿Quién trabaja?",
     "who.job": (
-        "Oye una prueba de accionamiento de inyectores, reúne indicios, nombra el lugar de la avería y di "
-        "cuánta seguridad tienes."
+        "Oye una prueba de accionamiento de inyectores, reúne indicios, encuentra la avería y di cuánta seguridad "
+        "tienes."
     ),
-    "who.name": "Nombre o código (sin contraseña; no sale de este equipo)",
-    "who.second": "Segunda persona: una escucha, otra mide, y cambian en cada caso",
-    "who.go": "seguir",
-    "who.two": "dos en este banco",
-    "who.one": "uno en este banco",
-    "who.empty": "Escribe antes un nombre o un código.",
-    "waiting.title": "Lo que espera a {who}",
-    "waiting.begun": "Empezado y sin acabar",
-    "waiting.code": "Un número de trabajo, un código o un archivo",
-    "waiting.begin": "empezar",
-    "waiting.all": "todos los casos",
-    "waiting.hide": "ocultar los casos",
-    "waiting.case": "{title} · {engine} · nivel {difficulty}",
+    "who.name": "Tu nombre o un código (sin contraseña; no sale de este equipo)",
+    "who.second": "Segunda persona: una escucha y la otra mide. Cambiad de papel en cada caso.",
+    "who.go": "Seguir",
+    "who.two": "Dos en este banco",
+    "who.one": "Uno en este banco",
+    "who.empty": "Escribe primero un nombre o un código.",
+    "waiting.title": "Hola, {who}",
+    "waiting.begun": "Empezado y sin terminar",
+    "waiting.code": "Número de trabajo, código de caso o archivo",
+    "waiting.begin": "Empezar",
+    "waiting.all": "Todos los casos",
+    "waiting.hide": "Ocultar los casos",
+    "waiting.case": "{title} · {engine} · dificultad {difficulty}",
     "waiting.done_before": " · ya hecho",
-    "waiting.progress": "mi progreso",
-    "waiting.someone_else": "otra persona",
-    "common.free": "banco libre",
-    "common.setup": "ajuste de sonido",
-    "common.glossary": "palabras",
-    "common.settings": "ajustes",
-    "common.doctor": "este equipo",
-    "common.end": "terminar",
+    "waiting.progress": "Mi progreso",
+    "waiting.someone_else": "Otra persona",
+    "common.free": "Banco libre",
+    "common.setup": "Ajuste de sonido",
+    "common.glossary": "Glosario",
+    "common.settings": "Ajustes",
+    "common.doctor": "Este equipo",
+    "common.end": "Salir",
     "progress.title": "Progreso de {who}",
-    "progress.count": "Casos acabados: {count}. Bien: {right}.",
-    "progress.kinds": "Por tipo de avería: bien de acabados",
-    "progress.nothing": "Nada acabado todavía.",
+    "progress.count": "Casos terminados: {count}. Bien: {right}.",
+    "progress.kinds": "Aciertos por tipo de avería",
+    "progress.nothing": "Todavía no has terminado ningún caso.",
     "progress.of": "{right} de {count}",
-    "progress.certainty": "Seguridad dicha y aciertos",
-    "progress.said": "Dicho {said}: {count}, de ellos bien: {right}",
+    "progress.certainty": "Cuánta seguridad tenías y cuánto acertaste",
+    "progress.said": "{said}: {right} aciertos de {count}",
     "settings.title": "Ajustes de este puesto",
-    "settings.theme": "Aspecto",
-    "settings.theme.dark": "banco oscuro",
-    "settings.theme.light": "banco claro",
+    "settings.theme": "Colores",
+    "settings.theme.dark": "Oscuro",
+    "settings.theme.light": "Claro",
     "settings.language": "Idioma",
     "settings.language.en": "English",
     "settings.language.es": "Español",
-    "settings.trace": "Contorno del sonido en la tira, en práctica",
-    "settings.trace.fading": "se desvanece a medida que oyes mejor",
-    "settings.trace.shown": "siempre",
-    "settings.trace.off": "nunca",
+    "settings.trace": "Dibujo del sonido durante la práctica",
+    "settings.trace.fading": "Se desvanece según mejora tu oído",
+    "settings.trace.shown": "Siempre a la vista",
+    "settings.trace.off": "Nunca",
     "settings.scale": "Tamaño del texto (Ctrl + y Ctrl -)",
-    "settings.device": "El sonido sale por",
-    "settings.device_default": "la salida del sistema",
-    "settings.level": "Nivel aquí: {level:.0f} dB; solo sube con la tecla.",
-    "settings.station": (
-        "Modo puesto: pantalla completa, siguiente persona tras tres minutos quietos, un PIN de cifras para salir"
-    ),
-    "settings.station_on": "empezar modo puesto",
-    "settings.station_off": "acabar modo puesto",
-    "settings.pin_short": "Un PIN tiene al menos {count} cifras.",
+    "settings.device": "Salida de sonido",
+    "settings.device_default": "La salida normal del sistema",
+    "settings.level": "Volumen aquí: {level:.0f} dB. Solo lo suben tus teclas.",
+    "settings.station": "Modo puesto: pantalla completa, otra persona tras tres minutos sin uso y un PIN para salir",
+    "settings.station_on": "Empezar el modo puesto",
+    "settings.station_off": "Terminar el modo puesto",
+    "settings.pin_short": "Usa al menos {count} cifras en el PIN.",
     "settings.damaged": (
-        "Algunos ajustes en {path} están dañados: {which}. En su lugar se usan los habituales. Cuando se guarden "
-        "ajustes otra vez, el archivo dañado queda como {aside}."
+        "Algunos ajustes de {path} están dañados: {which}. En su lugar se usan los valores normales. La próxima vez "
+        "que se guarden ajustes, el archivo dañado queda como {aside}."
     ),
     "station.ask": "PIN de este puesto",
     "station.limits": (
-        "Esto mantiene a la clase en su trabajo. No bloquea el equipo: para eso usa la cuenta de quiosco del sistema."
+        "El modo puesto mantiene a la clase en su trabajo. No bloquea el equipo. Para eso usa la cuenta de quiosco "
+        "del sistema."
     ),
-    "station.leave": "terminar el programa",
+    "station.leave": "Salir del programa",
     "station.wrong": "Ese no es el PIN.",
     "doctor.exam.memory_good": "otros programas de esta cuenta no pueden leer un examen en la memoria",
     "doctor.exam.memory_bad": "aquí otros programas de esta cuenta pueden leer un examen en la memoria",
@@ -74,98 +73,98 @@ TEXTS: dict[str, str] = {
     "doctor.exam.start_mend": "Instala el programa con pip e inicia los exámenes con: python -I -m trainer",
     "doctor.compiled": "compilado (rápido)",
     "doctor.not_compiled": "sin compilar: todo funciona, pero los sonidos y las pistas tardan más",
-    "doctor.title": "Lo que tiene este equipo",
-    "glossary.title": "Palabras",
+    "doctor.title": "Este equipo",
+    "glossary.title": "Glosario",
     "stage.waiting": "Trabajando ...",
-    "stage.sounding": "Resolviendo el circuito y generando el sonido ...",
+    "stage.sounding": "Calculando el sonido ...",
     "stage.codes": "Leyendo los códigos ...",
     "stage.measuring": "Midiendo ...",
-    "stage.reasoning": "Resolviendo cada avería posible de este motor: {percent:.0f} %",
+    "stage.reasoning": "Calculando todas las averías posibles de este motor: {percent:.0f} %",
     "sound.silent": (
         "Aquí no hay salida de sonido. Los sonidos se escriben en archivos, que se borran al cerrar el programa. "
         "Todo lo demás funciona igual."
     ),
     "banner.unkept": (
-        "Aquí no se guarda nada: lo que hagas se pierde al terminar. Para guardarlo, abre el programa con --data "
-        "CARPETA."
+        "Aquí no se guarda nada: tu trabajo se pierde al salir. Para guardarlo, abre el programa con --data CARPETA."
     ),
-    "sound.to_file": "Escrito en {path}. Cópialo si quieres conservarlo.",
-    "sound.void": "El ordenador cortó el sonido: no cuenta.",
-    "sound.again": "oírlo otra vez, sin coste",
-    "sound.lost": "La salida de sonido ha desaparecido. No cuesta nada; sigue desde el inicio del turno.",
-    "sound.go_on": "probar otra vez y seguir",
+    "sound.to_file": "Guardado en {path}. Cópialo si quieres conservarlo.",
+    "sound.void": "El equipo cortó el sonido, así que no cuenta.",
+    "sound.again": "Oírlo otra vez, sin cargo",
+    "sound.lost": (
+        "La salida de sonido ha desaparecido. No se ha cargado tiempo. Vuelve a empezar desde el principio del turno."
+    ),
+    "sound.go_on": "Probar otra vez",
     "sound.rest": "Llevas {minutes:.0f} minutos escuchando. Un descanso ayuda al oído.",
     "sound.level": "Nivel {level:.0f} dB",
     "setup.title": "Ajuste de sonido",
     "setup.why": (
-        "Unos noventa segundos. Prueba que el zumbido tenue se oye aquí antes de juzgar nada por él. No "
-        "excluye a nadie."
+        "Son unos noventa segundos. Muestra si aquí puedes oír el zumbido tenue. El resultado no deja fuera a nadie."
     ),
-    "setup.device": "El sonido sale por: {name}",
-    "setup.begin": "empezar",
-    "setup.begin_headphones": "empezar, con prueba de auriculares (40 s más)",
+    "setup.device": "Salida de sonido: {name}",
+    "setup.begin": "Empezar",
+    "setup.begin_headphones": "Empezar, con prueba de auriculares (40 s más)",
     "setup.step": "Pregunta {done} de {count}",
-    "setup.ask.side": "¿De qué lado suena?",
-    "setup.ask.comfort": "Ajusta el nivel: cómodo, nunca fuerte. Empieza bajo y solo sube con la tecla.",
+    "setup.ask.side": "¿De qué lado viene el clic?",
+    "setup.ask.comfort": "Ajusta un nivel cómodo, nunca fuerte. Empieza bajo y solo lo suben tus teclas.",
     "setup.ask.bed": "¿Oyes el ruido de fondo suave por encima de la sala?",
-    "setup.ask.hum": "¿Cuántos zumbidos tenues hay en el fondo?",
+    "setup.ask.hum": "¿Cuántos zumbidos tenues oyes en el ruido?",
     "setup.ask.low": "Dos sonidos cortos: ¿oíste los dos?",
     "setup.ask.phase": "Tres tonos: ¿cuál es el más flojo?",
-    "setup.answer.side.left": "izquierda",
-    "setup.answer.side.right": "derecha",
-    "setup.answer.side.both": "ambos",
-    "setup.answer.side.none": "nada",
-    "setup.answer.comfort.comfortable": "cómodo",
-    "setup.answer.bed.yes": "sí",
-    "setup.answer.bed.barely": "apenas",
-    "setup.answer.bed.no": "no",
-    "setup.answer.low.both": "los dos",
-    "setup.answer.low.first": "solo el primero",
-    "setup.answer.low.second": "solo el segundo",
-    "setup.answer.low.none": "ninguno",
+    "setup.answer.side.left": "Izquierda",
+    "setup.answer.side.right": "Derecha",
+    "setup.answer.side.both": "Los dos",
+    "setup.answer.side.none": "Nada",
+    "setup.answer.comfort.comfortable": "Cómodo",
+    "setup.answer.bed.yes": "Sí",
+    "setup.answer.bed.barely": "Apenas",
+    "setup.answer.bed.no": "No",
+    "setup.answer.low.both": "Los dos",
+    "setup.answer.low.first": "Solo el primero",
+    "setup.answer.low.second": "Solo el segundo",
+    "setup.answer.low.none": "Ninguno",
     "setup.level": "Nivel {level:.0f} dB",
-    "setup.softer": "más suave",
-    "setup.louder": "más fuerte",
-    "setup.again": "oír otra vez",
-    "setup.undo": "retirar la última respuesta",
-    "setup.leave": "dejar el ajuste",
+    "setup.softer": "Más flojo",
+    "setup.louder": "Más fuerte",
+    "setup.again": "Oír otra vez",
+    "setup.undo": "Retirar la última respuesta",
+    "setup.leave": "Dejar el ajuste",
     "setup.result": "Lo que mostró el ajuste",
-    "setup.once_more": "repetirlo",
-    "setup.none": "El sonido de este puesto no se ha ajustado.",
-    "setup.hum.ready": "El zumbido se oye aquí con margen.",
-    "setup.hum.usable": "El zumbido se oye aquí, sin margen.",
-    "setup.hum.not_heard": "El zumbido no se oyó aquí.",
-    "setup.hum.guessed": "Se contaron zumbidos donde no había.",
+    "setup.once_more": "Repetirlo",
+    "setup.none": "El sonido de este puesto todavía no se ha ajustado.",
+    "setup.hum.ready": "Aquí oyes bien el zumbido.",
+    "setup.hum.usable": "Aquí oyes el zumbido muy justo.",
+    "setup.hum.not_heard": "Aquí no pudiste oír el zumbido.",
+    "setup.hum.guessed": "Contaste zumbidos donde no había.",
     "setup.sides.stereo": "Los dos lados funcionan y están bien puestos.",
     "setup.sides.swapped": "Los lados están cambiados.",
     "setup.sides.mono": "Los dos lados suenan igual: mono.",
-    "setup.sides.unsure": "Los lados no están claros.",
-    "setup.bed.yes": "El fondo supera a la sala.",
-    "setup.bed.barely": "El fondo apenas supera a la sala.",
-    "setup.bed.no": "La sala suena más que el fondo.",
-    "setup.lows.all": "Los graves se oyen.",
-    "setup.lows.no_lows": "Aquí faltan los graves; el zumbido tiene bastante por encima.",
-    "setup.lows.unsure": "Los graves no están claros.",
-    "setup.headphones.likely": "Probablemente auriculares.",
-    "setup.headphones.unlikely": "Probablemente altavoces o mono.",
-    "setup.advice.ready": "Listo: puedes fiarte de lo que oyes aquí.",
+    "setup.sides.unsure": "No está claro cuál es cada lado.",
+    "setup.bed.yes": "El ruido de fondo se oye más que la sala.",
+    "setup.bed.barely": "El ruido de fondo apenas se oye más que la sala.",
+    "setup.bed.no": "La sala suena más fuerte que el ruido de fondo.",
+    "setup.lows.all": "Aquí oyes los graves.",
+    "setup.lows.no_lows": "Aquí faltan los graves, pero oyes el resto del zumbido.",
+    "setup.lows.unsure": "No está claro si aquí oyes los graves.",
+    "setup.headphones.likely": "Seguramente llevas auriculares.",
+    "setup.headphones.unlikely": "Seguramente usas altavoces, o el sonido es mono.",
+    "setup.advice.ready": "Listo. Puedes fiarte de lo que oyes aquí.",
     "setup.advice.usable": (
-        "Utilizable; los resultados llevan una nota. Ayudarían auriculares cerrados o un sitio más tranquilo."
+        "Sirve, y tus resultados llevan una nota. Ayudarían unos auriculares cerrados o un sitio más tranquilo."
     ),
     "setup.advice.not_heard": (
-        "No tomes aquí el silencio por un circuito mudo. Prueba auriculares cerrados, un sitio más "
-        "tranquilo, o trabaja con códigos y lecturas."
+        "Aquí el silencio no quiere decir circuito muerto. Prueba con auriculares cerrados o en un sitio más "
+        "tranquilo, o guíate por códigos y lecturas."
     ),
-    "setup.advice.guessed": "Prueba otra vez con calma, contando solo lo seguro.",
+    "setup.advice.guessed": "Prueba otra vez en un sitio tranquilo. Cuenta solo los zumbidos seguros.",
     "term.actuation_test": "prueba de accionamiento",
     "meaning.actuation_test": (
-        "El módulo de mando acciona todas las bobinas a la vez y luego cada una en orden numérico."
+        "El módulo de mando acciona todos los inyectores a la vez, y luego uno por uno en orden numérico."
     ),
     "term.slot": "turno",
-    "meaning.slot": "El tiempo en que se manda un cilindro, o todos.",
+    "meaning.slot": "El tiempo en que se acciona un cilindro, o todos.",
     "term.burst": "todos a la vez",
     "meaning.burst": (
-        "El primer turno: todos los inyectores juntos, más fuerte que cualquiera solo. Es lo que más carga "
+        "El primer turno: todos los inyectores a la vez. Suena más fuerte que un turno suelto y es lo que más carga "
         "la alimentación."
     ),
     "term.background": "corriente de fondo",
@@ -174,76 +173,87 @@ TEXTS: dict[str, str] = {
     ),
     "term.hum": "zumbido",
     "meaning.hum": (
-        "El sonido de la corriente de fondo: muy tenue. Donde solo se oye eso, el inyector accionado tiene casi "
-        "seguro el circuito abierto. Mide antes de decirlo."
+        "El sonido muy tenue de la corriente de fondo. Si solo oyes eso, lo más probable es que el inyector accionado "
+        "tenga el circuito abierto. Mide antes de decirlo."
     ),
     "term.even": "parejo",
     "meaning.even": (
-        "Tan fuerte como en un motor sano, con pocos decibelios de diferencia. El circuito funciona ahora; una "
-        "falla intermitente puede estar en reposo."
+        "Tan fuerte como en un motor sano, con pocos decibelios de diferencia. El circuito funciona ahora; una avería "
+        "intermitente puede no estar dando la cara."
     ),
     "term.weak": "débil",
-    "meaning.weak": "El golpe está, claramente más suave que sus vecinos.",
+    "meaning.weak": "Hay clic, pero claramente más flojo que en los demás cilindros.",
     "term.dull": "apagado",
-    "meaning.dull": "Corriente, pero sin clic: un golpe sordo sin brillo.",
-    "term.mate": "vecino",
-    "meaning.mate": "La misma pieza de otro cilindro, medida igual: muestra qué valor es bueno aquí.",
+    "meaning.dull": "Hay corriente pero no clic, solo un golpe sordo.",
+    "term.mate": "cilindro bueno",
+    "meaning.mate": "Otro cilindro del mismo motor que funciona bien. Mídelo igual y sabrás qué valor es bueno aquí.",
     "term.nulled": "puntas a cero",
-    "meaning.nulled": "Las puntas del medidor juntas y puestas a cero, para leer bien unos pocos ohmios.",
+    "meaning.nulled": "Juntas las puntas del multímetro y lo pones a cero. Así lee bien unos pocos ohmios.",
     "term.bed": "ruido de fondo",
-    "meaning.bed": "El ruido constante del taller bajo todo. Si no oyes ni eso, es tu altavoz.",
+    "meaning.bed": "El ruido constante del taller, detrás de todo. Si no oyes ni eso, es tu altavoz.",
     "term.module": "módulo de mando",
     "meaning.module": "La caja que acciona los inyectores con más de 100 V.",
     "term.feed": "lado de alimentación",
-    "meaning.feed": "Del módulo a la bobina; a menudo compartido por una bancada.",
+    "meaning.feed": "El cableado del módulo a la bobina. Los inyectores de una bancada suelen compartirlo.",
     "term.return": "lado de retorno",
-    "meaning.return": "De la bobina al módulo: un cable por inyector, donde se mide la corriente.",
+    "meaning.return": (
+        "El cableado de la bobina de vuelta al módulo. Cada inyector tiene el suyo, y el módulo mide en él la "
+        "corriente."
+    ),
     "term.break_point": "punto de corte",
     "meaning.break_point": (
-        "Donde se puede abrir y medir el circuito: conector del módulo, conector pasante, conector del inyector."
+        "Un sitio donde puedes abrir el circuito y medir: conector del módulo, conector pasante o conector del "
+        "inyector."
     ),
     "term.pass_through": "conector pasante",
     "meaning.pass_through": "El conector que atraviesa la junta de la tapa. Es el que más falla.",
     "term.open": "OL",
-    "meaning.open": "Fuera del alcance del medidor: su corriente no tiene camino.",
+    "meaning.open": "Fuera del alcance del multímetro: su corriente no tiene camino.",
     "term.load": "caída bajo carga",
     "meaning.load": (
-        "Voltios perdidos en un tramo mientras lleva la corriente de mando; el miliamperio del medidor no "
-        "muestra una unión floja."
+        "Los voltios que se pierden en un tramo mientras pasa la corriente de mando. La corriente mínima del "
+        "multímetro no muestra una unión floja."
     ),
     "term.insulation": "aislamiento a masa",
     "meaning.insulation": (
-        "Lo bien aislado que está un cable del motor. Nunca a través de un módulo, un inyector o un calentador."
+        "Lo bien separado que está un cable del motor. Nunca lo midas a través de un módulo, un inyector o un "
+        "calentador."
     ),
     "term.finding": "dictamen",
-    "meaning.finding": "Lo que entregas: cilindros, lugar, lado, tipo y tu seguridad.",
+    "meaning.finding": "Lo que entregas: cilindros, lugar, lado, tipo y cuánta seguridad tienes.",
     "term.passes": "el circuito está bien",
-    "meaning.passes": "Un dictamen propio. Nunca es 'inyector bueno': no muestra toberas, juntas ni compresión.",
-    "term.certainty": "seguridad",
-    "meaning.certainty": "0,50, 0,75 o 0,95: se puntúa aparte, para que se vea quien está seguro y se equivoca.",
-    "term.proof": "prueba",
-    "meaning.proof": "Hasta dónde tus indicios por sí solos prueban tu dictamen.",
-    "term.numeric": "orden numérico",
-    "meaning.numeric": "1, 2, 3 ... No es el orden de encendido, y cada bancada numera a su manera.",
-    "wrong.no_such_pair": "Un medidor en estos dos pines no muestra nada útil aquí.",
-    "mend.no_such_pair": (
-        "Usa alimentación y retorno de un cilindro en una mitad, dos retornos en una mitad, los dos extremos "
-        "de un cable, o un pin y masa."
+    "meaning.passes": (
+        "También es un dictamen. Nunca quiere decir «el inyector está bien»: no se ven toberas, juntas ni compresión."
     ),
-    "wrong.two_probes": "Hacen falta dos puntas: pines, o un pin y masa del motor.",
-    "mend.two_probes": "Ve a un pin con Tab y pulsa Intro; G pone la segunda punta a masa.",
-    "wrong.worker_gone": "La parte del programa que calcula se ha parado.",
-    "mend.worker_gone": "Se ha vuelto a arrancar: repite el último paso.",
+    "term.certainty": "seguridad",
+    "meaning.certainty": (
+        "Cuánta seguridad tienes: 50, 75 o 95 %. Puntúa aparte, para que se note quien está seguro y se equivoca."
+    ),
+    "term.proof": "demostración",
+    "meaning.proof": "Hasta dónde tus propios indicios demuestran tu dictamen.",
+    "term.numeric": "orden numérico",
+    "meaning.numeric": (
+        "1, 2, 3 ... No es el orden de encendido. Qué números van en cada bancada cambia de un motor a otro."
+    ),
+    "wrong.no_such_pair": "El multímetro en estos dos pines no te dice nada útil.",
+    "mend.no_such_pair": (
+        "En una misma mitad, usa alimentación y retorno de un cilindro, o dos retornos. O usa los dos extremos de un "
+        "cable, o un pin y masa."
+    ),
+    "wrong.two_probes": "Hacen falta las dos puntas: en dos pines, o en un pin y masa del motor.",
+    "mend.two_probes": "Ve a un pin con Tab y pulsa Intro. G pone la segunda punta a masa.",
+    "wrong.worker_gone": "La parte del programa que hace los cálculos se ha parado.",
+    "mend.worker_gone": "Ya está otra vez en marcha. Repite el último paso.",
     "wrong.no_screen": "Aquí no se puede abrir una ventana: {reason}.",
     "mend.no_screen": (
-        "Trabaja en el terminal con 'injector-trainer practice --text' o inicia una sesión de escritorio."
+        "Trabaja en el terminal con 'injector-trainer practice --text', o inicia una sesión de escritorio."
     ),
     "wrong.no_browser": "No se pudo abrir un navegador: {reason}.",
-    "mend.no_browser": "Abre el archivo tú mismo.",
-    "wrong.worked_elsewhere": "Este intento se está haciendo en otra ventana o terminal.",
-    "mend.worked_elsewhere": "Déjalo aquí y sigue allí, o deja los dos y retómalo desde la lista.",
-    "wrong.worker_dead": "La parte del programa que calcula no se mantiene en marcha.",
+    "mend.no_browser": "Abre tú el archivo.",
+    "wrong.worked_elsewhere": "Este caso está abierto en otra ventana o terminal.",
+    "mend.worked_elsewhere": "Sigue allí, o deja los dos y empieza otra vez desde la lista.",
+    "wrong.worker_dead": "La parte del programa que hace los cálculos se para una y otra vez.",
     "mend.worker_dead": (
-        "Termina el programa y ábrelo otra vez; tus registros siguen ahí. Si se repite, mira 'este equipo'."
+        "Sal del programa y ábrelo otra vez. Tus registros están a salvo. Si se repite, mira 'Este equipo'."
     ),
 }
