@@ -88,7 +88,7 @@ def every_screen(hands: Hands) -> Iterator[str]:  # noqa: PLR0915  # a journey t
     hands.act("kind.added_resistance")
     yield "free, chosen"
     hands.press("b")
-    yield "Free bench"
+    yield "free bench"
     hands.press("escape", "escape").go("progress").press("f3")
     yield "setup"
     hands.act("headphones").wait(0.1)

@@ -42,8 +42,8 @@ TEXTS = {
         "con la de un inyector bueno antes de cambiar nada."
     ),
     "handout.next.module_power": (
-        "Pruebe la batería con carga, limpie los bornes y el punto de masa del módulo, y vuelva a medir las "
-        "dos caídas mientras se accionan todos los inyectores."
+        "Pruebe la batería con carga y limpie los bornes y la masa del módulo. Después mida las dos caídas con "
+        "todos los inyectores accionados."
     ),
     "handout.next.retest": (
         "Después de reparar, repite la prueba. Todos los turnos deben sonar parejos y sin códigos. La lectura no debe "
