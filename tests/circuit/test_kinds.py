@@ -15,7 +15,7 @@ from trainer.circuit.fault_space import single_faults
 from trainer.circuit.faults import KINDS, LATER_WEIGHTS, faulty_circuit
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import Work, worked_circuit
-from trainer.instruments.looking import loose_terminals, seen_bridges, seen_terminals
+from trainer.instruments.looking import damage_felt, damage_seen, seen_bridges
 from trainer.instruments.measuring import measured
 from trainer.instruments.on_battery import power_drop_v
 from trainer.instruments.requests import Request, through_point
@@ -79,8 +79,8 @@ def test_a_damaged_pin_is_seen_or_felt_in_its_open_connector_and_nowhere_else(
         work = Work(unplugged=frozenset({unplugged}))
         circuit = worked_circuit(profile, [fault], work)
         felt = damage == "spread"
-        assert seen_terminals(circuit, work) == (set() if felt else seen)
-        assert loose_terminals(circuit, work) == (seen if felt else set())
+        assert damage_seen(profile, circuit.damaged, work) == (set() if felt else seen)
+        assert damage_felt(profile, circuit.damaged, work) == (seen if felt else set())
         assert not seen_bridges(circuit, work)
     expected = expectations_of(profile, 20.0, [(), (fault,), (Fault(FaultKind.OPEN, PLACE, (3,), Side.RETURN),)])
     opened = Work(unplugged=frozenset({at}))

@@ -248,10 +248,10 @@ class CaseActions:
         return (*beside, *(text(f"slip.{slip}") for slip in reading.slips), *unplugged)
 
     def _retest_lines(self, event: Retested) -> tuple[str, ...]:
-        told = "retest.not_proved"
+        outcome = "retest.not_proved"
         if event.proved:
-            told = "retest.provoke" if event.to_provoke else "retest.proved"
-        return (*code_lines(self._desk.attempt.case.profile, event.codes), text(told))
+            outcome = "retest.provoke" if event.to_provoke else "retest.proved"
+        return (*code_lines(self._desk.attempt.case.profile, event.codes), text(outcome))
 
     def _look_lines(self, event: Looked) -> tuple[str, ...]:
         off = ", ".join(point_text(point) for point in sorted(self._desk.attempt.work.unplugged))

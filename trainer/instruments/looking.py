@@ -48,22 +48,12 @@ def seen_bridges(circuit: Circuit, work: Work) -> frozenset[str]:
     return frozenset(seen)
 
 
-def seen_terminals(circuit: Circuit, work: Work) -> frozenset[str]:
-    """Return what is seen on the terminals of open connectors."""
-    return damage_seen(circuit.profile, circuit.damaged, work)
-
-
 def damage_seen(profile: Profile, damaged: Mapping[str, Damage], work: Work) -> frozenset[str]:
     """Return what eyes see of the damage to some contacts."""
     opened = _opened(profile, work)
     return frozenset(
         f"{damage}{SIGHT}{name}" for name, damage in damaged.items() if name in opened and damage is not Damage.SPREAD
     )
-
-
-def loose_terminals(circuit: Circuit, work: Work) -> frozenset[str]:
-    """Return the terminals of open connectors that do not grip a matching pin; a probe may have spread some."""
-    return damage_felt(circuit.profile, circuit.damaged, work)
 
 
 def damage_felt(profile: Profile, damaged: Mapping[str, Damage], work: Work) -> frozenset[str]:

@@ -21,7 +21,7 @@ from trainer.errors import WrongCallError
 from trainer.instruments.bench import Work, worked_circuit
 from trainer.instruments.bench_tests import Operation, Price, Spot
 from trainer.instruments.charges import covers_in, drag_prices, try_prices
-from trainer.instruments.looking import loose_terminals, seen_bridges, seen_terminals
+from trainer.instruments.looking import damage_felt, damage_seen, seen_bridges
 from trainer.instruments.measuring import DEAD, measured, plugged_back, tried
 from trainer.instruments.reading import Slip
 from trainer.instruments.requests import Request
@@ -243,13 +243,16 @@ def look(attempt: Attempt, *, drag: bool = False) -> ActionResult[Looked]:
     Open are connectors that are off and wiring under covers that are off. Eyes see bridges and damage, a pin feels a
     terminal that does not grip. Raises WrongCallError for a pin drag while every plug is on.
     """
-    work = attempt.work
+    work, profile = attempt.work, attempt.case.profile
     if drag and not work.unplugged:
         raise WrongCallError("nothing_unplugged")
-    circuit = worked_circuit(attempt.case.profile, attempt.faults_left, work)
-    seen = loose_terminals(circuit, work) if drag else seen_bridges(circuit, work) | seen_terminals(circuit, work)
+    circuit = worked_circuit(profile, attempt.faults_left, work)
+    if drag:
+        found = damage_felt(profile, circuit.damaged, work)
+    else:
+        found = seen_bridges(circuit, work) | damage_seen(profile, circuit.damaged, work)
     charge = _allowed(attempt, work, drag_prices(work.unplugged) if drag else (Price(Operation.LOOK),))
-    return ActionResult(Looked(**charge, what=tuple(sorted(seen)), drag=drag))
+    return ActionResult(Looked(**charge, what=tuple(sorted(found)), drag=drag))
 
 
 class _Charge(TypedDict):

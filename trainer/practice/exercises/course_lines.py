@@ -14,6 +14,7 @@ from trainer.practice.course.waiting import GAPS_DAYS, Waiting
 from trainer.practice.exercises.exercise_kinds import KINDS
 from trainer.practice.exercises.exercise_types import Exercise
 from trainer.practice.exercises.rematch import REMATCH
+from trainer.practice.reports.word_limit import MOST_WORDS, word_count
 from trainer.reasoning.verdict.score import calibration
 from trainer.words import capital, text
 
@@ -60,10 +61,6 @@ def topic_text(topic: str) -> str:
     return text(f"class.{subject}") if kind == CASE else f"{text(f'task.{kind}')}: {text(f'subject.{kind}.{subject}')}"
 
 
-MOST_WORDS = 45
-"""The most words of an answer's reveal before the rest of its reasons."""
-
-
 def reveal_lines(exercise: Exercise, choice: int) -> list[str]:
     """Return what was right and why, and why what was chosen is not; then the rule.
 
@@ -74,15 +71,11 @@ def reveal_lines(exercise: Exercise, choice: int) -> list[str]:
     if choice == exercise.right:
         return [text("course.right"), capital(right.why), rule]
     first, why, reason = text("course.wrong", said=right.said), capital(chosen.why), capital(right.why)
-    if _words(first, why, reason, rule) <= MOST_WORDS:
+    if word_count(first, why, reason, rule) <= MOST_WORDS:
         return [first, why, reason, rule]
-    if _words(first, why, rule) <= MOST_WORDS:
+    if word_count(first, why, rule) <= MOST_WORDS:
         return [first, why, rule, text("debrief.show"), reason]
     return [first, why, text("debrief.show"), reason, rule]
-
-
-def _words(*lines: str) -> int:
-    return sum(len(line.split()) for line in lines)
 
 
 def ability_text(ability: Ability) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 
 from trainer.circuit.elements import Location
 from trainer.circuit.faults import OPENS, SHORTS
@@ -11,6 +11,7 @@ from trainer.practice.attempt.debrief import Debrief
 from trainer.practice.attempt.weighing import Weighed
 from trainer.practice.reports.attempt_lines import card_line, claims_text, reason_line, request_text, test_text
 from trainer.practice.reports.reason_lines import finding_text
+from trainer.practice.reports.word_limit import MOST_WORDS, word_count
 from trainer.reasoning.advice.prices import repair_minutes
 from trainer.reasoning.universe.hearing import Heard
 from trainer.reasoning.verdict.belief import finding_key
@@ -45,10 +46,6 @@ def debrief_lines(debrief: Debrief, attempt: Attempt, calibration: Mapping[float
     ]
 
 
-MOST_WORDS = 45
-"""The most words of a debrief before its reasons."""
-
-
 def first_lines(debrief: Debrief, attempt: Attempt) -> list[str]:
     """Return what a learner reads first: right or not, what it was, why, and what to do next time.
 
@@ -60,14 +57,10 @@ def first_lines(debrief: Debrief, attempt: Attempt) -> list[str]:
     for truth in (whole, short):
         was = text("debrief.it_was", claims=truth)
         kept = [verdict, why] if whole in why else list(filter(None, (verdict, was, why)))
-        if _words(kept) <= MOST_WORDS:
+        if word_count(*kept) <= MOST_WORDS:
             break
     following = _next_time(debrief)
-    return [*kept, following] if _words([*kept, following]) <= MOST_WORDS else kept
-
-
-def _words(lines: Sequence[str]) -> int:
-    return sum(len(line.split()) for line in lines)
+    return [*kept, following] if word_count(*kept, following) <= MOST_WORDS else kept
 
 
 def _proved(debrief: Debrief) -> bool:

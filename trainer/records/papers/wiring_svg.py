@@ -19,7 +19,8 @@ GAP = 1.4
 def wiring_svg(profile: Profile, faults: Sequence[Fault]) -> str:
     """Return the drawing: wires of faulty cylinders black, the others grey, the fault's place crossed."""
     drawing = drawing_of(profile)
-    hurt = {number for fault in faults for number in fault.cylinders}
+    # what the module is fed through is no injector's circuit
+    hurt = {number for fault in faults for number in fault.cylinders if fault.location is not Location.MODULE_POWER}
     parts = [_boxes(drawing)]
     for run in sorted(drawing.runs, key=lambda one: bool(hurt & set(one.cylinders))):
         fault = next((one for one in faults if _on(one, run)), None)

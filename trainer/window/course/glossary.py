@@ -8,7 +8,7 @@ from trainer.words import capital, text
 
 TERMS = (
     "actuation_test", "slot", "burst", "background", "hum", "bed", "even", "weak", "dull", "module", "feed", "return",
-    "break_point", "pass_through", "open", "load", "insulation", "mate", "nulled", "finding", "passes", "certainty",
+    "break_point", "pass_through", "open", "load", "insulation", "mate", "zeroed", "finding", "passes", "certainty",
     "proof", "numeric",
 )  # fmt: skip
 

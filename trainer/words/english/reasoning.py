@@ -133,8 +133,8 @@ _MISCONCEPTIONS = {
         "not even."
     ),
     "refute.even_slot": (
-        "The slot of {said} is even. Slot {true_slot} is the one that is {under:.0f} dB off. Count aloud after the "
-        "burst: 1, 2, 3 …"
+        "You named {said}, which sounded even. Slot {true_slot} is {under:.0f} dB away from a good one. Count aloud "
+        "after the burst: 1, 2, 3 …"
     ),
     "refute.burst_or_order": (
         "The bad slot is number {true_slot}. Counting the burst, or going by firing order ({firing}), gives {said}. "

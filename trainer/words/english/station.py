@@ -184,10 +184,8 @@ TEXTS: dict[str, str] = {
         "Another cylinder of the same engine that works well. Measure it in the same way, and you know what a good "
         "value is here."
     ),
-    "term.nulled": "leads zeroed",
-    "meaning.nulled": (
-        "You hold the meter's leads together and set the meter to zero. Then it reads a few ohms correctly."
-    ),
+    "term.zeroed": "leads zeroed",
+    "meaning.zeroed": ("Hold the leads together and zero the meter. Then their own resistance is not in the reading."),
     "term.bed": "bed",
     "meaning.bed": "The steady workshop noise behind everything. If you cannot hear even that, it is your loudspeaker.",
     "term.module": "drive module",

@@ -132,8 +132,8 @@ _MISCONCEPTIONS = {
         "suenan parejos."
     ),
     "refute.even_slot": (
-        "El turno de {said} suena parejo. El que se aparta {under:.0f} dB es el {true_slot}. Cuenta en voz alta "
-        "después de la ráfaga: 1, 2, 3 …"
+        "Nombraste {said}, que sonaba parejo. El turno {true_slot} se aparta {under:.0f} dB de uno bueno. Cuenta en "
+        "voz alta después de la ráfaga: 1, 2, 3 …"
     ),
     "refute.burst_or_order": (
         "El turno malo es el {true_slot}. Si cuentas la ráfaga, o vas por orden de encendido ({firing}), sale {said}. "

@@ -187,8 +187,10 @@ TEXTS: dict[str, str] = {
     "meaning.dull": "Hay corriente pero no clic, solo un golpe sordo.",
     "term.mate": "cilindro bueno",
     "meaning.mate": "Otro cilindro del mismo motor que funciona bien. Mídelo igual y sabrás qué valor es bueno aquí.",
-    "term.nulled": "puntas a cero",
-    "meaning.nulled": "Juntas las puntas del multímetro y lo pones a cero. Así lee bien unos pocos ohmios.",
+    "term.zeroed": "puntas a cero",
+    "meaning.zeroed": (
+        "Junta las puntas y pon el multímetro a cero. Así la resistencia de los cables no entra en la lectura."
+    ),
     "term.bed": "ruido de fondo",
     "meaning.bed": "El ruido constante del taller, detrás de todo. Si no oyes ni eso, es tu altavoz.",
     "term.module": "módulo de mando",
