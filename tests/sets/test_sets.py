@@ -13,6 +13,7 @@ from tests.universes import UNIVERSES
 from trainer.cases.drawing.random_case import is_group
 from trainer.cases.single_case.shipped import case_named, case_names
 from trainer.cases.solved.case_proofs import inaudible
+from trainer.circuit.elements import Location
 from trainer.errors import ProblemsFoundError, WrongCallError
 from trainer.sets.case_set import CaseSet, Draw, Seeds
 from trainer.sets.draft import SetDraft, set_text
@@ -122,6 +123,16 @@ def test_every_learner_gets_other_cases_and_the_same_ones_again() -> None:
         counts = [single[place] for place in draw.places]
         assert max(counts) - min(counts) <= 1
         assert len({case.faults for case in cases if case.faults}) == 6  # none twice
+
+
+@pytest.mark.parametrize("place", Location)
+def test_a_set_can_ask_for_each_place(place: Location) -> None:
+    text = DRAWN.replace("draw: 8", "draw: 1").replace(
+        "difficulty: [1]", f"difficulty: [1, 2, 3]\n    places: [{place}]"
+    )
+    (draw,) = small_set(f"{text}shares: {{circuit_passes: 0, groups: 0}}\n").case_set.lines
+    assert isinstance(draw, Draw)
+    assert draw.places == (place,)
 
 
 def test_only_cases_whose_decisive_slots_can_be_heard_are_drawn() -> None:

@@ -254,7 +254,11 @@ def test_a_pin_drag_finds_the_terminal_that_looks_good_and_does_not_grip() -> No
     looked, dragged = [event for event in desk.attempt.events if isinstance(event, Looked)]
     assert looked.what == ()
     assert dragged.what == ("spread:pass_through_connector.contact.return.7",)
-    assert Operation.PIN_DRAG in {price.operation for price in dragged.paid}
+    # each connector apart: the one that is off already is not paid again
+    type_in(desk, "pair right_front 1", "drag")
+    again = [event for event in desk.attempt.events if isinstance(event, Looked)][-1]
+    assert [sum(price.operation is Operation.PIN_DRAG for price in event.paid) for event in (dragged, again)] == [1, 2]
+    assert again.minutes == pytest.approx(desk.attempt.case.profile.minutes[Operation.PIN_DRAG])
 
 
 def test_both_sides_of_the_wiring_to_the_module_are_read_by_name() -> None:

@@ -240,8 +240,7 @@ class Reasoner:
                 here = {**expected, **{question: self._closer.expected[question] for question in close}}
                 belief = believed(self.hypotheses, here, answers)
                 standing = self.standing(belief)
-                if not close:
-                    kept[names] = belief, standing
+                kept[names] = belief, standing
             beliefs.append(belief)
             return standing
 

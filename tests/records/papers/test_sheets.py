@@ -8,8 +8,12 @@ from pathlib import Path
 import pytest
 
 from tests.desk_hands import RIGHT_ANSWER, new_desk, type_in
+from tests.engines import NORTH, fault_of
+from trainer.circuit.elements import Location
+from trainer.circuit.fault import Fault, FaultKind
 from trainer.errors import MissingHereError
 from trainer.records.papers.sheets import sheet_html, write_sheet
+from trainer.records.papers.wiring_svg import wiring_svg
 
 VERDICT = {"hum": "ready", "sides": "mono", "bed": "yes", "lows": "no_lows", "headphones": ""}
 
@@ -51,3 +55,12 @@ def test_a_sheet_is_written_whole_under_a_name_that_tells_nothing(tmp_path: Path
     (tmp_path / "file").write_text("")
     with pytest.raises(MissingHereError):
         write_sheet(tmp_path / "file" / "x", "card", desk.attempt, desk.attempt_id, (), "anna", None)
+
+
+def test_a_drawing_marks_a_starved_module_beside_it_and_no_injector() -> None:
+    def black(fault: Fault) -> int:
+        return wiring_svg(NORTH, [fault]).count('fill="#000" stroke="#000"')
+
+    starved = Fault(FaultKind.POOR_MODULE_GROUND, Location.MODULE_POWER, NORTH.cylinders)
+    assert black(fault_of(NORTH, FaultKind.OPEN, 3)) == 1
+    assert black(starved) == 0
