@@ -256,7 +256,7 @@ class CaseActions:
     def _look_lines(self, event: Looked) -> tuple[str, ...]:
         off = ", ".join(point_text(point) for point in sorted(self._desk.attempt.work.unplugged))
         seen = (sighting_text(name) for name in event.what)
-        nothing = [text("drag.nothing")] if event.drag and not event.what else []
+        nothing = [text("work.drag_nothing")] if event.drag and not event.what else []
         return (text("work.look_off", places=off) if off else text("work.look"), *seen, *nothing)
 
     def require_feedback(self) -> None:

@@ -188,7 +188,7 @@ TEXTS: dict[str, str] = {
         "Plug everything back in and run the test once more. A dirty contact would have come back. Slot 3 still hums, "
         "so now it is proved."
     ),
-    "lesson.done": "done: {what}",
+    "lesson.done": "Done: {what}",
     "record.a_record": "a learner's record written by this program",
     "record.found.no_record": "it does not start like a record",
     "record.found.damaged": "damaged or cut short: its checksum does not fit",

@@ -192,7 +192,7 @@ TEXTS: dict[str, str] = {
         "Conecta todo otra vez y repite la prueba. Un contacto sucio se habría recuperado. El turno 3 sigue zumbando, "
         "así que ya está demostrado."
     ),
-    "lesson.done": "hecho: {what}",
+    "lesson.done": "Hecho: {what}",
     "record.a_record": "un registro de aprendiz escrito por este programa",
     "record.found.no_record": "no empieza como un registro",
     "record.found.damaged": "dañado o cortado: su suma de control no coincide",
