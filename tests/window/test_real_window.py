@@ -37,7 +37,13 @@ class RealWindow:
             process = subprocess.Popen(
                 [sys.executable, "-m", "trainer", "--data", str(self.folder)], env=environment, stderr=told
             )
-        until(lambda: self.there() and self.colours() > 20)
+        try:
+            until(lambda: self.there() and self.colours() > 20)
+        except AssertionError:
+            process.kill()
+            process.wait(10)
+            said = (self.folder.parent / "stderr.txt").read_text("utf-8")
+            pytest.fail(f"no window within {LONGEST_S:.0f} s, {self.colours()} colours on its display; it said: {said}")
         time.sleep(0.3)
         return process
 
