@@ -13,7 +13,7 @@ from trainer.circuit.fault import Fault, FaultKind
 from trainer.circuit.profile import Profile
 from trainer.sound.bed import BedKind, bed_pa
 from trainer.sound.levels import FULL_SCALE_PA, a_weighted_level_db
-from trainer.sound.places import contact_of, places_of
+from trainer.sound.places import LEAN, contact_of, places_of
 from trainer.sound.render import PEAK_CEILING, Bed, Sound, limiter_gain_db, render
 
 
@@ -44,7 +44,8 @@ def test_the_burst_is_at_most_eight_decibel_over_the_median_slot_in_the_file(pro
 
 
 def ordinary_places(profile: Profile) -> list[str]:
-    return [place for place in places_of(profile) if contact_of(place) is None]
+    """Return where one stands: leaning over a bank, the own injector is so near that the others' hum falls farther."""
+    return [place for place in places_of(profile) if contact_of(place) is None and not place.startswith(LEAN)]
 
 
 @pytest.mark.parametrize("profile", ALL, ids=lambda p: p.name)

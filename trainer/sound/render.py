@@ -18,6 +18,7 @@ from trainer.circuit.profile import ByContent, Profile, Schedule
 from trainer.circuit.solve import SAMPLE_RATE_HZ, Pulse, SolvedTest
 from trainer.sound.bed import BedKind, bed_pa
 from trainer.sound.body import body_response
+from trainer.sound.iec_61672 import a_weighting_gain
 from trainer.sound.levels import FULL_SCALE_PA, a_weighted_level_db, measure
 from trainer.sound.places import contact_of, ear_response
 from trainer.sound.room import late_decay
@@ -87,11 +88,10 @@ def render(solved: SolvedTest, place: str, bed: Bed, seed: int, only: Sequence[i
     chosen = [row for row, slot in enumerate(solved.slots) if only is None or slot.number in only]
     windows, length_s = timeline_of(profile.schedule, [solved.slots[row] for row in chosen])
     frames = round(length_s * SAMPLE_RATE_HZ)
-    paths = paths_of(profile, place)
     pressure = np.zeros((2, frames + TEMPLATE_FRAMES), dtype=np.float32)
     heard = []
     for row, window in zip(chosen, windows, strict=True):
-        dry, gain_db = _slot_pa(solved, row, window, paths, seed)
+        dry, gain_db = _slot_pa(solved, row, window, place, seed)
         start = round(window.start_s * SAMPLE_RATE_HZ)
         inside = dry[:, : round((window.end_s - window.start_s) * SAMPLE_RATE_HZ)].T
         measures = measure(inside, SAMPLE_RATE_HZ)
@@ -127,6 +127,27 @@ def limiter_gain_db(level_dba: float, threshold_dba: float) -> float:
     return -max(level_dba - threshold_dba, 0.0) * (1.0 - 1.0 / LIMITER_RATIO)
 
 
+def threshold_dba(profile: Profile, place: str) -> float:
+    """Return the limiter's threshold at a place: the profile's is for the front, others lie as much nearer or farther.
+
+    It goes with the loudest injector, so that no place brings the burst under the slots.
+    """
+    return (
+        profile.room.limiter_threshold_dba
+        + _loudest_db(ByContent(profile), place)
+        - _loudest_db(ByContent(profile), "front")
+    )
+
+
+@lru_cache(maxsize=256)
+def _loudest_db(keyed: ByContent, place: str) -> float:
+    """Return how loud the same blow is at most, from any injector, in dB(A) of no reference."""
+    paths = paths_of(keyed.profile, place)[: len(keyed.profile.cylinders)]
+    gain = a_weighting_gain(np.fft.rfftfreq(TEMPLATE_FRAMES, 1.0 / SAMPLE_RATE_HZ))
+    power = ((np.abs(paths) * gain) ** 2).sum(axis=(1, 2))
+    return float(10.0 * np.log10(power.max()))
+
+
 def paths_of(profile: Profile, place: str) -> Complex64:
     """Return force to pressure at each ear, shape (source, ear, frequency); raises KeyError for an unknown place.
 
@@ -146,10 +167,10 @@ def _paths(keyed: ByContent, place: str) -> Complex64:
     return np.asarray(bodies * np.concatenate([ways, ways]), dtype=np.complex64)
 
 
-def _slot_pa(solved: SolvedTest, row: int, window: Window, paths: Complex64, seed: int) -> tuple[Floats32, float]:
+def _slot_pa(solved: SolvedTest, row: int, window: Window, place: str, seed: int) -> tuple[Floats32, float]:
     """Return one slot's pressure from its start, shape (ear, frame), limited if it is the burst, and that gain."""
     profile = solved.circuit.profile
-    schedule = profile.schedule
+    schedule, paths = profile.schedule, paths_of(profile, place)
     templates = [_template(solved, pulse_row, paths) for pulse_row in solved.pulses_of(row)]
     count = max(round((window.end_s - window.start_s) * schedule.pulses_per_s), 1)
     chance = Stream(seed, f"pulses of slot {window.slot.number}")
@@ -167,9 +188,8 @@ def _slot_pa(solved: SolvedTest, row: int, window: Window, paths: Complex64, see
     if window.slot.number != 0:
         return dry, 0.0
     frames = length - TEMPLATE_FRAMES
-    gain_db = limiter_gain_db(
-        a_weighted_level_db(dry[:, :frames].T, SAMPLE_RATE_HZ), profile.room.limiter_threshold_dba
-    )
+    level_dba = a_weighted_level_db(dry[:, :frames].T, SAMPLE_RATE_HZ)
+    gain_db = limiter_gain_db(level_dba, threshold_dba(profile, place))
     return np.asarray(dry * np.float32(10.0 ** (gain_db / 20.0))), gain_db
 
 

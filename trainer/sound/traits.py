@@ -17,7 +17,7 @@ from trainer.circuit.profile import Profile
 from trainer.circuit.solve import SAMPLE_RATE_HZ
 from trainer.sound.iec_61672 import a_weighting_gain
 from trainer.sound.levels import level_db
-from trainer.sound.render import TEMPLATE_FRAMES, limiter_gain_db, paths_of
+from trainer.sound.render import TEMPLATE_FRAMES, limiter_gain_db, paths_of, threshold_dba
 
 PULSE_FRAMES = 512
 """What a pulse of force is transformed over: 10.7 ms, bands of 94 Hz."""
@@ -57,8 +57,8 @@ class Ears:
         total = both.sum(axis=1)
         level = level_db(total)
         if burst:
-            threshold = self.profile.room.limiter_threshold_dba
-            level = level + np.array([limiter_gain_db(float(one), threshold) for one in level])
+            thresholds = [threshold_dba(self.profile, place) for place in self.places]
+            level = level + np.array([limiter_gain_db(*one) for one in zip(level.tolist(), thresholds, strict=True)])
         ears = level_db(power.sum(axis=2))
         centroid = (both * frequency).sum(axis=1) / np.maximum(total, 1e-30)
         return np.stack([level, centroid, ears[:, 0] - ears[:, 1]], axis=1)

@@ -1,4 +1,4 @@
-"""What a slot would be called by a trained ear beside a good slot: six answers, from levels at the listener."""
+"""What a slot would be called by a trained ear beside a good slot: six answers, by level and brightness there."""
 
 from __future__ import annotations
 
@@ -20,17 +20,26 @@ LOUDER_DB = 1.5
 EVEN_DB, WEAK_DB, DULL_DB = 3.0, 12.0, 23.5
 """How far under its own good level a slot may lie to be called so; chosen between the shipped profiles' faults."""
 
+THUD_FROM_DB, THUD_SHARE = 6.0, 0.5
+"""From how far under its good level on a slot is a thud, not a soft click, if its mean frequency is under this share of
+a good slot's, an octave: common practice, no published source, that a plate which does not move is dull."""
+
 MASKED_DB = 8.0
 """A slot this far under the bed is not heard at all: from memory, for broadband sounds in broadband noise."""
 
 
-def heard_as(level_dba: float, good_dba: float, bed_dba: float) -> Heard:
-    """Return what a slot is called, from its own level, its good level at this place, and the bed."""
+def heard_as(level_dba: float, good_dba: float, bed_dba: float, brightness: float = 1.0) -> Heard:
+    """Return what a slot is called, from its own level, its good level at this place, and the bed.
+
+    `brightness` is its mean frequency as a share of the good slot's.
+    """
     under = good_dba - level_dba
     if under < -LOUDER_DB:
         return Heard.LOUDER
     if bed_dba - level_dba > MASKED_DB or under > 45.0:
         return Heard.NOTHING
+    if brightness < THUD_SHARE and THUD_FROM_DB <= under < DULL_DB:
+        return Heard.DULL
     for answer, limit in ((Heard.EVEN, EVEN_DB), (Heard.WEAK, WEAK_DB), (Heard.DULL, DULL_DB)):
         if under < limit:
             return answer
