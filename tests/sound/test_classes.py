@@ -5,17 +5,30 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from tests.engines import ALL, NORTH, fault_of, solved
+from tests.engines import ALL, FIELD, HARBOUR, NORTH, fault_of, solved
 from tests.slot_measures import SlotFigures, figures_of
+from trainer.circuit.drive import Reductions, slots_of
 from trainer.circuit.elements import Location, Side
-from trainer.circuit.fault import Fault, FaultKind
+from trainer.circuit.fault import Conditions, Fault, FaultKind
+from trainer.circuit.faults import faulty_circuit
 from trainer.circuit.profile import Profile
+from trainer.circuit.solve import solve_rows
+from trainer.circuit.stepping import Row
 from trainer.reasoning.universe.hearing import Heard, heard_as
+from trainer.reasoning.universe.slot_traits import traits_of
 from trainer.sound.body import body_response
+from trainer.sound.levels import sum_db
 from trainer.sound.places import LEAN, ON, THROUGH, contact_of, places_of
 from trainer.sound.render import Bed, SlotSound, limiter_gain_db, render, threshold_dba
+from trainer.sound.traits import CENTROID, LEVEL, ears_of
 
 NO_BED = Bed(level_dba=-60.0)
+
+
+def by_name(value: object) -> str | None:
+    return getattr(value, "name", None)
+
+
 ENGINES = pytest.mark.parametrize("profile", ALL, ids=lambda profile: profile.name)
 
 DULL_SHARE = 0.4
@@ -129,3 +142,44 @@ def test_a_burst_that_a_fault_weakens_stays_weaker_and_is_not_forced() -> None:
 )  # fmt: skip
 def test_a_thud_is_dull_and_a_soft_click_is_weak(under_db: float, brightness: float, heard: Heard) -> None:
     assert heard_as(66.0 - under_db, 66.0, 34.0, brightness) is heard
+
+
+def resisting(ohm: float) -> Fault:
+    return Fault(FaultKind.ADDED_RESISTANCE, Location.PASS_THROUGH, (3,), Side.RETURN, ohm)
+
+
+@pytest.mark.parametrize(("profile", "ohm"), [(NORTH, 13.5), (HARBOUR, 16.25), (FIELD, 14.5)], ids=by_name)
+def test_between_even_and_dull_lies_a_weak_slot_that_skips(profile: Profile, ohm: float) -> None:
+    good = one_slot(profile, 3)
+    sound = render(solved(profile, resisting(ohm)), f"{LEAN} {profile.bank_of(3)}", NO_BED, 1, [3])
+    weak = one_slot(profile, 3, resisting(ohm))
+    share = weak.centroid_hz / good.centroid_hz
+    assert heard_as(weak.level_dba, good.level_dba, 34.0, share) is Heard.WEAK
+    assert share > 0.6  # each pulse that lifts still clicks
+    assert figures_of(sound, sound.slots[0], profile.schedule.pulses_per_s).spread_db > 3.0
+
+
+@ENGINES
+def test_the_pulses_of_a_good_slot_are_alike_and_not_the_same(profile: Profile) -> None:
+    near = [
+        figures(profile, f"{LEAN} {name}")[profile.cylinders.index(n)]
+        for name, numbers in profile.banks.items()
+        for n in numbers
+    ]
+    assert all(0.88 < one.alike < 0.98 for one in near)
+    assert np.median([one.alike for one in near]) >= 0.9
+    assert np.median([one.spread_db for one in near]) >= 0.5
+    assert all(0.4 < one.spread_db < 1.5 for one in near)
+
+
+@pytest.mark.parametrize("ohm", [0.5, 12.0, 13.25, 13.5, 13.75, 20.0])
+def test_what_the_reasoning_expects_of_a_slot_is_what_is_rendered_on_average(ohm: float) -> None:
+    fault = resisting(ohm)
+    row = Row(circuit := faulty_circuit(NORTH, [fault], Conditions()), slots_of(NORTH)[3], Reductions(circuit, {}))
+    (traits,) = traits_of([row], solve_rows([row]), ears_of(NORTH, ["front"]))
+    rendered = [render(solved(NORTH, fault), "front", NO_BED, seed, [3]).slots[0] for seed in range(6)]
+    level = sum_db(np.array([slot.level_dba for slot in rendered])) - 10.0 * np.log10(6)
+    # a slot of 128 pulses at 13.5 ohm has 0.4 dB of chance; a hum's pulses are alike, so what rings from one into the
+    # next adds as waves do
+    assert traits.sound[0, LEVEL] == pytest.approx(level, abs=0.6 if ohm < 15.0 else 1.3)
+    assert traits.sound[0, CENTROID] == pytest.approx(np.mean([slot.centroid_hz for slot in rendered]), rel=0.06)

@@ -116,7 +116,7 @@ def ear_response(profile: Profile, place: str, frequency_hz: Floats) -> Complex:
             continue
         for image, strength in _images(profile, source):
             response[row] += strength * _to_ears(image, listener, frequency_hz)
-    return response * (LEAN_GAIN if place.startswith(LEAN) else 1.0)
+    return np.asarray(response * (LEAN_GAIN if place.startswith(LEAN) else 1.0))
 
 
 def _through_metal(profile: Profile, contact: tuple[str, int], number: int) -> float:

@@ -11,9 +11,11 @@ import numpy as np
 import scipy.fft
 from annotated_types import Interval
 
-from trainer.arrays import Complex64, Floats, Floats32
+from trainer.arrays import Complex64, Floats, Floats32, Integers
 from trainer.circuit.chance import Stream
 from trainer.circuit.drive import Slot
+from trainer.circuit.elements import Circuit
+from trainer.circuit.family import Families
 from trainer.circuit.profile import ByContent, Profile, Schedule
 from trainer.circuit.solve import SAMPLE_RATE_HZ, Pulse, SolvedTest
 from trainer.sound.bed import BedKind, bed_pa
@@ -171,7 +173,11 @@ def _slot_pa(solved: SolvedTest, row: int, window: Window, place: str, seed: int
     """Return one slot's pressure from its start, shape (ear, frame), limited if it is the burst, and that gain."""
     profile = solved.circuit.profile
     schedule, paths = profile.schedule, paths_of(profile, place)
-    templates = [_template(solved, pulse_row, paths) for pulse_row in solved.pulses_of(row)]
+    pulses, families = solved.pulses_of(row), solved.families.of_slot(row)
+    own = [int(solved.families.column[family]) for family in families]
+    templates = [_template(solved, pulse_row, paths) for pulse_row in pulses[:-1]]
+    # the last pulse is that of all the rest: without the plates whose pulses differ, which are added
+    templates.append(_template(solved, pulses[-1], paths, without=own))
     count = max(round((window.end_s - window.start_s) * schedule.pulses_per_s), 1)
     chance = Stream(seed, f"pulses of slot {window.slot.number}")
     late = np.clip(chance.normal(count), -TIME_JITTER_LIMIT, TIME_JITTER_LIMIT) * schedule.timing_jitter_s
@@ -185,12 +191,54 @@ def _slot_pa(solved: SolvedTest, row: int, window: Window, place: str, seed: int
         end = min(start + TEMPLATE_FRAMES, length)
         np.multiply(template, np.float32(factor), out=scaled)
         dry[:, start:end] += scaled[:, : end - start]
+    if own and count >= len(templates):
+        rest = slice(len(templates) - 1, None)
+        dry += _varied_pa(solved, families, starts[rest], strength[rest], length, place, seed)
     if window.slot.number != 0:
         return dry, 0.0
     frames = length - TEMPLATE_FRAMES
     level_dba = a_weighted_level_db(dry[:, :frames].T, SAMPLE_RATE_HZ)
     gain_db = limiter_gain_db(level_dba, threshold_dba(profile, place))
     return np.asarray(dry * np.float32(10.0 ** (gain_db / 20.0))), gain_db
+
+
+def _varied_pa(
+    solved: SolvedTest, families: Sequence[int], starts: Integers, strength: Floats, length: int, place: str, seed: int
+) -> Floats32:
+    """Return the pressure of plates whose pulses differ, shape (ear, frame): each pulse is drawn from its family."""
+    profile = solved.circuit.profile
+    count, whole = len(profile.cylinders), scipy.fft.next_fast_len(length, real=True)
+    paths = _long_paths(ByContent(profile), place, whole)
+    force = np.zeros((2 * len(families), whole), dtype=np.float32)
+    sources = []
+    for at, family in enumerate(families):
+        column, slot = int(solved.families.column[family]), solved.slots[int(solved.families.slot[family])].number
+        forces = family_force(solved.families, family, solved.circuit, solved.step_s)
+        drawn = Stream(seed, f"variants in slot {slot} of {profile.cylinders[column]}").uniform(len(starts))
+        variants = (drawn * len(forces)).astype(int)
+        for start, variant, factor in zip(starts, variants, strength.astype(np.float32), strict=True):
+            end = min(start + forces.shape[2], length)
+            force[2 * at : 2 * at + 2, start:end] += factor * forces[variant, :, : end - start]
+        sources += [column, count + column]
+    spectrum = scipy.fft.rfft(force, axis=1)
+    ears = np.stack([(spectrum * paths[sources, ear]).sum(axis=0) for ear in range(2)])
+    return np.asarray(scipy.fft.irfft(ears, whole, axis=1)[:, :length], dtype=np.float32)
+
+
+@lru_cache(maxsize=4)  # up to fifteen megabytes each
+def _long_paths(keyed: ByContent, place: str, frames: int) -> Complex64:
+    """Return the paths on the frequencies of a whole slot's transform."""
+    responses = scipy.fft.irfft(paths_of(keyed.profile, place), TEMPLATE_FRAMES, axis=2)
+    return np.asarray(scipy.fft.rfft(responses, frames, axis=2), dtype=np.complex64)
+
+
+def family_force(families: Families, family: int, circuit: Circuit, step_s: float) -> Floats32:
+    """Return what one plate's variants shake its body with, shape (variant, blow and pull, frame), in newton."""
+    profile = circuit.profile
+    mass = circuit.solenoids[profile.cylinders[int(families.column[family])]].mass_kg
+    pull, acceleration = families.force_n[:, family], families.acceleration_m_s2[:, family]
+    force = _force(pull, -mass * acceleration, profile, step_s)
+    return np.asarray(np.moveaxis(force.reshape(2, pull.shape[1], -1), 0, 1))
 
 
 def force_of(pulse: Pulse, row: int, masses: Floats, profile: Profile, step_s: float) -> Floats32:
@@ -200,24 +248,32 @@ def force_of(pulse: Pulse, row: int, masses: Floats, profile: Profile, step_s: f
     The frames are those of the pulse's whole period. A magnetic force that stays on between pulses shakes nothing: the
     straight line from its first value to the one it rests at is taken off, so that pulses put together have no edges.
     """
+    return _force(pulse.force_n[:, row], -masses * pulse.acceleration_m_s2[:, row], profile, step_s)
+
+
+def _force(pull: Floats, reaction: Floats, profile: Profile, step_s: float) -> Floats32:
+    """Return blows, then pulls, over a pulse's period at the sound's rate; both given as (step, plate), in newton."""
     steps = round(1.0 / (step_s * SAMPLE_RATE_HZ))
     frames = round(SAMPLE_RATE_HZ / profile.schedule.pulses_per_s)
-    pull = pulse.force_n[: frames * steps, row]
+    pull = pull[: frames * steps]
     rested = np.repeat(pull[-1:], frames * steps - len(pull), axis=0)
     along = np.arange(frames * steps)[:, None] / (frames * steps)
     elastic = np.concatenate([pull, rested]) - (pull[0] + (pull[-1] - pull[0]) * along)
     blow = np.zeros_like(elastic)
-    blow[: len(pull)] = -masses * pulse.acceleration_m_s2[: len(pull), row]
+    blow[: len(pull)] = reaction[: len(pull)]
     force = np.concatenate([blow, profile.body.elastic_fraction * elastic], axis=1)
     return np.asarray(force.reshape(frames, steps, -1).mean(axis=1).T, dtype=np.float32)
 
 
-def _template(solved: SolvedTest, pulse_row: tuple[Pulse, int], paths: Complex64) -> Floats32:
-    """Return one pulse's pressure at both ears, shape (ear, TEMPLATE_FRAMES)."""
+def _template(
+    solved: SolvedTest, pulse_row: tuple[Pulse, int], paths: Complex64, without: Sequence[int] = ()
+) -> Floats32:
+    """Return one pulse's pressure at both ears, some plates left out, shape (ear, TEMPLATE_FRAMES)."""
     pulse, row = pulse_row
     circuit = solved.circuit
     masses = np.array([circuit.solenoids[number].mass_kg for number in circuit.profile.cylinders])
     sampled = force_of(pulse, row, masses, circuit.profile, solved.step_s)
-    spectrum = scipy.fft.rfft(sampled, TEMPLATE_FRAMES, axis=1)
-    ears = np.einsum("cf,cef->ef", spectrum, paths)
+    kept = [source for source in range(len(sampled)) if source % len(masses) not in without]
+    spectrum = scipy.fft.rfft(sampled[kept], TEMPLATE_FRAMES, axis=1)
+    ears = np.einsum("cf,cef->ef", spectrum, paths[kept])
     return np.asarray(scipy.fft.irfft(ears, TEMPLATE_FRAMES, axis=1), dtype=np.float32)

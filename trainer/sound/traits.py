@@ -42,13 +42,28 @@ class Ears:
         """
         spectrum = scipy.fft.rfft(force_n[:, :, :PULSE_FRAMES], PULSE_FRAMES, axis=2).astype(np.complex64)
         bands = np.moveaxis(spectrum, 2, 0)
-        scale = 2.0 * FINE / (TEMPLATE_FRAMES * SAMPLE_RATE_HZ) * self.profile.schedule.pulses_per_s
+        scale = self._scale()
         result = np.zeros((len(force_n), len(self.places), 2, PULSE_FRAMES // 2 + 1))
         for place in range(len(self.places)):
             for ear in range(2):
                 turned = bands @ self.weight[place, ear]
                 result[:, place, ear] = scale * np.einsum("bpc,bpc->pb", turned, bands.conj()).real
         return np.maximum(result, 0.0)
+
+    def scatter(self, force_n: Floats, column: int) -> Floats:
+        """Return the mean power by which pulses of one plate differ from their mean, shape (place, ear, band).
+
+        `force_n` has shape (variant, blow and pull, frame): drawn by chance, differences add as powers do.
+        """
+        spectrum = scipy.fft.rfft(force_n[:, :, :PULSE_FRAMES], PULSE_FRAMES, axis=2).astype(np.complex64)
+        apart = spectrum - spectrum.mean(axis=0)
+        shared = np.einsum("vaf,vbf->fab", apart, apart.conj()) / len(apart)
+        own = [column, len(self.profile.cylinders) + column]
+        weight = self.weight[..., own, :][..., own]
+        return np.asarray(np.maximum(self._scale() * np.einsum("pefab,fab->pef", weight, shared).real, 0.0))
+
+    def _scale(self) -> float:
+        return 2.0 * FINE / (TEMPLATE_FRAMES * SAMPLE_RATE_HZ) * self.profile.schedule.pulses_per_s
 
     def traits(self, power: Floats, *, burst: bool) -> Floats:
         """Return the traits, shape (place, trait), of a power of shape (place, ear, band); a burst is limited."""
