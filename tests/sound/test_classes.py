@@ -179,7 +179,17 @@ def test_what_the_reasoning_expects_of_a_slot_is_what_is_rendered_on_average(ohm
     (traits,) = traits_of([row], solve_rows([row]), ears_of(NORTH, ["front"]))
     rendered = [render(solved(NORTH, fault), "front", NO_BED, seed, [3]).slots[0] for seed in range(6)]
     level = sum_db(np.array([slot.level_dba for slot in rendered])) - 10.0 * np.log10(6)
-    # a slot of 128 pulses at 13.5 ohm has 0.4 dB of chance; a hum's pulses are alike, so what rings from one into the
-    # next adds as waves do
-    assert traits.sound[0, LEVEL] == pytest.approx(level, abs=0.6 if ohm < 15.0 else 1.3)
-    assert traits.sound[0, CENTROID] == pytest.approx(np.mean([slot.centroid_hz for slot in rendered]), rel=0.06)
+    # 128 pulses, of which some lift: 0.4 dB of chance in the mean of six
+    assert traits.sound[0, LEVEL] == pytest.approx(level, abs=0.5)
+    assert traits.sound[0, CENTROID] == pytest.approx(np.mean([slot.centroid_hz for slot in rendered]), rel=0.04)
+
+
+@ENGINES
+def test_what_the_reasoning_expects_of_thuds_and_hums_is_what_is_rendered(profile: Profile) -> None:
+    for fault in (fault_of(profile, FaultKind.STUCK_ARMATURE, 3), fault_of(profile, FaultKind.OPEN, 3)):
+        circuit = faulty_circuit(profile, [fault], Conditions())
+        row = Row(circuit, slots_of(profile)[3], Reductions(circuit, {}))
+        (traits,) = traits_of([row], solve_rows([row]), ears_of(profile, ["front"]))
+        rendered = one_slot(profile, 3, fault)
+        assert traits.sound[0, LEVEL] == pytest.approx(rendered.level_dba, abs=0.5)
+        assert traits.sound[0, CENTROID] == pytest.approx(rendered.centroid_hz, rel=0.05)

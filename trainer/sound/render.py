@@ -241,6 +241,11 @@ def family_force(families: Families, family: int, circuit: Circuit, step_s: floa
     return np.asarray(np.moveaxis(force.reshape(2, pull.shape[1], -1), 0, 1))
 
 
+def pulse_frames(schedule: Schedule) -> int:
+    """Return how many frames lie between two pulses."""
+    return round(SAMPLE_RATE_HZ / schedule.pulses_per_s)
+
+
 def force_of(pulse: Pulse, row: int, masses: Floats, profile: Profile, step_s: float) -> Floats32:
     """Return what shakes each injector's body in one pulse, shape (source, frame) at the sound's rate, in newton.
 
@@ -254,7 +259,7 @@ def force_of(pulse: Pulse, row: int, masses: Floats, profile: Profile, step_s: f
 def _force(pull: Floats, reaction: Floats, profile: Profile, step_s: float) -> Floats32:
     """Return blows, then pulls, over a pulse's period at the sound's rate; both given as (step, plate), in newton."""
     steps = round(1.0 / (step_s * SAMPLE_RATE_HZ))
-    frames = round(SAMPLE_RATE_HZ / profile.schedule.pulses_per_s)
+    frames = pulse_frames(profile.schedule)
     pull = pull[: frames * steps]
     rested = np.repeat(pull[-1:], frames * steps - len(pull), axis=0)
     along = np.arange(frames * steps)[:, None] / (frames * steps)

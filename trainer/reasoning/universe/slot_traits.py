@@ -14,7 +14,7 @@ from trainer.circuit.solve import Solved, families_in
 from trainer.circuit.stepping import Row
 from trainer.instruments.under_load import Trace, clean_trace, dip_of
 from trainer.sound.render import family_force, force_of
-from trainer.sound.traits import PULSE_FRAMES, Ears
+from trainer.sound.traits import Ears
 
 EARLY_S = 1e-4
 """Where the start of a trace is read: common practice, no published source."""
@@ -88,13 +88,12 @@ def _mean_powers(rows: Sequence[Row], solved: Solved, ears: Ears) -> list[Floats
     scattered: dict[int, Floats] = {}
     for row in range(len(rows)):
         for pulse, place in solved.pulses_of(row):
-            force = force_of(pulse, place, masses[row], profile, solved.step_s)[:, :PULSE_FRAMES]
-            forces.append(np.pad(force, ((0, 0), (0, PULSE_FRAMES - force.shape[1]))))
+            forces.append(force_of(pulse, place, masses[row], profile, solved.step_s))
             owners.append(row)
         for family in families.of_slot(row):
             column = int(families.column[family])
-            varied = family_force(families, family, rows[row].circuit, solved.step_s)[:, :, :PULSE_FRAMES]
-            forces[-1][[column, len(profile.cylinders) + column], : varied.shape[2]] = varied.mean(axis=0)
+            varied = family_force(families, family, rows[row].circuit, solved.step_s)
+            forces[-1][[column, len(profile.cylinders) + column]] = varied.mean(axis=0)
             scattered[row] = scattered.get(row, 0.0) + ears.scatter(varied, column)
     power = ears.power(np.array(forces))
     means = []
