@@ -99,7 +99,7 @@ def render(solved: SolvedTest, place: str, bed: Bed, seed: int, only: Sequence[i
         measures = measure(inside, SAMPLE_RATE_HZ)
         heard.append(SlotSound(window, measures.level_dba, measures.centroid_hz, gain_db))
         pressure[:, start : start + dry.shape[1]] += dry[:, : pressure.shape[1] - start]
-    samples = pressure[:, :frames].T + bed_pa(bed.kind, bed.level_dba, frames, SAMPLE_RATE_HZ, seed).astype(np.float32)
+    samples = pressure[:, :frames].T + bed_pa(bed.kind, bed.level_dba, frames, SAMPLE_RATE_HZ, seed)
     samples *= np.float32(1.0 / FULL_SCALE_PA)
     ramp = round(RAMP_S * SAMPLE_RATE_HZ)
     fade = (0.5 - 0.5 * np.cos(np.pi * np.arange(ramp) / ramp)).astype(np.float32)[:, None]
