@@ -22,7 +22,7 @@ from trainer.reasoning.universe.questions import Question
 from trainer.sound.render import Bed, render
 
 PLACE = Location.PASS_THROUGH
-EVEN_DB = 1.5
+EVEN_DB = 1.6
 """Less is not heard between slots seconds apart."""
 ENGINES = (NORTH, HARBOUR)
 THROUGH = {profile.name: through_point(profile, 3) for profile in ENGINES}

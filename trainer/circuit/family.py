@@ -20,7 +20,7 @@ from trainer.circuit.stepping import SWITCH_PARTS, Row
 
 VARIANTS = 16
 
-RIPPLE, FRICTION, DRAG, BOUNCE = 0.008, 0.036, 0.05, 0.18
+RIPPLE, FRICTION, DRAG, BOUNCE = 0.005, 0.028, 0.03, 0.17
 """One standard deviation, from pulse to pulse, of the supply's voltage, of the force that holds a plate on its seat, of
 its viscous loss and of what its stops damp, each as a share: from memory."""
 
@@ -33,7 +33,7 @@ REST_SPEED_M_S, CHECK_STEPS = 2e-3, 24
 
 @dataclass(frozen=True, slots=True)
 class Families:
-    """Pulses of plates in slots: shapes (family,) for slot and column, (step, family, variant) in m/s² and newton.
+    """Pulses of plates in slots: shapes (family,) for slot and column, (step, family, variant) for motion and force.
 
     `lift` is how far each variant's plate came, as a share of its lift, shape (family, variant).
     """
@@ -42,6 +42,7 @@ class Families:
     column: Integers
     acceleration_m_s2: Floats
     force_n: Floats
+    position_m: Floats
     lift: Floats
 
     def of_slot(self, slot: int) -> list[int]:
@@ -52,27 +53,26 @@ class Families:
         """Return the families of some slots."""
         kept = np.flatnonzero(np.isin(self.slot, sorted(slots)))
         return Families(
-            self.slot[kept], self.column[kept], self.acceleration_m_s2[:, kept], self.force_n[:, kept], self.lift[kept]
-        )
+            self.slot[kept], self.column[kept], self.acceleration_m_s2[:, kept], self.force_n[:, kept],
+            self.position_m[:, kept], self.lift[kept],
+        )  # fmt: skip
 
     def joined(self, others: Families) -> Families:
         """Return these families and others; the shorter pulses rest at the end."""
         steps = max(len(self.force_n), len(others.force_n))
         traces = []
-        for name in ("acceleration_m_s2", "force_n"):
+        for name in ("acceleration_m_s2", "force_n", "position_m"):
             pair = [getattr(one, name) for one in (self, others)]
             padded = [np.pad(part, ((0, steps - len(part)), (0, 0), (0, 0))) for part in pair]
             traces.append(np.concatenate(padded, axis=1))
         slot, column, lift = (
             np.concatenate([getattr(self, name), getattr(others, name)]) for name in ("slot", "column", "lift")
         )
-        return Families(slot, column, traces[0], traces[1], lift)
+        return Families(slot, column, traces[0], traces[1], traces[2], lift)
 
 
-NO_FAMILIES = Families(
-    np.zeros(0, dtype=np.int64), np.zeros(0, dtype=np.int64), np.zeros((0, 0, VARIANTS)), np.zeros((0, 0, VARIANTS)),
-    np.zeros((0, VARIANTS)),
-)  # fmt: skip
+_NONE, _NOTHING = np.zeros(0, dtype=np.int64), np.zeros((0, 0, VARIANTS))
+NO_FAMILIES = Families(_NONE, _NONE, _NOTHING, _NOTHING, _NOTHING, np.zeros((0, VARIANTS)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,8 +121,8 @@ def families_of(lasts: Sequence[Last], step_s: float, on_steps: int) -> Families
     start = [(one.linkage_wb[0], one.position_m[0], one.position_m[1] - one.position_m[0]) for one in lasts]
     linkage, position, way = np.moveaxis(np.array(start), 1, 0)[:, slots, columns]
     state = [np.repeat(part[:, None], VARIANTS, axis=1) for part in (linkage, position, way / step_s)]
-    acceleration, force, farthest = _step(varied, coils, RIPPLE * ripple, state, step_s, on_steps)
-    return Families(slots, columns, acceleration, force, farthest / (2.0 * own.half_lift_m))
+    acceleration, force, way = _step(varied, coils, RIPPLE * ripple, state, step_s, on_steps)
+    return Families(slots, columns, acceleration, force, way, way.max(axis=0) / (2.0 * own.half_lift_m))
 
 
 def _chances(name: str, cylinder: int) -> Floats:
@@ -181,11 +181,10 @@ def _slope(law: OutputLaw, place: int, column: int, current_a: Floats) -> Floats
 def _step(
     magnets: Magnets, coils: _Coils, ripple: Floats, state: Sequence[Floats], step_s: float, on_steps: int
 ) -> tuple[Floats, Floats, Floats]:
-    """Step all variants until every plate rests; return accelerations, forces, and how far each plate came."""
+    """Step all variants until every plate rests; return accelerations, forces and positions."""
     linkage, position, speed = state
     count = len(coils.volt)
-    acceleration, force = np.empty((count, *linkage.shape)), np.empty((count, *linkage.shape))
-    farthest = np.zeros(linkage.shape)
+    acceleration, force, way = (np.empty((count, *linkage.shape)) for _ in range(3))
     rise = np.diff(coils.ampere, axis=0, append=coils.ampere[-1:])
     end = count
     for step in range(count):
@@ -205,9 +204,8 @@ def _step(
             # the changed current in the middle of the part, as its own change makes it
             aside = amperes + 0.5 * by_motion * moved - ampere
             linkage = linkage + part_s * (volt - ohm * aside) / (1.0 + 0.5 * part_s * ohm * slope)
-        acceleration[step], force[step] = (speed - before) / step_s, pull
-        np.maximum(farthest, position, out=farthest)
+        acceleration[step], force[step], way[step] = (speed - before) / step_s, pull, position
         if step > on_steps and step % CHECK_STEPS == 0 and np.abs(speed).max() < REST_SPEED_M_S and pull.max() < 1.0:
             end = step + 1
             break
-    return acceleration[:end], force[:end], farthest
+    return acceleration[:end], force[:end], way[:end]

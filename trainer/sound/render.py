@@ -17,9 +17,10 @@ from trainer.circuit.drive import Slot
 from trainer.circuit.elements import Circuit
 from trainer.circuit.family import Families
 from trainer.circuit.profile import ByContent, Profile, Schedule
+from trainer.circuit.solenoid import Magnets, magnets_of
 from trainer.circuit.solve import SAMPLE_RATE_HZ, Pulse, SolvedTest
 from trainer.sound.bed import BedKind, bed_pa
-from trainer.sound.body import body_response
+from trainer.sound.body import bending_n, body_response
 from trainer.sound.iec_61672 import a_weighting_gain
 from trainer.sound.levels import FULL_SCALE_PA, a_weighted_level_db, measure
 from trainer.sound.places import contact_of, ear_response
@@ -235,9 +236,10 @@ def _long_paths(keyed: ByContent, place: str, frames: int) -> Complex64:
 def family_force(families: Families, family: int, circuit: Circuit, step_s: float) -> Floats32:
     """Return what one plate's variants shake its body with, shape (variant, blow and pull, frame), in newton."""
     profile = circuit.profile
-    mass = circuit.solenoids[profile.cylinders[int(families.column[family])]].mass_kg
-    pull, acceleration = families.force_n[:, family], families.acceleration_m_s2[:, family]
-    force = _force(pull, -mass * acceleration, profile, step_s)
+    magnets = magnets_of([circuit.solenoids[profile.cylinders[int(families.column[family])]]])
+    pull, position = families.force_n[:, family], families.position_m[:, family]
+    reaction = -magnets.mass_kg * families.acceleration_m_s2[:, family]
+    force = _force(bending_n(magnets, pull, position), reaction, profile, step_s)
     return np.asarray(np.moveaxis(force.reshape(2, pull.shape[1], -1), 0, 1))
 
 
@@ -246,14 +248,15 @@ def pulse_frames(schedule: Schedule) -> int:
     return round(SAMPLE_RATE_HZ / schedule.pulses_per_s)
 
 
-def force_of(pulse: Pulse, row: int, masses: Floats, profile: Profile, step_s: float) -> Floats32:
+def force_of(pulse: Pulse, row: int, magnets: Magnets, profile: Profile, step_s: float) -> Floats32:
     """Return what shakes each injector's body in one pulse, shape (source, frame) at the sound's rate, in newton.
 
     The sources are those of `body_response`: the armatures' blows, then the pulls on the poles.
     The frames are those of the pulse's whole period. A magnetic force that stays on between pulses shakes nothing: the
     straight line from its first value to the one it rests at is taken off, so that pulses put together have no edges.
     """
-    return _force(pulse.force_n[:, row], -masses * pulse.acceleration_m_s2[:, row], profile, step_s)
+    bending = bending_n(magnets, pulse.force_n[:, row], pulse.position_m[:, row])
+    return _force(bending, -magnets.mass_kg * pulse.acceleration_m_s2[:, row], profile, step_s)
 
 
 def _force(pull: Floats, reaction: Floats, profile: Profile, step_s: float) -> Floats32:
@@ -276,9 +279,10 @@ def _template(
     """Return one pulse's pressure at both ears, some plates left out, shape (ear, TEMPLATE_FRAMES)."""
     pulse, row = pulse_row
     circuit = solved.circuit
-    masses = np.array([circuit.solenoids[number].mass_kg for number in circuit.profile.cylinders])
-    sampled = force_of(pulse, row, masses, circuit.profile, solved.step_s)
-    kept = [source for source in range(len(sampled)) if source % len(masses) not in without]
+    numbers = circuit.profile.cylinders
+    magnets = magnets_of([circuit.solenoids[number] for number in numbers])
+    sampled = force_of(pulse, row, magnets, circuit.profile, solved.step_s)
+    kept = [source for source in range(len(sampled)) if source % len(numbers) not in without]
     spectrum = scipy.fft.rfft(sampled[kept], TEMPLATE_FRAMES, axis=1)
     ears = np.einsum("cf,cef->ef", spectrum, paths[kept])
     return np.asarray(scipy.fft.irfft(ears, TEMPLATE_FRAMES, axis=1), dtype=np.float32)

@@ -10,6 +10,7 @@ import numpy as np
 from trainer.arrays import Floats
 from trainer.circuit.codes import SlotCurrents, slot_currents
 from trainer.circuit.profile import Profile
+from trainer.circuit.solenoid import magnets_of
 from trainer.circuit.solve import Solved, families_in
 from trainer.circuit.stepping import Row
 from trainer.instruments.under_load import Trace, clean_trace, dip_of
@@ -82,13 +83,13 @@ def traits_of(rows: Sequence[Row], solved: Solved, ears: Ears) -> list[SlotTrait
 def _mean_powers(rows: Sequence[Row], solved: Solved, ears: Ears) -> list[Floats]:
     """Return each slot's mean power, shape (place, ear, band): its last pulse's family fills the rest of the slot."""
     profile = ears.profile
-    masses = [np.array([row.circuit.solenoids[n].mass_kg for n in profile.cylinders]) for row in rows]
+    magnets = [magnets_of([row.circuit.solenoids[n] for n in profile.cylinders]) for row in rows]
     families = families_in(rows, solved)
     owners, forces = [], []
     scattered: dict[int, Floats] = {}
     for row in range(len(rows)):
         for pulse, place in solved.pulses_of(row):
-            forces.append(force_of(pulse, place, masses[row], profile, solved.step_s))
+            forces.append(force_of(pulse, place, magnets[row], profile, solved.step_s))
             owners.append(row)
         for family in families.of_slot(row):
             column = int(families.column[family])
