@@ -20,7 +20,7 @@ from trainer.circuit.stepping import SWITCH_PARTS, Row
 
 VARIANTS = 16
 
-RIPPLE, FRICTION, DRAG, BOUNCE = 0.005, 0.028, 0.03, 0.17
+RIPPLE, FRICTION, DRAG, BOUNCE = 0.005, 0.028, 0.02, 0.15
 """One standard deviation, from pulse to pulse, of the supply's voltage, of the force that holds a plate on its seat, of
 its viscous loss and of what its stops damp, each as a share: from memory."""
 
