@@ -28,9 +28,9 @@ from trainer.reasoning.universe.hearing import (
     DULL_DB,
     EVEN_DB,
     LOUDER_DB,
+    SKIPS_DB,
     THUD_FROM_DB,
     THUD_SHARE,
-    WEAK_DB,
     Heard,
     heard_as,
 )
@@ -50,7 +50,7 @@ CLEAR_DB = 0.8
 CLEAR_TIMES = 1.15
 """How many times brighter or duller than the limit between a soft click and a thud."""
 
-LIMITS_DB = (-LOUDER_DB, EVEN_DB, WEAK_DB, DULL_DB)
+LIMITS_DB = (-LOUDER_DB, EVEN_DB, DULL_DB)
 """How far under its good level a slot is where it begins to be called something else."""
 
 BY_EAR_ALONE = 1.0
@@ -252,10 +252,10 @@ def clear_slots(pool: Pool) -> np.ndarray[tuple[int, int], np.dtype[np.bool_]]:
     """Return which slots lie so far from every limit that what they are called cannot be disputed."""
     under, brightness = pool.under_good_db, brightness_of(pool)
     clear = np.all([np.abs(under - limit) >= CLEAR_DB for limit in LIMITS_DB], axis=0)
-    # where brightness decides between weak and dull it must be clear too
-    decided = (under < THUD_FROM_DB - CLEAR_DB) | (under > WEAK_DB)
-    thuds = (under >= THUD_FROM_DB + CLEAR_DB) & (brightness < THUD_SHARE / CLEAR_TIMES)
-    return np.asarray(clear & (decided | thuds | (brightness > THUD_SHARE * CLEAR_TIMES)))
+    # between even and very faint a thud is dull where a soft click is weak
+    thuds, clicks = brightness < THUD_SHARE / CLEAR_TIMES, brightness > THUD_SHARE * CLEAR_TIMES
+    sure = (thuds & (np.abs(under - THUD_FROM_DB) >= CLEAR_DB)) | (clicks & (np.abs(under - SKIPS_DB) >= CLEAR_DB))
+    return np.asarray(clear & (sure | (under < EVEN_DB) | (under > DULL_DB)))
 
 
 def brightness_of(pool: Pool) -> Floats:
