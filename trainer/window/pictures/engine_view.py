@@ -28,9 +28,9 @@ def listening_places(profile: Profile) -> dict[str, Point]:
         if name == "front":
             points[name] = (middle, 3.4)
         elif name.startswith(LEAN):
+            # under the engine, where no wire is: each label ends before the next begins
             bank_x = banks[name.removeprefix(LEAN).strip()]
-            # in the valley between the banks, beside a single row
-            points[name] = (bank_x - 18.0, 28.0) if bank_x > middle else (bank_x + 10.0, 36.0)
+            points[name] = (middle + (4.0 if bank_x > middle else -38.0 if bank_x < middle else -14.0), 61.0)
         elif contact_of(name) is None:
             points[name] = (middle + (33.0 if place.x_m > 0 else -38.0), 3.4)
     return points
