@@ -24,7 +24,7 @@ from trainer.reasoning.universe.questions import Question
 from trainer.sound.render import Bed, render
 
 PLACE = Location.PASS_THROUGH
-EVEN_DB = 1.5
+EVEN_DB = 1.6
 """Less is not heard between slots seconds apart."""
 ENGINES = (NORTH, HARBOUR)
 THROUGH = {profile.name: through_point(profile, 3) for profile in ENGINES}
@@ -159,7 +159,7 @@ def test_an_output_that_fails_hot_is_good_cold_and_dead_once_the_module_is_warm(
     assert codes(profile, fault, conditions=Conditions(heated=Location.UNDER_COVER)) == []
 
 
-def test_a_joint_in_a_shared_feed_that_a_pin_survives_is_heard_in_the_burst_only_and_plain_in_the_drop() -> None:
+def test_a_joint_in_a_shared_feed_that_a_pin_survives_is_hardly_heard_and_plain_in_the_drop() -> None:
     for profile in ENGINES:
         behind = next(iter(profile.wiring.outputs.values()))
         joint = Fault(FaultKind.ADDED_RESISTANCE, Location.ENGINE_HARNESS, behind, Side.FEED, 1.0, Part.CONTACT)
@@ -167,7 +167,7 @@ def test_a_joint_in_a_shared_feed_that_a_pin_survives_is_heard_in_the_burst_only
         burst, single = (Question("slot", Work(), slot=slot) for slot in (0, behind[0]))
         heard = expected.of([burst, single], 30.0)
         # in units of d′ on the scales of hearing
-        assert np.abs(np.diff(heard[burst].values, axis=0)).max() > 1.0
+        assert 0.05 < np.abs(np.diff(heard[burst].values, axis=0)).max() < 2.0
         assert np.abs(np.diff(heard[single].values, axis=0)).max() < 0.5
         drop = Request("drop", cylinder=behind[0], side=Side.FEED, location=Location.ENGINE_HARNESS)
         assert reading(profile, joint, drop) > 5.0

@@ -15,6 +15,7 @@ from trainer.circuit.fault_space import single_faults
 from trainer.circuit.faults import faulty_circuit, with_faults
 from trainer.circuit.harness import circuit_of
 from trainer.circuit.profile import Profile
+from trainer.circuit.solenoid import magnets_of
 from trainer.circuit.solve import Solved, solve_rows, solve_test
 from trainer.circuit.stepping import Row
 from trainer.reasoning.universe import equivalents
@@ -68,8 +69,8 @@ def test_a_magnetic_force_that_stays_on_between_pulses_makes_no_edge() -> None:
     pulse, row = solved.pulses_of(0)[-1]
     held_n = float(pulse.force_n[-1, row, 2])
     assert held_n > 1.0
-    masses = np.full(len(NORTH.cylinders), NORTH.solenoid.mass_kg)
-    force = force_of(pulse, row, masses, NORTH, solved.step_s)[2]
+    magnets = magnets_of([NORTH.solenoid] * len(NORTH.cylinders))
+    force = force_of(pulse, row, magnets, NORTH, solved.step_s)[2]
     assert abs(force[-1]) < 0.01 * held_n
     assert abs(np.diff(force[-200:])).max() < 0.01 * held_n
 

@@ -112,8 +112,14 @@ def test_halving_the_step_changes_the_landing_by_less_than_a_step() -> None:
 @pytest.mark.parametrize("profile", ALL, ids=lambda p: p.name)
 def test_pulses_are_solved_until_they_repeat(profile: Profile) -> None:
     test = solved(profile)
-    assert len(test.pulses) >= 3
     assert test.residual.max() < 2e-3
+    # one that ends at rest where it began is taken to repeat, and does, but for what the reservoir still lacks
+    three = solve_test(test.circuit, least_pulses=3)
+    assert len(three.pulses) == 3
+    for name in ("coil_a", "position_m", "force_n"):
+        first, last = getattr(three.pulses[0], name), getattr(three.pulses[2], name)
+        steps = min(len(first), len(last))
+        assert np.sqrt(((first[:steps] - last[:steps]) ** 2).mean()) < 0.01 * np.abs(first).max()
 
 
 def test_relabelling_does_not_change_physics_two_faults_act_at_once() -> None:
@@ -138,7 +144,7 @@ def test_hot_copper_draws_less_current_at_a_low_supply() -> None:
 
 def test_a_trip_for_a_pulse_comes_back_and_one_for_a_slot_does_not() -> None:
     feeds = [Fault(FaultKind.SHORT_TO_GROUND, Location.ENGINE_HARNESS, (1, 2, 3, 4), Side.FEED, 0.2)]
-    shorted = solved(HARBOUR, *feeds)
+    shorted = solve_test(faulty_circuit(HARBOUR, feeds, Conditions()), least_pulses=2)
     assert "right" in shorted.tripped[1]
     assert shorted.pulses[1].feed_a[:, 1, 0].max() > 50.0  # tries again with every pulse
     north = solved(NORTH, Fault(FaultKind.SHORT_TO_GROUND, Location.ENGINE_HARNESS, (1, 3, 5, 7), Side.FEED, 0.2))

@@ -11,9 +11,8 @@ from tests.strategies import faulty_engines
 from trainer.circuit.chance import Stream
 from trainer.circuit.fault import Fault, FaultKind
 from trainer.circuit.profile import Profile
-from trainer.sound.bed import BedKind, bed_pa
 from trainer.sound.levels import FULL_SCALE_PA, a_weighted_level_db
-from trainer.sound.places import contact_of, places_of
+from trainer.sound.places import LEAN, contact_of, places_of
 from trainer.sound.render import PEAK_CEILING, Bed, Sound, limiter_gain_db, render
 
 
@@ -44,7 +43,8 @@ def test_the_burst_is_at_most_eight_decibel_over_the_median_slot_in_the_file(pro
 
 
 def ordinary_places(profile: Profile) -> list[str]:
-    return [place for place in places_of(profile) if contact_of(place) is None]
+    """Return where one stands: leaning over a bank, the own injector is so near that the others' hum falls farther."""
+    return [place for place in places_of(profile) if contact_of(place) is None and not place.startswith(LEAN)]
 
 
 @pytest.mark.parametrize("profile", ALL, ids=lambda p: p.name)
@@ -138,12 +138,6 @@ def test_a_cover_separates_injectors_more_than_the_bay_and_less_than_a_rod_on_th
 def test_every_place_of_a_profile_can_be_rendered(profile: Profile) -> None:
     for place in places_of(profile):
         assert np.isfinite(render(solved(profile), place, Bed(), 1, [1]).samples).all()
-
-
-@pytest.mark.parametrize("kind", BedKind)
-def test_a_bed_has_the_level_it_is_called(kind: BedKind) -> None:
-    noise = bed_pa(kind, 40.0, 48_000 * 5, 48_000, 3)
-    assert a_weighted_level_db(noise, 48_000) == pytest.approx(40.0, abs=0.5)
 
 
 def test_chance_has_the_right_mean_and_spread_and_never_shifts_another_purpose() -> None:

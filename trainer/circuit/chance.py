@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from trainer.arrays import Floats
+from trainer.arrays import Floats, Floats32
 
 
 class Stream:
@@ -29,6 +29,11 @@ class Stream:
         radius = np.sqrt(-2.0 * np.log1p(-first))
         both = np.concatenate([radius * np.cos(2 * np.pi * second), radius * np.sin(2 * np.pi * second)])
         return np.asarray(both[:count])
+
+    def bytes(self, count: int) -> Floats32:
+        """Return whole numbers from 0 to 255, shape (count,): cheap chance for noise."""
+        raw = np.asarray(self._bits.random_raw(-(-count // 8)), dtype="<u8")
+        return raw.view(np.uint8)[:count].astype(np.float32)
 
     def below(self, count: int) -> int:
         """Return one whole number from 0 up to count."""

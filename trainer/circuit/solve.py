@@ -1,7 +1,7 @@
 """Time stepping of the whole actuation test: every slot and injector advances as one array.
 
 Slots of many circuits can advance together, each with its own ports, coils and outputs. A slot that has come to rest
-between pulses leaves the array; a pulse that ends at rest where it began repeats itself.
+between pulses leaves the array; a pulse that ends at rest where it began repeats itself, but for what varies by chance.
 """
 
 from __future__ import annotations
@@ -14,6 +14,7 @@ import numpy as np
 from trainer.arrays import Floats, Integers
 from trainer.circuit.drive import Reductions, Slot, shut_by, slots_of
 from trainer.circuit.elements import Circuit
+from trainer.circuit.family import NO_FAMILIES, Families, Last, families_of
 from trainer.circuit.phases import Timing, phases_of
 from trainer.circuit.solenoid import magnets_of_rows
 from trainer.circuit.stepping import Row, State, state_at_rest
@@ -23,7 +24,10 @@ SAMPLE_RATE_HZ = 48_000
 STEPS_PER_SAMPLE = 2
 """96 kHz: 10.4 µs; docs/decisions.md says what this costs in accuracy."""
 
-LEAST_PULSES = 3
+LEAST_PULSES = 1
+"""A pulse that ends at rest where it began repeats itself, but for the last fiftieth of the reservoir's voltage; any
+other is solved again until two are the same."""
+
 MOST_PULSES = 16
 PERIODIC_RESIDUAL = 2e-3
 """Two pulses are the same when currents and positions differ by less than this share (RMS) of their peaks."""
@@ -79,6 +83,7 @@ class SolvedTest(Solved):
 
     circuit: Circuit
     slots: tuple[Slot, ...]
+    families: Families = NO_FAMILIES
 
 
 def solve_test(
@@ -87,6 +92,7 @@ def solve_test(
     steps_per_sample: int = STEPS_PER_SAMPLE,
     most_steps: int | None = None,
     most_pulses: int = MOST_PULSES,
+    least_pulses: int = LEAST_PULSES,
 ) -> SolvedTest:
     """Solve the actuation test of a circuit; a trip that lasts until the key is turned shuts the later slots too.
 
@@ -98,15 +104,35 @@ def solve_test(
     asked = list(chosen)
     while True:
         rows = [Row(circuit, slot, reductions) for slot in asked]
-        solved = solve_rows(rows, steps_per_sample, LEAST_PULSES, most_steps, most_pulses)
+        solved = solve_rows(rows, steps_per_sample, least_pulses, most_steps, most_pulses)
         if most_steps is not None:
             most_steps -= sum(map(_steps_of, solved.pulses))
         left = left_live(circuit, chosen, asked, solved.tripped)
         if left == asked:
+            families = families_in(rows, solved) if most_pulses > 1 else NO_FAMILIES
             return SolvedTest(
-                solved.step_s, solved.on_steps, solved.pulses, solved.tripped, solved.residual, circuit, tuple(asked)
-            )
+                solved.step_s, solved.on_steps, solved.pulses, solved.tripped, solved.residual, circuit, tuple(asked),
+                families,
+            )  # fmt: skip
         asked = left
+
+
+def families_in(rows: Sequence[Row], solved: Solved) -> Families:
+    """Return the families of the last pulses of solved slots: what the rest of each slot is made of."""
+    lasts = []
+    trip = rows[0].circuit.profile.module.trip
+    for place, row in enumerate(rows):
+        pulse, at = solved.pulses_of(place)[-1]
+        shut = (
+            frozenset[str]()
+            if trip.until == "pulse"
+            else frozenset[str]().union(*(shut_by(row.circuit.profile, output) for output in solved.tripped[place]))
+        )
+        lasts.append(Last(row, row.slot.live - shut, *(getattr(pulse, name)[:, at] for name in _TRACES)))
+    return families_of(lasts, solved.step_s, solved.on_steps)
+
+
+_TRACES = ("coil_a", "return_a", "linkage_wb", "position_m", "force_n", "rail_v")
 
 
 def left_live(
@@ -138,7 +164,8 @@ def with_shared_slots(one: SolvedTest, other: SolvedTest) -> SolvedTest:
     pulses += [
         replace(pulse, slots=tuple(-1 if row in shared else row for row in pulse.slots)) for pulse in other.pulses
     ]
-    return replace(other, pulses=tuple(pulses))
+    kept = one.families.of(shared).joined(other.families.of(set(range(len(other.slots))) - shared))
+    return replace(other, pulses=tuple(pulses), families=kept)
 
 
 def _alike(one: Sequence[tuple[Pulse, int]], other: Sequence[tuple[Pulse, int]]) -> bool:

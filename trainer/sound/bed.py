@@ -1,19 +1,29 @@
-"""The steady workshop noise under everything, by kind and A-weighted level."""
+"""The workshop under everything, by kind and A-weighted level: a steady part that never repeats, and what happens.
+
+Nothing of it knows of the test: it follows from kind, seed and length alone. What happens keeps out of the first
+seconds, so that a slot that is asked for again is heard without it.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from enum import StrEnum
 from functools import lru_cache
 
 import numpy as np
+import scipy.fft
 
-from trainer.arrays import Floats
+from trainer.arrays import Floats, Floats32
 from trainer.circuit.chance import Stream
+from trainer.sound.bay import Event, babble, clank, door, impact_wrench, ratchet
 from trainer.sound.iec_61672 import a_weighting_gain
 from trainer.sound.levels import REFERENCE_PA
 
-LOOP_FRAMES = 2**18
-"""The bed repeats without a seam after this many frames: 5.5 s at 48 kHz."""
+QUIET_FOR_S = 3.0
+"""How long nothing but the steady part is heard: a single slot, its bed before and after, is over by then."""
+
+FAR_DB, NEAR_DB, LOUD_DB = -4.0, 2.0, 7.0
+"""Level classes: how loud what happens is while it lasts, over the bed's own level in dB(A)."""
 
 
 class BedKind(StrEnum):
@@ -24,36 +34,147 @@ class BedKind(StrEnum):
     COMPRESSOR = "compressor"
 
 
-def bed_pa(kind: BedKind, level_dba: float, frames: int, rate_hz: int, seed: int) -> Floats:
-    """Return a steady noise of an A-weighted level at both ears, shape (frame, ear), in pascal."""
-    loop, weighted = _loop(kind, rate_hz, seed)
-    target = REFERENCE_PA**2 * 10.0 ** (level_dba / 10.0)
-    return np.resize((loop * np.sqrt(target / weighted)).T, (frames, 2))
+EVENTS: dict[BedKind, tuple[tuple[Event, float, float], ...]] = {
+    BedKind.QUIET_BAY: ((door, FAR_DB, 14.0), (ratchet, FAR_DB, 16.0), (babble, FAR_DB, 18.0)),
+    BedKind.VENTILATION: (
+        (door, NEAR_DB, 16.0), (ratchet, FAR_DB, 12.0), (babble, FAR_DB, 14.0), (clank, NEAR_DB, 16.0),
+    ),
+    BedKind.COMPRESSOR: (
+        (ratchet, NEAR_DB, 9.0), (clank, LOUD_DB, 11.0), (babble, NEAR_DB, 12.0), (impact_wrench, LOUD_DB, 16.0),
+    ),
+}  # fmt: skip
+"""What happens under each kind, in which level class, and how many seconds lie between two on the mean: from memory."""
+
+SLOPES = {BedKind.QUIET_BAY: 0.75, BedKind.VENTILATION: 0.5, BedKind.COMPRESSOR: 0.6}
+"""By which power of frequency each kind's noise falls: from memory."""
+
+FAN_TONES, COMPRESSOR_TONES, IDLE_STRENGTH = (0.1, 0.12, 0.08), (0.05, 0.15, 0.1, 0.08, 0.0, 0.05), 0.2
+"""How strong tones and a far engine are over the noise, A-weighted: from memory."""
+
+STEP = 48
+"""Frames from one value of what changes slowly to the next: a millisecond."""
 
 
-@lru_cache(maxsize=4)  # a case is rendered again and again with one bed; each loop is four megabytes
-def _loop(kind: BedKind, rate_hz: int, seed: int) -> tuple[Floats, float]:
-    """Return one loop of a bed at a level of no matter, shape (ear, frame), and its A-weighted mean square."""
-    frequency = np.fft.rfftfreq(LOOP_FRAMES, 1.0 / rate_hz)
-    shape = _shape(kind, frequency)
-    chance = Stream(seed, f"bed {kind}")
-    turns = chance.uniform(6 * len(frequency)).reshape(2, 3, -1)
-    shared, own = np.exp(2j * np.pi * turns)
-    # low sound reaches both ears alike, high sound from everywhere
-    alike = 1.0 / (1.0 + (frequency / 500.0) ** 2)
-    spectra = shape * (np.sqrt(alike) * shared[:1] + np.sqrt(1.0 - alike) * own[:2])
-    loop = np.fft.irfft(spectra, LOOP_FRAMES, axis=1)
-    return loop, float(2.0 * np.sum((shape * a_weighting_gain(frequency)) ** 2) / LOOP_FRAMES**2)
+def bed_pa(kind: BedKind, level_dba: float, frames: int, rate_hz: int, seed: int) -> Floats32:
+    """Return the bed at both ears, shape (frame, ear), in pascal; its steady part has the A-weighted level."""
+    return _bed(kind, frames, rate_hz, seed) * np.float32(REFERENCE_PA * 10.0 ** (level_dba / 20.0))
 
 
-def _shape(kind: BedKind, frequency_hz: Floats) -> Floats:
-    """Return amplitude over frequency: falling noise, for a compressor with mains hum and its harmonics."""
-    safe = np.maximum(frequency_hz, 20.0)
-    slope = {BedKind.QUIET_BAY: 0.75, BedKind.VENTILATION: 0.5, BedKind.COMPRESSOR: 0.6}[kind]
-    shape = (safe / 100.0) ** -slope / (1.0 + (safe / 6000.0) ** 2)
-    shape[frequency_hz < 30.0] = 0.0
+@lru_cache(maxsize=3)  # a case is rendered again and again with one bed; eight megabytes each
+def _bed(kind: BedKind, frames: int, rate_hz: int, seed: int) -> Floats32:
+    """Return a bed whose steady part has an A-weighted mean square of one, shape (frame, ear)."""
+    heard = _noise(kind, frames, rate_hz, seed)
     if kind is BedKind.COMPRESSOR:
-        step = frequency_hz[1]
-        for harmonic, strength in ((50.0, 6.0), (100.0, 8.0), (150.0, 3.0), (300.0, 3.0)):
-            shape[round(harmonic / step)] += strength * np.sqrt(harmonic / step)
-    return np.asarray(shape)
+        heard *= _cycles(frames, rate_hz, seed)
+        heard += _turning(50.0, COMPRESSOR_TONES, frames, rate_hz, seed)
+    elif kind is BedKind.VENTILATION:
+        blades_hz, fires_hz = np.array([50.0, 8.0]) * Stream(seed, "fan and engine").uniform(2) + [95.0, 24.0]
+        heard += _turning(blades_hz, FAN_TONES, frames, rate_hz, seed)
+        heard += _idle(fires_hz, frames, rate_hz, seed)
+    for place, (event, level_db, every_s) in enumerate(EVENTS[kind]):
+        _add(heard, event, level_db, every_s, rate_hz, Stream(seed, f"bay {kind} {place}"))
+    return np.ascontiguousarray(heard.T)
+
+
+def _noise(kind: BedKind, frames: int, rate_hz: int, seed: int) -> Floats32:
+    """Return falling noise of an A-weighted mean square of one, shape (ear, frame); it does not repeat.
+
+    Low sound reaches both ears alike, high sound from everywhere.
+    """
+    whole = scipy.fft.next_fast_len(frames, real=True)
+    shape, alike, weighted = _filters(kind, whole, rate_hz)
+    white = [Stream(seed, f"bed {kind} {part}").bytes(whole) - np.float32(127.5) for part in range(3)]
+    shared, *own = (scipy.fft.rfft(one) for one in white)
+    spectra = np.stack([shape * (alike * shared + np.sqrt(1 - alike * alike) * one) for one in own])
+    # the level is that of the chance at hand, not of its mean
+    power = 2.0 * float((spectra.real**2 + spectra.imag**2).sum(axis=0) @ weighted) / 2.0 / whole**2
+    return np.asarray(scipy.fft.irfft(spectra, whole, axis=1)[:, :frames] / np.float32(np.sqrt(power)))
+
+
+@lru_cache(maxsize=2)
+def _filters(kind: BedKind, frames: int, rate_hz: int) -> tuple[Floats32, Floats32, Floats32]:
+    """Return gain, the share of amplitude that both ears have alike, and the weight of power, over frequency."""
+    frequency = np.fft.rfftfreq(frames, 1.0 / rate_hz)
+    gain = (np.maximum(frequency, 20.0) / 100.0) ** -SLOPES[kind] / (1.0 + (frequency / 6000.0) ** 2)
+    gain[frequency < 30.0] = 0.0
+    alike = 1.0 / np.sqrt(1.0 + (frequency / 500.0) ** 2)
+    parts = (gain, alike, a_weighting_gain(frequency) ** 2)
+    return tuple(part.astype(np.float32) for part in parts)  # type: ignore[return-value]
+
+
+def _turning(frequency_hz: float, strengths: Sequence[float], frames: int, rate_hz: int, seed: int) -> Floats32:
+    """Return a tone and its harmonics that drift by half a per cent and swell by a third, as whatever turns does.
+
+    Strengths are those of each over the noise, A-weighted.
+    """
+    chance = Stream(seed, "what turns")
+    knots = frames // rate_hz + 2
+    drift, swell = 1.0 + np.array([[0.005], [0.3]]) * np.clip(chance.normal(2 * knots), -2.0, 2.0).reshape(2, knots)
+    at = np.arange(0.0, frames, STEP)
+    turns = np.cumsum(np.interp(at / rate_hz, np.arange(knots), drift)) * frequency_hz * STEP / rate_hz
+    phase = _fine(2.0 * np.pi * turns, frames)
+    size = _fine(np.interp(at / rate_hz, np.arange(knots), swell), frames)
+    heard = np.zeros(frames, dtype=np.float32)
+    for number, strength in enumerate(strengths, start=1):
+        weight = float(a_weighting_gain(np.array(number * frequency_hz)))
+        heard += np.float32(strength * np.sqrt(2.0) / weight) * np.sin(np.float32(number) * phase)
+    return heard * size
+
+
+def _fine(coarse: Floats, frames: int) -> Floats32:
+    """Return a slowly changing trace, given every STEP frames, at every frame; angles may be many turns."""
+    steps = np.append(np.diff(coarse), coarse[-1] - coarse[-2])
+    within = np.arange(STEP, dtype=np.float32) / np.float32(STEP)
+    start = np.where(steps > 1.0, np.mod(coarse, 2.0 * np.pi), coarse).astype(np.float32)
+    return (start[:, None] + steps[:, None].astype(np.float32) * within).reshape(-1)[:frames]
+
+
+def _idle(fires_hz: float, frames: int, rate_hz: int, seed: int) -> Floats32:
+    """Return another engine at idle, far off: low blows, each a little early or late."""
+    chance = Stream(seed, "another engine")
+    time_s = np.arange(round(0.08 * rate_hz)) / rate_hz
+    blow = np.exp(-time_s / 0.015) * np.sin(2.0 * np.pi * 85.0 * time_s) + 0.3 * np.exp(-time_s / 0.004) * np.sin(
+        2.0 * np.pi * 420.0 * time_s
+    )
+    count = int(frames / rate_hz * fires_hz)
+    late, sizes = 0.02 * chance.normal(count), 1.0 + 0.2 * chance.normal(count)
+    heard = np.zeros(frames + len(blow))
+    for start, size in zip(
+        np.round((np.arange(count) + np.abs(late)) * rate_hz / fires_hz).astype(int), sizes, strict=True
+    ):
+        heard[start : start + len(blow)] += size * blow
+    weighted = np.abs(np.fft.rfft(blow)) ** 2 @ a_weighting_gain(np.fft.rfftfreq(len(blow), 1.0 / rate_hz)) ** 2
+    power = 2.0 * weighted / len(blow) * fires_hz / rate_hz
+    return np.asarray(IDLE_STRENGTH / np.sqrt(power) * heard[:frames], dtype=np.float32)
+
+
+def _cycles(frames: int, rate_hz: int, seed: int) -> Floats32:
+    """Return how loud a compressor runs: for some seconds on, then off and 6 dB less, with the beat of its piston."""
+    on_s, off_s, first = np.array([8.0, 8.0, 1.0]) * Stream(seed, "compressor").uniform(3) + [6.0, 4.0, 0.0]
+    time_s = np.arange(0.0, frames, STEP) / rate_hz
+    # it runs in the first seconds: what is heard before the first slot tells how loud the bay is
+    within = np.mod(time_s - QUIET_FOR_S - first * on_s, on_s + off_s)
+    gate = np.clip(np.minimum(within - off_s, on_s + off_s - within) / 0.4, 0.0, 1.0)
+    gate = np.where(time_s < QUIET_FOR_S + first * on_s, 1.0, gate)
+    return _fine((0.5 + 0.5 * gate) * (1.0 + 0.2 * np.sin(2.0 * np.pi * 12.25 * time_s)), frames)
+
+
+def _add(heard: Floats32, event: Event, level_db: float, every_s: float, rate_hz: int, chance: Stream) -> None:
+    """Add what happens, at times of its own, from a side of its own."""
+    now_s = QUIET_FOR_S
+    length_s = heard.shape[1] / rate_hz
+    while True:
+        waits, side, seed = chance.uniform(3)
+        now_s += 0.2 - every_s * float(np.log1p(-waits))
+        if now_s >= length_s:
+            return
+        sound = event(Stream(int(seed * 2**32), "event"), rate_hz)
+        spectrum = np.abs(np.fft.rfft(sound)) * a_weighting_gain(np.fft.rfftfreq(len(sound), 1.0 / rate_hz))
+        size = 10.0 ** (level_db / 20.0) * len(sound) / np.sqrt(2.0 * (spectrum**2).sum())
+        start = round(now_s * rate_hz)
+        # level and time between the ears, for a head of 0.66 ms
+        for ear, towards in enumerate((1.0 - 2.0 * side, 2.0 * side - 1.0)):
+            at = start + round(0.00033 * (1.0 - towards) * rate_hz)
+            part = sound[: max(heard.shape[1] - at, 0)]
+            heard[ear, at : at + len(part)] += np.float32(size * 10.0 ** (0.15 * towards)) * part
+        now_s += len(sound) / rate_hz

@@ -10,6 +10,19 @@ import numpy as np
 from trainer.arrays import Complex, Floats
 from trainer.circuit.chance import Stream
 from trainer.circuit.profile import Profile
+from trainer.circuit.solenoid import Magnets
+
+
+def bending_n(magnets: Magnets, pull_n: Floats, position_m: Floats) -> Floats:
+    """Return what bends an injector's body: the pull, as far as the seat or the spring and not the upper stop takes it.
+
+    A plate that has landed presses on a stop beside the pole: the pull and the stop's push meet there and bend nothing
+    but the stop. What is left is what the spring puts through the body. Shapes broadcast to (step, plate).
+    """
+    depth = position_m - 2.0 * magnets.half_lift_m
+    landed = 0.5 + 0.5 * np.tanh(depth / magnets.stop_width_m)
+    spring = magnets.preload_n + magnets.spring * position_m
+    return np.asarray(pull_n + landed * (np.minimum(spring, pull_n) - pull_n))
 
 
 def body_response(profile: Profile, frequency_hz: Floats) -> Complex:

@@ -11,13 +11,17 @@ import numpy as np
 import scipy.fft
 from annotated_types import Interval
 
-from trainer.arrays import Complex64, Floats, Floats32
+from trainer.arrays import Complex64, Floats, Floats32, Integers
 from trainer.circuit.chance import Stream
 from trainer.circuit.drive import Slot
+from trainer.circuit.elements import Circuit
+from trainer.circuit.family import Families
 from trainer.circuit.profile import ByContent, Profile, Schedule
+from trainer.circuit.solenoid import Magnets, magnets_of
 from trainer.circuit.solve import SAMPLE_RATE_HZ, Pulse, SolvedTest
 from trainer.sound.bed import BedKind, bed_pa
-from trainer.sound.body import body_response
+from trainer.sound.body import bending_n, body_response
+from trainer.sound.iec_61672 import a_weighting_gain
 from trainer.sound.levels import FULL_SCALE_PA, a_weighted_level_db, measure
 from trainer.sound.places import contact_of, ear_response
 from trainer.sound.room import late_decay
@@ -87,17 +91,16 @@ def render(solved: SolvedTest, place: str, bed: Bed, seed: int, only: Sequence[i
     chosen = [row for row, slot in enumerate(solved.slots) if only is None or slot.number in only]
     windows, length_s = timeline_of(profile.schedule, [solved.slots[row] for row in chosen])
     frames = round(length_s * SAMPLE_RATE_HZ)
-    paths = paths_of(profile, place)
     pressure = np.zeros((2, frames + TEMPLATE_FRAMES), dtype=np.float32)
     heard = []
     for row, window in zip(chosen, windows, strict=True):
-        dry, gain_db = _slot_pa(solved, row, window, paths, seed)
+        dry, gain_db = _slot_pa(solved, row, window, place, seed)
         start = round(window.start_s * SAMPLE_RATE_HZ)
         inside = dry[:, : round((window.end_s - window.start_s) * SAMPLE_RATE_HZ)].T
         measures = measure(inside, SAMPLE_RATE_HZ)
         heard.append(SlotSound(window, measures.level_dba, measures.centroid_hz, gain_db))
         pressure[:, start : start + dry.shape[1]] += dry[:, : pressure.shape[1] - start]
-    samples = pressure[:, :frames].T + bed_pa(bed.kind, bed.level_dba, frames, SAMPLE_RATE_HZ, seed).astype(np.float32)
+    samples = pressure[:, :frames].T + bed_pa(bed.kind, bed.level_dba, frames, SAMPLE_RATE_HZ, seed)
     samples *= np.float32(1.0 / FULL_SCALE_PA)
     ramp = round(RAMP_S * SAMPLE_RATE_HZ)
     fade = (0.5 - 0.5 * np.cos(np.pi * np.arange(ramp) / ramp)).astype(np.float32)[:, None]
@@ -127,6 +130,27 @@ def limiter_gain_db(level_dba: float, threshold_dba: float) -> float:
     return -max(level_dba - threshold_dba, 0.0) * (1.0 - 1.0 / LIMITER_RATIO)
 
 
+def threshold_dba(profile: Profile, place: str) -> float:
+    """Return the limiter's threshold at a place: the profile's is for the front, others lie as much nearer or farther.
+
+    It goes with the loudest injector, so that no place brings the burst under the slots.
+    """
+    return (
+        profile.room.limiter_threshold_dba
+        + _loudest_db(ByContent(profile), place)
+        - _loudest_db(ByContent(profile), "front")
+    )
+
+
+@lru_cache(maxsize=256)
+def _loudest_db(keyed: ByContent, place: str) -> float:
+    """Return how loud the same blow is at most, from any injector, in dB(A) of no reference."""
+    paths = paths_of(keyed.profile, place)[: len(keyed.profile.cylinders)]
+    gain = a_weighting_gain(np.fft.rfftfreq(TEMPLATE_FRAMES, 1.0 / SAMPLE_RATE_HZ))
+    power = ((np.abs(paths) * gain) ** 2).sum(axis=(1, 2))
+    return float(10.0 * np.log10(power.max()))
+
+
 def paths_of(profile: Profile, place: str) -> Complex64:
     """Return force to pressure at each ear, shape (source, ear, frequency); raises KeyError for an unknown place.
 
@@ -146,11 +170,15 @@ def _paths(keyed: ByContent, place: str) -> Complex64:
     return np.asarray(bodies * np.concatenate([ways, ways]), dtype=np.complex64)
 
 
-def _slot_pa(solved: SolvedTest, row: int, window: Window, paths: Complex64, seed: int) -> tuple[Floats32, float]:
+def _slot_pa(solved: SolvedTest, row: int, window: Window, place: str, seed: int) -> tuple[Floats32, float]:
     """Return one slot's pressure from its start, shape (ear, frame), limited if it is the burst, and that gain."""
     profile = solved.circuit.profile
-    schedule = profile.schedule
-    templates = [_template(solved, pulse_row, paths) for pulse_row in solved.pulses_of(row)]
+    schedule, paths = profile.schedule, paths_of(profile, place)
+    pulses, families = solved.pulses_of(row), solved.families.of_slot(row)
+    own = [int(solved.families.column[family]) for family in families]
+    templates = [_template(solved, pulse_row, paths) for pulse_row in pulses[:-1]]
+    # the last pulse is that of all the rest: without the plates whose pulses differ, which are added
+    templates.append(_template(solved, pulses[-1], paths, without=own))
     count = max(round((window.end_s - window.start_s) * schedule.pulses_per_s), 1)
     chance = Stream(seed, f"pulses of slot {window.slot.number}")
     late = np.clip(chance.normal(count), -TIME_JITTER_LIMIT, TIME_JITTER_LIMIT) * schedule.timing_jitter_s
@@ -164,40 +192,97 @@ def _slot_pa(solved: SolvedTest, row: int, window: Window, paths: Complex64, see
         end = min(start + TEMPLATE_FRAMES, length)
         np.multiply(template, np.float32(factor), out=scaled)
         dry[:, start:end] += scaled[:, : end - start]
+    if own and count >= len(templates):
+        rest = slice(len(templates) - 1, None)
+        dry += _varied_pa(solved, families, starts[rest], strength[rest], length, place, seed)
     if window.slot.number != 0:
         return dry, 0.0
     frames = length - TEMPLATE_FRAMES
-    gain_db = limiter_gain_db(
-        a_weighted_level_db(dry[:, :frames].T, SAMPLE_RATE_HZ), profile.room.limiter_threshold_dba
-    )
+    level_dba = a_weighted_level_db(dry[:, :frames].T, SAMPLE_RATE_HZ)
+    gain_db = limiter_gain_db(level_dba, threshold_dba(profile, place))
     return np.asarray(dry * np.float32(10.0 ** (gain_db / 20.0))), gain_db
 
 
-def force_of(pulse: Pulse, row: int, masses: Floats, profile: Profile, step_s: float) -> Floats32:
+def _varied_pa(
+    solved: SolvedTest, families: Sequence[int], starts: Integers, strength: Floats, length: int, place: str, seed: int
+) -> Floats32:
+    """Return the pressure of plates whose pulses differ, shape (ear, frame): each pulse is drawn from its family."""
+    profile = solved.circuit.profile
+    count, whole = len(profile.cylinders), scipy.fft.next_fast_len(length, real=True)
+    paths = _long_paths(ByContent(profile), place, whole)
+    force = np.zeros((2 * len(families), whole), dtype=np.float32)
+    sources = []
+    for at, family in enumerate(families):
+        column, slot = int(solved.families.column[family]), solved.slots[int(solved.families.slot[family])].number
+        forces = family_force(solved.families, family, solved.circuit, solved.step_s)
+        drawn = Stream(seed, f"variants in slot {slot} of {profile.cylinders[column]}").uniform(len(starts))
+        variants = (drawn * len(forces)).astype(int)
+        for start, variant, factor in zip(starts, variants, strength.astype(np.float32), strict=True):
+            end = min(start + forces.shape[2], length)
+            force[2 * at : 2 * at + 2, start:end] += factor * forces[variant, :, : end - start]
+        sources += [column, count + column]
+    spectrum = scipy.fft.rfft(force, axis=1)
+    ears = np.stack([(spectrum * paths[sources, ear]).sum(axis=0) for ear in range(2)])
+    return np.asarray(scipy.fft.irfft(ears, whole, axis=1)[:, :length], dtype=np.float32)
+
+
+@lru_cache(maxsize=4)  # up to fifteen megabytes each
+def _long_paths(keyed: ByContent, place: str, frames: int) -> Complex64:
+    """Return the paths on the frequencies of a whole slot's transform."""
+    responses = scipy.fft.irfft(paths_of(keyed.profile, place), TEMPLATE_FRAMES, axis=2)
+    return np.asarray(scipy.fft.rfft(responses, frames, axis=2), dtype=np.complex64)
+
+
+def family_force(families: Families, family: int, circuit: Circuit, step_s: float) -> Floats32:
+    """Return what one plate's variants shake its body with, shape (variant, blow and pull, frame), in newton."""
+    profile = circuit.profile
+    magnets = magnets_of([circuit.solenoids[profile.cylinders[int(families.column[family])]]])
+    pull, position = families.force_n[:, family], families.position_m[:, family]
+    reaction = -magnets.mass_kg * families.acceleration_m_s2[:, family]
+    force = _force(bending_n(magnets, pull, position), reaction, profile, step_s)
+    return np.asarray(np.moveaxis(force.reshape(2, pull.shape[1], -1), 0, 1))
+
+
+def pulse_frames(schedule: Schedule) -> int:
+    """Return how many frames lie between two pulses."""
+    return round(SAMPLE_RATE_HZ / schedule.pulses_per_s)
+
+
+def force_of(pulse: Pulse, row: int, magnets: Magnets, profile: Profile, step_s: float) -> Floats32:
     """Return what shakes each injector's body in one pulse, shape (source, frame) at the sound's rate, in newton.
 
     The sources are those of `body_response`: the armatures' blows, then the pulls on the poles.
     The frames are those of the pulse's whole period. A magnetic force that stays on between pulses shakes nothing: the
     straight line from its first value to the one it rests at is taken off, so that pulses put together have no edges.
     """
+    bending = bending_n(magnets, pulse.force_n[:, row], pulse.position_m[:, row])
+    return _force(bending, -magnets.mass_kg * pulse.acceleration_m_s2[:, row], profile, step_s)
+
+
+def _force(pull: Floats, reaction: Floats, profile: Profile, step_s: float) -> Floats32:
+    """Return blows, then pulls, over a pulse's period at the sound's rate; both given as (step, plate), in newton."""
     steps = round(1.0 / (step_s * SAMPLE_RATE_HZ))
-    frames = round(SAMPLE_RATE_HZ / profile.schedule.pulses_per_s)
-    pull = pulse.force_n[: frames * steps, row]
+    frames = pulse_frames(profile.schedule)
+    pull = pull[: frames * steps]
     rested = np.repeat(pull[-1:], frames * steps - len(pull), axis=0)
     along = np.arange(frames * steps)[:, None] / (frames * steps)
     elastic = np.concatenate([pull, rested]) - (pull[0] + (pull[-1] - pull[0]) * along)
     blow = np.zeros_like(elastic)
-    blow[: len(pull)] = -masses * pulse.acceleration_m_s2[: len(pull), row]
+    blow[: len(pull)] = reaction[: len(pull)]
     force = np.concatenate([blow, profile.body.elastic_fraction * elastic], axis=1)
     return np.asarray(force.reshape(frames, steps, -1).mean(axis=1).T, dtype=np.float32)
 
 
-def _template(solved: SolvedTest, pulse_row: tuple[Pulse, int], paths: Complex64) -> Floats32:
-    """Return one pulse's pressure at both ears, shape (ear, TEMPLATE_FRAMES)."""
+def _template(
+    solved: SolvedTest, pulse_row: tuple[Pulse, int], paths: Complex64, without: Sequence[int] = ()
+) -> Floats32:
+    """Return one pulse's pressure at both ears, some plates left out, shape (ear, TEMPLATE_FRAMES)."""
     pulse, row = pulse_row
     circuit = solved.circuit
-    masses = np.array([circuit.solenoids[number].mass_kg for number in circuit.profile.cylinders])
-    sampled = force_of(pulse, row, masses, circuit.profile, solved.step_s)
-    spectrum = scipy.fft.rfft(sampled, TEMPLATE_FRAMES, axis=1)
-    ears = np.einsum("cf,cef->ef", spectrum, paths)
+    numbers = circuit.profile.cylinders
+    magnets = magnets_of([circuit.solenoids[number] for number in numbers])
+    sampled = force_of(pulse, row, magnets, circuit.profile, solved.step_s)
+    kept = [source for source in range(len(sampled)) if source % len(numbers) not in without]
+    spectrum = scipy.fft.rfft(sampled[kept], TEMPLATE_FRAMES, axis=1)
+    ears = np.einsum("cf,cef->ef", spectrum, paths[kept])
     return np.asarray(scipy.fft.irfft(ears, TEMPLATE_FRAMES, axis=1), dtype=np.float32)

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 ALPHABET = "23456789ABCDEFGHJKMNPQRSTUVWXYZ"
 """No 0, 1, I, L, O: they are misread."""
 
-VERSION = 5
+VERSION = 6
 """Raised whenever the same seed would draw another case."""
 SEED_LIMIT = len(ALPHABET) ** 6
 DIGEST_LIMIT = len(ALPHABET) ** 3

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 import numpy as np
 
+from trainer.arrays import Floats
 from trainer.cases.drawing.features import features_at
 from trainer.cases.drawing.practice_case import BEDS_DBA
 from trainer.cases.drawing.practice_pool import NO_CURRENT_A, Pool, class_of_fault
@@ -23,10 +24,19 @@ from trainer.practice.exercises.exercise_types import (
     question_demand,
     shuffled_choices,
 )
-from trainer.reasoning.universe.hearing import DULL_DB, EVEN_DB, LOUDER_DB, WEAK_DB, Heard, heard_as
+from trainer.reasoning.universe.hearing import (
+    DULL_DB,
+    EVEN_DB,
+    LOUDER_DB,
+    SKIPS_DB,
+    THUD_FROM_DB,
+    THUD_SHARE,
+    Heard,
+    heard_as,
+)
 from trainer.sound.bed import BedKind
 from trainer.sound.render import Bed
-from trainer.sound.traits import LEVEL
+from trainer.sound.traits import CENTROID, LEVEL
 from trainer.words import numbers, text
 
 NEAREST = 16
@@ -37,7 +47,10 @@ PASSES_SHARE = 0.25
 CLEAR_DB = 0.8
 """How far from every limit of what it is called a slot lies that is asked about."""
 
-LIMITS_DB = (-LOUDER_DB, EVEN_DB, WEAK_DB, DULL_DB)
+CLEAR_TIMES = 1.15
+"""How many times brighter or duller than the limit between a soft click and a thud."""
+
+LIMITS_DB = (-LOUDER_DB, EVEN_DB, DULL_DB)
 """How far under its good level a slot is where it begins to be called something else."""
 
 BY_EAR_ALONE = 1.0
@@ -237,7 +250,17 @@ def clear_places(pool: Pool) -> list[int]:
 
 def clear_slots(pool: Pool) -> np.ndarray[tuple[int, int], np.dtype[np.bool_]]:
     """Return which slots lie so far from every limit that what they are called cannot be disputed."""
-    return np.asarray(np.all([np.abs(pool.under_good_db - limit) >= CLEAR_DB for limit in LIMITS_DB], axis=0))
+    under, brightness = pool.under_good_db, brightness_of(pool)
+    clear = np.all([np.abs(under - limit) >= CLEAR_DB for limit in LIMITS_DB], axis=0)
+    # between even and very faint a thud is dull where a soft click is weak
+    thuds, clicks = brightness < THUD_SHARE / CLEAR_TIMES, brightness > THUD_SHARE * CLEAR_TIMES
+    sure = (thuds & (np.abs(under - THUD_FROM_DB) >= CLEAR_DB)) | (clicks & (np.abs(under - SKIPS_DB) >= CLEAR_DB))
+    return np.asarray(clear & (sure | (under < EVEN_DB) | (under > DULL_DB)))
+
+
+def brightness_of(pool: Pool) -> Floats:
+    """Return the mean frequency of each single slot as a share of the good engine's, shape (fault, cylinder)."""
+    return np.asarray(pool.heard[:, 1:, CENTROID] / np.maximum(pool.good[1:, CENTROID], 1.0))
 
 
 def off_slots(pool: Pool, place: int, bed_dba: float) -> tuple[int, ...]:
@@ -248,7 +271,8 @@ def off_slots(pool: Pool, place: int, bed_dba: float) -> tuple[int, ...]:
 
 def heard_at(pool: Pool, place: int, column: int, bed_dba: float) -> Heard:
     """Return what the slot of a column is called in a bed, beside the good engine's."""
-    return heard_as(float(pool.heard[place, column + 1, LEVEL]), float(pool.good[column + 1, LEVEL]), bed_dba)
+    level, fine = float(pool.heard[place, column + 1, LEVEL]), float(pool.good[column + 1, LEVEL])
+    return heard_as(level, fine, bed_dba, float(brightness_of(pool)[place, column]))
 
 
 def _called(pool: Pool) -> np.ndarray[tuple[int, int], np.dtype[np.object_]]:

@@ -31,7 +31,7 @@ from trainer.practice.attempt.events import (
 )
 from trainer.reasoning.universe.finding import Claim
 from trainer.reasoning.verdict.explanation import SlotReason
-from trainer.sound.places import contact_of
+from trainer.sound.places import LEAN, contact_of
 from trainer.words import capital, cylinders_named, numbers, text
 
 
@@ -161,6 +161,9 @@ def listening_place_text(place: str) -> str:
     contact = contact_of(place)
     if contact is not None:
         return text(f"stand.{contact[0]}", number=contact[1])
+    how, _space, bank = place.partition(" ")
+    if how == LEAN:
+        return text("stand.lean", name=named(bank))
     key = f"stand.{place.replace(' ', '_')}"
     return (
         text(key)

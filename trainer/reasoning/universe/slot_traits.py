@@ -10,11 +10,12 @@ import numpy as np
 from trainer.arrays import Floats
 from trainer.circuit.codes import SlotCurrents, slot_currents
 from trainer.circuit.profile import Profile
-from trainer.circuit.solve import Solved
+from trainer.circuit.solenoid import magnets_of
+from trainer.circuit.solve import Solved, families_in
 from trainer.circuit.stepping import Row
 from trainer.instruments.under_load import Trace, clean_trace, dip_of
-from trainer.sound.render import force_of
-from trainer.sound.traits import PULSE_FRAMES, Ears
+from trainer.sound.render import family_force, force_of
+from trainer.sound.traits import Ears
 
 EARLY_S = 1e-4
 """Where the start of a trace is read: common practice, no published source."""
@@ -80,15 +81,21 @@ def traits_of(rows: Sequence[Row], solved: Solved, ears: Ears) -> list[SlotTrait
 
 
 def _mean_powers(rows: Sequence[Row], solved: Solved, ears: Ears) -> list[Floats]:
-    """Return each slot's mean power, shape (place, ear, band): its last pulse repeats for the rest of the slot."""
+    """Return each slot's mean power, shape (place, ear, band): its last pulse's family fills the rest of the slot."""
     profile = ears.profile
-    masses = [np.array([row.circuit.solenoids[n].mass_kg for n in profile.cylinders]) for row in rows]
+    magnets = [magnets_of([row.circuit.solenoids[n] for n in profile.cylinders]) for row in rows]
+    families = families_in(rows, solved)
     owners, forces = [], []
+    scattered: dict[int, Floats] = {}
     for row in range(len(rows)):
         for pulse, place in solved.pulses_of(row):
-            force = force_of(pulse, place, masses[row], profile, solved.step_s)[:, :PULSE_FRAMES]
-            forces.append(np.pad(force, ((0, 0), (0, PULSE_FRAMES - force.shape[1]))))
+            forces.append(force_of(pulse, place, magnets[row], profile, solved.step_s))
             owners.append(row)
+        for family in families.of_slot(row):
+            column = int(families.column[family])
+            varied = family_force(families, family, rows[row].circuit, solved.step_s)
+            forces[-1][[column, len(profile.cylinders) + column]] = varied.mean(axis=0)
+            scattered[row] = scattered.get(row, 0.0) + ears.scatter(varied, column)
     power = ears.power(np.array(forces))
     means = []
     for row, one in enumerate(rows):
@@ -96,6 +103,7 @@ def _mean_powers(rows: Sequence[Row], solved: Solved, ears: Ears) -> list[Floats
         count = _pulses_in(profile, one.slot.number)
         weights = np.ones(len(mine))
         weights[-1] = max(count - len(mine) + 1, 1)
+        power[mine[-1]] += scattered.get(row, 0.0)
         means.append(np.tensordot(weights / weights.sum(), power[mine], axes=1))
     return means
 

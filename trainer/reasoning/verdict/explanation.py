@@ -63,10 +63,11 @@ def reasons_of(solved: SolvedTest, sound: Sound, good: Sound) -> tuple[SlotReaso
             if number not in slot.commanded and peak[column] > OTHERS_FROM_A
         ]
         level, fine = sound.slots[index].level_dba, good.slots[index].level_dba
+        brightness = sound.slots[index].centroid_hz / max(good.slots[index].centroid_hz, 1.0)
         reasons.append(
             SlotReason(
                 slot=slot.number,
-                heard=heard_as(level, fine, sound.bed.level_dba),
+                heard=heard_as(level, fine, sound.bed.level_dba, brightness),
                 level_dba=level,
                 good_dba=fine,
                 own_a=mean_own,

@@ -9,7 +9,7 @@ from trainer.circuit.geometry import HEIGHT, INJECTOR_RADIUS, WIDTH, Point, draw
 from trainer.circuit.profile import Profile
 from trainer.instruments.bench import MODULE_CONNECTOR
 from trainer.practice.reports.attempt_lines import listening_place_text, named
-from trainer.sound.places import contact_of, places_of
+from trainer.sound.places import LEAN, contact_of, places_of
 from trainer.window.kit.nodes import Box, Node, spot
 from trainer.window.pictures.pictures import EnginePicture
 from trainer.words import text
@@ -22,10 +22,15 @@ def listening_places(profile: Profile) -> dict[str, Point]:
     drawing = drawing_of(profile)
     xs = [x for x, _y in drawing.injectors.values()]
     middle = (min(xs) + max(xs)) / 2.0
+    banks = {name: drawing.injectors[numbers[0]][0] for name, numbers in profile.banks.items()}
     points = {}
     for name, place in places_of(profile).items():
         if name == "front":
             points[name] = (middle, 3.4)
+        elif name.startswith(LEAN):
+            # under the engine, where no wire is: each label ends before the next begins
+            bank_x = banks[name.removeprefix(LEAN).strip()]
+            points[name] = (middle + (4.0 if bank_x > middle else -38.0 if bank_x < middle else -14.0), 61.0)
         elif contact_of(name) is None:
             points[name] = (middle + (33.0 if place.x_m > 0 else -38.0), 3.4)
     return points

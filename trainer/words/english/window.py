@@ -74,6 +74,7 @@ TEXTS: dict[str, str] = {
     "stand.left_side": "left side",
     "stand.right_side": "right side",
     "stand.bank": "{name} side",
+    "stand.lean": "leaning over the injectors, {name}",
     "stand.probe": "stethoscope on injector {number}, cover off",
     "stand.cover": "stethoscope on the cover over injector {number}",
     "point.module_connector": "module connector",

@@ -74,6 +74,7 @@ TEXTS: dict[str, str] = {
     "stand.left_side": "lado izquierdo",
     "stand.right_side": "lado derecho",
     "stand.bank": "a la {name}",
+    "stand.lean": "inclinado sobre los inyectores, {name}",
     "stand.probe": "estetoscopio en el inyector {number}, sin tapa",
     "stand.cover": "estetoscopio en la tapa, sobre el inyector {number}",
     "point.module_connector": "conector del módulo",
