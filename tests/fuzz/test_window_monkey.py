@@ -13,10 +13,10 @@ from trainer.window.shell.screen import Screen
 from trainer.window.shell.shell import Shell
 
 
-def test_a_thousand_events_leave_the_window_whole(tmp_path: Path) -> None:
-    figures = Monkey(SEED, tmp_path, jobs=8, tours=False).run(1000)
-    assert figures.events == 1000
-    assert len(figures.screens) >= 15
+def test_fifteen_hundred_events_leave_the_window_whole(tmp_path: Path) -> None:
+    figures = Monkey(SEED, tmp_path, jobs=8, tours=False).run(1500)
+    assert figures.events == 1500
+    assert len(figures.screens) >= 18
 
 
 @pytest.mark.parametrize(
@@ -40,7 +40,7 @@ def test_a_window_that_is_broken_is_found_with_seed_and_events(
     else:
         monkeypatch.setattr(Shell, "close", lambda shell: shell.show(GlossaryScreen(shell)))
     with pytest.raises(MonkeyFoundError, match=told) as found:
-        Monkey(SEED, tmp_path, jobs=0, tours=False).run(1000)
+        Monkey(SEED, tmp_path, jobs=0, tours=False).run(1500)
     assert str(found.value).startswith(f"seed {SEED}, event ")
     assert "The last events:\n(" in str(found.value)
 

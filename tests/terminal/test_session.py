@@ -33,7 +33,7 @@ def test_a_case_is_worked_from_complaint_to_debrief() -> None:
     assert desk.debrief().score.points > 97.0  # the best path is a little shorter
     assert "So far: at 0.75 you were right in 100.0 % of 1." in shown
     assert (
-        "Slot 3 is very faint. Its own coil gets 0.0 A. What you hear is 1.9 A of background current through each of 7 others, 29 dB quieter than a good slot."
+        "Slot 3 is very faint. Its own coil gets 0.0 A. What you hear is 1.9 A of background current through each of 7 others, 30 dB quieter than a good slot."
         in shown
     )
     assert isinstance(desk.player, RecordingPlayer)
@@ -74,7 +74,7 @@ def test_a_passing_circuit_is_a_finding_and_no_parts_are_needed() -> None:
         ("dance", "I do not know 'dance'"),
         ("hear 99", "There is no slot '99'. Slots: all, 1, 2"),
         ("hear x", "'x' is not a number"),
-        ("stand moon", "There is no place 'moon'. Places: front, right, left, probe 1"),
+        ("stand moon", "There is no place 'moon'. Places: front, right, left, lean right, lean left, probe 1"),
         ("pair nowhere 3", "Places to measure: module, plug, right_front"),
         ("pair module", "After 'pair module', type this many cylinder numbers: 1"),
         ("pair right_front 2", "Cylinder 2 does not run through pass_through.right_front"),

@@ -90,7 +90,7 @@ PROVED_3 = ("hear", "codes", "pair module 3", "wire engine 3", "wire engine 3 fe
         (NAME, (*PROVED_3, "repair coil 3", "yes", "retest"), "Right, but the fault is still there.", "10 points"),
         (NAME, ("hear", *COVER_3), "Not quite.", "the contact between"),
         ("one_side_asleep", ("hear", "finding", "1", "2", "coil", "1", "n", "3", "yes"), "Not quite.", "1, 2, 3 and 4"),
-        ("pair_with_two_causes", ("hear", "finding", "1", "2", "coil", "1", "n", "3", "yes"), "Not quite.", "26 dB"),
+        ("pair_with_two_causes", ("hear", "finding", "1", "2", "coil", "1", "n", "3", "yes"), "Not quite.", "31 dB"),
         ("misfire_without_a_circuit", ("hear", *COVER_3), "Not quite.", "All 8 slots"),
         ("misfire_without_a_circuit", ("hear", "finding", "0", "3", "yes"), "Right, but not proved.", "good cylinder"),
         ("cuts_out_on_the_track", ("hear", "finding", "0", "3", "yes"), "Not quite.", "'Not shown'"),

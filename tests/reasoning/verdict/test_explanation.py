@@ -31,7 +31,7 @@ def line(name: str, slot: int) -> str:
             "is very faint. Its own coil gets 0.0 A. What you hear is 1.9 A of background current through each of 7 others",
         ),
         ("one_side_asleep", 2, "nothing. No current flows through its own coil or through the others, so nothing hums"),
-        ("clicks_in_every_slot", 1, "louder. Its coil gets 8.4 A and its armature moves: 5 dB louder than a good slot"),
+        ("clicks_in_every_slot", 1, "louder. Its coil gets 8.4 A and its armature moves: 4 dB louder than a good slot"),
         ("clicks_in_every_slot", 1, "Moving out of turn: cylinder 3."),
         ("clicks_in_every_slot", 3, "the current takes another path"),
         ("bank_feed_on_the_block", 1, "The current was too high, and the module shut off the feed."),

@@ -24,7 +24,7 @@ OPTIONS = 4
 HARDEST = 3
 """Practice draws from every kind of fault."""
 
-BEDS_DBA = (28.0, 30.0, 32.0, 34.0, 36.0, 38.0)
+BEDS_DBA = (26.0, 28.0, 30.0, 32.0, 34.0, 36.0)
 LENDING = frozenset({Operation.MODULE_SUBSTITUTION, Operation.INJECTOR_SWAP})
 """The tests that need a known-good part to lend."""
 

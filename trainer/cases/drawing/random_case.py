@@ -26,7 +26,7 @@ KINDS_BY_DIFFICULTY: tuple[frozenset[FaultKind], ...] = (
     }),
     frozenset(FaultKind),
 )  # fmt: skip
-BED_DBA = (30.0, 33.0, 36.0)
+BED_DBA = (27.0, 30.0, 33.0)
 TEMPERATURES_C = (20.0, 45.0, 70.0)
 """A few engine temperatures, so that drawn cases share what is solved for reasoning."""
 

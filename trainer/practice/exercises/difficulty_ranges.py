@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from trainer.practice.exercises.exercise_types import LEVELS, Spec
 
 RANGES: Mapping[tuple[str, str], tuple[float, float]] = {
-    ("ear", "which"): (-1.9, 0.4), ("ear", "what"): (-2.7, 0.4), ("ear", "hum"): (-2.7, -0.6),
+    ("ear", "which"): (-1.9, 0.4), ("ear", "what"): (-2.7, -0.3), ("ear", "hum"): (-2.7, -0.6),
     ("ear", "even"): (-2.2, -0.9), ("ear", "weak"): (-2.0, 0.4), ("ear", "dull"): (-1.8, -0.9),
     ("ear", "very_faint"): (-1.8, -0.5), ("ear", "nothing"): (-2.9, -2.9),
     ("numbering", "order"): (-1.7, -1.7), ("numbering", "counted"): (-0.3, -0.3), ("numbering", "place"): (-0.8, -0.8),

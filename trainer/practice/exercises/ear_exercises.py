@@ -42,6 +42,9 @@ from trainer.words import numbers, text
 NEAREST = 16
 """An exercise is drawn from so many faults whose difficulty is nearest to its level's."""
 
+NEARLY = 0.3
+"""None of them is further from the level than the nearest one by more than this, in logits."""
+
 PASSES_SHARE = 0.25
 
 CLEAR_DB = 0.8
@@ -230,7 +233,9 @@ def draw_place(
     if not found:
         found = [(int(place), BEDS_DBA[0]) for place in places]
     hard = [BY_EAR_ALONE + hearing_difficulty(features_at(pool, place, bed_dba)) for place, bed_dba in found]
-    nearest = sorted(range(len(found)), key=lambda row: (abs(hard[row] - aim_of(spec)), found[row]))[:NEAREST]
+    off = [abs(difficulty - aim_of(spec)) for difficulty in hard]
+    nearest = sorted(range(len(found)), key=lambda row: (off[row], found[row]))[:NEAREST]
+    nearest = [row for row in nearest if off[row] <= off[nearest[0]] + NEARLY]
     row = nearest[chance.below(len(nearest))]
     place, bed_dba = found[row]
     return place, Bed(_kind(chance), bed_dba), hard[row]
