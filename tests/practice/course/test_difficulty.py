@@ -56,9 +56,10 @@ def share_right(profile: Profile, place: int, bed_dba: float, chance: np.random.
 def test_simulated_listeners_rank_cases_as_predicted(profile: Profile) -> None:
     """Cases evenly from the easiest to the hardest, over all beds in which they can be heard."""
     pool, chance = POOLS(profile), np.random.default_rng(4)
-    # one slot that is off, and no other: what a short does to every slot is another question
+    # one slot that is off, and no other, by a fault of that slot alone: where every cylinder is at fault, any is right
     off = (np.abs(pool.under_good_db) > 1.0).sum(axis=1)
-    single = [row for row in range(len(pool.rows)) if off[row] == 1 and not pool.provoked[row]]
+    alone = [len(pool.fault(row).cylinders) == 1 for row in range(len(pool.rows))]
+    single = [row for row in range(len(pool.rows)) if alone[row] and off[row] == 1 and not pool.provoked[row]]
     cases = [
         (hearing_difficulty(features_at(pool, row, bed)), row, bed)
         for row in single for bed in BEDS_DBA if pool.table(bed).audible[row]
