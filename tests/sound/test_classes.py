@@ -20,6 +20,7 @@ from trainer.sound.body import body_response
 from trainer.sound.levels import sum_db
 from trainer.sound.places import LEAN, ON, THROUGH, contact_of, places_of
 from trainer.sound.render import Bed, SlotSound, limiter_gain_db, render, threshold_dba
+from trainer.sound.room import in_hall
 from trainer.sound.traits import CENTROID, LEVEL, ears_of
 
 NO_BED = Bed(level_dba=-60.0)
@@ -94,6 +95,20 @@ def test_the_chatter_of_a_good_slot_is_heard_as_single_pulses_at_the_front(profi
     depths = [one.depth for one in figures(profile, "front")]
     assert np.median(depths) >= 0.5
     assert min(depths) > 0.35  # the slot farthest from the front of an inline engine
+
+
+@ENGINES
+def test_in_a_big_bare_hall_pulses_run_together_and_leaning_in_brings_them_apart(profile: Profile) -> None:
+    """A condition of a case; that late sound fills the gaps between pulses is textbook room acoustics."""
+    hall = in_hall(profile)
+    dry, far = (np.median([one.depth for one in figures(where, "front")]) for where in (profile, hall))
+    assert far < dry - 0.15
+    near = figures(hall, f"{LEAN} {next(iter(hall.banks))}")[
+        profile.cylinders.index(next(iter(hall.banks.values()))[0])
+    ]
+    assert near.depth > far + 0.15
+    levels = [slot.level_dba for slot in render(solved(hall), "front", NO_BED, 1).slots]
+    assert 2.0 <= levels[0] - max(levels[1:]) <= 8.0
 
 
 @ENGINES

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import hashlib
 import math
+from dataclasses import replace
 
 import numpy as np
 
@@ -12,6 +14,17 @@ from trainer.circuit.profile import Profile
 
 LATE_FROM_S = 0.02
 """Where single reflections end and the decay begins: from memory."""
+
+
+HALL_VOLUME_M3, HALL_DECAY_S = 700.0, 0.6
+"""A hall of bare concrete with its doors shut: from memory."""
+
+
+def in_hall(profile: Profile) -> Profile:
+    """Return the engine in a big bare hall instead of its bay, where single pulses run together."""
+    room = replace(profile.room, volume_m3=HALL_VOLUME_M3, decay_s=HALL_DECAY_S)
+    digest = hashlib.sha256(f"{profile.digest} in a hall".encode()).hexdigest()
+    return replace(profile, room=room, digest=digest)
 
 
 def sabine_decay_s(volume_m3: float, absorption_m2: float) -> float:

@@ -26,6 +26,7 @@ from trainer.errors import Problem, ProblemsFoundError
 from trainer.instruments.bench_tests import Operation, with_what_belongs
 from trainer.reasoning.universe.complaint import Complaint
 from trainer.sound.render import Bed
+from trainer.sound.room import in_hall
 from trainer.words import LANGUAGES, text
 
 FORMAT = "case/1"
@@ -75,6 +76,7 @@ class CaseFile:
     faults: Annotated[tuple[Fault, ...], Len(0, 2)]
     temperature_c: Annotated[float, Interval(ge=-30, le=120)] = 20.0
     bed: Bed = field(default_factory=Bed)
+    room: Literal["bay", "hall"] = "bay"
     evidence: Evidence = "all"
     stored_codes: Annotated[tuple[StoredCode, ...], Len(0, 8)] = ()
     takeaway: Annotated[str, Len(10, 300)]
@@ -119,7 +121,7 @@ def case_from(content: str, file: str, profile_named: ProfileFinder) -> Case:
         name=form.name,
         title=form.title,
         story=form.story,
-        profile=profile,
+        profile=in_hall(profile) if form.room == "hall" else profile,
         faults=form.faults,
         temperature_c=form.temperature_c,
         bed=form.bed,

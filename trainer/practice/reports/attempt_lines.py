@@ -32,6 +32,7 @@ from trainer.practice.attempt.events import (
 from trainer.reasoning.universe.finding import Claim
 from trainer.reasoning.verdict.explanation import SlotReason
 from trainer.sound.places import LEAN, contact_of
+from trainer.sound.room import HALL_DECAY_S
 from trainer.words import capital, cylinders_named, numbers, text
 
 
@@ -45,6 +46,8 @@ def engine_lines(profile: Profile) -> list[str]:
         lines.append("  " + text("engine.connector", name=name, cylinders=cylinders_named(connector.injectors),
                                  pins=text(f"engine.pins.{connector.feed_pins}")))  # fmt: skip
     lines.append("  " + text(f"engine.live.{profile.wiring.live}"))
+    if profile.room.decay_s >= HALL_DECAY_S:
+        lines.append("  " + text("engine.hall"))
     return lines
 
 

@@ -180,6 +180,7 @@ _TERMINAL = {
     "engine.pins.shared": "one feed pin for all of them",
     "engine.pins.single": "a feed pin for each",
     "engine.live.all": "Every feed is live in every slot, so all the other injectors can hum.",
+    "engine.hall": "The engine is in a big, empty hall, so pulses run together. Lean over a bank to hear each one.",
     "engine.live.commanded": "Only the feed of the commanded bank is live in a slot, so only its own bank can hum.",
     "welcome.start": "Type 'hear' to run the test, or 'help' for everything else.",
     "hear.whole": "the whole test",

@@ -187,6 +187,7 @@ _TERMINAL = {
     "engine.live.commanded": (
         "En un turno solo tiene tensión la alimentación de la bancada mandada, así que solo puede zumbar esa bancada."
     ),
+    "engine.hall": "Está en una nave grande y vacía y los golpes se mezclan. Inclínate sobre una bancada para oírlos.",
     "welcome.start": "Escribe 'hear' para hacer la prueba, o 'help' para todo lo demás.",
     "hear.whole": "la prueba entera",
     "stand.now": "Estás aquí: {place}.",
