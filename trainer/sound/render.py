@@ -11,7 +11,7 @@ import numpy as np
 import scipy.fft
 from annotated_types import Interval
 
-from trainer.arrays import Complex64, Floats, Floats32, Integers
+from trainer.arrays import Complex, Complex64, Floats, Floats32, Integers
 from trainer.circuit.chance import Stream
 from trainer.circuit.drive import Slot
 from trainer.circuit.elements import Circuit
@@ -161,13 +161,19 @@ def paths_of(profile: Profile, place: str) -> Complex64:
 
 @lru_cache(maxsize=16)  # four megabytes each
 def _paths(keyed: ByContent, place: str) -> Complex64:
-    profile = keyed.profile
     frequency = np.fft.rfftfreq(TEMPLATE_FRAMES, 1.0 / SAMPLE_RATE_HZ)
-    bodies = body_response(profile, frequency)[:, None, :]
-    late = np.fft.rfft(late_decay(profile, TEMPLATE_FRAMES, SAMPLE_RATE_HZ), axis=1)[None, :, :]
+    bodies, late = _everywhere(keyed)
     reach = 1.0 if contact_of(place) is None else 0.0
-    ways = ear_response(profile, place, frequency) + reach * late
+    ways = ear_response(keyed.profile, place, frequency) + reach * late
     return np.asarray(bodies * np.concatenate([ways, ways]), dtype=np.complex64)
+
+
+@lru_cache(maxsize=4)
+def _everywhere(keyed: ByContent) -> tuple[Complex, Complex]:
+    """Return what is the same at every place: the bodies (source, 1, frequency), the late sound (1, ear, frequency)."""
+    frequency = np.fft.rfftfreq(TEMPLATE_FRAMES, 1.0 / SAMPLE_RATE_HZ)
+    late = np.fft.rfft(late_decay(keyed.profile, TEMPLATE_FRAMES, SAMPLE_RATE_HZ), axis=1)
+    return body_response(keyed.profile, frequency)[:, None, :], np.asarray(late[None, :, :])
 
 
 def _slot_pa(solved: SolvedTest, row: int, window: Window, place: str, seed: int) -> tuple[Floats32, float]:

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 import scipy.fft
@@ -19,23 +20,36 @@ from trainer.circuit.profile import Profile, Schedule
 from trainer.circuit.solve import SAMPLE_RATE_HZ
 from trainer.sound.iec_61672 import a_weighting_gain
 from trainer.sound.levels import level_db
+from trainer.sound.places import places_of
 from trainer.sound.render import TEMPLATE_FRAMES, limiter_gain_db, paths_of, pulse_frames, threshold_dba
 
 LEVEL, CENTROID, BALANCE = range(3)
 """Columns of the traits: level in dB(A), power-weighted mean frequency in Hz, left over right in dB(A)."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Ears:
-    """A profile heard from some places; `weight` has shape (place, ear, band, source, source), a band for each line.
-
-    `frames` is how long a pulse of force is, from one to the next, at the sound's rate.
-    """
+    """A profile heard from some places: its paths at the lines of its test and around them."""
 
     profile: Profile
     places: tuple[str, ...]
-    weight: Complex64
-    frames: int
+
+    @property
+    def frames(self) -> int:
+        """How long a pulse of force is, from one to the next, at the sound's rate."""
+        return pulse_frames(self.profile.schedule)
+
+    @cached_property
+    def weight(self) -> Complex64:
+        """Cross spectra between sources, shape (place, ear, band, source, source), a band for each line.
+
+        It takes a second, and an engine whose slots are all solved already never asks for it.
+        """
+        profile, frames = self.profile, self.frames
+        gain = a_weighting_gain(np.fft.rfftfreq(TEMPLATE_FRAMES, 1.0 / SAMPLE_RATE_HZ))
+        in_step = _in_step(profile.schedule, np.fft.rfftfreq(frames, 1.0 / SAMPLE_RATE_HZ))
+        paths = ((paths_of(profile, place) * gain).astype(np.complex64) for place in self.places)
+        return np.stack([_banded(one, frames, in_step) for one in paths])
 
     def power(self, force_n: Floats) -> Floats:
         """Return the mean square A-weighted pressure of pulses repeated at the test's rate.
@@ -82,12 +96,9 @@ class Ears:
 
 
 def ears_of(profile: Profile, places: Sequence[str]) -> Ears:
-    """Take a profile's paths at the lines of its test and around them; raises KeyError for a place it does not have."""
-    frames = pulse_frames(profile.schedule)
-    gain = a_weighting_gain(np.fft.rfftfreq(TEMPLATE_FRAMES, 1.0 / SAMPLE_RATE_HZ))
-    in_step = _in_step(profile.schedule, np.fft.rfftfreq(frames, 1.0 / SAMPLE_RATE_HZ))
-    weights = [_banded((paths_of(profile, place) * gain).astype(np.complex64), frames, in_step) for place in places]
-    return Ears(profile, tuple(places), np.stack(weights), frames)
+    """Return an engine heard from some places; raises KeyError for a place it does not have."""
+    known = places_of(profile)
+    return Ears(profile, tuple(place for place in places if known[place]))
 
 
 def _in_step(schedule: Schedule, frequency_hz: Floats) -> Floats:
