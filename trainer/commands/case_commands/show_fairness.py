@@ -96,7 +96,7 @@ def _lines(table: FairnessTable, cases: Sequence[Case], found: Sequence[Sequence
     head = [text("fair.case"), *(capital(text(f"fair.listener.{name}")) for name in LISTENERS)]
     cells = [head]
     for row, case, all_ears in zip(table.cases, cases, found, strict=True):
-        cells.append([row.case, *(_cell(case, one) for one in all_ears)])
+        cells.append([row.case, *(cell_of(one, case.profile.cylinders) for one in all_ears)])
     widths = [max(map(len, column)) for column in zip(*cells, strict=True)]
     yield from (GAP.join(cell.ljust(width) for cell, width in zip(row, widths, strict=True)).rstrip() for row in cells)
     yield ""
@@ -108,11 +108,12 @@ def _lines(table: FairnessTable, cases: Sequence[Case], found: Sequence[Sequence
     yield table.note
 
 
-def _cell(case: Case, fairness: Fairness) -> str:
+def cell_of(fairness: Fairness, cylinders: Sequence[int]) -> str:
+    """Return in words how a case of an engine with these cylinders is for one listener."""
     parts = []
     for told in (Told.LOST, Told.ALIKE):
         slots = fairness.numbers(told)
         if slots:
-            several = "every" if slots == case.profile.cylinders else "several" if len(slots) > 1 else "one"
+            several = "every" if set(slots) == set(cylinders) else "several" if len(slots) > 1 else "one"
             parts.append(text(f"fair.{told}_{several}", slots=numbers(slots)))
     return ", ".join(parts) or text("fair.fair")
