@@ -40,6 +40,7 @@ CALLS = {
     # the parameter: the words of a call; {path} is the hostile one
     "check paths": "check {path}",
     "check paths, with another": "check {case9} {path} {case9}",
+    "fair paths_or_names": "fair {path}",
     "practice case": "practice {path} --text --sound file",
     "bench profile": "bench {path}",
     "hear case": "hear {path} -o {out}",

@@ -13,7 +13,7 @@ import click
 from trainer import __version__
 from trainer.commands.call.call import Call
 from trainer.commands.call.program import Program
-from trainer.commands.case_commands.case_command_line import cases, check, draw, handout, hear, inspect, profiles
+from trainer.commands.case_commands.case_command_line import cases, check, draw, fair, handout, hear, inspect, profiles
 from trainer.commands.machine_commands.machine_command_line import doctor
 from trainer.commands.practice_commands.practice_command_line import bench, practice, progress
 from trainer.commands.records_commands.records_command_line import records
@@ -33,7 +33,9 @@ def main(context: click.Context, as_json: bool, data: Path | None, store: str | 
         context.invoke(practice)
 
 
-for command in (practice, bench, progress, hear, inspect, handout, check, profiles, cases, draw, doctor, sets, records):
+for command in (
+    practice, bench, progress, hear, inspect, handout, check, fair, profiles, cases, draw, doctor, sets, records,
+):  # fmt: skip
     main.add_command(command)
 
 

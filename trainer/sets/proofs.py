@@ -10,7 +10,7 @@ from trainer.cases.solved.universe_cache import Universes, universe_key
 from trainer.circuit.profile import Profile
 from trainer.errors import Problem, WrongCallError
 from trainer.sets.case_set import CaseSet, Draw, Listed, Seeds
-from trainer.sets.items import items_of, version_of
+from trainer.sets.items import SetItem, items_of, version_of
 from trainer.sets.size_limits import form_count
 from trainer.words import message_of, text
 
@@ -25,13 +25,12 @@ def set_problems(case_set: CaseSet, file: str, universes: Universes, report: Cal
             if wrong is not None:
                 return [Problem(file, None, f"cases.{row}", *wrong)]
     try:
-        forms = [items_of(case_set, learner) for learner in _learners(case_set)]
+        distinct = distinct_items(case_set)
     except WrongCallError as error:
         return [Problem(file, None, "cases", message_of(error), text("set.a_wider_pool"), text("set.widen_it"))]
-    distinct = {item.case.digest: item for items in reversed(forms) for item in reversed(items)}
     problems: list[tuple[int, Problem]] = []
     # by engine and temperature, so that solved universes need not stay in memory
-    for item in sorted(distinct.values(), key=lambda item: repr(universe_key(item.case))):
+    for item in sorted(distinct, key=lambda item: repr(universe_key(item.case))):
         report(text("set.proving", number=item.index, size=case_set.size))
         field = f"cases.{item.line}"
         if item.case.right_answer is None and unsolvable(item.case, universes) is not None:
@@ -43,6 +42,12 @@ def set_problems(case_set: CaseSet, file: str, universes: Universes, report: Cal
             mend = text("set.quieter")
             problems.append((item.index, Problem(file, None, field, text("set.inaudible"), text("set.audible"), mend)))
     return [problem for _index, problem in sorted(problems, key=lambda one: one[0])]
+
+
+def distinct_items(case_set: CaseSet) -> tuple[SetItem, ...]:
+    """Return the different cases of the forms of a set that are proved; raises WrongCallError for too narrow a pool."""
+    forms = [items_of(case_set, learner) for learner in _learners(case_set)]
+    return tuple({item.case.digest: item for items in reversed(forms) for item in reversed(items)}.values())
 
 
 def _engines(line: Listed | Draw) -> tuple[Profile, ...]:

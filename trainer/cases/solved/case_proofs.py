@@ -82,12 +82,25 @@ def _separating(case: Case, universe: Universe) -> tuple[str, ...]:
 
 def inaudible(case: Case) -> Iterator[Inaudible]:
     """Yield the decisive slots that are too quiet for the bed, heard from the front with the fault provoked."""
+    for slot, level_dba in decisive_slots(case):
+        if SILENT_DBA < level_dba < case.bed.level_dba + AUDIBLE_MARGIN_DB:
+            yield Inaudible(slot, level_dba, case.bed.level_dba)
+
+
+def decisive_slots(case: Case) -> Iterator[tuple[int, float]]:
+    """Yield number and level in dB(A) of the slots that differ from good ones, at the front with the fault provoked."""
     if not case.faults:
         return
     faulty, good = _levels(case.profile, case.temperature_c, case.faults), _levels(case.profile, case.temperature_c, ())
     for (slot, level), (_slot, fine) in zip(faulty, good, strict=True):
-        if abs(level - fine) > DECISIVE_DB and SILENT_DBA < level < case.bed.level_dba + AUDIBLE_MARGIN_DB:
-            yield Inaudible(slot, level, case.bed.level_dba)
+        if abs(level - fine) > DECISIVE_DB:
+            yield slot, level
+
+
+def provoked(profile: Profile, temperature_c: float, faults: tuple[Fault, ...]) -> Work:
+    """Return the work under which intermittent faults show: the first one's place moved and warm."""
+    place = next((fault.location for fault in faults if comes_and_goes(fault, profile, temperature_c)), None)
+    return Work(conditions=Conditions(temperature_c, moved=place, heated=place))
 
 
 MOST_CACHED = 2000
@@ -102,8 +115,7 @@ def _levels(profile: Profile, temperature_c: float, faults: tuple[Fault, ...]) -
 @lru_cache(maxsize=MOST_CACHED)
 def _levels_of(engine: ByContent, temperature_c: float, faults: tuple[Fault, ...]) -> tuple[tuple[int, float], ...]:
     profile = engine.profile
-    place = next((fault.location for fault in faults if comes_and_goes(fault, profile, temperature_c)), None)
-    work = Work(conditions=Conditions(temperature_c, moved=place, heated=place))
+    work = provoked(profile, temperature_c, faults)
     equivalents = Equivalents(circuit_of(profile, temperature_c), ears_of(profile, ("front",)))
     (slots,) = Expectations(profile, [faults], equivalents).tests(work)
     return tuple((slot.seen.slot.number, float(slot.sound[0, LEVEL])) for slot in slots[1:])

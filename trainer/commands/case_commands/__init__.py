@@ -1,1 +1,1 @@
-"""The commands on cases and engines: `hear`, `inspect`, `handout`, `check`, `profiles`, `cases`, `draw`."""
+"""The commands on cases and engines: `hear`, `inspect`, `handout`, `check`, `fair`, `profiles`, `cases`, `draw`."""

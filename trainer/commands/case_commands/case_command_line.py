@@ -1,4 +1,4 @@
-"""The command line of `hear`, `inspect`, `handout`, `check`, `profiles`, `cases` and `draw`."""
+"""The command line of `hear`, `inspect`, `handout`, `check`, `fair`, `profiles`, `cases` and `draw`."""
 
 from __future__ import annotations
 
@@ -47,6 +47,21 @@ def check(call: Call, paths: tuple[Path, ...]) -> Result:
     from trainer.commands.case_commands.check_files import check_paths
 
     return check_paths(paths, call.universes)
+
+
+@click.command()
+@click.argument("paths_or_names", nargs=-1, metavar="[PATH_OR_NAME]...", type=click.Path(path_type=Path))
+@pass_call
+def fair(_call: Call, paths_or_names: tuple[Path, ...]) -> Result:
+    """Show for which outputs and ears cases are fair. Default: all shipped cases.
+
+    Names are those of shipped cases. Files and folders hold cases and sets. This is about outputs and the typical
+    ears of an age. It is no test of anybody's hearing.
+    """
+    from trainer.commands.call.streams import tell
+    from trainer.commands.case_commands.show_fairness import show_fairness
+
+    return show_fairness(paths_or_names, tell)
 
 
 @click.command()

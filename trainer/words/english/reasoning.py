@@ -297,6 +297,32 @@ _DEBRIEF = {
     "check.inaudible": "too loud: {bed:.1f} dB(A), when slot {slot} is at {level:.1f} dB(A)",
     "check.audible": "a deciding sound at least {margin:.0f} dB above the bed",
     "check.quieter_bed": "lower the bed to {bed:.1f} dB(A) or less",
+    "fair.case": "Case",
+    "fair.listener.good_headphones": "good headphones",
+    "fair.listener.cheap_headphones": "cheap headphones",
+    "fair.listener.laptop": "laptop speaker",
+    "fair.listener.phone": "phone speaker",
+    "fair.listener.age_45": "age 45",
+    "fair.listener.age_60": "age 60",
+    "fair.listener.age_60_laptop": "age 60, laptop speaker",
+    "fair.fair": "fair",
+    "fair.lost_one": "slot {slots} is lost",
+    "fair.lost_several": "slots {slots} are lost",
+    "fair.lost_every": "every slot is lost",
+    "fair.alike_one": "slot {slots} sounds good",
+    "fair.alike_several": "slots {slots} sound good",
+    "fair.alike_every": "every slot sounds good",
+    "fair.sum": "{listener}: {fair} of {count} cases are fair",
+    "fair.sum_one": "{listener}: {fair} of {count} case is fair",
+    "fair.listening": "Listening to case {number} of {count}.",
+    "fair.meaning": (
+        "A slot is lost when the bay hides it, or when it is too quiet for these ears. "
+        "A slot sounds good when it is within {limit:.0f} dB of a good one."
+    ),
+    "fair.note": "This is about outputs and the typical ears of an age. It is not a test of anybody's hearing.",
+    "fair.no_case_in_it": "without a case or a set",
+    "fair.an_engine": "an engine profile",
+    "fair.a_case": "a case, a set, or a folder with them",
 }
 
 TEXTS: dict[str, str] = {**_TESTS, **_HINTS, **_MISCONCEPTIONS, **_DEBRIEF}

@@ -295,6 +295,34 @@ _DEBRIEF = {
     "check.inaudible": "demasiado fuerte: {bed:.1f} dB(A), y el turno {slot} está a {level:.1f} dB(A)",
     "check.audible": "el sonido que decide, al menos {margin:.0f} dB por encima del ruido de fondo",
     "check.quieter_bed": "baja el ruido de fondo a {bed:.1f} dB(A) o menos",
+    "fair.case": "Caso",
+    "fair.listener.good_headphones": "auriculares buenos",
+    "fair.listener.cheap_headphones": "auriculares baratos",
+    "fair.listener.laptop": "altavoz del portátil",
+    "fair.listener.phone": "altavoz del móvil",
+    "fair.listener.age_45": "45 años",
+    "fair.listener.age_60": "60 años",
+    "fair.listener.age_60_laptop": "60 años, altavoz del portátil",
+    "fair.fair": "justo",
+    "fair.lost_one": "el turno {slots} se pierde",
+    "fair.lost_several": "los turnos {slots} se pierden",
+    "fair.lost_every": "se pierden todos los turnos",
+    "fair.alike_one": "el turno {slots} suena bien",
+    "fair.alike_several": "los turnos {slots} suenan bien",
+    "fair.alike_every": "todos los turnos suenan bien",
+    "fair.sum": "{listener}: {fair} de {count} casos son justos",
+    "fair.sum_one": "{listener}: {fair} de {count} caso es justo",
+    "fair.listening": "Escuchando el caso {number} de {count}.",
+    "fair.meaning": (
+        "Un turno se pierde cuando el ruido del taller lo tapa, o cuando es demasiado débil para esos oídos. "
+        "Un turno suena bien cuando está a menos de {limit:.0f} dB de uno bueno."
+    ),
+    "fair.note": (
+        "Se trata de salidas de sonido y de los oídos típicos de una edad. No es una prueba del oído de nadie."
+    ),
+    "fair.no_case_in_it": "sin ningún caso ni conjunto",
+    "fair.an_engine": "un perfil de motor",
+    "fair.a_case": "un caso, un conjunto, o una carpeta que los contenga",
 }
 
 TEXTS: dict[str, str] = {**_TESTS, **_HINTS, **_MISCONCEPTIONS, **_DEBRIEF}
