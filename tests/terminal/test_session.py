@@ -209,7 +209,7 @@ def test_the_input_may_end_in_the_middle_of_the_answer(tmp_path: Path) -> None:
 
 def test_where_nothing_can_be_kept_the_end_of_the_input_does_not_say_that_nothing_is_lost() -> None:
     shown = type_in(new_desk(NAME, open_store(None)), "finding", "1", "3", "3")
-    assert "your work will be gone" in shown
+    assert "your work is gone" in shown
     assert "Nothing is lost" not in shown
 
 

@@ -231,7 +231,7 @@ def test_where_nothing_can_be_kept_nobody_is_told_that_nothing_is_lost(monkeypat
     assert result.exit_code == 0
     assert f"{UNKEPT} The folder /proc/no_home cannot be created" in result.stderr
     assert "Nothing is lost" not in result.output
-    assert "your work will be gone" in result.output
+    assert "your work is gone" in result.output
 
 
 @pytest.mark.parametrize("kept", [True, False])
