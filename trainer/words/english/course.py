@@ -125,8 +125,8 @@ TEXTS: dict[str, str] = {
         "none, so the contact itself is open."
     ),
     "lesson.finding": (
-        "The evidence leaves one finding: open in the pass-through connector, return side, cylinder 3. We commit it "
-        "now, and then comes the debrief."
+        "The evidence leaves one finding: open in the pass-through connector, return side, cylinder 3. Now we commit "
+        "it, and then you get the debrief."
     ),
     "lesson.go_on": "Do this step",
     "lesson.take_over": "Take over from here",

@@ -130,7 +130,7 @@ TEXTS: dict[str, str] = {
     "exercise.slip.live.why": "Never measure ohms on a live circuit. Key off, wait, prove it dead.",
     "exercise.slip.rule": "Key off and proved dead, plug off, leads zeroed, then read.",
     "exercise.begun.heard": "Heard: {cylinders} not even, the others even",
-    "exercise.next": "This is what you know so far. Which of these tests tells you most for its minutes?",
+    "exercise.next": "This is what you know so far. Which of these tests tells you the most for its minutes?",
     "exercise.next.best": "It should halve what is left {bits:.1f} times in {minutes:.0f} min, the most for its time.",
     "exercise.next.less": "It should halve what is left {bits:.1f} times in {minutes:.0f} min, less for its time.",
     "exercise.next.rule": (

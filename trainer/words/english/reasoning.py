@@ -34,7 +34,7 @@ _TESTS = {
     "plan.cover_insulation": "insulation between the returns under the cover alone, {what} bank",
     "plan.warm_run": "run the engine until it is warm, then run the test",
     "plan.contribution": "cylinder contribution with the engine running",
-    "plan.compression": "relative compression from the starter's current",
+    "plan.compression": "relative compression from the starter current",
     "plan.supply": "drive supply while all are driven together",
     "plan.trace": "current trace of cylinder {what}",
     "plan.drops": "voltage drop under load up to the pass-through connector, cylinder {what}",

@@ -210,7 +210,7 @@ TEXTS = {
     "settle.clock_back": "{who}, case {item}: the station's clock jumped back from {before} to {at}.",
     "settle.looked_back": "{who} opened a debrief on {at} and went on working after that.",
     "settle.before_opening": "{who}, case {item}: dated {at}, before the set opened.",
-    "settle.ahead": "{who}, case {item}: handed in on {at}, which is still to come by this computer's clock.",
+    "settle.ahead": "{who}, case {item}: handed in on {at}, which is in the future by this computer's clock.",
     "settle.unguarded": "Other programs could read the exam where these learners worked ({count}): {who}.",
     "mark.altered": "their steps were changed afterwards",
     "roster.twice": "naming {learner} twice",

@@ -90,7 +90,7 @@ TEXTS: dict[str, str] = {
     "sound.to_file": "Saved to {path}. Copy it if you want to keep it.",
     "sound.void": "The computer interrupted the sound, so it does not count.",
     "sound.again": "Play it again, free of charge",
-    "sound.lost": "The sound output is gone. No time was charged. It starts again at the beginning of the slot.",
+    "sound.lost": "The sound output is gone. No time was charged. The sound starts again at the beginning of the slot.",
     "sound.go_on": "Try again",
     "sound.rest": "You have listened for {minutes:.0f} minutes. A rest helps your ears.",
     "sound.level": "Level {level:.0f} dB",

@@ -89,7 +89,7 @@ TEXTS: dict[str, str] = {
         "La prueba ya está hecha y los códigos leídos. Sigue tú desde ahí: mide, decide, nombra el lugar."
     ),
     "lesson.intro.3": "Este es tuyo.",
-    "lesson.taken_over": "Has tomado el mando. Sigue desde aquí por tu cuenta.",
+    "lesson.taken_over": "Ahora llevas tú el caso. Sigue desde aquí por tu cuenta.",
     "lesson.step": "Paso {number} de {count}",
     "lesson.hear": (
         "Haz primero la prueba entera: la ráfaga y luego cada cilindro en orden numérico. Busca con el oído el turno "

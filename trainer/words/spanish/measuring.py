@@ -64,8 +64,8 @@ _CAUTIONS = {
         "que diga el fabricante, no arranques justo después y nunca busques una fuga con la mano."
     ),
     "caution.real": (
-        "En un motor real, sigue el manual del fabricante y las normas locales, y deja el trabajo con licencia a "
-        "quien la tiene. Este motor es simulado: aquí ningún valor es una especificación."
+        "En un motor real, sigue el manual del fabricante y las normas locales, y deja a personal autorizado el "
+        "trabajo que lo exige. Este motor es simulado: aquí ningún valor es una especificación."
     ),
     "caution.sound": "Empieza con el volumen bajo. La ráfaga suena más fuerte que los turnos.",
 }

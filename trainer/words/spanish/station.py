@@ -93,7 +93,8 @@ TEXTS: dict[str, str] = {
     "sound.void": "El equipo cortó el sonido, así que no cuenta.",
     "sound.again": "Oírlo otra vez, sin cargo",
     "sound.lost": (
-        "La salida de sonido ha desaparecido. No se ha cargado tiempo. Vuelve a empezar desde el principio del turno."
+        "La salida de sonido ha desaparecido. No se ha cargado tiempo. El sonido vuelve a empezar desde el principio "
+        "del turno."
     ),
     "sound.go_on": "Probar otra vez",
     "sound.rest": "Llevas {minutes:.0f} minutos escuchando. Un descanso ayuda al oído.",
