@@ -175,9 +175,9 @@ def test_the_passphrase_is_typed_unseen_and_asked_again_where_it_differs(tmp_pat
     before = termios.tcgetattr(terminal.far)
     for prompt, typed in (
         ("Passphrase", PASSPHRASE),
-        ("Once more", "another"),
+        ("Type it again", "another"),
         ("Passphrase", PASSPHRASE),
-        ("Once more", PASSPHRASE),
+        ("Type it again", PASSPHRASE),
     ):
         terminal.answer(f"{prompt}", typed)
     assert terminal.end() == 0

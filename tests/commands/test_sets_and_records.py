@@ -96,8 +96,8 @@ def test_a_set_is_made_checked_sealed_and_shown(here: Path) -> None:
         [],
     )
     sealed = run("set", "seal", made, "-o", here / "friday.sealed", *secret(here), data=here)
-    assert "the passphrase can do both" in sealed.output
-    assert "can look up their answers" in sealed.output  # two shipped cases
+    assert "the passphrase can read it and change it unseen" in sealed.output
+    assert "can recognise those cases by ear" in sealed.output  # two shipped cases
     assert "Debriefs open as soon as a learner has finished" in sealed.output
     assert run("set", "seal", made, "-o", made, *secret(here), data=here).exit_code == 2
     assert "exam, cases: 2" in run("set", "show", here / "friday.sealed", data=here).output
@@ -130,7 +130,7 @@ def test_an_exam_is_worked_in_the_terminal_and_its_debriefs_looked_at(here: Path
     assert "Truth" not in first.output
     second = run(*words, data=here / "station", typed=f"void headphones failed\n{NONE}{NONE}1\n\n")
     assert "You get another" in second.output
-    assert "You have done every case (3)" in second.output
+    assert "Every case is done (3 of 3)" in second.output
     assert "Truth: open, pass-through connector" in second.output
     (bundle,) = (here / "new").iterdir()
     assert b"cid" in bundle.read_bytes()
@@ -191,7 +191,7 @@ def test_records_are_backed_up_restored_kept_and_deleted(here: Path, school: Pat
     assert run("records", "keep", "--until", "2099-01-01", data=school).exit_code == 0
     assert "Attempts deleted: 0" in run("records", "delete", "--overdue", "--yes", data=school).output
     assert "Attempts deleted: 3" in run("records", "delete", "--set", "first_week", "--yes", data=school).output
-    assert "There are no results of a set" in run("records", "list", data=school).output
+    assert "No results have been collected" in run("records", "list", data=school).output
 
 
 def test_a_changed_byte_of_a_backup_is_refused_unless_it_unpacks_to_the_very_same(here: Path, school: Path) -> None:
@@ -266,7 +266,7 @@ WRONG = [
     (("set", "sit", "small.sealed", "--learner", "ann", "--text", "--passphrase-file", "roster"), 2, "not the passphrase"),
     (("set", "sit", "small.sealed", "--learner", "ann", "--text", "--passphrase-file", "none"), 1, "the file is missing"),
     (("set", "show", "broken.sealed"), 2, "is not a sealed set"),
-    (("records", "report", "-o", "x.html"), 2, "There are no results of a set here yet"),
+    (("records", "report", "-o", "x.html"), 2, "No results have been collected here yet"),
     (("records", "collect", "none", "--set", "small.sealed", "--passphrase-file", "pass"), 1, "is not there"),
     (("records", "roster", "none.csv"), 1, "the file is missing"),
     (("records", "roster", "roster"), 1, "learner,name,class"),

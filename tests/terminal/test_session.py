@@ -31,7 +31,7 @@ def test_a_case_is_worked_from_complaint_to_debrief() -> None:
     assert "Every slot is even and there is no code." in shown
     assert "cylinders 25 × 1.00 + place 30 × 1.00 + kind 15 × 1.00 + proof 20 × 1.00 + economy" in shown
     assert desk.debrief().score.points > 97.0  # the best path is a little shorter
-    assert "So far: at 0.75 you were right in 100.0 % of 1." in shown
+    assert "So far: when you said 0.75, you were right 100.0 % of the time (times: 1)." in shown
     assert (
         "Slot 3 is very faint. Its own coil gets 0.0 A. What you hear is 1.9 A of background current through each of 7 others, 30 dB quieter than a good slot."
         in shown
@@ -242,14 +242,14 @@ def test_the_questions_of_a_finding_can_be_left_and_places_named_by_word() -> No
 
 def test_a_plug_that_is_still_off_elsewhere_is_told_with_the_reading() -> None:
     shown = type_in(new_desk(NAME), "pair right_front 3", "pair module 3", "look")
-    assert "Still unplugged: pass-through connector right front" in shown
-    assert "Unplugged: module connector, pass-through connector right front" in shown
+    assert "Still unplugged: right front pass-through connector" in shown
+    assert "Unplugged: module connector, right front pass-through connector" in shown
 
 
 def test_a_pin_drag_finds_the_terminal_that_looks_good_and_does_not_grip() -> None:
     desk = new_desk("loose_grip_on_seven")
     shown = type_in(desk, "drag", "pair right_rear 7", "look", "drag", "card")
-    assert "Unplug a connector first" in shown
+    assert "Measure at a connector first" in shown
     assert shown.count("a terminal that does not grip the pin") == 2  # in the message and on the card
     looked, dragged = [event for event in desk.attempt.events if isinstance(event, Looked)]
     assert looked.what == ()
@@ -287,7 +287,10 @@ def test_the_prompt_says_what_is_moving_warm_swapped_or_lent() -> None:
     shown = type_in(
         new_desk(NAME), "move engine", "heat cover right", "yes", "swap 1 3", "lend module", "move none", "lend none"
     )
-    assert "moving: engine harness, warm: under-cover harness, returns 1 and 3 swapped, lent: drive module > " in shown
+    assert (
+        "moving: engine harness, warm: under-cover harness, returns 1 and 3 swapped, known-good part fitted: drive module > "
+        in shown
+    )
     assert shown.rstrip().split("\n")[-2].count("lent") == 0
 
 
@@ -306,7 +309,7 @@ def test_live_work_asks_for_isolation_once_and_costs_its_preparation() -> None:
     desk = new_desk(NAME)
     minutes = desk.attempt.case.profile.minutes
     shown = type_in(desk, "supply", "no")
-    assert "Has a person named by your local rules closed off the area?" in shown
+    assert "Has a person authorised by your local rules closed off the area?" in shown
     assert "live work at over 100 V" in shown
     assert "Prove it dead before you touch" not in shown
     assert desk.attempt.minutes == 0.0
@@ -324,7 +327,7 @@ def test_a_warm_run_brings_out_what_fails_hot_and_lets_it_cool_again() -> None:
     minutes = desk.attempt.case.profile.minutes
     shown = type_in(desk, "clear", "warmrun", "hear", "codes")
     assert "No codes." not in shown
-    assert "belts, fan and hot parts" in shown
+    assert "belts and fan turn and parts are hot" in shown
     assert "warm all over > " in shown
     assert desk.attempt.minutes == minutes["codes"] + minutes["warm_run"] + minutes["actuation_test"]
     assert "No codes." in type_in(desk, "clear", "heat none", "hear", "codes")

@@ -40,7 +40,7 @@ def line(name: str, slot: int) -> str:
             1,
             "shares one current limit with cylinder 3. Each gets 5.2 A, so no armature lifts",
         ),
-        ("right_sound_wrong_place", 3, "What moves is cylinder 7, so the sound comes from another place."),
+        ("right_sound_wrong_place", 3, "What moves belongs to cylinder 7, so the sound comes from another place."),
         ("full_current_no_click", 2, "dull. Its coil gets 8.5 A, but its armature does not move"),
         ("green_pin_on_two", 2, "dull. Its coil gets only 3.7 A, too little to lift the armature"),
         ("melted_together", 4, "output carries"),

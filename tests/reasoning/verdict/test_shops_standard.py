@@ -1,4 +1,4 @@
-"""No part is condemned without a measurement, and what is mended must be mended."""
+"""No part is condemned but no measurement rules out, and what is mended must be mended."""
 
 from __future__ import annotations
 
@@ -214,9 +214,9 @@ def test_a_retest_between_two_repairs_that_were_both_named_is_not_a_failed_one()
 def test_the_debrief_says_what_was_not_measured_what_the_repair_takes_and_who_pays() -> None:
     attempt = found(heard(OIL))
     lines = list(verdict_lines(debrief_of(attempt, SOLVER, reasoner_of(OIL), POOLS(attempt.case.profile)), attempt, {}))
-    (line,) = (line for line in lines if "without a measurement" in line)
+    (line,) = (line for line in lines if "but no measurement rules out" in line)
     assert "armature" in line
-    assert "the shop pays for it or the customer does" in line
+    assert "the shop or the customer pays for it" in line
     minutes = attempt.case.profile.minutes
     assert f"{minutes['cover_off'] + minutes['injector_swap']:.0f} min" in line
 

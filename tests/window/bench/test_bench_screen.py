@@ -12,11 +12,14 @@ from tests.desk_hands import type_in
 from tests.players import ClockedPlayer
 from tests.window_hands import Hands
 from trainer.circuit.elements import Location
+from trainer.circuit.faults import KINDS
 from trainer.desk.settings import Settings
 from trainer.practice.attempt.event_record import EventKind
 from trainer.practice.attempt.events import Heard, Hinted
 from trainer.records.store.store import open_store
 from trainer.window.bench.bench_screen import BenchScreen
+from trainer.window.bench.free_bench import amount_text
+from trainer.words import LANGUAGES, speak
 
 CASE = "faint_hum_on_three"
 
@@ -238,8 +241,32 @@ def test_a_lesson_can_be_taken_over_at_any_step_and_gone_on_with_after_leaving()
     hands.press("enter", "g", "g").wait(0.1)
     hands.press("g").wait(0.1).press("escape", "g")
     assert hands.text_of("lesson.step") == "Step 3 of 12"
-    hands.press("q", "c").wait(0.1)
+    hands.press("q")
+    assert "You have taken over." in hands.text_of("lesson.intro")
+    hands.press("c").wait(0.1)
     assert "P0203" in hands.text_of("said")
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_how_bad_a_fault_is_has_words_for_every_kind_that_has_more_than_one_amount(language: str) -> None:
+    speak(language)
+    try:
+        for kind in KINDS.values():
+            shown = [amount_text(kind.unit, amount) for amount in kind.severities if len(kind.severities) > 1]
+            assert len(set(shown)) == len(shown)
+    finally:
+        speak("en")
+
+
+def test_the_free_bench_shows_how_bad_a_fault_is_with_its_unit_from_the_least_on() -> None:
+    hands = Hands()
+    hands.press("f2").act("kind.burnt_pin")
+    assert hands.text_of("amount.0") == "28 Ω"
+    assert hands.shown.index("0.4 Ω") < hands.shown.index("1.5 Ω") < hands.shown.index("60 Ω")
+    hands.act("kind.cured_by_reseating")
+    assert [hands.text_of("amount.1"), hands.text_of("amount.0")] == ["60 Ω", "Open"]
+    hands.act("kind.shorted_turns")
+    assert hands.text_of("amount.0") == "25 % of the turns"
 
 
 @pytest.mark.parametrize("kind", ["open", "short_to_ground", "low_supply"])

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import replace
 
 from trainer.cases.single_case.case import Case
 from trainer.cases.single_case.shipped import profile_named, profile_names
 from trainer.cases.solved.universe_cache import Universes
+from trainer.circuit.elements import OPEN_OHM
 from trainer.circuit.fault import Fault, FaultKind
 from trainer.circuit.fault_space import single_faults
 from trainer.circuit.faults import KINDS
@@ -121,9 +123,12 @@ class FreeChoice(Screen):
             flow(
                 *(
                     button(
-                        f"amount.{n}", text("free.amount_of", number=n + 1), self._amount(n), chosen=n == self.severity
+                        f"amount.{n}",
+                        amount_text(KINDS[self.fault.kind].unit, amounts[n]),
+                        self._amount(n),
+                        chosen=n == self.severity,
                     )
-                    for n in range(len(amounts))
+                    for n in sorted(range(len(amounts)), key=lambda n: amounts[n])
                 ),
                 gap=0.4,
             )
@@ -179,6 +184,14 @@ class FreeChoice(Screen):
             amounts = KINDS[self.fault.kind].severities_of(self.fault.cylinders)
             faults = (replace(self.fault, severity=amounts[min(self.severity, len(amounts) - 1)]),)
         self.shell.show(free_bench(self.shell, self.profile, faults))
+
+
+def amount_text(unit: str, amount: float) -> str:
+    """Return how bad a fault is in words, by the unit of its kind."""
+    if unit == "ohm" and amount >= OPEN_OHM:
+        return text("kind.open")
+    name = re.sub("[^a-z0-9]+", "_", unit.lower())
+    return text(f"amount.{name}", amount=amount, percent=100.0 * amount)
 
 
 def free_bench(shell: Shell, profile: Profile, faults: tuple[Fault, ...]) -> BenchScreen:

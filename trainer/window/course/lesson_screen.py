@@ -44,7 +44,8 @@ class LessonScreen(BenchScreen):
             return None
         number, count = self.lesson.number, len(LESSONS)
         heading = f"{text('course.lesson', number=number, count=count)}: {text(f'course.lesson.{number}')}"
-        told = self._guide() if self.guided else [words(text(f"lesson.intro.{number}"), "body", "lesson.intro")]
+        intro = "lesson.taken_over" if self.lesson.steps else f"lesson.intro.{number}"
+        told = self._guide() if self.guided else [words(text(intro), "body", "lesson.intro")]
         return column(words(heading, "muted", "lesson.heading"), *told, surface="panel", pad=0.7, gap=0.3, framed=True)
 
     def _guide(self) -> list[Node | None]:

@@ -22,21 +22,21 @@ TEXTS: dict[str, str] = {
     "task.case": "a case on the bench",
     "task.ear": "listening question",
     "task.numbering": "numbering question",
-    "task.codes": "codes question",
-    "task.meter": "readings question",
+    "task.codes": "code question",
+    "task.meter": "meter question",
     "task.reasoning": "reasoning question",
     "task.limits": "question about the test's limits",
     "task.job_card": "find the slip",
     "class.circuit_passes": "circuits that pass",
-    "class.group": "faults of a whole group",
+    "class.group": "faults in a whole group",
     "class.two_faults": "two faults at once",
-    "class.drive_module": "faults of the drive module",
-    "class.engine_harness": "faults of the engine harness",
-    "class.pass_through_connector": "faults of the pass-through connector",
-    "class.under_cover_harness": "faults of the under-cover harness",
-    "class.solenoid_coil": "faults of the coil",
-    "class.armature": "faults of the armature",
-    "class.module_power": "faults of battery and module power",
+    "class.drive_module": "drive module faults",
+    "class.engine_harness": "engine harness faults",
+    "class.pass_through_connector": "pass-through connector faults",
+    "class.under_cover_harness": "under-cover harness faults",
+    "class.solenoid_coil": "coil faults",
+    "class.armature": "armature faults",
+    "class.module_power": "battery and module power faults",
     "subject.ear.which": "which slots are not even",
     "subject.ear.what": "what a slot sounds like",
     "subject.ear.hum": "whose hum it is",
@@ -51,7 +51,7 @@ TEXTS: dict[str, str] = {
     "subject.numbering.shared": "what numbers share",
     "subject.numbering.backwards": "counting backwards",
     "subject.codes.says": "what a code proves",
-    "subject.codes.could": "what could leave a code",
+    "subject.codes.could": "what could set a code",
     "subject.codes.old": "old codes",
     "subject.meter.says": "what a reading says",
     "subject.meter.where": "where the break is, from readings",
@@ -60,8 +60,8 @@ TEXTS: dict[str, str] = {
     "subject.reasoning.stop": "when to stop",
     "subject.limits.still": "what could still be wrong",
     "subject.limits.shown": "what is ruled out",
-    "subject.limits.after": "what to do then",
-    "subject.job_card.slip": "the wrong step of a card",
+    "subject.limits.after": "what to do after an even test",
+    "subject.job_card.slip": "the wrong step on a card",
     "why.sure_wrong": "You were sure of this one and got it wrong — {about}.",
     "why.refute": "One idea to go over again — {about}.",
     "why.revisit": "You missed this before, so here it is again — {about}.",
@@ -71,7 +71,7 @@ TEXTS: dict[str, str] = {
     "course.difficulty": "difficulty {step} of 5",
     "course.next": "Next: {what}",
     "course.right": "Right.",
-    "course.wrong": "Not quite. The right answer: {said}",
+    "course.wrong": 'Not quite. "{said}" is the right answer.',
     "course.rule": "Remember: {rule}",
     "course.sure_before": "How sure are you?",
     "course.ten": "{minutes} minutes: a good place to stop. What you missed will come back when it is due.",
@@ -89,6 +89,7 @@ TEXTS: dict[str, str] = {
         "The test has been run and the codes have been read. You go on from there: measure, decide, name the place."
     ),
     "lesson.intro.3": "This one is yours.",
+    "lesson.taken_over": "You have taken over. Go on from here on your own.",
     "lesson.step": "Step {number} of {count}",
     "lesson.hear": (
         "Run the whole test first: the burst, then each cylinder in numeric order. Listen for the slot that does not "
@@ -102,19 +103,19 @@ TEXTS: dict[str, str] = {
         "Read the codes. They say in which circuit the module saw a fault. They never say where along it."
     ),
     "lesson.dead": (
-        "Key off. Wait. Measure volts at rest on the terminal that you will touch. Under one volt it is dead, and "
-        "ohms mean something."
+        "Key off. Wait. Measure volts at rest on the terminal that you will touch. Under one volt it is dead, and you "
+        "can measure ohms."
     ),
     "lesson.pair": (
         "Now the meter, outside first. Pull the module plug and measure ohms from the feed to return 3: OL. The "
         "circuit is open somewhere past this plug, so the module is not at fault."
     ),
     "lesson.mate": (
-        "Measure a known-good cylinder beside it. Number 1 shows what a whole circuit reads here, and that the "
-        "meter works."
+        "Measure a known-good cylinder to compare. Number 1 shows what a good circuit reads here, and that the meter "
+        "works."
     ),
     "lesson.wire_feed": "Now the feed wire of the engine harness, end to end. A good wire reads next to nothing.",
-    "lesson.wire_return": "Now its return wire. It is good too, so the engine harness is ruled out.",
+    "lesson.wire_return": "Now the return wire. It is good too, so the engine harness is ruled out.",
     "lesson.cover": (
         "Measure from the cover side of the pass-through connector: good. Both halves are fine, so only the "
         "return contact that joins them is left."
@@ -124,8 +125,8 @@ TEXTS: dict[str, str] = {
         "none, so the contact itself is open."
     ),
     "lesson.finding": (
-        "The evidence leaves one finding: open in the pass-through connector, return side, cylinder 3. We commit it "
-        "now, and then comes the debrief."
+        "The evidence leaves one finding: open in the pass-through connector, return side, cylinder 3. Now we commit "
+        "it, and then you get the debrief."
     ),
     "lesson.go_on": "Do this step",
     "lesson.take_over": "Take over from here",
@@ -134,7 +135,7 @@ TEXTS: dict[str, str] = {
         "Labelled examples in pairs that differ in one thing. There are no questions. Hear both, then go on."
     ),
     "tour.pair": "Pair {number} of {count}",
-    "tour.even_weak": "even beside weak: the click is there, but softer",
+    "tour.even_weak": "even beside weak: the weak one still clicks, but more softly",
     "tour.weak_dull": "weak beside dull: a weak slot still clicks, a dull one only thuds",
     "tour.dull_very_faint": "dull beside very faint: current without a click, beside no current at all",
     "tour.very_faint_nothing": (
@@ -143,7 +144,7 @@ TEXTS: dict[str, str] = {
     "tour.one_group": "one cylinder beside a whole group: injectors that drop out together share a part",
     "tour.quiet_loud": "the same hum in a quiet and in a loud bay: the noise hides it, but the fault is the same",
     "progress.skills": "Skills",
-    "progress.counts": "{right} right of {count}",
+    "progress.counts": "{right} of {count} right",
     "progress.interval": "estimate {mean:+.1f} (0 is average), very likely between {low:+.1f} and {high:+.1f}",
     "progress.waits": "To revisit: {count}. Due now: {due}.",
     "progress.waits.line": "{what}: {when}",
@@ -179,27 +180,27 @@ TEXTS: dict[str, str] = {
     "practice.left_open": "This exercise will wait for you.",
     "practice.resumed": "You left this one unfinished, so here it is again.",
     "practice.rematch.pair": "Rematch: {first} against {second}, four sounds.",
-    "practice.rematch.over": "The rematch is over: {right} right of {count}.",
+    "practice.rematch.over": "The rematch is over: {right} of {count} right.",
     "waiting.practise": "Practise",
     "waiting.lesson": "Lesson {number}: {what}",
     "tour.slot": "slot {number}, {heard}, bed at {bed:.0f} dB(A)",
     "tour.whole": "the whole test, with {cylinders} not even",
     "lesson.again": (
-        "Plug everything back in and run the test once more. A dirty contact would have come back. Slot 3 still hums, "
-        "so now it is proved."
+        "Plug everything back in and run the test once more. A dirty contact would now work again. Slot 3 still hums, "
+        "so it is proved."
     ),
     "lesson.done": "Done: {what}",
     "record.a_record": "a learner's record written by this program",
     "record.found.no_record": "it does not start like a record",
-    "record.found.damaged": "damaged or cut short: its checksum does not fit",
+    "record.found.damaged": "damaged or cut short: its checksum does not match",
     "record.found.of_another": "the record of {of}",
     "record.mend.a_record_of": "Write it again on the other machine; nothing was changed here",
     "record.mend.copy_again": "Copy it again from where it was written; nothing was changed here",
     "record.mend.be_that_learner": "Import it as {of} (--learner), whose record it is; nothing was changed here",
     "practice.record.write": "Save my record",
     "practice.record.nowhere": "Nothing is kept on this machine, so the record cannot be saved.",
-    "exercise.engine_hidden": "You see the engine when you have answered.",
-    "exercise.mark_right": "← right",
+    "exercise.engine_hidden": "You will see the engine once you have answered.",
+    "exercise.mark_right": "← right answer",
     "tour.before": "Previous",
     "waiting.choose": "Choose what to practise",
     "waiting.due": "{count} to revisit today",

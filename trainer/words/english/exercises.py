@@ -16,26 +16,30 @@ TEXTS: dict[str, str] = {
     "exercise.which.missed": "Not even here: {cylinders}.",
     "exercise.which.one": "More than one is off: {cylinders} share a cause.",
     "exercise.which.firing": "The firing order would put {said} there. Slots come in numeric order.",
-    "exercise.which.burst": "{said} counts the burst as a slot. The burst comes first and belongs to nobody.",
-    "exercise.which.rule": "First the burst, then each cylinder in numeric order: count from after the burst.",
+    "exercise.which.burst": (
+        "You get {said} if you count the burst as a slot. The burst comes first and belongs to no single cylinder."
+    ),
+    "exercise.which.rule": "First the burst, then each cylinder in numeric order. Start counting after the burst.",
     "exercise.what": "Hear both. What does slot {number} sound like on this engine?",
-    "exercise.what.even": "even: within a few decibels of its good sound",
+    "exercise.what.even": "even: within a few decibels of a good slot",
     "exercise.what.weak": "weak: the click is there, but clearly softer",
     "exercise.what.dull": "dull: a thud without brightness, current without a click",
     "exercise.what.very_faint": "very faint: no click of its own, only a hum",
     "exercise.what.nothing": "nothing: only the bed",
-    "exercise.what.rule": "Even, weak, dull, very faint, nothing: each tells you something else about the circuit.",
-    "exercise.hum": "Hear slot {number}, good and on this engine. What is left in it?",
-    "exercise.hum.own": "Its own circuit carries current: something of injector {number} works.",
+    "exercise.what.rule": (
+        "Even, weak, dull, very faint, nothing: each tells you something different about the circuit."
+    ),
+    "exercise.hum": "Hear slot {number} on a good engine and on this one. What do you still hear in it?",
+    "exercise.hum.own": "Its own circuit carries current: part of injector {number} still works.",
     "exercise.hum.hum": "The hum is the others' background current. Circuit {number} itself carries nothing.",
-    "exercise.hum.bed": "You hear only the workshop noise. Nothing of the engine sounds.",
+    "exercise.hum.bed": "You hear only the workshop noise. Nothing on the engine makes a sound.",
     "exercise.hum.worn": "Injector {number} is worn and clicks softly.",
     "exercise.hum.rule": (
         "A hum without current in its own coil comes from the others. A dull thud is current without a click."
     ),
     "exercise.order": "After the burst the slots come one by one. Which cylinder is number {count} of them?",
     "exercise.order.right": "Slots come in numeric order, so it is {number}.",
-    "exercise.order.burst": "{said} is one off: the burst comes first and belongs to nobody.",
+    "exercise.order.burst": "{said} is one off: the burst comes first and belongs to no single cylinder.",
     "exercise.order.other": "{said} has its own slot, at its own place in numeric order.",
     "exercise.counted": (
         "Count every sound from the start, with the burst as number 1. The faint one is number {count}. Which "
@@ -45,13 +49,13 @@ TEXTS: dict[str, str] = {
     "exercise.place": "Where on this engine is cylinder {number}?",
     "exercise.place.right": "{number} sits there, {where}.",
     "exercise.place.other": "{said} sits there: {where}.",
-    "exercise.where": "bank {bank}, number {place} from the front",
-    "exercise.shared": "The slots of {cylinders} went bad together. What do these share, and no others?",
-    "exercise.shared.right": "{cylinders} and nothing else lie behind it.",
-    "exercise.shared.other": "{cylinders} lie behind that one.",
-    "exercise.shared.connector": "the pass-through connector {name}",
-    "exercise.shared.output": "the module's feed output {name}",
-    "exercise.shared.bank": "the bank {name}",
+    "exercise.where": "{bank} bank, position {place} from the front",
+    "exercise.shared": "The slots of {cylinders} went bad together. What do they share with no other cylinder?",
+    "exercise.shared.right": "{cylinders} are on it, and no others.",
+    "exercise.shared.other": "That one has {cylinders} on it.",
+    "exercise.shared.connector": "the {name} pass-through connector",
+    "exercise.shared.output": "the module's {name} feed output",
+    "exercise.shared.bank": "the {name} bank",
     "exercise.shared.nothing": "nothing: each has its own fault",
     "exercise.shared.one_cause": (
         "Several that fail together and share a part are one fault in that part, until you show otherwise."
@@ -59,7 +63,7 @@ TEXTS: dict[str, str] = {
     "exercise.numbering.rule": (
         "Slots follow the engine's numbers. The firing order, here {firing}, does not matter in this test."
     ),
-    "exercise.says": "After the test this is in memory. Which of these does {code} prove?",
+    "exercise.says": "The module's memory shows this after the test. Which of these does {code} prove?",
     "exercise.says.right": "The current in this circuit was outside the code's limits during the test.",
     "exercise.says.right.why": "{meaning}. A code never names a place.",
     "exercise.says.place": "The fault is in cylinder {number}'s circuit at this place: {place}.",
@@ -70,35 +74,37 @@ TEXTS: dict[str, str] = {
     "exercise.says.injector.why": (
         "Wiring, connector, module or coil can set this code. That is how good injectors get replaced."
     ),
-    "exercise.could": "The test left these codes. Which of these faults could not have left exactly them?",
-    "exercise.could.right": "That one would leave {codes}.",
-    "exercise.could.same": "This one leaves just these codes.",
-    "exercise.old": "Codes were read, cleared, and the test was run again. What about {code}?",
+    "exercise.could": "The test set these codes. Which of these faults could not have set exactly these?",
+    "exercise.could.right": "That one would set {codes}.",
+    "exercise.could.same": "This one sets exactly these codes.",
+    "exercise.old": "The codes were read and cleared, and the test was run again. What does {code} tell you now?",
     "exercise.old.first": "Read first: {codes}",
     "exercise.old.again": "After clearing and testing again: {codes}",
     "exercise.old.today": "Circuit {number} is not as it should be today.",
     "exercise.old.two": "There are two faults today, at {first} and at {second}.",
     "exercise.old.module": "The module has lost its memory.",
     "exercise.codes.rule": "Read, clear, test, read again. A code names a circuit, never a place.",
-    "exercise.reading": "What does this reading say of the circuit from here on?",
-    "exercise.reading.mate": "The good cylinder beside it reads {display}",
+    "exercise.reading": "What does this reading tell you about the circuit from this point on?",
+    "exercise.reading.mate": "A good cylinder reads {display}",
     "exercise.reading.good": "good: as close to the good cylinder as this meter can tell",
-    "exercise.reading.good.why": "Two readings closer than twice the meter's limits cannot be told apart.",
-    "exercise.reading.open": "open somewhere from here on",
+    "exercise.reading.good.why": (
+        "Two readings that differ by less than twice the meter's accuracy cannot be told apart."
+    ),
+    "exercise.reading.open": "open somewhere from this point on",
     "exercise.reading.open.why": "The ohmmeter reads OL: there is no path, wherever the break is.",
     "exercise.reading.high": "too high: resistance added",
     "exercise.reading.high.why": (
-        "It is above the good cylinder by more than twice the meter's limits: a bad joint or a thin wire."
+        "It is above the good cylinder by more than twice the meter's accuracy: a bad joint or a thin wire."
     ),
     "exercise.reading.low": "too low: a short, or shorted turns",
     "exercise.reading.low.why": (
-        "It is below the good cylinder by more than twice the meter's limits: another path, or shorted turns in "
-        "the coil."
+        "It is below the good cylinder by more than twice the meter's accuracy: another path, or shorted turns in the "
+        "coil."
     ),
     "exercise.reading.rule": (
         "Compare with a good cylinder, and allow for the meter's accuracy, here ±({percent:.1f} % + {counts} counts)."
     ),
-    "exercise.where_break": "One break in the return of cylinder {number}. Which place do these readings leave?",
+    "exercise.where_break": "There is one break in the return of cylinder {number}. Where do these readings put it?",
     "exercise.where.engine_harness": "The wire reads OL end to end, and everything behind it reads good.",
     "exercise.where.pass_through_connector": "Both halves read good apart, so only the contact between them is left.",
     "exercise.where.under_cover_harness": (
@@ -111,9 +117,9 @@ TEXTS: dict[str, str] = {
     ),
     "exercise.slip": "What is this reading worth?",
     "exercise.slip.how.fine": "plug off at the module, key off, leads zeroed",
-    "exercise.slip.how.connected": "probed from behind at the injector, plug on, key off, leads zeroed",
+    "exercise.slip.how.connected": "back-probed at the injector, plug on, key off, leads zeroed",
     "exercise.slip.how.leads": "plug off at the injector, key off, leads not zeroed",
-    "exercise.slip.how.live": "probed from behind at the injector, plug on, key on",
+    "exercise.slip.how.live": "back-probed at the injector, plug on, key on",
     "exercise.slip.fine": "It is the value of this part.",
     "exercise.slip.fine.why": "Plug off, key off, leads zeroed: then the reading is of this part alone.",
     "exercise.slip.connected": "It may be too low, and hide a break.",
@@ -121,10 +127,10 @@ TEXTS: dict[str, str] = {
     "exercise.slip.leads": "It is a few tenths of an ohm too high.",
     "exercise.slip.leads.why": "A few tenths of an ohm from the leads matter at this scale.",
     "exercise.slip.live": "It means nothing, and the meter may be damaged.",
-    "exercise.slip.live.why": "Ohms are never measured on a live circuit: key off, wait, prove dead.",
+    "exercise.slip.live.why": "Never measure ohms on a live circuit. Key off, wait, prove it dead.",
     "exercise.slip.rule": "Key off and proved dead, plug off, leads zeroed, then read.",
     "exercise.begun.heard": "Heard: {cylinders} not even, the others even",
-    "exercise.next": "This is what you know so far. Which of these tests tells you most for its minutes?",
+    "exercise.next": "This is what you know so far. Which of these tests tells you the most for its minutes?",
     "exercise.next.best": "It should halve what is left {bits:.1f} times in {minutes:.0f} min, the most for its time.",
     "exercise.next.less": "It should halve what is left {bits:.1f} times in {minutes:.0f} min, less for its time.",
     "exercise.next.rule": (
@@ -145,10 +151,14 @@ TEXTS: dict[str, str] = {
     "exercise.unseen.rail": "low fuel or actuation-oil pressure",
     "exercise.unseen.compression": "low compression in a cylinder",
     "exercise.unseen.air": "air in the fuel",
-    "exercise.unseen.return_leak": "a high return leak of an injector",
-    "exercise.still": "Hear the test: even, and it left no code. Which of these could still be wrong?",
+    "exercise.unseen.return_leak": "an injector with too much return leak",
+    "exercise.still": (
+        "Hear the test. Every slot is even and there is no code. Which of these faults could still be there?"
+    ),
     "exercise.still.heard": "You would have heard that in this test.",
-    "exercise.shown": "Hear the test: even, no code. Which of these does it rule out?",
+    "exercise.shown": (
+        "Hear the test. Every slot is even and there is no code. Which of these faults does that rule out?"
+    ),
     "exercise.shown.right": "It would have sounded far from even.",
     "exercise.shown.unseen": "That is mechanical or hydraulic. An even test says nothing about it.",
     "exercise.shown.shy": (
@@ -167,23 +177,24 @@ TEXTS: dict[str, str] = {
         '"The circuit passes" is never "the injector is good": spray and sealing were not tested.'
     ),
     "exercise.limits.rule": (
-        "This test shows circuits and armatures that move. Spray, sealing, pressure and compression are not shown."
+        "This test shows whether circuits work and armatures move. It does not show spray, sealing, pressure or "
+        "compression."
     ),
-    "exercise.card": "This job card has one wrong step. Which?",
+    "exercise.card": "This job card has one wrong step. Which one?",
     "exercise.card.step": "{number}. {step}",
     "exercise.card.choice": "step {number}",
     "exercise.card.stands": "That step is right, and the engine confirms it.",
     "exercise.card.heard": "Heard: slot {cylinders} is very faint, all others even.",
     "exercise.card.code": "Code {code}: {meaning}.",
-    "exercise.card.code_place": "Code {code}: {meaning}; so the place is the {place}.",
+    "exercise.card.code_place": "Code {code}: {meaning}; so the fault is in this place: {place}.",
     "exercise.card.not_nulled": "(plug off, leads not zeroed)",
     "exercise.card.plug_on": "(plug on, leads zeroed)",
     "exercise.card.concluded": "Conclusion: {place}.",
-    "exercise.card.slot": "Another slot was off. Count again from after the burst.",
+    "exercise.card.slot": "Another slot was off. Start counting after the burst.",
     "exercise.card.named_place": "A code never names a place.",
-    "exercise.card.connected": "With the plug on, the meter reads everything that hangs on the wire.",
+    "exercise.card.connected": "With the plug on, the meter reads everything that is connected to the wire.",
     "exercise.card.leads": "The resistance of the leads is in that reading.",
-    "exercise.card.conclusion": "These readings leave another place.",
+    "exercise.card.conclusion": "These readings point to another place.",
     "exercise.card.rule": "Check each step on its own: what was heard, how it was measured, what follows from it.",
     "exercise.backwards": (
         "Count backwards, with the last slot as number 1. The faint one is number {count}. Which cylinder is it?"
@@ -200,8 +211,10 @@ TEXTS: dict[str, str] = {
         "A faint hum is no sign of life: the sound comes from the other injectors, not from {number}."
     ),
     "exercise.hum.hum.bed": "The bed is under every slot; this hum rises above it in slot {number}.",
-    "exercise.hum.hum.worn": "A worn injector still clicks; here nothing of {number} moves.",
-    "exercise.hum.own.own": "A dull thud is current of its own without a full click, so circuit {number} is closed.",
+    "exercise.hum.hum.worn": "A worn injector still clicks; here nothing in injector {number} moves.",
+    "exercise.hum.own.own": (
+        "A dull thud means that injector {number} gets current but does not click fully, so its circuit is closed."
+    ),
     "exercise.hum.own.hum": "The others' hum is far fainter than this: circuit {number} carries current.",
     "exercise.hum.own.bed": "The bed is under every slot. What you hear in slot {number} is far louder.",
     "exercise.hum.own.worn": (
@@ -209,46 +222,52 @@ TEXTS: dict[str, str] = {
     ),
     "exercise.hum.bed.bed": "No click and no hum: no current flows in slot {number}, neither its own nor the others'.",
     "exercise.hum.bed.hum": "You would hear a hum above the bed in slot {number}. Here there is none.",
-    "exercise.hum.bed.own": "Current of its own thuds or clicks; in slot {number} nothing does.",
+    "exercise.hum.bed.own": (
+        "If the coil had current, you would hear a thud or a click. In slot {number} there is neither."
+    ),
     "exercise.hum.bed.worn": "A worn injector still clicks; slot {number} is empty.",
-    "exercise.unproved": "After the test this is in memory. Which of these does {code} not prove?",
+    "exercise.unproved": "The module's memory shows this after the test. Which of these does {code} not prove?",
     "exercise.unproved.circuit": "It was the circuit of cylinder {number}.",
     "exercise.unproved.once": "The module saw it at least once.",
     "exercise.unproved.proved": "That is just what it says: {meaning}.",
     "exercise.unproved.right": "It does not prove this. {why}",
     "exercise.old.before": "It is left over from an earlier fault.",
-    "exercise.old.gone.before": "This test did not set it again. It is old, or of something that comes and goes.",
+    "exercise.old.gone.before": "This test did not set it again. It is old, or its fault comes and goes.",
     "exercise.old.gone.today": "The test did not set it again: this time its current was within the code's limits.",
-    "exercise.old.gone.two": "Only what the test sets again is there today.",
+    "exercise.old.gone.two": "Only a fault whose code the test sets again is there today.",
     "exercise.old.gone.module": "Clearing takes codes away; that is what it is for.",
     "exercise.old.back.today": "The test has just set it again: what it saw is there today, wherever its place is.",
-    "exercise.old.back.before": "It was cleared, and this test set it again: it is no memory.",
+    "exercise.old.back.before": "It was cleared, and this test set it again, so it is not left over.",
     "exercise.old.back.two": "Only one of the two codes came back; the other is old.",
     "exercise.old.back.module": "A code that comes back was set again, not forgotten.",
-    "exercise.still.unseen": "It moves no coil and changes no click, so this test cannot show it.",
-    "exercise.still.slight": "This little changes the current less than an ear or the module can notice.",
-    "exercise.shown.slight": "This little sounds even and sets no code. The meter finds it, not the ear.",
+    "exercise.still.unseen": "It affects no coil and no click, so this test cannot show it.",
+    "exercise.still.slight": "A fault this slight changes the current too little for an ear or the module to notice.",
+    "exercise.shown.slight": "A fault this slight sounds even and sets no code. The meter finds it, not the ear.",
     "exercise.after.known.not_shown": (
-        "Hear the test: even, no code, readings good. The engine still misfires on {number}. What now?"
+        "Hear the test. Every slot is even, there is no code, and the readings are good. The engine still misfires on "
+        "cylinder {number}. What now?"
     ),
     "exercise.after.known.provoke": (
-        "Hear the test: even. A code of {number} was in memory and did not come back. It misfires on bad roads only. "
-        "What now?"
+        "Hear the test. Every slot is even. A code for cylinder {number} was in memory and did not come back. The "
+        "engine misfires only on bad roads. What now?"
     ),
     "exercise.after.known.measure": (
-        "Hear the test: even, no code. But the pair of {number} reads two ohms more than the others. What now?"
+        "Hear the test. Every slot is even and there is no code. But cylinder {number} reads two ohms more, feed to "
+        "return, than the others. What now?"
     ),
     "exercise.after.not_shown.right": (
-        "The test has done its part. Look for what it cannot show with other tests, by the maker's manual."
+        "The test has done its part. Look for what it cannot show with other tests, following the maker's manual."
     ),
-    "exercise.after.provoke": "Run the test again while wiring and connectors of {number} are moved and warm.",
+    "exercise.after.provoke": (
+        "Run the test again while you move and warm the wiring and connectors of cylinder {number}."
+    ),
     "exercise.after.provoke.right": (
-        "What comes and goes shows only while it is there: move and warm its place, then listen."
+        "An intermittent fault shows only while it is there. Move and warm its place while you listen."
     ),
-    "exercise.after.provoke.why": "Nothing known comes and goes here.",
-    "exercise.after.measure": "Halve the circuit of {number} with the meter, connector by connector.",
+    "exercise.after.provoke.why": "Nothing here is known to come and go.",
+    "exercise.after.measure": "Split the circuit of cylinder {number} with the meter, connector by connector.",
     "exercise.after.measure.right": (
-        "Follow a reading that differs from the others, even where ear and module say nothing."
+        "Follow a reading that differs from the others, even when your ear and the module say nothing."
     ),
-    "exercise.after.measure.why": "At rest no reading here differs from the others, so there is nothing to halve yet.",
+    "exercise.after.measure.why": "At rest no reading here differs from the others, so there is nothing to split yet.",
 }

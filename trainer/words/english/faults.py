@@ -4,7 +4,7 @@ TEXTS: dict[str, str] = {
     "kind.open": "open",
     "kind.added_resistance": "added resistance",
     "kind.fails_under_load": "joint that fails under load",
-    "kind.film_on_contact": "film on a contact that the drive breaks through",
+    "kind.film_on_contact": "contact film that the drive breaks through",
     "kind.burnt_pin": "burnt pin",
     "kind.pushed_back_pin": "pushed-back pin",
     "kind.spread_terminal": "spread terminal, open when moved",
@@ -79,7 +79,7 @@ TEXTS: dict[str, str] = {
         "Compare the ohms with the other injectors. A coil of another type can click and still be the wrong part."
     ),
     "rule.dead_return_driver": (
-        "The wiring and the coil read well, and after a swap the same slot is still dead. So it is the module."
+        "The wiring and the coil read good, and after a swap the same slot is still dead. So it is the module."
     ),
     "rule.output_fails_hot": (
         "Good when cold, dead when the module is warm, and the wiring reads good. So it is the module's own output."

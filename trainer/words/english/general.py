@@ -99,7 +99,7 @@ _EXPLANATION = {
     "reason.another_way": "The module's output carries {output:.1f} A, so the current takes another path.",
     "reason.silent": "{slot}: {heard}. No current flows through its own coil or through the others, so nothing hums.",
     "reason.also": "Moving out of turn: {cylinders}.",
-    "reason.elsewhere": "What moves is {cylinders}, so the sound comes from another place.",
+    "reason.elsewhere": "What moves belongs to {cylinders}, so the sound comes from another place.",
     "reason.tripped": "The current was too high, and the module shut off the feed.",
     "reason.burst": "All together: {moved} of {count} armatures move, {under}.",
 }
@@ -122,7 +122,7 @@ _DEBRIEF = {
     ),
     "debrief.certainty": "How sure you were is scored separately: Brier {brier:.3f} (0 is best, 1 is worst).",
     "debrief.calibration": "So far: {rows}.",
-    "debrief.calibration_row": "at {said:.2f} you were right in {right} of {count}",
+    "debrief.calibration_row": "when you said {said:.2f}, you were right {right} of the time (times: {count})",
     "debrief.rule": "Remember: {rule}",
     "debrief.passed_rule": (
         "'The circuit passes' is a finding. It never means 'the injector is good': this test does not show nozzles, "
@@ -187,7 +187,7 @@ _TERMINAL = {
     "stand.now": "You are standing here: {place}.",
     "choice.again": "Type a number from 1 to {count}.",
     "side.none": "no side",
-    "finding.check": "You would commit: {claims}.",
+    "finding.check": "You are about to commit: {claims}.",
     "finding.sure": "Commit it? You cannot take it back. (yes/no): ",
     "finding.dropped": "Not committed.",
     "finding.passes_next": "There is nothing to repair in this circuit. Type 'debrief'.",
@@ -198,8 +198,8 @@ _TERMINAL = {
     "prompt.ran_warm": "warm all over",
     "prompt.warm": "warm: {place}",
     "prompt.swapped": "returns {first} and {second} swapped",
-    "prompt.lent": "lent: {what}",
-    "resumed": "You worked on this case before. You go on after {count} steps. To start again, use practice --new.",
+    "prompt.lent": "known-good part fitted: {what}",
+    "resumed": "You worked on this case before. Steps so far: {count}. To start again, use practice --new.",
     "hear.playing": "Playing {what} ({place}, {seconds:.0f} s).",
     "hear.void": "The computer interrupted the sound, so it does not count. Play it again; it costs nothing.",
     "hear.stopped": "Stopped. Playing it again costs nothing.",
@@ -239,15 +239,15 @@ _TERMINAL = {
     "repair.done": "Done: {what}. It took {minutes:.0f} min. Type 'retest' to see whether that was the fault.",
     "retest.proved": "Every slot is even and there is no code.",
     "retest.provoke": (
-        "No test before the repair showed the fault, so an even one proves nothing yet. Show it as you found it: "
-        "move it, warm it, or read it again."
+        "No test before the repair showed the fault, so an even one proves nothing yet. Check it the way you found "
+        "it: move it, warm it, or measure again."
     ),
     "retest.not_proved": "A slot is not even, or a code has come back. The fault is still there.",
     "work.given_back": "The known-good parts are out, and the engine's own parts are back in.",
     "typed.yes": "yes y",
     "live.ask": (
-        "This is live work. With the preparation it takes {minutes:.0f} min. Has a person named by your local rules "
-        "closed off the area? (yes/no): "
+        "This is live work. With the preparation it takes {minutes:.0f} min. Has a person authorised by your local "
+        "rules closed off the area? (yes/no): "
     ),
     "price.ask": "This takes {minutes:.0f} min. Go ahead? (yes/no): ",
     "price.left": "Not done. No time was charged.",

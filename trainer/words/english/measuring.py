@@ -1,19 +1,17 @@
 """Sentences about measuring: slips and cautions."""
 
 _SLIPS = {
-    "slip.still_connected": (
-        "You measured with the plug still on, so the meter read everything that hangs on the wire."
-    ),
+    "slip.still_connected": "You measured with the plug still on, so the meter read everything connected to the wire.",
     "slip.live": (
         "You measured ohms on a live circuit. The number means nothing and the meter may be damaged. Key off, "
         "wait, prove it dead, then measure."
     ),
     "slip.not_proved_dead": (
-        "You did not prove it dead first: no volts at rest were read since the module was last driven."
+        "You did not prove it dead first. You have not read volts at rest since the module was last driven."
     ),
     "slip.not_waited": "You did not wait. The module was still charged when you read.",
     "slip.voltage_on_wire": "There is voltage on this wire with the key off, so no ohms reading can be trusted here.",
-    "slip.insulation_into_part": "Never use an insulation tester into a module, an injector or a heater.",
+    "slip.insulation_into_part": "Never use an insulation tester through a module, an injector or a heater.",
     "slip.lamp_into_part": (
         "Use a lamp only on a wire that is unplugged at both ends. Through a module or an injector it does damage."
     ),
@@ -38,14 +36,16 @@ _CAUTIONS = {
     "caution.lamp": "Caution: use a lamp only on a wire that is unplugged at both ends. Never on a module output.",
     "caution.crank": "Caution: belts and fan turn while it cranks. Shut off the fuel. Keep hands and clothes clear.",
     "caution.battery": (
-        "Caution at the battery: rings off, eyes covered, fused leads. Never bridge the posts. It gives off "
-        "gas that explodes."
+        "Caution at the battery: take off rings, wear eye protection, use fused leads. Never bridge the posts. The "
+        "battery gives off explosive gas."
     ),
     "caution.moving": (
-        "Caution: never move live wiring by hand on a real engine. Use an insulated tool, or move it dead."
+        "Caution: never move live wiring by hand on a real engine. Use an insulated tool, or make the wiring dead "
+        "first."
     ),
     "caution.running": (
-        "Caution: belts, fan and hot parts while it runs. Keep hands and clothes clear, and lead the exhaust away."
+        "Caution: while the engine runs, belts and fan turn and parts are hot. Keep hands and clothes clear, and lead "
+        "the exhaust outside."
     ),
     "caution.heat": "Caution: use no open flame and no uncontrolled heat near fuel and oil.",
     "caution.repeat": (
@@ -53,8 +53,8 @@ _CAUTIONS = {
         "the maker says, do not crank straight after, and never feel for a leak by hand."
     ),
     "caution.real": (
-        "On a real engine the maker's manual, local codes and licensed practice come first. This is a simulator's "
-        "engine: no value here is a specification."
+        "On a real engine, follow the maker's manual and your local rules, and leave licensed work to licensed "
+        "people. This engine is simulated: no value here is a specification."
     ),
     "caution.sound": "Start with the volume low. The burst is louder than the slots.",
 }

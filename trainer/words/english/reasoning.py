@@ -3,38 +3,38 @@
 _TESTS = {
     "plan.hear": "run the whole test and listen from the front",
     "plan.through_cover": "listen through the cover over each injector in its own slot",
-    "plan.probe": "stethoscope on each injector of bank {what} in its own slot",
+    "plan.probe": "stethoscope on each injector of the {what} bank in its own slot",
     "plan.codes": "read the codes after the test",
     "plan.module_pairs": "ohms, feed to each return, at the module connector",
     "plan.module_returns": "ohms, return to return, at the module connector",
     "plan.module_grounds": "ohms from every pin to ground at the module connector",
-    "plan.through_pairs": "ohms at the pass-through connectors of bank {what}, cover side",
-    "plan.through_grounds": "ohms from pins to ground at the pass-through connectors of bank {what}, cover side",
-    "plan.wires_engine": "engine-harness wires end to end, bank {what}",
-    "plan.wires_cover": "under-cover wires end to end, bank {what}",
-    "plan.engine_alone": "engine harness of bank {what} alone: each wire to ground and to the others",
-    "plan.cover_alone": "under-cover harness of bank {what} alone: each wire to ground and to the others",
-    "plan.plug_pairs": "ohms of the injectors at their plugs, bank {what}",
-    "plan.plug_grounds": "ohms from injector pins to ground at their plugs, bank {what}",
+    "plan.through_pairs": "ohms at the pass-through connectors of the {what} bank, cover side",
+    "plan.through_grounds": "ohms from pins to ground at the pass-through connectors of the {what} bank, cover side",
+    "plan.wires_engine": "engine-harness wires end to end, {what} bank",
+    "plan.wires_cover": "under-cover wires end to end, {what} bank",
+    "plan.engine_alone": "engine harness alone, {what} bank: each wire to ground and to the others",
+    "plan.cover_alone": "under-cover harness alone, {what} bank: each wire to ground and to the others",
+    "plan.plug_pairs": "ohms of the injectors at their plugs, {what} bank",
+    "plan.plug_grounds": "ohms from injector pins to ground at their plugs, {what} bank",
     "plan.look_module": "look at the terminals of the module plug",
-    "plan.look_through": "look into the open pass-through connectors, bank {what}",
-    "plan.look_cover": "look under the cover, bank {what}",
+    "plan.look_through": "look into the open pass-through connectors, {what} bank",
+    "plan.look_cover": "look under the cover, {what} bank",
     "plan.drag_module": "pin drag test at the module plug",
-    "plan.drag_through": "pin drag test in the pass-through connectors, bank {what}",
-    "plan.drag_cover": "pin drag test at the injector plugs, bank {what}",
+    "plan.drag_through": "pin drag test in the pass-through connectors, {what} bank",
+    "plan.drag_cover": "pin drag test at the injector plugs, {what} bank",
     "plan.module_volts": "volts at rest on every pin of the module connector, all plugs on",
-    "plan.through_volts": "volts at rest on both halves of the open pass-through connectors, bank {what}",
-    "plan.plug_volts": "volts at rest on both halves of the open injector plugs, bank {what}",
+    "plan.through_volts": "volts at rest on both halves of the open pass-through connectors, {what} bank",
+    "plan.plug_volts": "volts at rest on both halves of the open injector plugs, {what} bank",
     "plan.crank": "battery volts while the starter turns",
     "plan.power_drops": "voltage drop from the battery to the module, plus and ground side",
     "plan.clamp": "clamp on each return while its neighbour is driven",
-    "plan.lamp_engine": "a lamp on each isolated engine-harness wire, bank {what}",
-    "plan.lamp_cover": "a lamp on each isolated under-cover wire, bank {what}",
-    "plan.engine_insulation": "insulation between the returns of the engine harness alone, bank {what}",
-    "plan.cover_insulation": "insulation between the returns under the cover alone, bank {what}",
+    "plan.lamp_engine": "a lamp on each isolated engine-harness wire, {what} bank",
+    "plan.lamp_cover": "a lamp on each isolated under-cover wire, {what} bank",
+    "plan.engine_insulation": "insulation between the returns of the engine harness alone, {what} bank",
+    "plan.cover_insulation": "insulation between the returns under the cover alone, {what} bank",
     "plan.warm_run": "run the engine until it is warm, then run the test",
     "plan.contribution": "cylinder contribution with the engine running",
-    "plan.compression": "relative compression from the starter's current",
+    "plan.compression": "relative compression from the starter current",
     "plan.supply": "drive supply while all are driven together",
     "plan.trace": "current trace of cylinder {what}",
     "plan.drops": "voltage drop under load up to the pass-through connector, cylinder {what}",
@@ -43,10 +43,10 @@ _TESTS = {
     "plan.try": "{test} (try {number})",
     "plan.heat": "warm a place and run the test: {what}",
     "plan.reseat_module": "unplug the module and plug it in again, then run the test",
-    "plan.reseat": "unplug the pass-through connectors of bank {what} and plug them in again, then run the test",
-    "plan.reseat_plugs": "unplug the injectors of bank {what} and plug them in again, then run the test",
+    "plan.reseat": "unplug the pass-through connectors of the {what} bank and plug them in again, then run the test",
+    "plan.reseat_plugs": "unplug the injectors of the {what} bank and plug them in again, then run the test",
     "plan.lend_module": "run the test with a known-good module",
-    "plan.lend_injector": "run the test with a known-good injector {what}",
+    "plan.lend_injector": "run the test with a known-good injector in cylinder {what}",
     "plan.swap": "swap the return of cylinder {what} with its neighbour's and hear both",
     "plan.dummy": "a dummy load in place of injector {what}",
     "plan.complaint": "verify the complaint: when does it show?",
@@ -56,11 +56,11 @@ _TESTS = {
     "plan.trace_moved": "current trace while you move the harness: {what}",
     "plan.trace_warm": "current trace with one place warm: {what}",
     "plan.pairs_reseated": (
-        "unplug the pass-through connectors of bank {what} and plug them in again, then read ohms at the module "
+        "unplug the pass-through connectors of the {what} bank and plug them in again, then read ohms at the module "
         "connector"
     ),
     "plan.pairs_reseated_plugs": (
-        "unplug the injectors of bank {what} and plug them in again, then read ohms at the module connector"
+        "unplug the injectors of the {what} bank and plug them in again, then read ohms at the module connector"
     ),
     "plan.repair_and_retest": "the right repair, then the test again",
     "kind_of_step.begin": "Run the test and listen first.",
@@ -73,7 +73,7 @@ _TESTS = {
     "kind_of_step.provoke": "Something may come and go. Provoke it while you test.",
     "kind_of_step.exchange": "Exchange one thing and see whether the fault moves with it.",
     "kind_of_step.eyes": "Look before you take another reading.",
-    "kind_of_step.feel": "Feel how the terminals grip: eyes do not see that.",
+    "kind_of_step.feel": "Feel how the terminals grip. Your eyes cannot see that.",
 }
 
 _HINTS = {
@@ -104,7 +104,7 @@ _MISCONCEPTIONS = {
     "misconception.burst_or_order": "counting the burst as a slot, or going by firing order",
     "misconception.not_shown": "taking 'not shown' for 'good'",
     "misconception.silent_loudspeaker": "taking a silent loudspeaker for a silent circuit",
-    "misconception.module_for_its_power": "the module blamed for what feeds it",
+    "misconception.module_for_its_power": "blaming the module for what feeds it",
     "misconception.one_for_group": "naming one slot of a whole group",
     "misconception.counted_burst": "counting the burst as a slot",
     "misconception.firing_order": "going by firing order instead of numeric order",
@@ -153,8 +153,8 @@ _MISCONCEPTIONS = {
         "row before you name one."
     ),
     "refute.counted_burst": (
-        "The first sound is all together and belongs to nobody. Slot {true_slot} is {under:.0f} dB off. Count the "
-        "burst, and you get {said}."
+        "The first sound is all together and belongs to no single cylinder. Slot {true_slot} is {under:.0f} dB off. "
+        "Count the burst, and you get {said}."
     ),
     "refute.firing_order": (
         "The slots go 1, 2, 3 …, not {firing}. The bad slot is number {true_slot}. In firing order, place {true_slot} "
@@ -169,19 +169,19 @@ _MISCONCEPTIONS = {
         "{humming} others. The injector may be good."
     ),
     "refute.open_for_short": (
-        "In slot {true_slot} the output carries {output:.1f} A, the coil {own:.1f} A. An open has neither; a short "
-        "misses only the coil. Measure the pair's ohms."
+        "In slot {true_slot} the output carries {output:.1f} A, the coil {own:.1f} A. With an open, neither carries "
+        "current. With a short, only the coil does not. Measure the pair's ohms."
     ),
     "refute.code_for_location": (
-        "The truth is {true}. A code names a cylinder, never a place. Any break along that wire sets the same code. "
+        "The fault is {true}. A code names a cylinder, never a place. Any break along that wire sets the same code. "
         "Measure at one break point after another."
     ),
     "refute.code_of_another": (
-        "The truth is {true}. A code named {said}, but slot {true_slot} is the one that is not even. Old codes stay "
+        "The fault is {true}. A code named {said}, but slot {true_slot} is the one that is not even. Old codes stay "
         "in memory: clear, run the test, read again."
     ),
     "refute.wrong_side": (
-        "The cylinder is right, but the truth is {true}. Unplug there and measure both sides. If both are good, it is "
+        "The cylinder is right, but the fault is {true}. Unplug there and measure both sides. If both are good, it is "
         "the contact between them."
     ),
     "refute.by_ear_alone": (
@@ -198,8 +198,8 @@ _DEBRIEF = {
         "reach {reachable}."
     ),
     "debrief.economy": (
-        "Time: you used {used:.0f} min, with the right repair and its retest. The best path takes {best:.0f} min. "
-        "Economy counts once the place is right and proved."
+        "Time: you used {used:.0f} min, including the right repair and its retest. The best path takes {best:.0f} "
+        "min. Economy counts once the place is right and proved."
     ),
     "debrief.economy_passes": (
         "Time: you used {used:.0f} min. The best path to 'the circuit passes' takes {best:.0f} min. Economy counts "
@@ -214,13 +214,13 @@ _DEBRIEF = {
     "debrief.the_place": "the {place}",
     "debrief.another_place": "a fault somewhere else",
     "debrief.unmeasured": (
-        "You named {place} without a measurement that rules out {rival}. So place and proof count half, and the "
-        "finding is not right. That repair takes {repair:.0f} min and parts. If it is the wrong one, the shop pays "
-        "for it or the customer does."
+        "You named {place}, but no measurement rules out {rival}. So place and proof count only half, and the finding "
+        "is not right. That repair takes {repair:.0f} min and needs parts. If it is the wrong one, the shop or the "
+        "customer pays for it."
     ),
     "debrief.unmeasured_passes": (
-        "Even slots alone do not prove a circuit. Compare the ohms or the current trace with a good cylinder. Without "
-        "that, proof counts half."
+        "Even slots alone do not prove a circuit good. Compare the ohms or the current trace with a good cylinder. "
+        "Without that, proof counts only half."
     ),
     "debrief.hides": (
         "{first} hides {second}: while the first fault is there, no test here shows the second. Repair the first, "
@@ -228,7 +228,7 @@ _DEBRIEF = {
     ),
     "debrief.would_tell": "This would have told you more: {test}.",
     "debrief.misconception": "What went wrong: {name}.",
-    "debrief.step": "           told {bits:.1f} bits; the best finding is now at {percent}{out}",
+    "debrief.step": "           gave {bits:.1f} bits; the best finding is now at {percent}{out}",
     "debrief.step_out": "; ruled out: {names}",
     "debrief.step_strange": "           no fault on this engine explains that answer",
     "debrief.best": "The best path to this fault:",

@@ -10,8 +10,8 @@ TEXTS = {
     "handout.next": "What to check next",
     "handout.cautions": "Cautions",
     "handout.limits": (
-        "The sounds and pictures were computed for a training engine. The test moves coils and armatures only. It "
-        "says nothing about nozzles, seals, compression or oil. The maker's manual and local rules come first."
+        "The sounds and pictures were computed for a training engine. The test only drives coils and moves armatures. "
+        "It says nothing about nozzles, seals, compression or oil. The maker's manual and local rules come first."
     ),
     "handout.good": "{slot}, on a good engine:",
     "handout.faulty": "{slot}, on this engine:",
@@ -71,7 +71,7 @@ TEXTS = {
     "records.not_there": "it is not there",
     "fate.missing": "is not there",
     "records.set": "{name}: {title}, cases: {size} ({id})",
-    "records.no_sets": "There are no results of a set here yet.",
+    "records.no_sets": "No results have been collected here yet.",
     "records.written": "{path}",
     "roster.three_cells": "three cells: learner, name, class",
     "roster.at_most": "at most {count} characters in a cell",
@@ -147,7 +147,7 @@ TEXTS = {
     "report.word.others": "others",
     "report.word.all": "all",
     "report.word.detection": "Fault or no fault",
-    "report.word.hits": "Faults that learners found to be faults:",
+    "report.word.hits": "Faults that learners recognised as faults:",
     "report.word.alarms": "Good circuits that learners called faulty:",
     "report.word.calibration": "How sure, and how often right",
     "report.word.certainty": "certainty",
@@ -210,13 +210,13 @@ TEXTS = {
     "settle.clock_back": "{who}, case {item}: the station's clock jumped back from {before} to {at}.",
     "settle.looked_back": "{who} opened a debrief on {at} and went on working after that.",
     "settle.before_opening": "{who}, case {item}: dated {at}, before the set opened.",
-    "settle.ahead": "{who}, case {item}: handed in on {at}, which is still to come by this computer's clock.",
+    "settle.ahead": "{who}, case {item}: handed in on {at}, which is in the future by this computer's clock.",
     "settle.unguarded": "Other programs could read the exam where these learners worked ({count}): {who}.",
     "mark.altered": "their steps were changed afterwards",
     "roster.twice": "naming {learner} twice",
     "roster.each_once": "each code once",
     "delivery.refused": "The shared store cannot take attempt {attempt}. It is kept here.",
-    "wrong.no_results_yet": "There are no results of a set here yet.",
+    "wrong.no_results_yet": "No results have been collected here yet.",
     "mend.no_results_yet": "Collect some first: injector-trainer records collect.",
     "wrong.no_learner": "{learner} has no results here and is not on the roster.",
     "mend.no_learner": "Check the code. Capitals matter.",

@@ -44,27 +44,27 @@ TEXTS = {
     "set.previewed": "Files in {folder}: {count}. No record was touched.",
     "set.sealed": "{path} is sealed. Cases: {size}. Give this file to the learners and keep the other one.",
     "set.sealed_means": (
-        "Without the passphrase nobody can read the answers in a sealed set, and any change to it shows. Whoever has "
-        "the passphrase can do both. And nobody can stop a learner from photographing the screen."
+        "Without the passphrase, nobody can read the answers in a sealed set, and any change to it shows. Whoever has "
+        "the passphrase can read it and change it unseen. And nobody can stop a learner from photographing the screen."
     ),
-    "set.head": "{title}: {mode}, cases: {size}",
-    "set.head_unproved": "This comes from the outside of a sealed file. Only the passphrase can confirm it.",
+    "set.head": "{title} ({mode}, cases: {size})",
+    "set.head_unproved": "This is written on the outside of a sealed file. Only the passphrase can confirm it.",
     "set.closes": "Closes on {moment}.",
     "set.plays": "Sounds you may play in each case: {count}.",
     "set.readings": "Readings you may take in each case: {count}.",
     "set.bench_minutes": "Working time in each case: {minutes:.0f} minutes.",
     "set.clock_minutes": "Time for the whole set: {minutes:.0f} minutes.",
-    "set.certainty": "How sure you say you are counts for {share} % of the mark.",
+    "set.certainty": "Your certainty counts for {share} % of the mark.",
     "set.debrief.after_each": "You get the debrief right after each case.",
     "set.debrief.after_set": "You get the debriefs when you have handed in the last case.",
     "set.debrief.after_closing": "You get the debriefs when the set has closed.",
     "set.supported": "You work with your own support settings. Your results will say so.",
-    "set.evident": "Everything you do is recorded and signed, also when you leave the window.",
+    "set.evident": "Everything you do is recorded and signed, even when you leave the window.",
     "set.case": "Case {number} of {size}",
     "set.handed_in": "Handed in.",
     "set.voided": "This case does not count. You get another one instead.",
     "set.bundled": "Your results are in {path}",
-    "set.all_done": "You have done every case ({size}).",
+    "set.all_done": "Every case is done ({size} of {size}).",
     "set.debrief_later": "The debriefs are not open yet.",
     "set.look_back": "Which debrief do you want, 1 to {size}? Press Enter to leave:",
     "preview.keep": "This sheet shows the answers. Keep it to yourself.",
@@ -118,7 +118,7 @@ TEXTS = {
     "mend.set_not_open": "Come back then, or check this computer's clock.",
     "wrong.set_closed": "This set closed on {closes}.",
     "mend.set_closed": "Ask your instructor. Everything you handed in is kept.",
-    "wrong.clock_used": "Your {minutes:.0f} minutes for this set are over.",
+    "wrong.clock_used": "Your {minutes:.0f} minutes for this set are up.",
     "mend.clock_used": "Everything you handed in counts.",
     "wrong.set_finished": "You have handed in every case of this set.",
     "mend.set_finished": "Look at the debriefs, or start another try if you have one left.",
@@ -161,14 +161,14 @@ TEXTS = {
     "wrong.store_away": "The shared store does not answer.",
     "mend.store_away": "Carry on working. Everything is saved here and delivered later.",
     "wrong.seal_needs_key": (
-        "To seal a set, it needs a draw_key of at least {least} characters. Without one, somebody could check a guess "
-        "at its cases."
+        "A set needs a draw_key of at least {least} characters before it can be sealed. Without one, somebody could "
+        "guess its cases and check the guess."
     ),
     "mend.seal_needs_key": "Write draw_key: and a text that nobody can guess.",
     "set.unguarded": "Other programs on this station could read this exam. Your results will say so.",
-    "passphrase.keep": "It stays in memory while the program runs and is never written down.",
-    "passphrase.again": "Once more",
-    "passphrase.go": "Go on",
+    "passphrase.keep": "The passphrase stays in memory while the program runs. It is never saved.",
+    "passphrase.again": "Type it again",
+    "passphrase.go": "Continue",
     "passphrase.differ": "The two do not match. Type both again.",
     "stage.drawing": "Drawing the cases ...",
     "stage.proving": "Checking that each case can be solved and heard: {percent:.0f} %",
@@ -187,8 +187,8 @@ TEXTS = {
     "set.progress": "Handed in: {done} of {size}",
     "set.clock_left": "About {minutes:.0f} minutes left.",
     "set.drawing": "Drawing your cases.",
-    "set.next": "Case {number}",
-    "set.go_on": "Go on with case {number}",
+    "set.next": "Start case {number}",
+    "set.go_on": "Continue with case {number}",
     "set.look_back_which": "Debrief of case",
     "set.another": "Do the set once more",
     "set.void_how": (
@@ -202,7 +202,7 @@ TEXTS = {
     "instructor.sets": "Sets on this machine",
     "instructor.prove": "Check",
     "instructor.preview": "Preview",
-    "instructor.seal": "Seal",
+    "instructor.seal": "Seal the set",
     "instructor.results": "Results",
     "instructor.collect_how": "Folder or USB stick with results of this set",
     "instructor.collect": "Collect",
@@ -228,23 +228,23 @@ TEXTS = {
     "builder.debrief.after_closing": "Debriefs after the set closes",
     "builder.closes": "Closes at (for example 2027-03-01T12:00; leave empty for never)",
     "builder.closes_wrong": "Write the closing time like this: 2027-03-01T12:00.",
-    "builder.certainty": "How sure counts for a fifth",
-    "builder.shuffled": "Another order for each learner",
+    "builder.certainty": "Certainty counts for a fifth of the mark",
+    "builder.shuffled": "A different order for each learner",
     "builder.save": "Check and save",
     "builder.there": "{path} already exists. Give the set another title.",
     "set.weak_shipped": (
-        "Lines {lines} use shipped cases. Anybody with this program can look up their answers from what they hear. "
-        "For an exam, draw cases or use your own."
+        "Lines {lines} use shipped cases. Anybody with this program can recognise those cases by ear and look up the "
+        "answers. For an exam, draw cases or use your own."
     ),
     "set.weak_debrief": (
         "Debriefs open as soon as a learner has finished. An early learner can tell the others, or sit the set again "
         "under another name. Set a closing date, with debriefs after closing."
     ),
-    "set.resumed": "You worked on this case before. You go on after {count} steps.",
+    "set.resumed": "You worked on this case before. Steps so far: {count}.",
     "instructor.seal_again": "{path} already exists. Seal the set again and replace it?",
     "delivery.not_fetched": "Work started at another station cannot be shown here. {reason}",
     "file.a_sealed_set": "a sealed set",
-    "file.sealed_mend": "work it with set sit, or look at it with set show and set preview",
+    "file.sealed_mend": "open it with set sit, or look at it with set show and set preview",
     "file.a_short_name": "two or more small letters, digits and underscores, starting with a letter",
     "wrong.learner_empty": "A learner needs a name or a code.",
     "mend.learner_empty": "Type at least one letter or digit.",

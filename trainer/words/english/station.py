@@ -5,7 +5,7 @@ TEXTS: dict[str, str] = {
     "who.job": "Hear an injector actuation test, gather evidence, find where the fault is, and say how sure you are.",
     "who.name": "Your name or a code (no password; it stays on this machine)",
     "who.second": "Second person: one of you listens and the other measures. Change roles with every case.",
-    "who.go": "Go on",
+    "who.go": "Continue",
     "who.two": "Two at this bench",
     "who.one": "One at this bench",
     "who.empty": "Type a name or a code first.",
@@ -25,14 +25,14 @@ TEXTS: dict[str, str] = {
     "common.settings": "Settings",
     "common.doctor": "This machine",
     "common.end": "Quit",
-    "progress.title": "Progress of {who}",
+    "progress.title": "{who}'s progress",
     "progress.count": "Cases finished: {count}. Right: {right}.",
     "progress.kinds": "Right answers by kind of fault",
     "progress.nothing": "You have not finished a case yet.",
     "progress.of": "{right} of {count}",
     "progress.certainty": "How sure you were, and how often you were right",
-    "progress.said": "{said}: right {right} of {count}",
-    "settings.title": "Settings of this station",
+    "progress.said": "{said}: {right} of {count} right",
+    "settings.title": "Station settings",
     "settings.theme": "Colours",
     "settings.theme.dark": "Dark",
     "settings.theme.light": "Light",
@@ -46,8 +46,10 @@ TEXTS: dict[str, str] = {
     "settings.scale": "Text size (Ctrl + and Ctrl -)",
     "settings.device": "Sound output",
     "settings.device_default": "The system's default output",
-    "settings.level": "Volume here: {level:.0f} dB. Only your keys can turn it up.",
-    "settings.station": "Station mode: full screen, the next learner after three quiet minutes, and a PIN to leave",
+    "settings.level": "Volume here: {level:.0f} dB. Only you can turn it up.",
+    "settings.station": (
+        "Station mode: full screen, ready for the next learner after three idle minutes, and a PIN to leave"
+    ),
     "settings.station_on": "Start station mode",
     "settings.station_off": "End station mode",
     "settings.pin_short": "Use at least {count} digits for the PIN.",
@@ -57,7 +59,7 @@ TEXTS: dict[str, str] = {
     ),
     "station.ask": "PIN of this station",
     "station.limits": (
-        "Station mode keeps a class at its work. It does not lock the machine. To do that, use the system's own kiosk "
+        "Station mode keeps learners on task. It does not lock the machine. To do that, use the system's own kiosk "
         "account."
     ),
     "station.leave": "Quit the program",
@@ -82,27 +84,28 @@ TEXTS: dict[str, str] = {
         "Everything else works as usual."
     ),
     "banner.unkept": (
-        "Nothing is saved here, so your work is gone when you quit. To keep it, start the trainer with --data FOLDER."
+        "Nothing is saved here, so your work will be gone when you quit. To keep it, start the trainer with --data "
+        "FOLDER."
     ),
     "sound.to_file": "Saved to {path}. Copy it if you want to keep it.",
     "sound.void": "The computer interrupted the sound, so it does not count.",
     "sound.again": "Play it again, free of charge",
-    "sound.lost": "The sound output is gone. No time was charged. It starts again at the beginning of the slot.",
+    "sound.lost": "The sound output is gone. No time was charged. The sound starts again at the beginning of the slot.",
     "sound.go_on": "Try again",
     "sound.rest": "You have listened for {minutes:.0f} minutes. A rest helps your ears.",
     "sound.level": "Level {level:.0f} dB",
     "setup.title": "Sound set-up",
     "setup.why": (
-        "This takes about ninety seconds. It shows whether you can hear the faint hum here. The result shuts nobody "
-        "out."
+        "This takes about ninety seconds. It shows whether you can hear the faint hum here. You can go on whatever "
+        "the result."
     ),
     "setup.device": "Sound output: {name}",
     "setup.begin": "Start",
     "setup.begin_headphones": "Start, with a headphone check (40 s more)",
     "setup.step": "Question {done} of {count}",
     "setup.ask.side": "Which side does the click come from?",
-    "setup.ask.comfort": "Set a comfortable level, never loud. It starts low, and only your keys turn it up.",
-    "setup.ask.bed": "Can you hear the soft background noise above the room?",
+    "setup.ask.comfort": "Set a comfortable level, never loud. It starts low, and only you can turn it up.",
+    "setup.ask.bed": "Can you hear the soft background noise over the noise in your room?",
     "setup.ask.hum": "How many faint hums do you hear in the noise?",
     "setup.ask.low": "Two short sounds: did you hear both?",
     "setup.ask.phase": "Three tones: which one is the quietest?",
@@ -135,9 +138,9 @@ TEXTS: dict[str, str] = {
     "setup.sides.swapped": "The sides are swapped.",
     "setup.sides.mono": "Both sides sound the same: mono.",
     "setup.sides.unsure": "It is not clear which side is which.",
-    "setup.bed.yes": "The background noise is louder than the room.",
-    "setup.bed.barely": "The background noise is barely louder than the room.",
-    "setup.bed.no": "The room is louder than the background noise.",
+    "setup.bed.yes": "You can hear the background noise over the noise in your room.",
+    "setup.bed.barely": "You can barely hear the background noise over the noise in your room.",
+    "setup.bed.no": "The noise in your room covers the background noise.",
     "setup.lows.all": "You can hear low sounds here.",
     "setup.lows.no_lows": "Low sounds are missing here, but you can still hear the rest of the hum.",
     "setup.lows.unsure": "It is not clear whether you can hear low sounds here.",
@@ -156,7 +159,7 @@ TEXTS: dict[str, str] = {
     "meaning.actuation_test": "The drive module clicks all the injectors together, then each one in numeric order.",
     "term.slot": "slot",
     "meaning.slot": "The time in which one cylinder, or all of them, is driven.",
-    "term.burst": "all together",
+    "term.burst": "burst (all together)",
     "meaning.burst": (
         "The first slot: every injector at once. It is louder than any single slot, and it loads the supply most."
     ),
@@ -212,7 +215,7 @@ TEXTS: dict[str, str] = {
     ),
     "term.insulation": "insulation to ground",
     "meaning.insulation": (
-        "How well a wire is kept apart from the engine. Never test it through a module, an injector or a heater."
+        "How well a wire is insulated from the engine. Never test it through a module, an injector or a heater."
     ),
     "term.finding": "finding",
     "meaning.finding": "What you commit to: cylinders, place, side, kind, and how sure you are.",

@@ -51,7 +51,7 @@ TEXTS: dict[str, str] = {
     "subject.numbering.shared": "qué comparten los números",
     "subject.numbering.backwards": "contar hacia atrás",
     "subject.codes.says": "qué demuestra un código",
-    "subject.codes.could": "qué pudo dejar un código",
+    "subject.codes.could": "qué pudo dar un código",
     "subject.codes.old": "códigos viejos",
     "subject.meter.says": "qué dice una lectura",
     "subject.meter.where": "dónde está el corte, según las lecturas",
@@ -60,7 +60,7 @@ TEXTS: dict[str, str] = {
     "subject.reasoning.stop": "cuándo parar",
     "subject.limits.still": "qué podría fallar todavía",
     "subject.limits.shown": "qué queda descartado",
-    "subject.limits.after": "qué hacer entonces",
+    "subject.limits.after": "qué hacer tras una prueba pareja",
     "subject.job_card.slip": "el paso equivocado de una hoja de trabajo",
     "why.sure_wrong": "Aquí tenías mucha seguridad y fallaste — {about}.",
     "why.refute": "Una idea que conviene repasar — {about}.",
@@ -71,7 +71,7 @@ TEXTS: dict[str, str] = {
     "course.difficulty": "dificultad {step} de 5",
     "course.next": "Ahora: {what}",
     "course.right": "Correcto.",
-    "course.wrong": "No es así. La respuesta correcta: {said}",
+    "course.wrong": "No es así. «{said}» es la respuesta correcta.",
     "course.rule": "Recuerda: {rule}",
     "course.sure_before": "¿Cuánta seguridad tienes?",
     "course.ten": "{minutes} minutos: buen momento para parar. Lo que fallaste volverá cuando toque.",
@@ -89,6 +89,7 @@ TEXTS: dict[str, str] = {
         "La prueba ya está hecha y los códigos leídos. Sigue tú desde ahí: mide, decide, nombra el lugar."
     ),
     "lesson.intro.3": "Este es tuyo.",
+    "lesson.taken_over": "Ahora llevas tú el caso. Sigue desde aquí por tu cuenta.",
     "lesson.step": "Paso {number} de {count}",
     "lesson.hear": (
         "Haz primero la prueba entera: la ráfaga y luego cada cilindro en orden numérico. Busca con el oído el turno "
@@ -101,21 +102,21 @@ TEXTS: dict[str, str] = {
     "lesson.codes": "Lee los códigos. Dicen en qué circuito vio el módulo una avería. Nunca dicen en qué punto.",
     "lesson.dead": (
         "Quita el contacto. Espera. Mide voltios en reposo en el terminal que vas a tocar. Con menos de un voltio no "
-        "hay tensión, y ya valen los ohmios."
+        "hay tensión, y ya puedes medir ohmios."
     ),
     "lesson.pair": (
         "Ahora el multímetro, empezando por fuera. Quita el conector del módulo y mide ohmios de la alimentación al "
         "retorno 3: OL. El circuito está abierto más allá de este conector, así que el módulo no es."
     ),
     "lesson.mate": (
-        "Mide al lado un cilindro bueno. El número 1 muestra qué marca aquí un circuito entero, y que el multímetro "
-        "funciona."
+        "Mide un cilindro bueno para comparar. El número 1 muestra qué marca aquí un circuito bueno, y que el "
+        "multímetro funciona."
     ),
     "lesson.wire_feed": (
         "Ahora el cable de alimentación del cableado del motor, de punta a punta. Un cable bueno marca casi nada."
     ),
     "lesson.wire_return": (
-        "Ahora su cable de retorno. También está bien, así que el cableado del motor queda descartado."
+        "Ahora el cable de retorno. También está bien, así que el cableado del motor queda descartado."
     ),
     "lesson.cover": (
         "Mide desde el lado de la tapa del conector pasante: bien. Las dos mitades están enteras, así que solo queda "
@@ -136,7 +137,7 @@ TEXTS: dict[str, str] = {
         "Ejemplos con su nombre, por parejas que se diferencian en una cosa. No hay preguntas. Oye los dos y sigue."
     ),
     "tour.pair": "Pareja {number} de {count}",
-    "tour.even_weak": "parejo junto a débil: hay clic, pero más flojo",
+    "tour.even_weak": "parejo junto a débil: el débil todavía hace clic, pero más flojo",
     "tour.weak_dull": "débil junto a apagado: el débil todavía hace clic, el apagado solo da un golpe sordo",
     "tour.dull_very_faint": "apagado junto a muy tenue: corriente sin clic, junto a ninguna corriente",
     "tour.very_faint_nothing": (
@@ -147,7 +148,7 @@ TEXTS: dict[str, str] = {
         "el mismo zumbido en un taller tranquilo y en uno ruidoso: el ruido lo tapa, pero la avería es la misma"
     ),
     "progress.skills": "Habilidades",
-    "progress.counts": "{right} aciertos de {count}",
+    "progress.counts": "{right} de {count} bien",
     "progress.interval": "estimación {mean:+.1f} (0 es lo normal), casi seguro entre {low:+.1f} y {high:+.1f}",
     "progress.waits": "Por repasar: {count}. Para hoy: {due}.",
     "progress.waits.line": "{what}: {when}",
@@ -183,14 +184,14 @@ TEXTS: dict[str, str] = {
     "practice.left_open": "Este ejercicio te espera.",
     "practice.resumed": "Este lo dejaste a medias, así que aquí está otra vez.",
     "practice.rematch.pair": "Revancha: {first} contra {second}, cuatro sonidos.",
-    "practice.rematch.over": "Se acabó la revancha: {right} aciertos de {count}.",
+    "practice.rematch.over": "Se acabó la revancha: {right} de {count} bien.",
     "waiting.practise": "Practicar",
     "waiting.lesson": "Lección {number}: {what}",
     "tour.slot": "turno {number}, {heard}, fondo a {bed:.0f} dB(A)",
     "tour.whole": "la prueba entera, sin sonar parejos: {cylinders}",
     "lesson.again": (
-        "Conecta todo otra vez y repite la prueba. Un contacto sucio se habría recuperado. El turno 3 sigue zumbando, "
-        "así que ya está demostrado."
+        "Conecta todo otra vez y repite la prueba. Un contacto sucio volvería a funcionar ahora. El turno 3 sigue "
+        "zumbando, así que ya está demostrado."
     ),
     "lesson.done": "Hecho: {what}",
     "record.a_record": "un registro de aprendiz escrito por este programa",
@@ -203,7 +204,7 @@ TEXTS: dict[str, str] = {
     "practice.record.write": "Guardar mi registro",
     "practice.record.nowhere": "En este equipo no se guarda nada, así que el registro no se puede guardar.",
     "exercise.engine_hidden": "Verás el motor cuando hayas respondido.",
-    "exercise.mark_right": "← correcto",
+    "exercise.mark_right": "← respuesta correcta",
     "tour.before": "Anterior",
     "waiting.choose": "Elegir qué practicar",
     "waiting.due": "{count} para repasar hoy",

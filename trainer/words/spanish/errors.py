@@ -63,8 +63,8 @@ _CALLS = {
     "mend.no_swap": "Nombra dos cilindros de este motor.",
     "wrong.not_offered": "Este caso no ofrece esa prueba: {test}.",
     "mend.not_offered": "Puedes usar: {offered}.",
-    "wrong.nothing_unplugged": "Todo está conectado y no se puede probar ningún terminal.",
-    "mend.nothing_unplugged": "Desconecta antes un conector: mide en él.",
+    "wrong.nothing_unplugged": "Todo está conectado y no se llega a ningún terminal.",
+    "mend.nothing_unplugged": "Mide antes en un conector. Así se desconecta.",
     "wrong.not_tried": "Ahí no se puede mover ni calentar nada: {place}.",
     "mend.not_tried": "Mide las caídas de tensión.",
     "wrong.committed_already": "Ya has entregado tu dictamen.",
@@ -117,7 +117,7 @@ _MACHINE = {
     "wrong.no_sdl_device": "SDL no encuentra ninguna salida de sonido.",
     "mend.no_sdl_device": "Conecta una, o escucha el archivo que se ha escrito.",
     "wrong.device_gone": "La salida de sonido se ha desconectado o apagado.",
-    "mend.device_gone": "Vuelve a conectarlo o elige otro.",
+    "mend.device_gone": "Vuelve a conectarla o elige otra.",
 }
 
 _FILES = {

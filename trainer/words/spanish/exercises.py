@@ -18,19 +18,21 @@ TEXTS: dict[str, str] = {
     "exercise.which.missed": "Aquí no suena parejo: {cylinders}.",
     "exercise.which.one": "Falla más de uno: {cylinders} comparten una causa.",
     "exercise.which.firing": "El orden de encendido pondría ahí {said}. Los turnos van en orden numérico.",
-    "exercise.which.burst": "{said} sale de contar la ráfaga como un turno. La ráfaga va primero y no es de nadie.",
+    "exercise.which.burst": (
+        "Sale {said} si cuentas la ráfaga como un turno. La ráfaga va primero y no es de ningún cilindro suelto."
+    ),
     "exercise.which.rule": (
-        "Primero la ráfaga, luego cada cilindro en orden numérico: se cuenta desde después de la ráfaga."
+        "Primero la ráfaga, luego cada cilindro en orden numérico. Empieza a contar después de la ráfaga."
     ),
     "exercise.what": "Oye los dos. ¿Cómo suena el turno {number} en este motor?",
-    "exercise.what.even": "parejo: a pocos decibelios de su sonido bueno",
+    "exercise.what.even": "parejo: a pocos decibelios de un turno bueno",
     "exercise.what.weak": "débil: hay clic, pero claramente más flojo",
     "exercise.what.dull": "apagado: un golpe sordo sin brillo, corriente sin clic",
     "exercise.what.very_faint": "muy tenue: ningún clic propio, solo un zumbido",
     "exercise.what.nothing": "nada: solo el ruido de fondo",
-    "exercise.what.rule": "Parejo, débil, apagado, muy tenue, nada: cada uno te dice otra cosa del circuito.",
-    "exercise.hum": "Oye el turno {number}, en un motor sano y en este. ¿Qué queda en él?",
-    "exercise.hum.own": "Su propio circuito lleva corriente: algo del inyector {number} funciona.",
+    "exercise.what.rule": "Parejo, débil, apagado, muy tenue, nada: cada uno te dice algo distinto del circuito.",
+    "exercise.hum": "Oye el turno {number} en un motor sano y en este. ¿Qué oyes todavía en él?",
+    "exercise.hum.own": "Su propio circuito lleva corriente: una parte del inyector {number} aún funciona.",
     "exercise.hum.hum": "El zumbido es la corriente de fondo de los demás. El circuito {number} no lleva nada.",
     "exercise.hum.bed": "Solo oyes el ruido del taller. Del motor no suena nada.",
     "exercise.hum.worn": "El inyector {number} está gastado y hace un clic flojo.",
@@ -39,7 +41,7 @@ TEXTS: dict[str, str] = {
     ),
     "exercise.order": "Después de la ráfaga los turnos van uno por uno. ¿Qué cilindro es el número {count}?",
     "exercise.order.right": "Los turnos van en orden numérico, así que es el {number}.",
-    "exercise.order.burst": "{said} se va por uno: la ráfaga va primero y no es de nadie.",
+    "exercise.order.burst": "{said} se va por uno: la ráfaga va primero y no es de ningún cilindro suelto.",
     "exercise.order.other": "El {said} tiene su propio turno, en su sitio del orden numérico.",
     "exercise.counted": (
         "Cuenta todos los sonidos desde el principio, con la ráfaga como número 1. El tenue es el número {count}. "
@@ -49,10 +51,10 @@ TEXTS: dict[str, str] = {
     "exercise.place": "¿Dónde está el cilindro {number} en este motor?",
     "exercise.place.right": "El {number} está ahí, {where}.",
     "exercise.place.other": "Ahí está el {said}: {where}.",
-    "exercise.where": "bancada {bank}, número {place} desde delante",
-    "exercise.shared": "Los turnos de {cylinders} fallaron a la vez. ¿Qué comparten estos, y ningún otro?",
-    "exercise.shared.right": "Detrás están {cylinders} y nada más.",
-    "exercise.shared.other": "Detrás de ese están {cylinders}.",
+    "exercise.where": "bancada {bank}, puesto {place} desde delante",
+    "exercise.shared": "Los turnos de {cylinders} fallaron a la vez. ¿Qué comparten solo entre ellos?",
+    "exercise.shared.right": "Ahí están {cylinders}, y ninguno más.",
+    "exercise.shared.other": "Ahí están otros: {cylinders}.",
     "exercise.shared.connector": "el conector pasante {name}",
     "exercise.shared.output": "la salida de alimentación {name} del módulo",
     "exercise.shared.bank": "la bancada {name}",
@@ -64,7 +66,7 @@ TEXTS: dict[str, str] = {
     "exercise.numbering.rule": (
         "Los turnos siguen los números del motor. El orden de encendido, aquí {firing}, no cuenta en esta prueba."
     ),
-    "exercise.says": "Después de la prueba, esto está en memoria. ¿Qué de esto demuestra {code}?",
+    "exercise.says": "La memoria del módulo muestra esto después de la prueba. ¿Qué de esto demuestra {code}?",
     "exercise.says.right": "La corriente de este circuito estuvo fuera de los límites del código durante la prueba.",
     "exercise.says.right.why": "{meaning}. Un código nunca nombra un lugar.",
     "exercise.says.place": "La avería está en el circuito del cilindro {number} en este lugar: {place}.",
@@ -73,38 +75,38 @@ TEXTS: dict[str, str] = {
     "exercise.says.injector.why": (
         "Cableado, conector, módulo o bobina pueden dar este código. Así se acaban cambiando inyectores buenos."
     ),
-    "exercise.could": "La prueba dejó estos códigos. ¿Cuál de estas averías no pudo dejar exactamente esos?",
-    "exercise.could.right": "Esa dejaría {codes}.",
-    "exercise.could.same": "Esta deja justo estos códigos.",
-    "exercise.old": "Se leyeron los códigos, se borraron y se repitió la prueba. ¿Qué pasa con {code}?",
+    "exercise.could": "La prueba dio estos códigos. ¿Cuál de estas averías no pudo dar exactamente estos?",
+    "exercise.could.right": "Esa daría {codes}.",
+    "exercise.could.same": "Esta da exactamente estos códigos.",
+    "exercise.old": "Se leyeron los códigos, se borraron y se repitió la prueba. ¿Qué te dice ahora {code}?",
     "exercise.old.first": "Leídos la primera vez: {codes}",
     "exercise.old.again": "Tras borrar y probar otra vez: {codes}",
     "exercise.old.today": "El circuito {number} no está hoy como debe.",
     "exercise.old.two": "Hoy hay dos averías, en {first} y en {second}.",
     "exercise.old.module": "El módulo ha perdido la memoria.",
     "exercise.codes.rule": "Lee, borra, prueba y lee otra vez. Un código nombra un circuito, nunca un lugar.",
-    "exercise.reading": "¿Qué dice esta lectura del circuito de aquí en adelante?",
-    "exercise.reading.mate": "El cilindro bueno de al lado marca {display}",
+    "exercise.reading": "¿Qué te dice esta lectura del circuito, de este punto en adelante?",
+    "exercise.reading.mate": "Un cilindro bueno marca {display}",
     "exercise.reading.good": "buena: tan cerca del cilindro bueno como puede decir este multímetro",
     "exercise.reading.good.why": (
-        "Dos lecturas separadas menos del doble de los límites del multímetro no se distinguen."
+        "Dos lecturas que difieren en menos del doble de la precisión del multímetro no se distinguen."
     ),
-    "exercise.reading.open": "abierto en algún punto de aquí en adelante",
+    "exercise.reading.open": "abierto en algún sitio de este punto en adelante",
     "exercise.reading.open.why": "El óhmetro marca OL: no hay camino, esté donde esté el corte.",
     "exercise.reading.high": "demasiado alta: resistencia añadida",
     "exercise.reading.high.why": (
-        "Supera al cilindro bueno en más del doble de los límites del multímetro: una mala unión o un cable fino."
+        "Supera al cilindro bueno en más del doble de la precisión del multímetro: una mala unión o un cable fino."
     ),
     "exercise.reading.low": "demasiado baja: un corto, o espiras en cortocircuito",
     "exercise.reading.low.why": (
-        "Queda por debajo del cilindro bueno en más del doble de los límites del multímetro: otro camino, o espiras "
+        "Queda por debajo del cilindro bueno en más del doble de la precisión del multímetro: otro camino, o espiras "
         "en cortocircuito."
     ),
     "exercise.reading.rule": (
         "Compara con un cilindro bueno y cuenta con la precisión del multímetro, aquí ±({percent:.1f} % + {counts} "
         "cuentas)."
     ),
-    "exercise.where_break": "Hay un corte en el retorno del cilindro {number}. ¿Qué lugar dejan estas lecturas?",
+    "exercise.where_break": "Hay un corte en el retorno del cilindro {number}. ¿Dónde lo sitúan estas lecturas?",
     "exercise.where.engine_harness": "El cable marca OL de punta a punta, y todo lo que hay detrás marca bien.",
     "exercise.where.pass_through_connector": (
         "Las dos mitades marcan bien por separado, así que solo queda el contacto entre ellas."
@@ -163,10 +165,15 @@ TEXTS: dict[str, str] = {
     "exercise.unseen.rail": "presión baja de combustible o de aceite de accionamiento",
     "exercise.unseen.compression": "compresión baja en un cilindro",
     "exercise.unseen.air": "aire en el combustible",
-    "exercise.unseen.return_leak": "demasiado retorno de un inyector",
-    "exercise.still": "Oye la prueba: pareja, y no dejó ningún código. ¿Cuál de estas cosas podría fallar todavía?",
+    "exercise.unseen.return_leak": "un inyector con demasiado retorno",
+    "exercise.still": (
+        "Oye la prueba. Todos los turnos suenan parejos y no hay códigos. ¿Cuál de estas averías podría estar ahí "
+        "todavía?"
+    ),
     "exercise.still.heard": "Eso se habría oído en esta prueba.",
-    "exercise.shown": "Oye la prueba: pareja, sin códigos. ¿Cuál de estas cosas descarta?",
+    "exercise.shown": (
+        "Oye la prueba. Todos los turnos suenan parejos y no hay códigos. ¿Cuál de estas averías descarta eso?"
+    ),
     "exercise.shown.right": "Habría sonado muy distinto de parejo.",
     "exercise.shown.unseen": "Eso es mecánico o hidráulico. Una prueba pareja no dice nada de ello.",
     "exercise.shown.shy": (
@@ -187,8 +194,8 @@ TEXTS: dict[str, str] = {
         "«El circuito está bien» nunca es «el inyector está bien»: no se han probado ni la pulverización ni el cierre."
     ),
     "exercise.limits.rule": (
-        "Esta prueba muestra circuitos y armaduras que se mueven. No muestra pulverización, cierre, presión ni "
-        "compresión."
+        "Esta prueba muestra si los circuitos funcionan y las armaduras se mueven. No muestra pulverización, cierre, "
+        "presión ni compresión."
     ),
     "exercise.card": "Esta hoja de trabajo tiene un paso equivocado. ¿Cuál?",
     "exercise.card.step": "{number}. {step}",
@@ -196,15 +203,15 @@ TEXTS: dict[str, str] = {
     "exercise.card.stands": "Ese paso está bien, y el motor lo confirma.",
     "exercise.card.heard": "Oído: el turno {cylinders} suena muy tenue, los demás parejos.",
     "exercise.card.code": "Código {code}: {meaning}.",
-    "exercise.card.code_place": "Código {code}: {meaning}; así que el lugar es: {place}.",
+    "exercise.card.code_place": "Código {code}: {meaning}; así que la avería está en este lugar: {place}.",
     "exercise.card.not_nulled": "(conector quitado, puntas sin poner a cero)",
     "exercise.card.plug_on": "(conector puesto, puntas a cero)",
     "exercise.card.concluded": "Conclusión: {place}.",
-    "exercise.card.slot": "El turno malo era otro. Cuenta otra vez desde después de la ráfaga.",
+    "exercise.card.slot": "El turno malo era otro. Empieza a contar después de la ráfaga.",
     "exercise.card.named_place": "Un código nunca nombra un lugar.",
-    "exercise.card.connected": "Con el conector puesto, el multímetro lee todo lo que cuelga del cable.",
+    "exercise.card.connected": "Con el conector puesto, el multímetro lee todo lo que está conectado al cable.",
     "exercise.card.leads": "Esa lectura lleva dentro la resistencia de las puntas.",
-    "exercise.card.conclusion": "Estas lecturas dejan otro lugar.",
+    "exercise.card.conclusion": "Estas lecturas señalan otro lugar.",
     "exercise.card.rule": "Revisa cada paso por separado: qué se oyó, cómo se midió y qué se deduce.",
     "exercise.backwards": (
         "Cuenta hacia atrás, con el último turno como número 1. El tenue es el número {count}. ¿Qué cilindro es?"
@@ -223,9 +230,10 @@ TEXTS: dict[str, str] = {
     "exercise.hum.hum.bed": (
         "El ruido de fondo está debajo de todos los turnos; este zumbido sobresale en el turno {number}."
     ),
-    "exercise.hum.hum.worn": "Un inyector gastado todavía hace clic; aquí no se mueve nada del {number}.",
+    "exercise.hum.hum.worn": "Un inyector gastado todavía hace clic; aquí no se mueve nada del inyector {number}.",
     "exercise.hum.own.own": (
-        "Un golpe sordo es corriente propia sin clic completo, así que el circuito {number} está cerrado."
+        "Un golpe sordo quiere decir que al inyector {number} le llega corriente pero no hace clic del todo: su "
+        "circuito está cerrado."
     ),
     "exercise.hum.own.hum": "El zumbido de los demás es mucho más tenue: el circuito {number} lleva corriente.",
     "exercise.hum.own.bed": (
@@ -236,46 +244,56 @@ TEXTS: dict[str, str] = {
     ),
     "exercise.hum.bed.bed": "Ni clic ni zumbido: en el turno {number} no pasa corriente, ni suya ni de los demás.",
     "exercise.hum.bed.hum": "Un zumbido sobresaldría del fondo en el turno {number}; aquí no sobresale nada.",
-    "exercise.hum.bed.own": "La corriente propia da un golpe o un clic; en el turno {number} no hay nada.",
+    "exercise.hum.bed.own": (
+        "Si la bobina tuviera corriente, oirías un golpe o un clic. En el turno {number} no hay ni uno ni otro."
+    ),
     "exercise.hum.bed.worn": "Un inyector gastado todavía hace clic; el turno {number} está vacío.",
-    "exercise.unproved": "Después de la prueba, esto está en memoria. ¿Qué de esto no demuestra {code}?",
+    "exercise.unproved": "La memoria del módulo muestra esto después de la prueba. ¿Qué de esto no demuestra {code}?",
     "exercise.unproved.circuit": "Fue el circuito del cilindro {number}.",
     "exercise.unproved.once": "El módulo lo vio al menos una vez.",
     "exercise.unproved.proved": "Justo eso es lo que dice: {meaning}.",
     "exercise.unproved.right": "Esto no lo demuestra. {why}",
     "exercise.old.before": "Quedó de una avería anterior.",
-    "exercise.old.gone.before": "Esta prueba no lo ha vuelto a poner. Es viejo, o de algo que va y viene.",
+    "exercise.old.gone.before": "Esta prueba no lo ha vuelto a poner. Es viejo, o su avería va y viene.",
     "exercise.old.gone.today": (
         "La prueba no lo ha vuelto a poner: esta vez su corriente estaba dentro de los límites del código."
     ),
-    "exercise.old.gone.two": "Solo está hoy lo que la prueba vuelve a poner.",
+    "exercise.old.gone.two": "Hoy solo está la avería cuyo código vuelve a poner la prueba.",
     "exercise.old.gone.module": "Borrar quita los códigos; para eso está.",
     "exercise.old.back.today": "La prueba acaba de ponerlo otra vez: lo que vio está hoy, sea donde sea.",
-    "exercise.old.back.before": "Se borró, y esta prueba lo ha puesto otra vez: no es un recuerdo.",
+    "exercise.old.back.before": "Se borró, y esta prueba lo ha puesto otra vez, así que no es un resto.",
     "exercise.old.back.two": "Solo ha vuelto uno de los dos códigos; el otro es viejo.",
     "exercise.old.back.module": "Un código que vuelve se ha puesto otra vez, no se ha olvidado.",
-    "exercise.still.unseen": "No mueve ninguna bobina ni cambia ningún clic, así que esta prueba no puede mostrarlo.",
-    "exercise.still.slight": "Tan poco cambia la corriente menos de lo que notan el oído o el módulo.",
-    "exercise.shown.slight": "Tan poco suena parejo y no pone código. Lo encuentra el multímetro, no el oído.",
+    "exercise.still.unseen": "No afecta a ninguna bobina ni a ningún clic, así que esta prueba no puede mostrarlo.",
+    "exercise.still.slight": (
+        "Una avería tan leve cambia la corriente demasiado poco para que la noten el oído o el módulo."
+    ),
+    "exercise.shown.slight": (
+        "Una avería tan leve suena parejo y no pone código. La encuentra el multímetro, no el oído."
+    ),
     "exercise.after.known.not_shown": (
-        "Oye la prueba: pareja, sin códigos, lecturas buenas. El motor sigue fallando en el {number}. ¿Y ahora?"
+        "Oye la prueba. Todos los turnos suenan parejos, no hay códigos y las lecturas son buenas. El motor sigue "
+        "fallando en el cilindro {number}. ¿Y ahora?"
     ),
     "exercise.after.known.provoke": (
-        "Oye la prueba: pareja. Había un código del {number} en memoria y no ha vuelto. Solo falla en malos caminos. "
-        "¿Y ahora?"
+        "Oye la prueba. Todos los turnos suenan parejos. Había un código del cilindro {number} en memoria y no ha "
+        "vuelto. El motor solo falla en malos caminos. ¿Y ahora?"
     ),
     "exercise.after.known.measure": (
-        "Oye la prueba: pareja, sin códigos. Pero el par del {number} marca dos ohmios más que los demás. ¿Y ahora?"
+        "Oye la prueba. Todos los turnos suenan parejos y no hay códigos. Pero el cilindro {number} marca dos ohmios "
+        "más que los demás, de alimentación a retorno. ¿Y ahora?"
     ),
     "exercise.after.not_shown.right": (
         "La prueba ha hecho su parte. Lo que no puede mostrar se busca con otras, según el manual del fabricante."
     ),
-    "exercise.after.provoke": "Repetir la prueba mientras se mueven y calientan cables y conectores del {number}.",
+    "exercise.after.provoke": (
+        "Repetir la prueba mientras mueves y calientas los cables y conectores del cilindro {number}."
+    ),
     "exercise.after.provoke.right": (
-        "Lo que va y viene solo se nota mientras está: mueve y calienta su sitio, y escucha."
+        "Una avería intermitente solo se nota mientras está. Mueve y calienta su sitio mientras escuchas."
     ),
     "exercise.after.provoke.why": "Por lo que se sabe, aquí nada va y viene.",
-    "exercise.after.measure": "Partir por dos el circuito del {number} con el multímetro, conector a conector.",
+    "exercise.after.measure": "Partir el circuito del cilindro {number} con el multímetro, conector a conector.",
     "exercise.after.measure.right": (
         "Sigue una lectura distinta de las demás, aunque el oído y el módulo no digan nada."
     ),

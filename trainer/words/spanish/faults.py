@@ -4,7 +4,7 @@ TEXTS: dict[str, str] = {
     "kind.open": "circuito abierto",
     "kind.added_resistance": "resistencia añadida",
     "kind.fails_under_load": "unión que falla bajo carga",
-    "kind.film_on_contact": "película en un contacto que el mando rompe",
+    "kind.film_on_contact": "película de contacto que el mando rompe",
     "kind.burnt_pin": "pin quemado",
     "kind.pushed_back_pin": "pin hundido",
     "kind.spread_terminal": "terminal abierto de boca, se corta al moverlo",

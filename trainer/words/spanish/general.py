@@ -99,7 +99,7 @@ _EXPLANATION = {
     "reason.another_way": "La salida del módulo lleva {output:.1f} A, así que la corriente toma otro camino.",
     "reason.silent": "{slot}: {heard}. No pasa corriente por su bobina ni por las demás, así que nada zumba.",
     "reason.also": "Se mueve fuera de turno: {cylinders}.",
-    "reason.elsewhere": "Lo que se mueve es {cylinders}, así que el sonido viene de otro sitio.",
+    "reason.elsewhere": "Lo que se mueve es de {cylinders}, así que el sonido viene de otro sitio.",
     "reason.tripped": "La corriente fue demasiado alta y el módulo cortó la alimentación.",
     "reason.burst": "Todos a la vez: se mueven {moved} de {count} armaduras, {under}.",
 }
@@ -122,7 +122,7 @@ _DEBRIEF = {
     ),
     "debrief.certainty": "Tu seguridad puntúa aparte: Brier {brier:.3f} (0 es lo mejor, 1 lo peor).",
     "debrief.calibration": "Hasta ahora: {rows}.",
-    "debrief.calibration_row": "con {said:.2f} acertaste en {right} de {count}",
+    "debrief.calibration_row": "con {said:.2f} acertaste el {right} de las veces (veces: {count})",
     "debrief.rule": "Recuerda: {rule}",
     "debrief.passed_rule": (
         "«El circuito está bien» es un dictamen. Nunca quiere decir «el inyector está bien»: esta prueba no muestra "
@@ -204,10 +204,8 @@ _TERMINAL = {
     "prompt.ran_warm": "caliente por todas partes",
     "prompt.warm": "caliente: {place}",
     "prompt.swapped": "retornos {first} y {second} cruzados",
-    "prompt.lent": "prestado: {what}",
-    "resumed": (
-        "Ya trabajaste en este caso. Sigues después de {count} acciones. Para empezar de cero, usa practice --new."
-    ),
+    "prompt.lent": "pieza buena conocida puesta: {what}",
+    "resumed": "Ya trabajaste en este caso. Acciones hasta ahora: {count}. Para empezar de cero, usa practice --new.",
     "hear.playing": "Suena {what} ({place}, {seconds:.0f} s).",
     "hear.void": "El equipo cortó el sonido, así que no cuenta. Escúchalo otra vez; no cuesta nada.",
     "hear.stopped": "Parado. Escucharlo otra vez no cuesta nada.",
@@ -257,7 +255,7 @@ _TERMINAL = {
     "typed.yes": "sí si s yes y",
     "live.ask": (
         "Es trabajo con tensión. Con la preparación lleva {minutes:.0f} min. ¿Ha cerrado la zona una persona "
-        "designada por tus normas locales? (sí/no): "
+        "autorizada por tus normas locales? (sí/no): "
     ),
     "price.ask": "Eso lleva {minutes:.0f} min. ¿Lo haces? (sí/no): ",
     "price.left": "No se ha hecho. No se ha cargado tiempo.",

@@ -1,13 +1,15 @@
 """Frases sobre medir: errores y precauciones."""
 
 _SLIPS = {
-    "slip.still_connected": "Mediste con el conector puesto, así que el multímetro leyó todo lo que cuelga del cable.",
+    "slip.still_connected": (
+        "Mediste con el conector puesto, así que el multímetro leyó todo lo que está conectado al cable."
+    ),
     "slip.live": (
         "Mediste ohmios con tensión. El número no vale nada y el multímetro puede dañarse. Quita el contacto, espera, "
         "comprueba que no hay tensión y entonces mide."
     ),
     "slip.not_proved_dead": (
-        "No comprobaste antes que no había tensión: desde el último accionamiento no se han leído voltios en reposo."
+        "No comprobaste antes que no había tensión. No has leído voltios en reposo desde el último accionamiento."
     ),
     "slip.not_waited": "No esperaste. El módulo seguía cargado cuando mediste.",
     "slip.voltage_on_wire": "Este cable tiene tensión con el contacto quitado, así que aquí no te fíes de los ohmios.",
@@ -45,16 +47,16 @@ _CAUTIONS = {
         "Precaución: al arrancar giran las correas y el ventilador. Corta el combustible. Manos y ropa fuera."
     ),
     "caution.battery": (
-        "Precaución con la batería: sin anillos, ojos protegidos, puntas con fusible. No puentees los bornes. "
-        "Desprende gas explosivo."
+        "Precaución con la batería: quítate los anillos, protégete los ojos y usa puntas con fusible. No puentees los "
+        "bornes. La batería desprende gas explosivo."
     ),
     "caution.moving": (
         "Precaución: en un motor real nunca muevas a mano cables con tensión. Usa una herramienta aislada, o muévelos "
         "sin tensión."
     ),
     "caution.running": (
-        "Precaución: en marcha hay correas, ventilador y piezas calientes. Manos y ropa fuera, y saca los humos al "
-        "exterior."
+        "Precaución: con el motor en marcha giran correas y ventilador, y hay piezas calientes. Manos y ropa fuera, y "
+        "saca los humos al exterior."
     ),
     "caution.heat": "Precaución: no uses llama viva ni calor sin control cerca de combustible o aceite.",
     "caution.repeat": (
@@ -62,8 +64,8 @@ _CAUTIONS = {
         "que diga el fabricante, no arranques justo después y nunca busques una fuga con la mano."
     ),
     "caution.real": (
-        "En un motor real mandan el manual del fabricante, las normas locales y el personal autorizado. Este motor es "
-        "de simulador: aquí ningún valor es una especificación."
+        "En un motor real, sigue el manual del fabricante y las normas locales, y deja a personal autorizado el "
+        "trabajo que lo exige. Este motor es simulado: aquí ningún valor es una especificación."
     ),
     "caution.sound": "Empieza con el volumen bajo. La ráfaga suena más fuerte que los turnos.",
 }

@@ -103,7 +103,7 @@ _MISCONCEPTIONS = {
     "misconception.burst_or_order": "contar la ráfaga como un turno, o guiarse por el orden de encendido",
     "misconception.not_shown": "tomar «no se ve» por «está bien»",
     "misconception.silent_loudspeaker": "tomar un altavoz mudo por un circuito mudo",
-    "misconception.module_for_its_power": "culpar al módulo de lo que le falta",
+    "misconception.module_for_its_power": "culpar al módulo de lo que lo alimenta",
     "misconception.one_for_group": "nombrar un turno de todo un grupo",
     "misconception.counted_burst": "contar la ráfaga como un turno",
     "misconception.firing_order": "guiarse por el orden de encendido en vez del numérico",
@@ -152,8 +152,8 @@ _MISCONCEPTIONS = {
         "fila antes de nombrar uno."
     ),
     "refute.counted_burst": (
-        "El primer sonido es de todos a la vez y no es de nadie. El turno {true_slot} se aparta {under:.0f} dB. Si "
-        "cuentas la ráfaga, te sale {said}."
+        "El primer sonido es de todos a la vez y no es de ningún cilindro suelto. El turno {true_slot} se aparta "
+        "{under:.0f} dB. Si cuentas la ráfaga, te sale {said}."
     ),
     "refute.firing_order": (
         "Los turnos van 1, 2, 3 …, no {firing}. El turno malo es el {true_slot}. En el orden de encendido, el puesto "
@@ -172,15 +172,15 @@ _MISCONCEPTIONS = {
         "corto se salta la bobina. Mide el par."
     ),
     "refute.code_for_location": (
-        "La verdad es {true}. Un código nombra un cilindro, nunca un lugar. Cualquier corte de ese cable da el mismo "
+        "La avería es {true}. Un código nombra un cilindro, nunca un lugar. Cualquier corte de ese cable da el mismo "
         "código. Mide en un punto de corte tras otro."
     ),
     "refute.code_of_another": (
-        "La verdad es {true}. Un código nombraba {said}, pero el turno que no suena parejo es el {true_slot}. Los "
+        "La avería es {true}. Un código nombraba {said}, pero el turno que no suena parejo es el {true_slot}. Los "
         "códigos viejos se quedan en memoria: borra, haz la prueba y lee otra vez."
     ),
     "refute.wrong_side": (
-        "El cilindro es ese, pero la verdad es {true}. Desconecta ahí y mide los dos lados. Si los dos están bien, es "
+        "El cilindro es ese, pero la avería es {true}. Desconecta ahí y mide los dos lados. Si los dos están bien, es "
         "el contacto entre ellos."
     ),
     "refute.by_ear_alone": (
@@ -200,8 +200,8 @@ _DEBRIEF = {
         "juntas llegan a {reachable}."
     ),
     "debrief.economy": (
-        "Tiempo: usaste {used:.0f} min, con la reparación correcta y su prueba. El mejor camino lleva {best:.0f} min. "
-        "La economía cuenta cuando el lugar es correcto y está demostrado."
+        "Tiempo: usaste {used:.0f} min, incluidas la reparación correcta y su prueba. El mejor camino lleva "
+        "{best:.0f} min. La economía cuenta cuando el lugar es correcto y está demostrado."
     ),
     "debrief.economy_passes": (
         "Tiempo: usaste {used:.0f} min. El mejor camino hasta «el circuito está bien» lleva {best:.0f} min. La "
@@ -214,13 +214,13 @@ _DEBRIEF = {
     "debrief.the_place": "«{place}»",
     "debrief.another_place": "una avería en otro sitio",
     "debrief.unmeasured": (
-        "Nombraste {place} sin una medición que descarte {rival}. Por eso el lugar y la demostración cuentan la "
-        "mitad, y el dictamen no es correcto. Esa reparación lleva {repair:.0f} min y piezas. Si no era eso, la paga "
-        "el taller o la paga el cliente."
+        "Nombraste {place}, pero ninguna medición descarta {rival}. Por eso el lugar y la demostración cuentan solo "
+        "la mitad, y el dictamen no es correcto. Esa reparación lleva {repair:.0f} min y piezas. Si no era eso, la "
+        "paga el taller o el cliente."
     ),
     "debrief.unmeasured_passes": (
-        "Que los turnos suenen parejos no demuestra el circuito. Compara los ohmios o la curva de corriente con un "
-        "cilindro bueno. Sin eso, la demostración cuenta la mitad."
+        "Que los turnos suenen parejos no demuestra que el circuito esté bien. Compara los ohmios o la curva de "
+        "corriente con un cilindro bueno. Sin eso, la demostración cuenta la mitad."
     ),
     "debrief.hides": (
         "{first} tapa {second}: con la primera avería, ninguna prueba de aquí muestra la segunda. Repara la primera y "
@@ -228,7 +228,7 @@ _DEBRIEF = {
     ),
     "debrief.would_tell": "Esto te habría dicho más: {test}.",
     "debrief.misconception": "Qué falló: {name}.",
-    "debrief.step": "           dijo {bits:.1f} bits; el mejor dictamen está ahora en {percent}{out}",
+    "debrief.step": "           dio {bits:.1f} bits; el mejor dictamen está ahora en {percent}{out}",
     "debrief.step_out": "; descartado: {names}",
     "debrief.step_strange": "           ninguna avería de este motor explica esa respuesta",
     "debrief.best": "El mejor camino hasta esta avería:",

@@ -11,9 +11,9 @@ TEXTS = {
     "handout.next": "Qué comprobar ahora",
     "handout.cautions": "Precauciones",
     "handout.limits": (
-        "Los sonidos y dibujos se calcularon para un motor de enseñanza. La prueba solo mueve bobinas y armaduras. No "
-        "dice nada de toberas, juntas, compresión ni aceite. El manual del fabricante y las normas locales van "
-        "primero."
+        "Los sonidos y dibujos se calcularon para un motor de enseñanza. La prueba solo acciona bobinas y mueve "
+        "armaduras. No dice nada de toberas, juntas, compresión ni aceite. El manual del fabricante y las normas "
+        "locales van primero."
     ),
     "handout.good": "{slot}, en un motor sano:",
     "handout.faulty": "{slot}, en este motor:",
@@ -42,8 +42,8 @@ TEXTS = {
         "con la de un inyector bueno antes de cambiar nada."
     ),
     "handout.next.module_power": (
-        "Pruebe la batería con carga y limpie los bornes y la masa del módulo. Después mida las dos caídas con "
-        "todos los inyectores accionados."
+        "Prueba la batería con carga y limpia los bornes y la masa del módulo. Después mide las dos caídas con todos "
+        "los inyectores accionados."
     ),
     "handout.next.retest": (
         "Después de reparar, repite la prueba. Todos los turnos deben sonar parejos y sin códigos. La lectura no debe "
@@ -74,7 +74,7 @@ TEXTS = {
     "records.not_there": "no está",
     "fate.missing": "no está",
     "records.set": "{name}: {title}, casos: {size} ({id})",
-    "records.no_sets": "Aquí todavía no hay resultados de ningún conjunto.",
+    "records.no_sets": "Aquí todavía no se han recogido resultados.",
     "records.written": "{path}",
     "roster.three_cells": "tres celdas: learner, name, class",
     "roster.at_most": "como mucho {count} caracteres en una celda",
@@ -225,7 +225,7 @@ TEXTS = {
     "roster.twice": "con {learner} dos veces",
     "roster.each_once": "cada código una vez",
     "delivery.refused": "El almacén común no puede aceptar el intento {attempt}. Queda guardado aquí.",
-    "wrong.no_results_yet": "Aquí todavía no hay resultados de ningún conjunto.",
+    "wrong.no_results_yet": "Aquí todavía no se han recogido resultados.",
     "mend.no_results_yet": "Recoge algunos primero: injector-trainer records collect.",
     "wrong.no_learner": "{learner} no tiene resultados aquí ni está en la lista.",
     "mend.no_learner": "Revisa el código. Las mayúsculas cuentan.",

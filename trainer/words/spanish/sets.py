@@ -45,10 +45,11 @@ TEXTS = {
     "set.sealed": "{path} está sellado. Casos: {size}. Da este archivo a los aprendices y guárdate el otro.",
     "set.sealed_means": (
         "Sin la contraseña nadie puede leer las respuestas de un conjunto sellado, y cualquier cambio se nota. Quien "
-        "tiene la contraseña puede hacer las dos cosas. Y nadie puede impedir que un aprendiz fotografíe la pantalla."
+        "tiene la contraseña puede leerlo y cambiarlo sin que se note. Y nadie puede impedir que un aprendiz "
+        "fotografíe la pantalla."
     ),
-    "set.head": "{title}: {mode}, casos: {size}",
-    "set.head_unproved": "Esto se lee por fuera de un archivo sellado. Solo la contraseña lo confirma.",
+    "set.head": "{title} ({mode}, casos: {size})",
+    "set.head_unproved": "Esto está escrito por fuera de un archivo sellado. Solo la contraseña lo confirma.",
     "set.closes": "Cierra el {moment}.",
     "set.plays": "Sonidos que puedes oír en cada caso: {count}.",
     "set.readings": "Lecturas que puedes hacer en cada caso: {count}.",
@@ -59,12 +60,12 @@ TEXTS = {
     "set.debrief.after_set": "Tienes los repasos cuando hayas entregado el último caso.",
     "set.debrief.after_closing": "Tienes los repasos cuando el conjunto se haya cerrado.",
     "set.supported": "Trabajas con tus propios ajustes de apoyo. Tus resultados lo dirán.",
-    "set.evident": "Todo lo que haces queda anotado y firmado, también si sales de la ventana.",
+    "set.evident": "Todo lo que haces queda anotado y firmado, incluso si sales de la ventana.",
     "set.case": "Caso {number} de {size}",
     "set.handed_in": "Entregado.",
     "set.voided": "Este caso no cuenta. Te toca otro en su lugar.",
     "set.bundled": "Tus resultados están en {path}",
-    "set.all_done": "Has hecho todos los casos ({size}).",
+    "set.all_done": "Todos los casos están hechos ({size} de {size}).",
     "set.debrief_later": "Los repasos todavía no están abiertos.",
     "set.look_back": "¿Qué repaso quieres, del 1 al {size}? Intro para salir:",
     "preview.keep": "Esta hoja lleva las respuestas. No la enseñes.",
@@ -161,13 +162,13 @@ TEXTS = {
     "wrong.store_away": "El almacén común no responde.",
     "mend.store_away": "Sigue trabajando. Todo se guarda aquí y se entrega más tarde.",
     "wrong.seal_needs_key": (
-        "Para sellar un conjunto hace falta una draw_key de al menos {least} caracteres. Sin ella, alguien podría "
-        "confirmar una suposición sobre sus casos."
+        "Un conjunto necesita una draw_key de al menos {least} caracteres para poder sellarlo. Sin ella, alguien "
+        "podría adivinar sus casos y comprobarlo."
     ),
     "mend.seal_needs_key": "Escribe draw_key: y un texto que nadie pueda adivinar.",
     "set.unguarded": "Otros programas de este puesto podrían leer este examen. Tus resultados lo dirán.",
-    "passphrase.keep": "Se queda en la memoria mientras el programa está abierto y no se escribe en ningún sitio.",
-    "passphrase.again": "Otra vez",
+    "passphrase.keep": "La contraseña se queda en la memoria mientras el programa está abierto. Nunca se guarda.",
+    "passphrase.again": "Escríbela otra vez",
     "passphrase.go": "Seguir",
     "passphrase.differ": "No coinciden. Escribe las dos otra vez.",
     "stage.drawing": "Sorteando los casos ...",
@@ -187,7 +188,7 @@ TEXTS = {
     "set.progress": "Entregados: {done} de {size}",
     "set.clock_left": "Quedan unos {minutes:.0f} minutos.",
     "set.drawing": "Sorteando tus casos.",
-    "set.next": "Caso {number}",
+    "set.next": "Empezar el caso {number}",
     "set.go_on": "Seguir con el caso {number}",
     "set.look_back_which": "Repaso del caso",
     "set.another": "Hacer el conjunto otra vez",
@@ -202,7 +203,7 @@ TEXTS = {
     "instructor.sets": "Conjuntos en este equipo",
     "instructor.prove": "Comprobar",
     "instructor.preview": "Vista previa",
-    "instructor.seal": "Sellar",
+    "instructor.seal": "Sellar el conjunto",
     "instructor.results": "Resultados",
     "instructor.collect_how": "Carpeta o memoria USB con resultados de este conjunto",
     "instructor.collect": "Recoger",
@@ -230,23 +231,23 @@ TEXTS = {
     "builder.debrief.after_closing": "Repasos después del cierre",
     "builder.closes": "Cierra el (por ejemplo 2027-03-01T12:00; vacío, nunca)",
     "builder.closes_wrong": "Escribe la hora de cierre así: 2027-03-01T12:00.",
-    "builder.certainty": "La seguridad cuenta un quinto",
+    "builder.certainty": "La seguridad cuenta un quinto de la nota",
     "builder.shuffled": "Otro orden para cada aprendiz",
     "builder.save": "Comprobar y guardar",
     "builder.there": "{path} ya existe. Pon otro título al conjunto.",
     "set.weak_shipped": (
-        "Las líneas {lines} usan casos incluidos. Cualquiera con este programa puede buscar sus respuestas por lo que "
-        "oye. Para un examen, sortea casos o usa los tuyos."
+        "Las líneas {lines} usan casos incluidos. Cualquiera con este programa puede reconocerlos de oído y buscar "
+        "las respuestas. Para un examen, sortea casos o usa los tuyos."
     ),
     "set.weak_debrief": (
         "Los repasos se abren en cuanto un aprendiz termina. El primero puede contárselo a los demás, o repetir con "
         "otro nombre. Pon una fecha de cierre y repasos después del cierre."
     ),
-    "set.resumed": "Ya trabajaste en este caso. Sigues después de {count} acciones.",
+    "set.resumed": "Ya trabajaste en este caso. Acciones hasta ahora: {count}.",
     "instructor.seal_again": "{path} ya existe. ¿Sellas otra vez el conjunto y lo sustituyes?",
     "delivery.not_fetched": "Lo que se empezó en otro puesto no se puede mostrar aquí. {reason}",
     "file.a_sealed_set": "un conjunto sellado",
-    "file.sealed_mend": "hazlo con set sit, o míralo con set show y set preview",
+    "file.sealed_mend": "ábrelo con set sit, o míralo con set show y set preview",
     "file.a_short_name": "dos o más letras minúsculas, cifras y guiones bajos, empezando por letra",
     "wrong.learner_empty": "Un aprendiz necesita un nombre o un código.",
     "mend.learner_empty": "Escribe al menos una letra o una cifra.",

@@ -34,7 +34,7 @@ TEXTS: dict[str, str] = {
     "progress.nothing": "Todavía no has terminado ningún caso.",
     "progress.of": "{right} de {count}",
     "progress.certainty": "Cuánta seguridad tenías y cuánto acertaste",
-    "progress.said": "{said}: {right} aciertos de {count}",
+    "progress.said": "{said}: {right} de {count} bien",
     "settings.title": "Ajustes de este puesto",
     "settings.theme": "Colores",
     "settings.theme.dark": "Oscuro",
@@ -49,8 +49,10 @@ TEXTS: dict[str, str] = {
     "settings.scale": "Tamaño del texto (Ctrl + y Ctrl -)",
     "settings.device": "Salida de sonido",
     "settings.device_default": "La salida normal del sistema",
-    "settings.level": "Volumen aquí: {level:.0f} dB. Solo lo suben tus teclas.",
-    "settings.station": "Modo puesto: pantalla completa, otra persona tras tres minutos sin uso y un PIN para salir",
+    "settings.level": "Volumen aquí: {level:.0f} dB. Solo lo subes tú.",
+    "settings.station": (
+        "Modo puesto: pantalla completa, listo para otra persona tras tres minutos sin uso y un PIN para salir"
+    ),
     "settings.station_on": "Empezar el modo puesto",
     "settings.station_off": "Terminar el modo puesto",
     "settings.pin_short": "Usa al menos {count} cifras en el PIN.",
@@ -60,7 +62,7 @@ TEXTS: dict[str, str] = {
     ),
     "station.ask": "PIN de este puesto",
     "station.limits": (
-        "El modo puesto mantiene a la clase en su trabajo. No bloquea el equipo. Para eso usa la cuenta de quiosco "
+        "El modo puesto ayuda a que la clase siga en lo suyo. No bloquea el equipo. Para eso usa la cuenta de quiosco "
         "del sistema."
     ),
     "station.leave": "Salir del programa",
@@ -91,22 +93,24 @@ TEXTS: dict[str, str] = {
     "sound.void": "El equipo cortó el sonido, así que no cuenta.",
     "sound.again": "Oírlo otra vez, sin cargo",
     "sound.lost": (
-        "La salida de sonido ha desaparecido. No se ha cargado tiempo. Vuelve a empezar desde el principio del turno."
+        "La salida de sonido ha desaparecido. No se ha cargado tiempo. El sonido vuelve a empezar desde el principio "
+        "del turno."
     ),
     "sound.go_on": "Probar otra vez",
     "sound.rest": "Llevas {minutes:.0f} minutos escuchando. Un descanso ayuda al oído.",
     "sound.level": "Nivel {level:.0f} dB",
     "setup.title": "Ajuste de sonido",
     "setup.why": (
-        "Son unos noventa segundos. Muestra si aquí puedes oír el zumbido tenue. El resultado no deja fuera a nadie."
+        "Son unos noventa segundos. Muestra si aquí puedes oír el zumbido tenue. Puedes seguir sea cual sea el "
+        "resultado."
     ),
     "setup.device": "Salida de sonido: {name}",
     "setup.begin": "Empezar",
     "setup.begin_headphones": "Empezar, con prueba de auriculares (40 s más)",
     "setup.step": "Pregunta {done} de {count}",
     "setup.ask.side": "¿De qué lado viene el clic?",
-    "setup.ask.comfort": "Ajusta un nivel cómodo, nunca fuerte. Empieza bajo y solo lo suben tus teclas.",
-    "setup.ask.bed": "¿Oyes el ruido de fondo suave por encima de la sala?",
+    "setup.ask.comfort": "Ajusta un nivel cómodo, nunca fuerte. Empieza bajo y solo lo subes tú.",
+    "setup.ask.bed": "¿Oyes el ruido de fondo suave por encima del ruido de tu sala?",
     "setup.ask.hum": "¿Cuántos zumbidos tenues oyes en el ruido?",
     "setup.ask.low": "Dos sonidos cortos: ¿oíste los dos?",
     "setup.ask.phase": "Tres tonos: ¿cuál es el más flojo?",
@@ -139,9 +143,9 @@ TEXTS: dict[str, str] = {
     "setup.sides.swapped": "Los lados están cambiados.",
     "setup.sides.mono": "Los dos lados suenan igual: mono.",
     "setup.sides.unsure": "No está claro cuál es cada lado.",
-    "setup.bed.yes": "El ruido de fondo se oye más que la sala.",
-    "setup.bed.barely": "El ruido de fondo apenas se oye más que la sala.",
-    "setup.bed.no": "La sala suena más fuerte que el ruido de fondo.",
+    "setup.bed.yes": "Oyes el ruido de fondo por encima del ruido de tu sala.",
+    "setup.bed.barely": "Apenas oyes el ruido de fondo por encima del ruido de tu sala.",
+    "setup.bed.no": "El ruido de tu sala tapa el ruido de fondo.",
     "setup.lows.all": "Aquí oyes los graves.",
     "setup.lows.no_lows": "Aquí faltan los graves, pero oyes el resto del zumbido.",
     "setup.lows.unsure": "No está claro si aquí oyes los graves.",
@@ -162,7 +166,7 @@ TEXTS: dict[str, str] = {
     ),
     "term.slot": "turno",
     "meaning.slot": "El tiempo en que se acciona un cilindro, o todos.",
-    "term.burst": "todos a la vez",
+    "term.burst": "ráfaga (todos a la vez)",
     "meaning.burst": (
         "El primer turno: todos los inyectores a la vez. Suena más fuerte que un turno suelto y es lo que más carga "
         "la alimentación."
@@ -218,7 +222,7 @@ TEXTS: dict[str, str] = {
     ),
     "term.insulation": "aislamiento a masa",
     "meaning.insulation": (
-        "Lo bien separado que está un cable del motor. Nunca lo midas a través de un módulo, un inyector o un "
+        "Lo bien aislado que está un cable del motor. Nunca lo midas a través de un módulo, un inyector o un "
         "calentador."
     ),
     "term.finding": "dictamen",
