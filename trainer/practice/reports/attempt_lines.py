@@ -177,7 +177,11 @@ def listening_place_text(place: str) -> str:
 
 def test_text(test: BenchTest) -> str:
     """Return a test of the menu in words."""
-    what = spot_text(test.at) if isinstance(test.at, Spot) else named(test.at)
+    what: object = test.at
+    if isinstance(test.at, Spot):
+        what = spot_text(test.at)
+    elif isinstance(test.at, str):
+        what = named(test.at)
     said = text(f"plan.{test.kind}", what=what)
     return said if test.number == 1 else text("plan.try", test=said, number=test.number)
 
