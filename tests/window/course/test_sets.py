@@ -98,7 +98,7 @@ def test_a_case_without_sound_is_let_go_with_a_reason_and_the_passphrase(tmp_pat
     assert hands.shell.screen.name == "passphrase"
     hands.write(PHRASE).press("enter").wait(0.1)
     assert "You get another" in hands.shown
-    assert "Case 1" in hands.text_of("next")
+    assert "case 1" in hands.text_of("next")
     hands.press("n").wait(0.1)
     assert [row.redraw for row in hands.store.all_in_set(small_set().case_set.id)] == [0, 1]
 
