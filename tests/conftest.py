@@ -10,8 +10,8 @@ from typing import Any
 import pytest
 from hypothesis import settings
 
-from tests.solved_cache import remembering, solved_folder
-from trainer.cases.single_case.shipped import profile_named, profile_names
+from tests.solved_cache import MADE_BY, remembering, solved_folder, solving_code
+from trainer.cases.single_case.shipped import SOLVED, profile_named, profile_names
 from trainer.circuit.build_kernel import build, is_built
 from trainer.commands.call.this_machine import universe_folder
 from trainer.desk import caching_solver as solver
@@ -27,6 +27,8 @@ if "PYTEST_XDIST_WORKER" not in os.environ:  # a worker inherits it
     (FOLDER / "run").mkdir(mode=0o700)  # where a sound server's own things go
     os.environ["XDG_RUNTIME_DIR"] = str(FOLDER / "run")
     tempfile.tempdir = None
+    if MADE_BY.read_text("utf-8").strip() != solving_code():  # this code may solve other numbers than those shipped
+        os.environ[SOLVED] = "none"
     if not is_built():  # the source in this working copy is what is tested
         build()
 
@@ -56,6 +58,12 @@ def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:
     whole = config.args_source is pytest.Config.ArgsSource.TESTPATHS
     cores = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
     return min(cores, MOST_WORKERS) if whole and cores > 1 else 0
+
+
+def pytest_report_header() -> str:
+    """Say whether engines are solved again."""
+    again = "solved again, the code that solves them has changed: python -m tests.unchanged.universes"
+    return f"shipped engines: {again if os.environ.get(SOLVED) else 'as shipped'}"
 
 
 def pytest_sessionstart(session: pytest.Session) -> None:

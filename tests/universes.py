@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import numpy as np
+
 from trainer.cases.single_case.shipped import case_named
 from trainer.cases.solved.universe_cache import solve_universe
 from trainer.circuit.profile import Profile
@@ -25,6 +27,20 @@ def belief_after(reasoner: Reasoner, *names: str) -> Belief:
     """Return what is believed once tests have shown what they show on the case's own engine."""
     tests = [next(test for test in reasoner.tests if str(test.name) == name) for name in names]
     return reasoner.belief(reasoner.truth_answers([question for test in tests for question in test.questions]))
+
+
+def assert_alike(universe: Universe, other: Universe) -> None:
+    """Ask for the same answers to every question of a universe, which another one has too.
+
+    One may have been solved on another processor: see WITHIN.
+    """
+    for question, values in universe.expectations.kept.items():
+        assert np.allclose(other.expectations.kept[question], values, rtol=WITHIN, atol=WITHIN), question
+
+
+WITHIN = 3e-5
+"""Ten times what rounding moved from one processor to another (3e-6, in ohms), far below what a reading, an ear or a mark
+tells apart; rounding to 32 bits moves 6e-8."""
 
 
 def solved_universe(profile: Profile, temperature_c: float, folder: Path | None) -> Universe:

@@ -6,6 +6,7 @@ import os
 import signal
 import time
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -98,7 +99,7 @@ def test_jobs_come_back_in_their_order_and_dropped_ones_never(worker: ProcessWor
 
 def test_idle_work_steps_aside_and_its_progress_is_told(tmp_path: Path) -> None:
     worker = ProcessWorker(tmp_path)
-    case = new_desk("rests_on_its_edge").attempt.case
+    case = replace(new_desk("rests_on_its_edge").attempt.case, temperature_c=33.0)  # nothing solved is shipped for that
     ready, _errors = ask(worker, "prepare", begun(case, 1), idle=True)
     wait_for(worker, lambda: worker.stage == "reasoning")
     assert not worker.busy  # nobody waits for it

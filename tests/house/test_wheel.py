@@ -12,6 +12,8 @@ from pathlib import Path
 
 import pytest
 
+from trainer.cases.single_case.shipped import SOLVED, profile_names
+
 REPOSITORY = Path(__file__).parents[2]
 
 
@@ -27,6 +29,9 @@ def test_the_wheel_opens_every_shipped_case_in_another_folder(tmp_path: Path) ->
     names = zipfile.ZipFile(wheel).namelist()
     assert sum(name.startswith("trainer/scenarios/cases/") for name in names) >= 30
     assert {"trainer/window/fonts/B612-Regular.otf", "trainer/window/fonts/OFL.txt"} <= set(names)
+    solved = {f"trainer/solved/{path.name}" for path in (REPOSITORY / "trainer" / "solved").iterdir()}
+    assert solved
+    assert solved == {name for name in names if name.startswith("trainer/solved/")}
     assert not any(name.startswith("tests/") for name in names)
     assert "trainer/circuit/step_kernel.so" in names
     assert wheel.name.endswith(f"-py3-none-{sysconfig.get_platform().replace('-', '_').replace('.', '_')}.whl")
@@ -48,6 +53,16 @@ def test_the_wheel_opens_every_shipped_case_in_another_folder(tmp_path: Path) ->
         cwd=away, env=environment, check=True, capture_output=True, text=True,
     )  # fmt: skip
     assert str(site) in where.stdout
+    shipped = (
+        "from trainer.cases.drawing.practice_pool import is_cached; "
+        "from trainer.cases.single_case.shipped import profile_named, profile_names; "
+        "print([is_cached(profile_named(name), None) for name in profile_names()])"
+    )
+    found = subprocess.run(
+        [sys.executable, "-c", shipped], cwd=away, env={**environment, SOLVED: ""},
+        check=True, capture_output=True, text=True,
+    )  # fmt: skip
+    assert json.loads(found.stdout.lower()) == [True] * len(profile_names())
     compiled = "from trainer.circuit.compiled_step import in_use; print(in_use())"
     used = subprocess.run(
         [sys.executable, "-c", compiled], cwd=away, env=environment, check=True, capture_output=True, text=True

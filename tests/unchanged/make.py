@@ -16,7 +16,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tests.engines import ALL, NORTH, fault_of, solved
-from tests.universes import reasoner_of
+from tests.universes import WITHIN, reasoner_of
 from trainer.cases.single_case.shipped import case_named, case_names
 from trainer.circuit.fault import FaultKind
 from trainer.circuit.profile import Profile
@@ -58,11 +58,6 @@ def numbers_of(profile: Profile) -> dict[str, list[float]]:
     rows["samples"] = _summary(sound.samples.astype(np.float64).ravel())
     rows["best path"] = [number for step in reasoner.best_path for number in (step.minutes, step.bits)]
     return rows
-
-
-WITHIN = 3e-5
-"""Ten times what rounding moved from one processor to another (3e-6, in ohms), far below what a reading, an ear or a mark
-tells apart."""
 
 
 def moved(kept: Mapping[str, Any], numbers: Mapping[str, Mapping[str, list[float]]]) -> list[str]:

@@ -1,4 +1,4 @@
-"""The practice pool of one engine: faults of every form with how they sound, solved once and cached on disk."""
+"""The practice pool of one engine: faults of every form with how they sound, shipped solved or cached on disk."""
 
 from __future__ import annotations
 
@@ -14,9 +14,9 @@ import numpy as np
 from trainer.arrays import Flags, Floats, Integers
 from trainer.cases.drawing.practice_case import HARDEST, TEMPERATURE_C
 from trainer.cases.drawing.random_case import drawable, is_group
-from trainer.cases.files.plain_file import open_plain
-from trainer.cases.files.whole_file import write_whole
+from trainer.cases.files.array_file import Arrays, read_arrays, rounded, write_arrays
 from trainer.cases.single_case.audibility import AUDIBLE_MARGIN_DB, DECISIVE_DB, SILENT_DBA
+from trainer.cases.single_case.shipped import solved_folder
 from trainer.circuit.codes import known_codes
 from trainer.circuit.fault import Conditions, Fault
 from trainer.circuit.fault_space import comes_and_goes
@@ -148,19 +148,25 @@ class Pools:
 
 
 def pool_of(profile: Profile, folder: Path | None) -> Pool:
-    """Return an engine's pool from the cache on disk, or solve it (seconds) and save it there."""
-    path = None if folder is None else folder / f"{POOL_PREFIX}{_content(profile)}.npz"
-    found = None if path is None else _load(profile, path)
-    if found is None:
-        found = _solved(profile)
-        if path is not None:
-            _save(found, path)
-    return found
+    """Return an engine's pool as shipped or from the cache on disk, or solve it (seconds) and save it there."""
+    name = pool_file_name(profile)
+    for place in (solved_folder(), folder):
+        found = None if place is None else _load(profile, place / name)
+        if found is not None:
+            return found
+    solved = _solved(profile)
+    # it is what its file gives back: no result depends on whether it was solved or read
+    arrays = rounded({name: getattr(solved, name) for name in ARRAYS})
+    if folder is not None:
+        with contextlib.suppress(UserError):  # what cannot be saved is solved again
+            write_arrays(folder / name, arrays)
+    return _pool(profile, arrays)
 
 
 def is_cached(profile: Profile, folder: Path | None) -> bool:
-    """Return whether an engine's pool is cached on disk, so that it need not be solved."""
-    return folder is not None and (folder / f"{POOL_PREFIX}{_content(profile)}.npz").is_file()
+    """Return whether an engine's pool is shipped or cached on disk, so that it need not be solved."""
+    name = pool_file_name(profile)
+    return any(place is not None and (place / name).is_file() for place in (solved_folder(), folder))
 
 
 def class_of_fault(fault: Fault | None) -> str:
@@ -246,16 +252,16 @@ def _squares(points: Floats) -> Floats:
     return np.asarray(own[:, None] + own[None, :] - 2.0 * points @ points.T)
 
 
-def _content(profile: Profile) -> str:
+def pool_file_name(profile: Profile) -> str:
+    """Return the name of a pool's file: a hash of everything that its content depends on."""
     rows = _forms(profile)
     parts = (profile.digest, MODEL_VERSION, rows, [drawable(profile, HARDEST)[row - 1] for row in rows])
-    return hashlib.sha256(repr(parts).encode("utf-8")).hexdigest()[:32]
+    return f"{POOL_PREFIX}{hashlib.sha256(repr(parts).encode('utf-8')).hexdigest()[:32]}.npz"
 
 
 def _load(profile: Profile, path: Path) -> Pool | None:
     try:
-        with open_plain(path) as opened, np.load(opened, allow_pickle=False) as stored:
-            arrays: dict[str, np.ndarray] = {name: stored[name] for name in ARRAYS}
+        pool = _pool(profile, read_arrays(path))
     except Exception:  # a damaged archive can raise nearly anything, and solving again loses nothing
         return None
     count, slots = len(_forms(profile)), len(profile.cylinders) + 1
@@ -264,16 +270,12 @@ def _load(profile: Profile, path: Path) -> Pool | None:
         "own_a": (count, slots - 1),
         "codes": (count, len(known_codes(profile))),
     }  # fmt: skip
-    if any(arrays[name].shape != shape for name, shape in shapes.items()):
-        return None
+    return pool if all(getattr(pool, name).shape == shape for name, shape in shapes.items()) else None
+
+
+def _pool(profile: Profile, arrays: Arrays) -> Pool:
     rows, heard, good, codes, provoked, own_a = (arrays[name] for name in ARRAYS)
     return Pool(profile, rows, heard, good, codes, provoked, own_a)
-
-
-def _save(pool: Pool, path: Path) -> None:
-    with contextlib.suppress(UserError):  # what cannot be saved is solved again
-        arrays = {name: getattr(pool, name) for name in ARRAYS}
-        write_whole(path, lambda part: np.savez(part, **arrays), make_folder=True)
 
 
 ARRAYS = ("rows", "heard", "good", "codes", "provoked", "own_a")

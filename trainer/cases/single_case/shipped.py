@@ -1,7 +1,8 @@
-"""Loads the shipped profiles and cases by name."""
+"""Loads the shipped profiles and cases by name, and finds the solved engines that are shipped with them."""
 
 from __future__ import annotations
 
+import os
 from functools import cache
 from pathlib import Path
 
@@ -17,6 +18,18 @@ def scenarios_folder() -> Path:
     package = Path(__file__).parents[2]
     inside = package / "scenarios"
     return inside if inside.is_dir() else package.parent / "scenarios"
+
+
+SOLVED_FOLDER = Path(__file__).parents[2] / "solved"
+"""Where solved engines are shipped, in a checkout as in an installed package."""
+
+SOLVED = "INJECTOR_TRAINER_SOLVED"
+"""With this set to `none` in the environment shipped solved engines are not used: for tests of solving."""
+
+
+def solved_folder() -> Path | None:
+    """Return where solved engines are shipped, or None where they are not to be used."""
+    return None if os.environ.get(SOLVED) == "none" else SOLVED_FOLDER
 
 
 @cache

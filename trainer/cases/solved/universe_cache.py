@@ -1,25 +1,23 @@
-"""Caches the universes of profiles on disk, under a hash of everything that their content depends on.
+"""Finds universes of profiles on disk, shipped or cached, under a hash of everything that their content depends on.
 
-A file that is damaged or does not fit is ignored and written again, without a message: nothing is lost.
+A file that is damaged or does not fit is ignored and a cached one written again, without a message: nothing is lost.
 """
 
 from __future__ import annotations
 
+import contextlib
 import hashlib
 import os
 from collections.abc import Callable
 from pathlib import Path
 
-import numpy as np
-
-from trainer.arrays import Floats
 from trainer.cases.drawing.practice_pool import POOL_PREFIX, Pools
-from trainer.cases.files.plain_file import open_plain
-from trainer.cases.files.whole_file import write_whole
+from trainer.cases.files.array_file import Arrays, read_arrays, rounded, write_arrays
 from trainer.cases.profiles.engine_trial import try_engine
 from trainer.cases.single_case.case import Case
-from trainer.circuit.codes import SlotCurrents, stored_code
-from trainer.circuit.drive import Slot, slots_of
+from trainer.cases.single_case.shipped import solved_folder
+from trainer.cases.solved.universe_file import arrays_of, fill
+from trainer.circuit.codes import stored_code
 from trainer.circuit.fault_space import comes_and_goes
 from trainer.errors import UserError
 from trainer.instruments.bench import Work
@@ -27,9 +25,7 @@ from trainer.reasoning.case_facts import CaseFacts, Universe, universe_of
 from trainer.reasoning.model_version import MODEL_VERSION
 from trainer.reasoning.reasoner import Reasoner
 from trainer.reasoning.universe.questions import Question, name_of, states_in
-from trainer.reasoning.universe.slot_traits import SlotTraits, TraceMarks
 
-Arrays = dict[str, np.ndarray]
 MOST_FILES = 12
 """How many universes are cached on disk."""
 
@@ -41,12 +37,17 @@ ReportProgress = Callable[[float], None]
 
 
 def solve_universe(universe: Universe, folder: Path | None, report: ReportProgress = lambda share: None) -> None:
-    """Answer every question of a universe's menu, from the cache on disk or by solving it and saving it there.
+    """Answer every question of a universe's menu: as shipped, from the cache on disk, or by solving it and saving it.
 
     Raises UnsolvableError for an engine whose figures leave nothing to solve.
     """
-    path = None if folder is None else folder / f"{_content(universe)}.npz"
+    name = file_name(universe)
+    shipped, path = solved_folder(), None if folder is None else folder / name
+    if shipped is not None and _load(universe, shipped / name):
+        return
     if path is not None and _load(universe, path):
+        with contextlib.suppress(OSError):  # the files used longest ago are deleted first
+            os.utime(path)
         return
     try_engine(universe.profile)
     by_work: dict[Work, list[Question]] = {}
@@ -59,8 +60,11 @@ def solve_universe(universe: Universe, folder: Path | None, report: ReportProgre
         done += 1
         report(done / len(by_work))
     universe.expectations.equivalents.between = None
+    # from here on it is what its file gives back: no result depends on whether it was solved or read
+    arrays = rounded(arrays_of(universe))
+    fill(universe, arrays)
     if path is not None:
-        _save(universe, path)
+        _save(arrays, path)
 
 
 UniverseKey = tuple[str, float]
@@ -74,9 +78,9 @@ def universe_key(case: Case) -> UniverseKey:
 class Universes:
     """The universes used so far, each solved or loaded once; `folder` None caches nothing on disk.
 
-    `pools` are the practice pools. `in_memory` is how many universes stay in memory: one takes some fifty megabytes,
-    and a quarter of a second to load again. The reasoners used last stay too, with their results: a class hands in the
-    same cases many times.
+    Those that shipped cases need are shipped, so the folder holds only others. `pools` are the practice pools.
+    `in_memory` is how many universes stay in memory: one takes some fifty megabytes, and a quarter of a second to load
+    again. The reasoners used last stay too, with their results: a class hands in the same cases many times.
     """
 
     def __init__(self, folder: Path | None = None, in_memory: int = 8) -> None:
@@ -137,22 +141,24 @@ def facts_of(case: Case) -> CaseFacts:
     )
 
 
-def _content(universe: Universe) -> str:
-    parts = (universe.profile.digest, universe.temperature_c, universe.faults, MODEL_VERSION)
-    return hashlib.sha256(repr(parts).encode("utf-8")).hexdigest()[:32]
+def file_name(universe: Universe) -> str:
+    """Return the name of a universe's file: a hash of everything that its content depends on."""
+    menu = [name_of(question) for question in states_in(universe.menu)]
+    parts = (universe.profile.digest, universe.temperature_c, universe.faults, menu, MODEL_VERSION)
+    return f"{hashlib.sha256(repr(parts).encode('utf-8')).hexdigest()[:32]}.npz"
 
 
-def _save(universe: Universe, path: Path) -> None:
+def _save(arrays: Arrays, path: Path) -> None:
     """Write the cache file; do nothing where the folder cannot be written."""
     try:
-        write_whole(path, lambda file: np.savez(file, allow_pickle=False, **_arrays(universe)), make_folder=True)
+        write_arrays(path, arrays)
         _delete_oldest(path.parent)
     except (UserError, OSError):
         return
 
 
 def _delete_oldest(folder: Path) -> None:
-    """Delete all but the universes used last: each takes several megabytes."""
+    """Delete all but the universes used last: each takes about a megabyte."""
     universes = [path for path in folder.glob("*.npz") if not path.name.startswith(POOL_PREFIX)]
     by_age = sorted(universes, key=lambda path: path.stat().st_mtime, reverse=True)
     for path in by_age[MOST_FILES:]:
@@ -162,83 +168,7 @@ def _delete_oldest(folder: Path) -> None:
 def _load(universe: Universe, path: Path) -> bool:
     """Fill the universe from a file and return True, or leave it unchanged and return False."""
     try:
-        with open_plain(path) as opened, np.load(opened, allow_pickle=False) as file:
-            arrays = {name: file[name] for name in file.files}
-        solved, tests, kept = _from_arrays(universe, arrays)
-        os.utime(path)
+        fill(universe, read_arrays(path))
     except Exception:  # a damaged archive can raise nearly anything; it is solved again
         return False
-    universe.expectations.equivalents.solved.update(solved)
-    universe.expectations.equivalents.tests.update(tests)
-    universe.expectations.kept.update(kept)
     return True
-
-
-_VECTORS = ("most_a", "early_a", "end_a", "coil_end_a", "return_end_a")
-
-
-def _arrays(universe: Universe) -> Arrays:
-    equivalents, kept = universe.expectations.equivalents, universe.expectations.kept
-    slots = list(equivalents.solved.values())
-    place = {key: number for number, key in enumerate(equivalents.solved)}
-    by_identity = {id(traits): place[key] for key, traits in equivalents.solved.items()}
-    outputs = tuple(universe.profile.wiring.outputs)
-    questions = states_in(universe.menu)
-    return {
-        "keys": np.array([list(key) for key in equivalents.solved], dtype=np.uint8),
-        "slot": np.array([one.seen.slot.number for one in slots]),
-        "live": np.array([[name in one.seen.slot.live for name in outputs] for one in slots]),
-        "tripped": np.array([[name in one.seen.tripped for name in outputs] for one in slots]),
-        "sound": np.array([one.sound for one in slots]),
-        "trace": np.array([(t.trace.peak_a, t.trace.early_a, t.trace.dip_s, t.trace.dip_a) for t in slots]),
-        "rail": np.array([(one.rail_end_v, one.rail_low_v) for one in slots]),
-        **{name: np.array([_vector(one, name) for one in slots]) for name in _VECTORS},
-        "test_keys": np.array([list(key) for key in equivalents.tests], dtype=np.uint8),
-        "test_slots": np.array([[by_identity[id(t)] for t in test] for test in equivalents.tests.values()]),
-        "names": np.array([name_of(question) for question in questions]),
-        "widths": np.array([kept[question].shape[1] for question in questions]),
-        "kept": np.concatenate([kept[question] for question in questions], axis=1),
-    }
-
-
-def _vector(traits: SlotTraits, name: str) -> np.ndarray:
-    return np.asarray(getattr(traits.seen if hasattr(traits.seen, name) else traits, name))
-
-
-def _from_arrays(
-    universe: Universe, arrays: Arrays
-) -> tuple[dict[bytes, SlotTraits], dict[bytes, tuple[SlotTraits, ...]], dict[Question, Floats]]:
-    """Return solved slots, tests and kept answers; raises KeyError, ValueError or IndexError for what does not fit."""
-    profile = universe.profile
-    outputs = tuple(profile.wiring.outputs)
-    commanded = {slot.number: slot.commanded for slot in slots_of(profile)}
-    slots = []
-    for row, number in enumerate(arrays["slot"].tolist()):
-        live = frozenset(name for name, on in zip(outputs, arrays["live"][row], strict=True) if on)
-        tripped = frozenset(name for name, on in zip(outputs, arrays["tripped"][row], strict=True) if on)
-        most, early, end, coil, back = (arrays[name][row] for name in _VECTORS)
-        rail_end_v, rail_low_v = arrays["rail"][row].tolist()
-        slots.append(
-            SlotTraits(
-                sound=arrays["sound"][row],
-                seen=SlotCurrents(Slot(number, commanded[number], live), most, early, end, tripped, rail_low_v),
-                trace=TraceMarks(*arrays["trace"][row].tolist()),
-                coil_end_a=coil,
-                return_end_a=back,
-                rail_end_v=rail_end_v,
-                rail_low_v=rail_low_v,
-            )
-        )
-    solved = {bytes(key): traits for key, traits in zip(arrays["keys"], slots, strict=True)}
-    tests = {
-        bytes(key): tuple(slots[place] for place in places)
-        for key, places in zip(arrays["test_keys"], arrays["test_slots"].tolist(), strict=True)
-    }
-    questions = states_in(universe.menu)
-    if [name_of(question) for question in questions] != arrays["names"].tolist():
-        raise ValueError("another menu")
-    if len(arrays["kept"]) != len(universe.faults):
-        raise ValueError("other hypotheses")
-    edges = np.cumsum(arrays["widths"])[:-1]
-    kept = dict(zip(questions, np.split(arrays["kept"], edges, axis=1), strict=True))
-    return solved, tests, kept

@@ -99,6 +99,13 @@ class Expectations:
         wanted = dict.fromkeys(state for question in questions for _chance, state in question.states())
         self._fill([state for state in wanted if state not in self.kept])
 
+    def restore(
+        self, solved: dict[bytes, SlotTraits], tests: dict[bytes, tuple[SlotTraits, ...]], kept: dict[Question, Floats]
+    ) -> None:
+        """Put slots, tests and answers solved before in the place of all that were solved here."""
+        self.equivalents.solved, self.equivalents.tests, self.kept = solved, tests, kept
+        self._tests, self._worst = {}, None
+
     def _prediction(self, kind: str, values: Floats, bed_dba: float) -> Prediction:
         """Return what is predicted over each stretch of severities, from values at its ends."""
         between = self.severities
