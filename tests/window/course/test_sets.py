@@ -49,7 +49,7 @@ def test_an_instructor_builds_seals_and_collects_without_a_text_editor(hands: Ha
     hands.write(PHRASE).press("enter").wait(0.1)
     assert "Handed in: 0 of 4" in hands.shown
     for number in range(1, 5):
-        assert f"Case {number}" in hands.text_of("next")
+        assert f"case {number}" in hands.text_of("next")
         hands.press("n").wait(0.1)
         assert f"Case {number} of 4" in hands.text_of("bench.title")
         assert not hands.has("hint")
