@@ -1,4 +1,7 @@
-"""Simulated listeners who name slots by what they hear; what a slot is, is told by how its plate moved, not by its sound."""
+"""Simulated listeners, who name each slot by ear.
+
+The right name of a slot comes from how its plate moved, so the sound is never judged by itself.
+"""
 
 from __future__ import annotations
 

@@ -25,11 +25,21 @@ COLUMNS = {"cases.head", "codes.line", "debrief.best_step", "debrief.left_line",
 """What is laid out in columns with spaces."""
 
 NOT_SAID = (
-    "stands", "anew", "by itself", "by themselves", "plainly", "it is so", "at its beginning",
-    "(is|are|was|were|be) told(?! apart)", "mend", "plates?", "mates?",
-)  # fmt: skip
+    # a native technician would put these in other words
+    "stands",
+    "anew",
+    "by itself",
+    "by themselves",
+    "plainly",
+    "it is so",
+    "at its beginning",
+    "(is|are|was|were|be) told(?! apart)",
+    # these things have another name in the trainer: repair, armature, good injector
+    "mend",
+    "plates?",
+    "mates?",
+)
 UNNATURAL = re.compile(rf"\b({'|'.join(NOT_SAID)})\b", re.IGNORECASE)
-"""What a native technician would not say, and words beside the one word that a thing has."""
 
 SENTENCES = (
     "caution.", "kind_of_step.", "lesson.again", "lesson.hear", "lesson.intro.", "lesson.look", "meaning.", "mend.",

@@ -32,7 +32,8 @@ MASKED_DB = 8.0
 def heard_as(level_dba: float, good_dba: float, bed_dba: float, brightness: float | None = None) -> Heard:
     """Return what a slot is called, from its own level, its good level at this place, and the bed.
 
-    `brightness` is its mean frequency as a share of the good slot's; without it weak and dull are told by level alone.
+    `brightness` is the slot's mean frequency divided by the good slot's. Where it is not given, only the level decides
+    between weak and dull.
     """
     under = good_dba - level_dba
     if under < -LOUDER_DB:
