@@ -151,7 +151,7 @@ def test_a_burst_that_a_fault_weakens_stays_weaker_and_is_not_forced() -> None:
 @pytest.mark.parametrize(
     ("under_db", "brightness", "heard"),
     [
-        (5.0, 0.3, Heard.WEAK), (7.0, 0.3, Heard.DULL), (7.0, 0.6, Heard.WEAK), (13.0, 0.9, Heard.WEAK), (21.0, 0.9, Heard.DULL), (13.0, None, Heard.DULL),
+        (5.0, 0.3, Heard.WEAK), (7.0, 0.3, Heard.DULL), (7.0, 0.6, Heard.WEAK), (13.0, 0.9, Heard.WEAK), (21.0, 0.9, Heard.DULL),
         (25.0, 0.3, Heard.VERY_FAINT), (0.0, 0.3, Heard.EVEN),
     ],
 )  # fmt: skip

@@ -44,8 +44,8 @@ def share_right(profile: Profile, place: int, bed_dba: float, chance: np.random.
     noisy = np.sqrt(((apart + BLUR * chance.standard_normal((TRIALS, *apart.shape))) ** 2).sum(axis=2))
     true = [profile.cylinders.index(number) for number in fault.cylinders]
     right = np.isin(noisy.argmax(axis=1), true)
-    level, fine = heard[true[0], 0], good[true[0], 0]
-    if heard_as(level, fine, bed_dba) is Heard.VERY_FAINT:
+    (level, centre_hz, _side), (fine, fine_hz, _) = heard[true[0]], good[true[0]]
+    if heard_as(level, fine, bed_dba, centre_hz / fine_hz) is Heard.VERY_FAINT:
         over = float(level_scale(np.array([level]), bed_dba)[0] - level_scale(np.array([-60.0]), bed_dba)[0])
         right &= over + BLUR * chance.standard_normal(TRIALS) > HUM_FROM
     return float(np.mean(right))

@@ -84,18 +84,18 @@ def test_a_finding_of_three_faults_or_another_certainty_is_refused() -> None:
 
 
 @pytest.mark.parametrize(
-    ("level", "heard"),
+    ("level", "brightness", "heard"),
     [
-        (68.0, Heard.LOUDER),
-        (65.5, Heard.EVEN),
-        (60.0, Heard.WEAK),
-        (46.0, Heard.DULL),
-        (39.0, Heard.VERY_FAINT),
-        (10.0, Heard.NOTHING),
+        (68.0, 1.0, Heard.LOUDER),
+        (65.5, 1.0, Heard.EVEN),
+        (60.0, 0.9, Heard.WEAK),
+        (46.0, 0.3, Heard.DULL),
+        (39.0, 0.3, Heard.VERY_FAINT),
+        (10.0, 1.5, Heard.NOTHING),
     ],
 )
-def test_the_answers(level: float, heard: Heard) -> None:
-    assert heard_as(level, 66.0, 34.0) is heard
+def test_the_answers(level: float, brightness: float, heard: Heard) -> None:
+    assert heard_as(level, 66.0, 34.0, brightness) is heard
 
 
 SOLVER = CachingSolver()
