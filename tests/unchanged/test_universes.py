@@ -7,6 +7,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from tests.solved_cache import MADE_BY, solving_code
 from tests.unchanged.universes import MAKE, file_names, profiles, universes
 from tests.universes import WITHIN, assert_alike
 from trainer.cases.drawing import practice_pool
@@ -28,6 +29,10 @@ def shipped(profile: Profile, temperature_c: float) -> Universe:
 
 def test_everything_that_shipped_cases_need_is_shipped_and_nothing_else() -> None:
     assert {path.name for path in SOLVED_FOLDER.iterdir()} == file_names(), f"run: {MAKE}"
+
+
+def test_what_is_shipped_was_solved_by_the_code_as_it_is() -> None:
+    assert MADE_BY.read_text("utf-8").strip() == solving_code(), f"run: {MAKE}"
 
 
 def test_what_is_shipped_is_small() -> None:

@@ -1,4 +1,4 @@
-"""Pulses that differ as real ones do: each moving plate's pulse again with supply, friction and bounce a little off.
+"""Makes pulses differ a little from one to the next, as real ones do, in supply voltage, friction and bounce.
 
 A slot is solved once with its whole network. Each plate in it that moves, or could, is then stepped again VARIANTS
 times behind what the network gives its coil: the voltage of the solved pulse, changed by the supply's ripple, less the
@@ -100,7 +100,7 @@ class _Coils:
 
 
 def families_of(lasts: Sequence[Last], step_s: float, on_steps: int) -> Families:
-    """Step every plate near or over its lift again with its pulse's chances; `lasts` are of one profile."""
+    """Step again every plate that lifts or nearly does, once for each variant; `lasts` are of one profile."""
     period_steps = round(1.0 / lasts[0].row.circuit.profile.schedule.pulses_per_s / step_s)
     cylinders = lasts[0].row.circuit.profile.cylinders
     magnets = magnets_of_rows([[one.row.circuit.solenoids[n] for n in cylinders] for one in lasts])
@@ -126,7 +126,10 @@ def families_of(lasts: Sequence[Last], step_s: float, on_steps: int) -> Families
 
 
 def _chances(name: str, cylinder: int) -> Floats:
-    """Return how many deviations each variant is off, shape (what, variant): every part of a normal spread once."""
+    """Return each variant's offset in standard deviations, shape (what, variant).
+
+    Each row has one value from every sixteenth of a normal distribution, in random order.
+    """
     chance = Stream(0, f"family of {name} {cylinder}")
     spread = np.sort(Stream(0, "spread of a family").normal(1024)).reshape(VARIANTS, -1).mean(axis=1)
     spread = np.clip(spread - spread.mean(), -MOST_DEVIATIONS, MOST_DEVIATIONS)
@@ -201,7 +204,7 @@ def _step(
             speed = speed - np.expm1(-part_s / magnets.mass_kg * loss) * (push / loss - speed)
             moved = part_s * speed
             position = position + moved
-            # the changed current in the middle of the part, as its own change makes it
+            # how far the current is off the solved one in the middle of this part, its own motion counted
             aside = amperes + 0.5 * by_motion * moved - ampere
             linkage = linkage + part_s * (volt - ohm * aside) / (1.0 + 0.5 * part_s * ohm * slope)
         acceleration[step], force[step], way[step] = (speed - before) / step_s, pull, position

@@ -45,7 +45,7 @@ def set_problems(case_set: CaseSet, file: str, universes: Universes, report: Cal
 
 
 def distinct_items(case_set: CaseSet) -> tuple[SetItem, ...]:
-    """Return the different cases of the forms of a set that are proved; raises WrongCallError for too narrow a pool."""
+    """Return the distinct cases in those forms of a set that `check` proves; raises WrongCallError for a small pool."""
     forms = [items_of(case_set, learner) for learner in _learners(case_set)]
     return tuple({item.case.digest: item for items in reversed(forms) for item in reversed(items)}.values())
 

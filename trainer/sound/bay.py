@@ -1,4 +1,4 @@
-"""What happens in a bay: doors, tools, people. All of it is synthesised, from memory; nobody's voice is in it."""
+"""Events in a bay: doors, tools, people talking. All of them are synthesised, from memory; no voice was recorded."""
 
 from __future__ import annotations
 

@@ -1,7 +1,7 @@
-"""The workshop under everything, by kind and A-weighted level: a steady part that never repeats, and what happens.
+"""The sound of the workshop, by kind and A-weighted level: a steady part that never repeats, and events such as doors.
 
-Nothing of it knows of the test: it follows from kind, seed and length alone. What happens keeps out of the first
-seconds, so that a slot that is asked for again is heard without it.
+It depends on kind, seed and length only, never on the test. There are no events in the first seconds, so that a slot
+that is asked for again is heard over the steady part alone.
 """
 
 from __future__ import annotations
@@ -20,10 +20,10 @@ from trainer.sound.iec_61672 import a_weighting_gain
 from trainer.sound.levels import REFERENCE_PA
 
 QUIET_FOR_S = 3.0
-"""How long nothing but the steady part is heard: a single slot, its bed before and after, is over by then."""
+"""How long only the steady part is heard: long enough for a single slot with the bed before and after it."""
 
 FAR_DB, NEAR_DB, LOUD_DB = -4.0, 2.0, 7.0
-"""Level classes: how loud what happens is while it lasts, over the bed's own level in dB(A)."""
+"""Level classes of events: dB over the bed's own level while they last."""
 
 
 class BedKind(StrEnum):
@@ -43,10 +43,10 @@ EVENTS: dict[BedKind, tuple[tuple[Event, float, float], ...]] = {
         (ratchet, NEAR_DB, 9.0), (clank, LOUD_DB, 11.0), (babble, NEAR_DB, 12.0), (impact_wrench, LOUD_DB, 16.0),
     ),
 }  # fmt: skip
-"""What happens under each kind, in which level class, and how many seconds lie between two on the mean: from memory."""
+"""The events of each kind of bed, their level class, and the mean time between two of them in seconds: from memory."""
 
 SLOPES = {BedKind.QUIET_BAY: 0.75, BedKind.VENTILATION: 0.5, BedKind.COMPRESSOR: 0.6}
-"""By which power of frequency each kind's noise falls: from memory."""
+"""The noise of each kind falls with frequency to this power: from memory."""
 
 FAN_TONES, COMPRESSOR_TONES, IDLE_STRENGTH = (0.1, 0.12, 0.08), (0.05, 0.15, 0.1, 0.08, 0.0, 0.05), 0.2
 """How strong tones and a far engine are over the noise, A-weighted: from memory."""
@@ -86,7 +86,7 @@ def _noise(kind: BedKind, frames: int, rate_hz: int, seed: int) -> Floats32:
     white = [Stream(seed, f"bed {kind} {part}").bytes(whole) - np.float32(127.5) for part in range(3)]
     shared, *own = (scipy.fft.rfft(one) for one in white)
     spectra = np.stack([shape * (alike * shared + np.sqrt(1 - alike * alike) * one) for one in own])
-    # the level is that of the chance at hand, not of its mean
+    # scaled by the noise that was drawn, so that the level is exact
     power = 2.0 * float((spectra.real**2 + spectra.imag**2).sum(axis=0) @ weighted) / 2.0 / whole**2
     return np.asarray(scipy.fft.irfft(spectra, whole, axis=1)[:, :frames] / np.float32(np.sqrt(power)))
 
@@ -160,7 +160,7 @@ def _cycles(frames: int, rate_hz: int, seed: int) -> Floats32:
 
 
 def _add(heard: Floats32, event: Event, level_db: float, every_s: float, rate_hz: int, chance: Stream) -> None:
-    """Add what happens, at times of its own, from a side of its own."""
+    """Add one kind of event at random times, each from a random side."""
     now_s = QUIET_FOR_S
     length_s = heard.shape[1] / rate_hz
     while True:

@@ -44,7 +44,7 @@ def arrays_of(universe: Universe) -> Arrays:
 
 
 def fill(universe: Universe, arrays: Arrays) -> None:
-    """Put what arrays hold in the place of everything solved of a universe.
+    """Replace everything solved of a universe by what arrays hold.
 
     Raises KeyError, ValueError or IndexError for arrays that do not fit, and leaves the universe unchanged then.
     """
@@ -96,7 +96,7 @@ def _vector(traits: SlotTraits, name: str) -> np.ndarray:
 
 
 def _distinct(answers: Floats) -> Arrays:
-    """Return answers of shape (hypothesis, number) as distinct values and where each stands.
+    """Return answers of shape (hypothesis, number) as distinct values and the place of each.
 
     They are told apart by their 32 bits, as they are stored.
     """

@@ -43,7 +43,7 @@ NEAREST = 16
 """An exercise is drawn from so many faults whose difficulty is nearest to its level's."""
 
 NEARLY = 0.3
-"""None of them is further from the level than the nearest one by more than this, in logits."""
+"""How much further from the level than the nearest of them another one may lie, in logits."""
 
 PASSES_SHARE = 0.25
 
@@ -51,7 +51,7 @@ CLEAR_DB = 0.8
 """How far from every limit of what it is called a slot lies that is asked about."""
 
 CLEAR_TIMES = 1.15
-"""How many times brighter or duller than the limit between a soft click and a thud."""
+"""By what factor a slot that is asked about is brighter or duller than the limit between a soft click and a thud."""
 
 LIMITS_DB = (-LOUDER_DB, EVEN_DB, DULL_DB)
 """How far under its good level a slot is where it begins to be called something else."""

@@ -102,7 +102,7 @@ class Expectations:
     def restore(
         self, solved: dict[bytes, SlotTraits], tests: dict[bytes, tuple[SlotTraits, ...]], kept: dict[Question, Floats]
     ) -> None:
-        """Put slots, tests and answers solved before in the place of all that were solved here."""
+        """Replace what was solved here by slots, tests and answers that were solved before."""
         self.equivalents.solved, self.equivalents.tests, self.kept = solved, tests, kept
         self._tests, self._worst = {}, None
 
