@@ -10,18 +10,29 @@ from tests.engines import ALL
 from tests.thinned import thinned
 from tests.universes import UNIVERSES
 from trainer.cases.single_case.case import CaseWords
-from trainer.cases.single_case.shipped import case_named, case_names, profile_names, scenarios_folder
+from trainer.cases.single_case.shipped import case_named, case_names, profile_named, profile_names, scenarios_folder
 from trainer.circuit.elements import Location
 from trainer.circuit.fault import FaultKind
 from trainer.circuit.fault_space import single_faults
 from trainer.commands.case_commands.check_files import check_paths
-from trainer.words import speak
+from trainer.practice.reports.attempt_lines import engine_lines
+from trainer.sound.room import in_hall
+from trainer.words import speak, text
 
 CASES = [case_named(name) for name in case_names()]
 
 
 FOLDER = scenarios_folder()
 FILES = sorted(path for path in FOLDER.rglob("*.yaml") if path.parent.name != "sets")
+
+
+def test_a_case_can_put_its_engine_into_a_hall_and_says_so() -> None:
+    hall = case_named("echo_in_the_wash_hall").profile
+    bay = profile_named("field_six")
+    assert hall == in_hall(bay)
+    assert hall.room.decay_s > 2.0 * bay.room.decay_s
+    assert hall.digest != bay.digest  # it sounds different, so nothing solved in the bay may stand for it
+    assert set(engine_lines(hall)) - set(engine_lines(bay)) == {"  " + text("engine.hall")}
 
 
 @pytest.mark.long
