@@ -19,7 +19,7 @@ from trainer.reasoning.universe.slot_traits import traits_of
 from trainer.sound.body import body_response
 from trainer.sound.levels import sum_db
 from trainer.sound.places import LEAN, ON, THROUGH, contact_of, places_of
-from trainer.sound.render import Bed, SlotSound, limiter_gain_db, render, threshold_dba
+from trainer.sound.render import PEAK_CEILING, Bed, SlotSound, limiter_gain_db, render, threshold_dba
 from trainer.sound.room import in_hall
 from trainer.sound.traits import CENTROID, LEVEL, ears_of
 
@@ -120,6 +120,15 @@ def test_leaning_over_a_bank_brings_its_own_pulses_out_of_the_bay(profile: Profi
         level = {slot.window.slot.number: slot.level_dba for slot in sound.slots}
         others = set(profile.cylinders) - set(numbers)
         assert min(level[n] for n in numbers) > max((level[n] for n in others), default=0.0) + 1.5
+
+
+@ENGINES
+def test_over_a_bank_the_loudest_blows_stay_under_the_ceiling_of_a_file(profile: Profile) -> None:
+    """A clipped click would sound like another one: what is loudest at an ear so near is a worn plate in the burst."""
+    solved_test = solved(profile, fault_of(profile, FaultKind.WORN_ARMATURE, 1))
+    for name in profile.banks:
+        sound = render(solved_test, f"{LEAN} {name}", NO_BED, 1)
+        assert np.abs(sound.samples).max() < PEAK_CEILING
 
 
 @ENGINES

@@ -26,7 +26,7 @@ from trainer.instruments.bench import Work
 from trainer.practice.exercises.contrasts import contrasts_of
 from trainer.practice.exercises.course_lines import MOST_WORDS, reveal_lines
 from trainer.practice.exercises.difficulty_ranges import RANGES, aim_of
-from trainer.practice.exercises.ear_exercises import LIMITS_DB, off_slots
+from trainer.practice.exercises.ear_exercises import LIMITS_DB, NEARLY, off_slots
 from trainer.practice.exercises.exercise_kinds import KINDS, exercise_of, task_ahead
 from trainer.practice.exercises.exercise_types import LEVELS, Exercise, Spec, fault_text, render_sounding, spec_of
 from trainer.practice.exercises.job_card_exercises import SLIPS, card_with, slips_in, suitable
@@ -73,6 +73,12 @@ def test_an_exercise_is_about_as_hard_as_its_level_aims_at(kind: str, subject: s
     assert abs(np.mean(off)) <= 0.45
     assert np.mean(np.abs(off)) <= 0.9
     assert (kind, subject) in RANGES
+
+
+def test_an_easy_exercise_is_not_drawn_from_hard_faults_while_there_are_easy_ones() -> None:
+    """Weak slots are either skipping, and plain, or hardly under even: of the two, the first level takes the plain ones."""
+    first = [made(Spec("ear", "harbour_v8", "weak", 1, seed).name).demand.difficulty for seed in range(12)]
+    assert np.ptp(first) <= 2.0 * NEARLY
 
 
 @pytest.mark.parametrize("kind", thinned(["codes", "numbering", "reasoning", "limits", "ear", "job_card", "meter"], 4))
