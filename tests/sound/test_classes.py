@@ -98,7 +98,7 @@ def test_the_chatter_of_a_good_slot_is_heard_as_single_pulses_at_the_front(profi
 
 
 @ENGINES
-def test_in_a_big_bare_hall_pulses_run_together_and_leaning_in_brings_them_apart(profile: Profile) -> None:
+def test_in_a_big_empty_hall_pulses_run_together_and_leaning_in_brings_them_apart(profile: Profile) -> None:
     """A condition of a case; that late sound fills the gaps between pulses is textbook room acoustics."""
     hall = in_hall(profile)
     dry, far = (np.median([one.depth for one in figures(where, "front")]) for where in (profile, hall))

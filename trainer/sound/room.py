@@ -17,11 +17,11 @@ LATE_FROM_S = 0.02
 
 
 HALL_VOLUME_M3, HALL_DECAY_S = 700.0, 0.6
-"""A hall of bare concrete with its doors shut: from memory."""
+"""A big, empty hall of concrete with its doors shut: from memory."""
 
 
 def in_hall(profile: Profile) -> Profile:
-    """Return the engine in a big bare hall instead of its bay, where single pulses run together."""
+    """Return the engine in a big, empty hall instead of its bay, where single pulses run together."""
     room = replace(profile.room, volume_m3=HALL_VOLUME_M3, decay_s=HALL_DECAY_S)
     digest = hashlib.sha256(f"{profile.digest} in a hall".encode()).hexdigest()
     return replace(profile, room=room, digest=digest)
