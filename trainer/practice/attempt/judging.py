@@ -114,7 +114,7 @@ def proof_of(attempt: Attempt, reasoner: Reasoner, weighing: Weighing) -> Proof:
     return Proof(
         posterior=belief.proving(claims, sided=bool(sided)),
         reachable=1.0 if case.right_answer is None and reasoner.hidden is None else reachable,
-        best_minutes=sum(step.minutes for step in reasoner.best_path),
+        best_minutes=reasoner.best_minutes,
         used_minutes=used,
         alike=reasoner.alike_places,
         measured=belief.measured(claims, reasoner.inseparable),

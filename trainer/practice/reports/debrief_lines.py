@@ -10,13 +10,14 @@ from trainer.practice.attempt.attempt import Attempt
 from trainer.practice.attempt.debrief import Debrief
 from trainer.practice.attempt.weighing import Weighed
 from trainer.practice.reports.attempt_lines import card_line, claims_text, reason_line, request_text, test_text
+from trainer.practice.reports.path_lines import path_lines
 from trainer.practice.reports.reason_lines import finding_text
 from trainer.practice.reports.word_limit import MOST_WORDS, word_count
 from trainer.reasoning.advice.prices import repair_minutes
 from trainer.reasoning.universe.hearing import Heard
 from trainer.reasoning.verdict.belief import finding_key
 from trainer.reasoning.verdict.misconceptions import UNCLASSIFIED
-from trainer.words import capital, cylinders_named, numbers, percent, text
+from trainer.words import cylinders_named, numbers, percent, text
 
 LEFT_SHOWN, LEFT_FROM = 4, 0.005
 
@@ -231,14 +232,7 @@ def _paths(debrief: Debrief) -> Iterator[str]:
         yield from _weighed(weighed)
     yield ""
     yield text("debrief.best")
-    for step in debrief.best_path:
-        yield text(
-            "debrief.best_step",
-            minutes=step.minutes,
-            test=capital(test_text(step.name)),
-            bits=step.bits,
-            percent=percent(step.belief),
-        )
+    yield from path_lines(debrief.best_path, debrief.truth)
 
 
 def _weighed(weighed: Weighed) -> Iterator[str]:

@@ -233,6 +233,7 @@ _DEBRIEF = {
     "debrief.step_strange": "           no fault on this engine explains that answer",
     "debrief.best": "The best path to this fault:",
     "debrief.best_step": "{minutes:>5.0f} min  {test}  ({bits:.1f} bits expected; then {percent})",
+    "debrief.best_open": "This path does not prove the fault, so it ends without a repair.",
     "debrief.shown_at": "The fault comes and goes, so we play it while it shows: {place} moved and warm.",
     "debrief.left": "What your evidence leaves:",
     "debrief.left_line": "  {percent:>8}  {finding}",

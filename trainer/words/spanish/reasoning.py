@@ -233,6 +233,7 @@ _DEBRIEF = {
     "debrief.step_strange": "           ninguna avería de este motor explica esa respuesta",
     "debrief.best": "El mejor camino hasta esta avería:",
     "debrief.best_step": "{minutes:>5.0f} min  {test}  (se esperan {bits:.1f} bits; después {percent})",
+    "debrief.best_open": "Este camino no llega a probar la avería, así que termina sin repararla.",
     "debrief.shown_at": "La avería va y viene, así que suena cuando se nota: {place}, en movimiento y en caliente.",
     "debrief.left": "Lo que dejan tus indicios:",
     "debrief.left_line": "  {percent:>8}  {finding}",
