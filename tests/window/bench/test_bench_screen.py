@@ -62,6 +62,17 @@ def test_a_whole_case_by_keyboard_ends_with_its_score() -> None:
     assert events[-1].kind is EventKind.CLOSED
 
 
+def test_the_bench_shows_the_cases_title_after_the_retest_and_not_before_the_repair() -> None:
+    hands = seated()
+    title = bench_of(hands).desk.attempt.case.title
+    name_the_fault(hands.press("t").wait(0.2))
+    assert hands.text_of("bench.title") != title
+    hands.press("r", "m", "y")
+    assert hands.text_of("bench.title") != title
+    hands.press("e").act("as_it_stands")
+    assert hands.text_of("bench.title") == title
+
+
 def bench_attempt(hands: Hands) -> str:
     return hands.shell.screen.desk.attempt_id  # type: ignore[attr-defined]
 
