@@ -209,8 +209,9 @@ _DEBRIEF = {
         "Side: you said {said}, but it is the {true}. If you repair the wrong wire, the fault is still there."
     ),
     "debrief.retest_failed": (
-        "The retest showed the fault again, so it is not repaired. That costs {lost:.0f} points."
+        "The retest showed the fault again, so that repair did not cure it. That costs {lost:.0f} points."
     ),
+    "debrief.retest_again": "The retest showed the fault again.",
     "debrief.the_place": "the {place}",
     "debrief.another_place": "a fault somewhere else",
     "debrief.unmeasured": (

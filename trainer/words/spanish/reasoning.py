@@ -209,8 +209,9 @@ _DEBRIEF = {
     ),
     "debrief.side": "Lado: dijiste {said}, pero es el {true}. Si reparas el otro cable, la avería sigue ahí.",
     "debrief.retest_failed": (
-        "Al repetir la prueba la avería seguía ahí, así que no está reparada. Eso cuesta {lost:.0f} puntos."
+        "Al repetir la prueba la avería seguía ahí, así que esa reparación no la quitó. Eso cuesta {lost:.0f} puntos."
     ),
+    "debrief.retest_again": "Al repetir la prueba la avería seguía ahí.",
     "debrief.the_place": "«{place}»",
     "debrief.another_place": "una avería en otro sitio",
     "debrief.unmeasured": (
