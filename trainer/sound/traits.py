@@ -83,7 +83,7 @@ class Ears:
 
     @cached_property
     def _own_weight(self) -> Floats32:
-        """Each plate's own part of `weight`, shape (plate, blow, pull, real and imaginary cross part; place, ear, band)."""
+        """Each plate's own part of `weight`: blow, pull, cross part; shape (plate, part, place, ear, band)."""
         count = len(self.profile.cylinders)
         blow, pull = np.arange(count), count + np.arange(count)
         parts = (self.weight[..., blow, blow].real, self.weight[..., pull, pull].real,
