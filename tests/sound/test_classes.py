@@ -1,11 +1,11 @@
-"""Click, thud and hum differ by ear: brightness, chatter at the test's beat, and the burst over all of them."""
+"""Click, thud and hum differ by ear: brightness, and chatter at the test's beat."""
 
 from __future__ import annotations
 
 import numpy as np
 import pytest
 
-from tests.engines import ALL, FIELD, HARBOUR, NORTH, fault_of, solved
+from tests.engines import ALL, FIELD, HARBOUR, NORTH, RIDGE, fault_of, solved
 from tests.slot_measures import SlotFigures, figures_of
 from trainer.circuit.drive import Reductions, slots_of
 from trainer.circuit.elements import Location, Side
@@ -18,8 +18,8 @@ from trainer.reasoning.universe.hearing import Heard, heard_as
 from trainer.reasoning.universe.slot_traits import traits_of
 from trainer.sound.body import body_response
 from trainer.sound.levels import sum_db
-from trainer.sound.places import LEAN, ON, THROUGH, contact_of, places_of
-from trainer.sound.render import PEAK_CEILING, Bed, SlotSound, limiter_gain_db, render, threshold_dba
+from trainer.sound.places import LEAN
+from trainer.sound.render import PEAK_CEILING, Bed, SlotSound, render
 from trainer.sound.room import in_hall
 from trainer.sound.traits import CENTROID, LEVEL, ears_of
 
@@ -44,10 +44,6 @@ def figures(profile: Profile, place: str) -> list[SlotFigures]:
     """Return the figures of every single slot of a sound engine."""
     sound = render(solved(profile), place, NO_BED, 1)
     return [figures_of(sound, slot, profile.schedule.pulses_per_s) for slot in sound.slots[1:]]
-
-
-def bay(profile: Profile) -> list[str]:
-    return [place for place in places_of(profile) if contact_of(place) is None]
 
 
 @ENGINES
@@ -93,8 +89,7 @@ def test_a_blow_drives_high_modes_as_well_as_low_ones_and_the_pull_only_low_ones
 @ENGINES
 def test_the_chatter_of_a_good_slot_is_heard_as_single_pulses_at_the_front(profile: Profile) -> None:
     depths = [one.depth for one in figures(profile, "front")]
-    assert np.median(depths) >= 0.5
-    assert min(depths) > 0.35  # the slot farthest from the front of an inline engine
+    assert min(depths) >= 0.5
 
 
 @ENGINES
@@ -107,8 +102,6 @@ def test_in_a_big_empty_hall_pulses_run_together_and_leaning_in_brings_them_apar
         profile.cylinders.index(next(iter(hall.banks.values()))[0])
     ]
     assert near.depth > far + 0.15
-    levels = [slot.level_dba for slot in render(solved(hall), "front", NO_BED, 1).slots]
-    assert 2.0 <= levels[0] - max(levels[1:]) <= 8.0
 
 
 @ENGINES
@@ -131,32 +124,6 @@ def test_over_a_bank_the_loudest_blows_stay_under_the_ceiling_of_a_file(profile:
         assert np.abs(sound.samples).max() < PEAK_CEILING
 
 
-@ENGINES
-def test_the_burst_is_two_to_eight_decibel_over_the_loudest_slot_wherever_one_stands(profile: Profile) -> None:
-    for place in [*bay(profile), f"{THROUGH} 3"]:
-        sound = render(solved(profile), place, NO_BED, 1)
-        loudest = max(slot.level_dba for slot in sound.slots[1:])
-        assert 2.0 <= sound.slots[0].level_dba - loudest <= 8.0, place
-        # what the limiter leaves is never under its threshold, and that is over every slot
-        assert threshold_dba(profile, place) >= loudest + 2.0
-        assert all(slot.limiter_db == 0.0 for slot in sound.slots[1:])
-
-
-@ENGINES
-def test_with_a_rod_on_one_injector_the_burst_is_that_injector_again(profile: Profile) -> None:
-    sound = render(solved(profile), f"{ON} 3", NO_BED, 1)
-    loudest = max(slot.level_dba for slot in sound.slots[1:])
-    assert sound.slots[0].level_dba - loudest == pytest.approx(0.0, abs=1.0)
-    assert sound.slots[0].limiter_db > -1.0
-
-
-def test_a_burst_that_a_fault_weakens_stays_weaker_and_is_not_forced() -> None:
-    fault = fault_of(NORTH, FaultKind.SLOW_RECHARGE, 1)
-    weak, good = (render(solved(NORTH, *faults), "front", NO_BED, 1).slots[0] for faults in ((fault,), ()))
-    assert weak.level_dba < good.level_dba - 1.0
-    assert weak.limiter_db == limiter_gain_db(weak.level_dba - weak.limiter_db, threshold_dba(NORTH, "front"))
-
-
 @pytest.mark.parametrize(
     ("under_db", "brightness", "heard"),
     [
@@ -172,7 +139,9 @@ def resisting(ohm: float) -> Fault:
     return Fault(FaultKind.ADDED_RESISTANCE, Location.PASS_THROUGH, (3,), Side.RETURN, ohm)
 
 
-@pytest.mark.parametrize(("profile", "ohm"), [(NORTH, 13.5), (HARBOUR, 16.25), (FIELD, 14.5)], ids=by_name)
+@pytest.mark.parametrize(
+    ("profile", "ohm"), [(NORTH, 13.5), (HARBOUR, 16.25), (FIELD, 14.5), (RIDGE, 20.25)], ids=by_name
+)
 def test_between_even_and_dull_lies_a_weak_slot_that_skips(profile: Profile, ohm: float) -> None:
     good = one_slot(profile, 3)
     sound = render(solved(profile, resisting(ohm)), f"{LEAN} {profile.bank_of(3)}", NO_BED, 1, [3])

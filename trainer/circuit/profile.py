@@ -214,7 +214,8 @@ class Meter:
 class Profile:
     """An engine and its actuation circuit; `digest` identifies the content of its file.
 
-    `priors` are shares by location and for PASSES; `kinds` are weights of the kinds that a location can have.
+    `priors` are shares by location and for PASSES; `kinds` are weights of the kinds that a location can have. `bay` is
+    the same engine in its own bay, for an engine that was moved to another room.
     """
 
     name: str
@@ -233,6 +234,7 @@ class Profile:
     minutes: Mapping[str, float]
     priors: Mapping[str, float]
     kinds: Mapping[str, float]
+    bay: Profile | None = None
 
     @property
     def cylinders(self) -> tuple[int, ...]:
