@@ -10,8 +10,9 @@ from dataclasses import dataclass
 from typing import Literal
 
 import numpy as np
+import scipy.fft
 
-from trainer.arrays import Floats
+from trainer.arrays import Floats, Floats32
 from trainer.sound.iec_61672 import a_weighting_gain
 from trainer.sound.iso_7029 import threshold_db
 from trainer.sound.levels import REFERENCE_PA, Measures, level_db
@@ -71,6 +72,16 @@ def heard_by(listener: Listener, pressure_pa: Floats, rate_hz: int, bed_pa: Floa
     left = np.maximum(gain * sound - masker, 0.0) * a_weighting_gain(centres) ** 2
     total = float(left.sum())
     return Measures(float(level_db(np.array(total))), float((left * centres).sum() / total) if total > 0.0 else 0.0)
+
+
+def played_by(output: Output, samples: Floats | Floats32, rate_hz: int) -> Floats32:
+    """Return a sound as an output plays it, shape (frame, channel): the same length, no later, and nothing at 0 Hz."""
+    frames = scipy.fft.next_fast_len(len(samples), real=True)
+    frequency = np.fft.rfftfreq(frames, 1.0 / rate_hz)
+    gain = np.zeros(len(frequency))
+    gain[1:] = 10.0 ** (output.gain_db(frequency[1:]) / 20.0)
+    heard = scipy.fft.irfft(scipy.fft.rfft(samples, frames, axis=0) * gain[:, None], frames, axis=0)
+    return np.asarray(heard[: len(samples)], dtype=np.float32)
 
 
 MASKED_SHARE = 10.0**-0.4
