@@ -14,7 +14,7 @@ import scipy.fft
 
 from trainer.arrays import Floats, Floats32
 from trainer.sound.iec_61672 import a_weighting_gain
-from trainer.sound.iso_7029 import threshold_db
+from trainer.sound.iso_7029 import AT_18, threshold_db
 from trainer.sound.levels import REFERENCE_PA, Measures, level_db
 
 
@@ -39,7 +39,7 @@ class Listener:
     """An output and ears of an age."""
 
     output: Output
-    age: float = 18.0
+    age: float = AT_18
     sex: Literal["male", "female"] = "male"
 
 
@@ -54,6 +54,9 @@ LISTENERS: dict[str, Listener] = {
     "age_60_laptop": Listener(Output(350.0, 18.0, 10_000.0, 12.0), 60.0),
 }
 """Stated listeners. The outputs' bands are from memory: a small loudspeaker is too small for long waves."""
+
+OUTPUTS = tuple(name for name, listener in LISTENERS.items() if listener.age == AT_18)
+"""Those that a sound can be played as: what they differ by is an output, and not ears."""
 
 LOWEST_HZ, THIRDS = 63.0, 24
 """The lowest third-octave band that is looked at, and how many."""
