@@ -5,6 +5,8 @@ _CALLS = {
     "mend.no_number": "Type the number of a cylinder or a slot.",
     "wrong.no_place": "There is no place '{place}'.",
     "mend.no_place": "Places: {places}.",
+    "wrong.no_output": "There is no output '{listener}'.",
+    "mend.no_output": "Outputs: {outputs}.",
     "wrong.no_slot": "There is no slot '{slot}'.",
     "mend.no_slot": "Slots: all, {cylinders}.",
     "wrong.no_cylinder": "There is no cylinder {cylinder}.",

@@ -299,6 +299,7 @@ _DEBRIEF = {
     "check.inaudible": "too loud: {bed:.1f} dB(A), when slot {slot} is at {level:.1f} dB(A)",
     "check.audible": "a deciding sound at least {margin:.0f} dB above the bed",
     "check.quieter_bed": "lower the bed to {bed:.1f} dB(A) or less",
+    "hear.as_played": "as heard through: {listener}",
     "fair.case": "Case",
     "fair.listener.good_headphones": "good headphones",
     "fair.listener.cheap_headphones": "cheap headphones",

@@ -5,6 +5,8 @@ _CALLS = {
     "mend.no_number": "Escribe el número de un cilindro o de un turno.",
     "wrong.no_place": "No existe el lugar '{place}'.",
     "mend.no_place": "Lugares: {places}.",
+    "wrong.no_output": "No existe la salida '{listener}'.",
+    "mend.no_output": "Salidas: {outputs}.",
     "wrong.no_slot": "No existe el turno '{slot}'.",
     "mend.no_slot": "Turnos: all, {cylinders}.",
     "wrong.no_cylinder": "No existe el cilindro {cylinder}.",

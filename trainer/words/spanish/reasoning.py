@@ -297,6 +297,7 @@ _DEBRIEF = {
     "check.inaudible": "demasiado fuerte: {bed:.1f} dB(A), y el turno {slot} está a {level:.1f} dB(A)",
     "check.audible": "el sonido que decide, al menos {margin:.0f} dB por encima del ruido de fondo",
     "check.quieter_bed": "baja el ruido de fondo a {bed:.1f} dB(A) o menos",
+    "hear.as_played": "tal como suena por: {listener}",
     "fair.case": "Caso",
     "fair.listener.good_headphones": "auriculares buenos",
     "fair.listener.cheap_headphones": "auriculares baratos",
