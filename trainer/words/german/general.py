@@ -261,7 +261,7 @@ _TERMINAL = {
         "Das ist Arbeit unter Spannung. Mit Vorbereitung dauert sie {minutes:.0f} min. Hat eine nach euren "
         "Vorschriften befugte Person den Bereich abgesperrt? (ja/nein): "
     ),
-    "price.ask": "Das dauert {minutes:.0f} min. Machen? (ja/nein): ",
+    "price.ask": "Das dauert {minutes:.0f} min. Machst du das? (ja/nein): ",
     "price.left": "Nicht gemacht. Es wurde keine Zeit berechnet.",
     "left": "Hier unterbrochen. Nichts geht verloren: Derselbe Befehl bringt dich zu diesem Fall zurück.",
     "left_unkept": (
