@@ -37,7 +37,7 @@ TEXTS: dict[str, str] = {
     "tool.repair": "Reparieren",
     "tool.retest": "Test wiederholen",
     "tool.debrief": "Auswertung",
-    "tool.leave": "Beenden",
+    "tool.leave": "Verlassen",
     "tool.sheet": "Karte drucken",
     "card.complaint": "Beanstandung",
     "card.possible": "Orte, die noch möglich sind",
@@ -173,7 +173,7 @@ TEXTS: dict[str, str] = {
     "debrief.draw_answer": "Antwort zeichnen",
     "debrief.not_drawn": "Deinen Fehler kann dieser Motor nicht haben, darum gibt es keine Zeichnung davon.",
     "free.title": "Freie Werkbank",
-    "free.how": "Bau irgendeinen Fehler in diesen Motor ein, dann hör ihn dir an und miss ihn. Punkte gibt es hier nicht.",
+    "free.how": "Bau irgendeinen Fehler in diesen Motor ein, dann hör ihn an und miss ihn. Punkte gibt es hier nicht.",
     "free.none": "Keiner: Stromkreis in Ordnung",
     "free.passes": "Am intakten Motor lernst du, wie „unauffällig“ klingt.",
     "free.amount": "Wie stark",
@@ -200,7 +200,7 @@ TEXTS: dict[str, str] = {
     "sheet.listening": "Tonprüfung an dieser Station",
     "sheet.written": "Gespeichert: {path}. Druck es von dort aus.",
     "sheet.nowhere": (
-        "Hier kann nichts gespeichert werden. Starte den Trainer mit --data ORDNER und nimm einen Ordner, in dem es geht."
+        "Hier kann nichts gespeichert werden. Starte den Trainer mit --data ORDNER und einem Ordner, in dem es geht."
     ),
     "finding.count.0": "Stromkreis in Ordnung",
     "finding.count.1": "Ein Fehler",
