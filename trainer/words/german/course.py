@@ -74,7 +74,7 @@ TEXTS: dict[str, str] = {
     "course.wrong": "Nicht ganz. Richtig ist: „{said}“.",
     "course.rule": "Merk dir: {rule}",
     "course.sure_before": "Wie sicher bist du?",
-    "course.ten": "{minutes} Minuten: ein guter Punkt zum Aufhören. Was falsch war, kommt zur rechten Zeit wieder.",
+    "course.ten": "{minutes} Minuten: ein guter Punkt zum Aufhören. Was falsch war, kommt wieder, wenn es fällig ist.",
     "course.twenty": "{minutes} Minuten geübt. Gönn deinen Ohren eine Pause, bevor du weitermachst.",
     "course.prepare": "Die Übung für diese Motoren wird vorbereitet. Das passiert auf jedem Rechner nur einmal.",
     "course.listen": "Anhören: {label}",
@@ -120,7 +120,7 @@ TEXTS: dict[str, str] = {
     "lesson.wire_feed": (
         "Jetzt die Zuleitung im Motorkabelbaum, von Ende zu Ende. Eine gute Leitung zeigt fast nichts."
     ),
-    "lesson.wire_return": ("Jetzt die Rückleitung. Sie ist auch gut, also ist der Motorkabelbaum ausgeschlossen."),
+    "lesson.wire_return": "Jetzt die Rückleitung. Sie ist auch gut, also ist der Motorkabelbaum ausgeschlossen.",
     "lesson.cover": (
         "Miss von der Deckelseite des Deckelsteckers: gut. Beide Hälften sind in Ordnung. Übrig bleibt nur der Kontakt "
         "der Rückleitung, der sie verbindet."
@@ -142,7 +142,7 @@ TEXTS: dict[str, str] = {
     ),
     "tour.pair": "Paar {number} von {count}",
     "tour.even_weak": "unauffällig neben schwach: der schwache klackt noch, aber leiser",
-    "tour.weak_dull": "schwach neben dumpf: ein schwacher Takt klackt noch, ein dumpfer schlägt nur noch dumpf",
+    "tour.weak_dull": "schwach neben dumpf: ein schwacher Takt klackt noch, vom dumpfen hörst du nur einen Schlag",
     "tour.dull_very_faint": "dumpf neben sehr leise: Strom ohne Klacken, daneben gar kein eigener Strom",
     "tour.very_faint_nothing": (
         "sehr leise neben nichts: das Brummen der anderen, daneben ein Takt, in dem gar nichts angesteuert wird"
@@ -171,7 +171,7 @@ TEXTS: dict[str, str] = {
     "practice.minutes": "{minutes:.0f} min in dieser Sitzung",
     "practice.go": "Weiter",
     "practice.sounds": "Hörrundgang",
-    "practice.rematch": "Revanche in einer Minute",
+    "practice.rematch": "Revanche (1 Minute)",
     "practice.drills": "Oder nur eine Art",
     "practice.record": "Meine Ergebnisse als Datei",
     "practice.record.take": "Einlesen",
@@ -182,7 +182,7 @@ TEXTS: dict[str, str] = {
     ),
     "practice.help": (
         "Mit Enter geht es weiter. 'skip' verlässt die Lektionen, 'lesson 1' öffnet eine. 'sounds' ist der "
-        "Hörrundgang, 'rematch' die Revanche in einer Minute. 'drill KIND' gibt dir nur eine Art: ear, numbering, "
+        "Hörrundgang, 'rematch' eine Revanche von einer Minute. 'drill KIND' gibt dir nur eine Art: ear, numbering, "
         "codes, meter, reasoning, limits oder job_card. Außerdem gibt es 'progress' und 'leave'."
     ),
     "practice.prompt": "Übung>",

@@ -37,7 +37,7 @@ TEXTS: dict[str, str] = {
     "exercise.hum": "Hör dir Takt {number} an einem intakten und an diesem Motor an. Was hörst du darin noch?",
     "exercise.hum.own": "Der eigene Stromkreis führt Strom: Ein Teil von Injektor {number} arbeitet noch.",
     "exercise.hum.hum": "Das Brummen ist der Grundstrom der anderen. Stromkreis {number} selbst führt nichts.",
-    "exercise.hum.bed": "Du hörst nur den Werkstattlärm. Am Motor macht nichts ein Geräusch.",
+    "exercise.hum.bed": "Du hörst nur den Werkstattlärm. Vom Motor ist nichts zu hören.",
     "exercise.hum.worn": "Injektor {number} ist verschlissen und klackt leise.",
     "exercise.hum.rule": (
         "Ein Brummen ohne Strom in der eigenen Spule kommt von den anderen. Ein dumpfer Schlag ist Strom ohne Klacken."
@@ -58,7 +58,7 @@ TEXTS: dict[str, str] = {
     "exercise.place.other": "Dort sitzt {said}: {where}.",
     "exercise.where": "Bank {bank}, Platz {place} von vorn",
     "exercise.shared": (
-        "Diese Takte sind zusammen schlecht geworden: {cylinders}. Was haben sie mit keinem anderen Zylinder gemeinsam?"
+        "Diese Takte wurden zusammen auffällig: {cylinders}. Was haben sie mit keinem anderen Zylinder gemeinsam?"
     ),
     "exercise.shared.right": "Daran hängen {cylinders}, und sonst keiner.",
     "exercise.shared.other": "Daran hängen {cylinders}.",
@@ -212,7 +212,7 @@ TEXTS: dict[str, str] = {
     "exercise.after.not_shown.why": (
         "Noch nicht: Was bekannt ist, deutet auf diesen Stromkreis, und dieser Test gibt noch mehr her."
     ),
-    "exercise.after.injector": "Tausch Injektor {number}, denn der setzt auf der Straße aus.",
+    "exercise.after.injector": "Tausch Injektor {number}, denn der macht auf der Straße die Aussetzer.",
     "exercise.after.injector.why": (
         "Nichts davon ist gezeigt. Bei schlechter Kompression oder schlechtem Kraftstoff würde der neue auch aussetzen."
     ),
@@ -235,7 +235,7 @@ TEXTS: dict[str, str] = {
     "exercise.card.code_place": "Fehlercode {code}: {meaning}; also liegt der Fehler an diesem Ort: {place}.",
     "exercise.card.not_nulled": "(Stecker ab, Messleitungen nicht genullt)",
     "exercise.card.plug_on": "(Stecker drauf, Messleitungen genullt)",
-    "exercise.card.concluded": "Schluss daraus: {place}.",
+    "exercise.card.concluded": "Folgerung: {place}.",
     "exercise.card.slot": "Ein anderer Takt war auffällig. Fang erst nach dem Gesamttakt an zu zählen.",
     "exercise.card.named_place": "Ein Fehlercode nennt nie einen Ort.",
     "exercise.card.connected": "Mit Stecker drauf misst das Messgerät alles, was an der Leitung hängt.",
@@ -252,7 +252,7 @@ TEXTS: dict[str, str] = {
     "exercise.next.choice": "{test} ({minutes:.0f} min)",
     "exercise.begun.all": "Gehört: kein Takt ist unauffällig",
     "exercise.hum.hum.hum": (
-        "In Takt {number} steuert das Steuergerät einen unterbrochenen Stromkreis an. Du hörst den Grundstrom durch "
+        "In Takt {number} arbeitet das Steuergerät auf einen unterbrochenen Stromkreis. Du hörst den Grundstrom durch "
         "alle anderen Injektoren."
     ),
     "exercise.hum.hum.own": (
@@ -309,12 +309,12 @@ TEXTS: dict[str, str] = {
         "So ein kleiner Fehler klingt unauffällig und setzt keinen Fehlercode. Den findet das Messgerät, nicht das Ohr."
     ),
     "exercise.after.known.not_shown": (
-        "Hör dir den Test an. Alle Takte sind unauffällig, kein Fehlercode, die Messwerte sind gut. Der Motor setzt "
-        "immer noch auf Zylinder {number} aus. Und jetzt?"
+        "Hör dir den Test an. Alle Takte sind unauffällig, kein Fehlercode, die Messwerte sind gut. Der Motor hat "
+        "immer noch Aussetzer auf Zylinder {number}. Und jetzt?"
     ),
     "exercise.after.known.provoke": (
         "Hör dir den Test an. Alle Takte sind unauffällig. Ein Fehlercode für Zylinder {number} war gespeichert und "
-        "kam nicht wieder. Der Motor setzt nur auf schlechten Straßen aus. Und jetzt?"
+        "kam nicht wieder. Aussetzer gibt es nur auf schlechten Straßen. Und jetzt?"
     ),
     "exercise.after.known.measure": (
         "Hör dir den Test an. Alle Takte sind unauffällig, kein Fehlercode. Aber Zylinder {number} zeigt zwei Ohm mehr "
@@ -324,7 +324,7 @@ TEXTS: dict[str, str] = {
         "Der Test hat seinen Teil getan. Was er nicht zeigen kann, such mit anderen Prüfungen nach Herstellerhandbuch."
     ),
     "exercise.after.provoke": (
-        "Starte den Test noch mal, und beweg und erwärm dabei Leitungen und Stecker von Zylinder {number}."
+        "Starte den Test noch mal. Beweg und erwärm dabei Leitungen und Stecker von Zylinder {number}."
     ),
     "exercise.after.provoke.right": (
         "Ein zeitweiser Fehler zeigt sich nur, solange er da ist. Beweg und erwärm die Stelle, während du hörst."

@@ -47,7 +47,7 @@ TEXTS: dict[str, str] = {
     ),
     "rule.film_on_contact": (
         "Ein Belag kann am Messgerät hochohmig aussehen und die Ansteuerung trotzdem durchlassen. Belaste die "
-        "Verbindung, bevor du sie schlecht nennst."
+        "Verbindung, bevor du sie für schlecht erklärst."
     ),
     "rule.burnt_pin": (
         "Eine schlechte Verbindung verschmort ihren eigenen Pin. Schau in den Stecker, bevor du eine Prüfspitze "
