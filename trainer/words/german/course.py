@@ -173,13 +173,11 @@ TEXTS: dict[str, str] = {
     "practice.sounds": "Hörrundgang",
     "practice.rematch": "Revanche (1 Minute)",
     "practice.drills": "Oder nur eine Art",
-    "practice.record": "Meine Ergebnisse als Datei",
+    "practice.record": "Mein Lernstand als Datei",
     "practice.record.take": "Einlesen",
-    "practice.record.path": "Pfad einer Ergebnisdatei",
-    "practice.carried": "Ergebnisse gespeichert: {path} (Durchgänge: {count}).",
-    "practice.taken": (
-        "Ergebnisse eingelesen. Neue Durchgänge: {new}. Schon bekannt: {known}. Weitergeführt: {longer}."
-    ),
+    "practice.record.path": "Pfad zu einem Lernstand",
+    "practice.carried": "Lernstand gespeichert: {path} (Durchgänge: {count}).",
+    "practice.taken": "Lernstand eingelesen. Neue Durchgänge: {new}. Schon bekannt: {known}. Weitergeführt: {longer}.",
     "practice.help": (
         "Mit Enter geht es weiter. 'skip' verlässt die Lektionen, 'lesson 1' öffnet eine. 'sounds' ist der "
         "Hörrundgang, 'rematch' eine Revanche von einer Minute. 'drill KIND' gibt dir nur eine Art: ear, numbering, "
@@ -204,17 +202,15 @@ TEXTS: dict[str, str] = {
         "Takt 3 brummt immer noch, also ist es nachgewiesen."
     ),
     "lesson.done": "Erledigt: {what}",
-    "record.a_record": "die Ergebnisse eines Azubis, von diesem Programm geschrieben",
-    "record.found.no_record": "fängt nicht wie eine Ergebnisdatei an",
+    "record.a_record": "ein Lernstand, von diesem Programm geschrieben",
+    "record.found.no_record": "fängt nicht wie ein Lernstand an",
     "record.found.damaged": "beschädigt oder abgeschnitten: die Prüfsumme passt nicht",
-    "record.found.of_another": "die Ergebnisse von {of}",
-    "record.mend.a_record_of": "Schreib sie auf dem anderen Rechner noch mal; hier wurde nichts geändert",
-    "record.mend.copy_again": "Kopier sie noch mal von dort, wo sie geschrieben wurde; hier wurde nichts geändert",
-    "record.mend.be_that_learner": "Sie gehört {of}: Lies sie so ein (--learner); hier wurde nichts geändert",
-    "practice.record.write": "Ergebnisse speichern",
-    "practice.record.nowhere": (
-        "Auf diesem Rechner bleibt nichts erhalten, also lassen sich die Ergebnisse nicht speichern."
-    ),
+    "record.found.of_another": "der Lernstand von {of}",
+    "record.mend.a_record_of": "Schreib ihn auf dem anderen Rechner noch mal; hier wurde nichts geändert",
+    "record.mend.copy_again": "Kopier ihn noch mal von dort, wo er geschrieben wurde; hier wurde nichts geändert",
+    "record.mend.be_that_learner": "Er gehört {of}: Lies ihn so ein (--learner); hier wurde nichts geändert",
+    "practice.record.write": "Lernstand speichern",
+    "practice.record.nowhere": "Auf diesem Rechner bleibt nichts erhalten, also lässt sich der Lernstand nicht speichern.",
     "exercise.engine_hidden": "Den Motor siehst du, wenn du geantwortet hast.",
     "exercise.mark_right": "← richtige Antwort",
     "tour.before": "Voriges",

@@ -50,7 +50,7 @@ _NAMES = {
     "test.volts_at_rest": "Ruhespannung",
     "test.live_preparation": "Arbeit unter Spannung vorbereiten",
     "test.clamp": "Zange an einer Rückleitung",
-    "test.lamp_load": "Prüflampe an einer freien Leitung",
+    "test.lamp_load": "Prüflampe an abgezogener Leitung",
     "test.crank": "Batterie beim Anlassen",
     "test.power_drop": "Spannungsabfall Batterie bis Steuergerät",
     "test.warm_run": "Warmlauf",
