@@ -210,7 +210,7 @@ TEXTS: dict[str, str] = {
     "record.mend.copy_again": "Kopier ihn noch mal von dort, wo er geschrieben wurde; hier wurde nichts geändert",
     "record.mend.be_that_learner": "Er gehört {of}: Lies ihn so ein (--learner); hier wurde nichts geändert",
     "practice.record.write": "Lernstand speichern",
-    "practice.record.nowhere": "Auf diesem Rechner bleibt nichts erhalten, also lässt sich der Lernstand nicht speichern.",
+    "practice.record.nowhere": "Auf diesem Rechner bleibt nichts erhalten, auch der Lernstand nicht.",
     "exercise.engine_hidden": "Den Motor siehst du, wenn du geantwortet hast.",
     "exercise.mark_right": "← richtige Antwort",
     "tour.before": "Voriges",

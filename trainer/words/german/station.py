@@ -199,7 +199,7 @@ TEXTS: dict[str, str] = {
     ),
     "term.zeroed": "Messleitungen genullt",
     "meaning.zeroed": (
-        "Halt die Messspitzen zusammen und stell das Messgerät auf null. Dann steckt ihr Widerstand nicht im Messwert."
+        "Halt die Prüfspitzen zusammen und stell das Messgerät auf null. Dann steckt ihr Widerstand nicht im Messwert."
     ),
     "term.bed": "Grundgeräusch",
     "meaning.bed": (
