@@ -22,14 +22,14 @@ _TESTS = {
     "plan.drag_module": "Prüfstift-Test am Steuergerätestecker",
     "plan.drag_through": "Prüfstift-Test in den Deckelsteckern, Bank {what}",
     "plan.drag_cover": "Prüfstift-Test an den Injektorsteckern, Bank {what}",
-    "plan.module_volts": "Spannung in Ruhe an jedem Pin des Steuergerätesteckers, alles gesteckt",
+    "plan.module_volts": "Spannung in Ruhe an jedem Pin des Steuergerätesteckers, alle Stecker drauf",
     "plan.through_volts": "Spannung in Ruhe an beiden Hälften der offenen Deckelstecker, Bank {what}",
     "plan.plug_volts": "Spannung in Ruhe an beiden Hälften der offenen Injektorstecker, Bank {what}",
     "plan.crank": "Batteriespannung, während der Anlasser dreht",
     "plan.power_drops": "Spannungsabfall von der Batterie zum Steuergerät, Plusseite und Masseseite",
     "plan.clamp": "Stromzange an jede Rückleitung, während der Nachbar angesteuert wird",
-    "plan.lamp_engine": "Prüflampe an jede abgesteckte Leitung im Motorkabelbaum, Bank {what}",
-    "plan.lamp_cover": "Prüflampe an jede abgesteckte Leitung im Innenkabelbaum, Bank {what}",
+    "plan.lamp_engine": "Prüflampe an jede abgezogene Leitung im Motorkabelbaum, Bank {what}",
+    "plan.lamp_cover": "Prüflampe an jede abgezogene Leitung im Innenkabelbaum, Bank {what}",
     "plan.engine_insulation": "Isolation zwischen den Rückleitungen, nur Motorkabelbaum, Bank {what}",
     "plan.cover_insulation": "Isolation zwischen den Rückleitungen, nur Innenkabelbaum, Bank {what}",
     "plan.warm_run": "den Motor warm laufen lassen, dann den Test starten",
@@ -42,7 +42,7 @@ _TESTS = {
     "plan.move": "während des Tests am Kabelbaum wackeln: {what}",
     "plan.try": "{test} (Versuch {number})",
     "plan.heat": "eine Stelle erwärmen und den Test starten: {what}",
-    "plan.reseat_module": "das Steuergerät abstecken und wieder anstecken, dann den Test starten",
+    "plan.reseat_module": "die Stecker am Steuergerät abziehen und wieder stecken, dann den Test starten",
     "plan.reseat": "die Deckelstecker abziehen und wieder stecken, dann den Test starten, Bank {what}",
     "plan.reseat_plugs": "die Injektorstecker abziehen und wieder stecken, dann den Test starten, Bank {what}",
     "plan.lend_module": "den Test mit einem geprüften Steuergerät starten",
@@ -111,8 +111,8 @@ _MISCONCEPTIONS = {
     "misconception.module_for_its_power": "dem Steuergerät angelastet, was an seiner Versorgung liegt",
     "misconception.one_for_group": "nur einen Takt aus einer ganzen Gruppe genannt",
     "misconception.counted_burst": "den Gesamttakt als Takt mitgezählt",
-    "misconception.firing_order": "nach Zündfolge gezählt statt nach Zahlenreihenfolge",
-    "misconception.measured_connected": "mit gestecktem Stecker gemessen",
+    "misconception.firing_order": "nach Zündfolge gezählt statt nach Zahlenfolge",
+    "misconception.measured_connected": "mit Stecker drauf gemessen",
     "misconception.hum_for_circuit": "das Brummen für einen intakten Stromkreis gehalten",
     "misconception.open_for_short": "Unterbrechung und Kurzschluss verwechselt",
     "misconception.code_for_location": "einen Fehlercode für einen Fehlerort gehalten",
@@ -165,8 +165,8 @@ _MISCONCEPTIONS = {
         "{true_slot} der Zylinder {said}."
     ),
     "refute.measured_connected": (
-        "Du hast mit gestecktem Stecker gemessen. Da misst das Gerät alles mit, was an der Leitung hängt: {display}. "
-        "Erst abstecken, dann messen."
+        "Der Stecker war beim Messen noch drauf. Da misst das Gerät alles mit, was an der Leitung hängt: {display}. "
+        "Erst abziehen, dann messen."
     ),
     "refute.hum_for_circuit": (
         "Die Spule in Takt {true_slot} bekommt {own:.2f} A, ihr Stromkreis ist unterbrochen. Gehört hast du {humming} "
@@ -186,15 +186,15 @@ _MISCONCEPTIONS = {
         "Speicher: löschen, Test starten, neu auslesen."
     ),
     "refute.wrong_side": (
-        "Der Zylinder stimmt, aber richtig ist: {true}. Trenn dort und miss auf beiden Seiten. Sind beide gut, ist es "
-        "der Kontakt dazwischen."
+        "Der Zylinder stimmt, aber der Fehler ist: {true}. Zieh dort den Stecker ab und miss auf beiden Seiten. Sind "
+        "beide gut, ist es der Kontakt dazwischen."
     ),
     "refute.by_ear_alone": (
         "Jede Unterbrechung in einem Stromkreis klingt gleich, {under:.0f} dB leiser. Deine Befunde gaben deinem Ort "
         "{said_chance} und dem richtigen {left}. Miss beim nächsten Mal."
     ),
     "refute.unclassified": (
-        "Richtig ist: {true}. Deine Befunde gaben deiner Diagnose {said_chance} und der richtigen {left}."
+        "Die Lösung: {true}. Deine Befunde gaben deiner Diagnose {said_chance} und der Lösung {left}."
     ),
 }
 
