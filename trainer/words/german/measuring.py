@@ -9,7 +9,7 @@ _SLIPS = {
         "Zündung aus, warten, Spannungsfreiheit prüfen, dann messen."
     ),
     "slip.not_proved_dead": (
-        "Du hast nicht auf Spannungsfreiheit geprüft. Seit der letzten Ansteuerung hast du die Spannung in Ruhe nicht "
+        "Du hast nicht auf Spannungsfreiheit geprüft. Seit der letzten Ansteuerung hast du die Ruhespannung nicht "
         "gemessen."
     ),
     "slip.not_waited": "Du hast nicht gewartet. Beim Messen war das Steuergerät noch geladen.",
