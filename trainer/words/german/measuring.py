@@ -31,11 +31,11 @@ _SLIPS = {
 _CAUTIONS = {
     "caution.drive": (
         "Vorsicht: Das Steuergerät gibt Impulse mit über 100 V ab und bleibt geladen. 100 Volt können tödlich sein. "
-        "Zündung aus. Warten. Spannungsfreiheit prüfen, bevor du einen Kontakt berührst."
+        "Zündung aus. Warten. Prüf die Spannungsfreiheit, bevor du einen Kontakt anfasst."
     ),
     "caution.live": (
         "Vorsicht: Arbeiten unter Spannung, über 100 V. Sperr den Bereich ab. Hol eine zweite Person dazu. Setz "
-        "isolierte Prüfspitzen bei Zündung aus an. Lass eine Hand weg. Nur für Leute, die nach den örtlichen "
+        "isolierte Prüfspitzen bei Zündung aus an. Halt eine Hand fern. Nur für Leute, die nach den örtlichen "
         "Vorschriften unter Spannung arbeiten dürfen."
     ),
     "caution.cover": (
@@ -67,8 +67,8 @@ _CAUTIONS = {
     "caution.heat": "Vorsicht: keine offene Flamme und keine unkontrollierte Hitze in der Nähe von Kraftstoff und Öl.",
     "caution.repeat": (
         "Vorsicht: Bei manchen Motoren spritzt jeder Test Kraftstoff ein, und die Anlage bleibt unter Druck. "
-        "Wiederhole nur so oft, wie der Hersteller erlaubt, und lass danach nicht gleich an. Such ein Leck nie mit der "
-        "Hand."
+        "Wiederhole nur so oft, wie der Hersteller erlaubt, und starte den Motor danach nicht gleich. Such ein Leck "
+        "nie mit der Hand."
     ),
     "caution.real": (
         "Am echten Motor gelten das Handbuch des Herstellers und die örtlichen Vorschriften. Arbeiten, für die man "

@@ -1,7 +1,7 @@
 """German for reasoning: tests to do next, misconceptions, hints, paths and proofs."""
 
 _TESTS = {
-    "plan.hear": "den ganzen Test von vorn anhören",
+    "plan.hear": "den ganzen Test starten und vorn am Motor zuhören",
     "plan.through_cover": "jeden Injektor in seinem Takt durch den Deckel abhören",
     "plan.probe": "Stethoskop an jeden Injektor in seinem Takt, Bank {what}",
     "plan.codes": "nach dem Test die Fehlercodes auslesen",
@@ -67,7 +67,7 @@ _TESTS = {
     "plan.repair_and_retest": "die richtige Reparatur, dann noch mal der Test",
     "kind_of_step.begin": "Starte zuerst den Test und hör zu.",
     "kind_of_step.listen": "Hör noch mal hin, näher dran oder von einem anderen Platz. Deine Ohren verraten dir mehr.",
-    "kind_of_step.memory": "Frag das Steuergerät, was es selbst gemerkt hat.",
+    "kind_of_step.memory": "Frag das Steuergerät selbst, was ihm aufgefallen ist.",
     "kind_of_step.outside": "Nimm das Messgerät und miss an einem Stecker, an den du von außen kommst.",
     "kind_of_step.inside": "Von außen erfährst du nicht mehr. Jetzt heißt es aufmachen.",
     "kind_of_step.driven": "Miss, während Strom fließt. In Ruhe kann alles gut aussehen.",
@@ -112,7 +112,7 @@ _MISCONCEPTIONS = {
     "misconception.one_for_group": "nur einen Takt aus einer ganzen Gruppe genannt",
     "misconception.counted_burst": "den Gesamttakt als Takt mitgezählt",
     "misconception.firing_order": "nach Zündfolge gezählt statt nach Zahlenfolge",
-    "misconception.measured_connected": "mit Stecker drauf gemessen",
+    "misconception.measured_connected": "gemessen, obwohl der Stecker noch drauf war",
     "misconception.hum_for_circuit": "das Brummen für einen intakten Stromkreis gehalten",
     "misconception.open_for_short": "Unterbrechung und Kurzschluss verwechselt",
     "misconception.code_for_location": "einen Fehlercode für einen Fehlerort gehalten",
@@ -161,12 +161,12 @@ _MISCONCEPTIONS = {
         "ab. Zählst du den Gesamttakt mit, landest du bei {said}."
     ),
     "refute.firing_order": (
-        "Die Takte laufen 1, 2, 3 …, nicht {firing}. Auffällig ist Takt {true_slot}. In der Zündfolge wäre Platz "
-        "{true_slot} der Zylinder {said}."
+        "Die Takte laufen 1, 2, 3 …, nicht {firing}. Auffällig ist Takt {true_slot}. In der Zündfolge käme an Stelle "
+        "{true_slot} Zylinder {said}."
     ),
     "refute.measured_connected": (
-        "Der Stecker war beim Messen noch drauf. Da misst das Gerät alles mit, was an der Leitung hängt: {display}. "
-        "Erst abziehen, dann messen."
+        "Der Stecker war beim Messen noch drauf. Da misst das Gerät alles mit, was an der Leitung hängt. Daher kommt "
+        "{display}. Erst abziehen, dann messen."
     ),
     "refute.hum_for_circuit": (
         "Die Spule in Takt {true_slot} bekommt {own:.2f} A, ihr Stromkreis ist unterbrochen. Gehört hast du {humming} "
@@ -190,7 +190,7 @@ _MISCONCEPTIONS = {
         "beide gut, ist es der Kontakt dazwischen."
     ),
     "refute.by_ear_alone": (
-        "Jede Unterbrechung in einem Stromkreis klingt gleich, {under:.0f} dB leiser. Deine Befunde gaben deinem Ort "
+        "Im selben Stromkreis klingt jede Unterbrechung gleich, {under:.0f} dB leiser. Deine Befunde gaben deinem Ort "
         "{said_chance} und dem richtigen {left}. Miss beim nächsten Mal."
     ),
     "refute.unclassified": (
@@ -234,7 +234,7 @@ _DEBRIEF = {
     ),
     "debrief.hides": (
         "Der erste Fehler ({first}) verdeckt den zweiten ({second}). Solange der erste da ist, zeigt hier kein Test "
-        "den zweiten. Reparier den ersten, dann teste noch mal."
+        "den zweiten. Repariere den ersten, dann teste noch mal."
     ),
     "debrief.would_tell": "Das hätte dir mehr gesagt: {test}.",
     "debrief.misconception": "Was schiefging: {name}.",
@@ -328,7 +328,7 @@ _DEBRIEF = {
     "fair.alike_every": "alle Takte klingen intakt",
     "fair.sum": "{listener}: {fair} von {count} Fällen sind fair",
     "fair.sum_one": "{listener}: {fair} von {count} Fall ist fair",
-    "fair.listening": "Höre Fall {number} von {count} ab.",
+    "fair.listening": "Fall {number} von {count} wird angehört.",
     "fair.meaning": (
         "Ein Takt geht unter, wenn die Werkstatt ihn übertönt oder wenn er für diese Ohren zu leise ist. Ein Takt "
         "klingt intakt, wenn er höchstens {limit:.0f} dB von einem intakten abweicht."

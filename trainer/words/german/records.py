@@ -9,7 +9,7 @@ TEXTS = {
         "Kreuz markiert die Stelle."
     ),
     "handout.next": "Als Nächstes prüfen",
-    "handout.cautions": "Sicherheit",
+    "handout.cautions": "Vorsicht",
     "handout.limits": (
         "Töne und Bilder sind für einen Übungsmotor berechnet. Der Test steuert nur Spulen an und bewegt Anker. Über "
         "Düsen, Dichtungen, Kompression oder Öl sagt er nichts. Das Handbuch des Herstellers und die örtlichen "
@@ -54,7 +54,7 @@ TEXTS = {
     ),
     "fate.new": "neu",
     "fate.already_there": "schon vorhanden",
-    "fate.cut_short": "abgeschnitten, kopier sie noch mal",
+    "fate.cut_short": "abgeschnitten, kopiere sie noch mal",
     "fate.altered": "nach dem Schreiben verändert",
     "fate.wrong_key": "mit einem anderen Kennwort erstellt",
     "fate.other_set": "gehört zu einem anderen Satz",
@@ -207,7 +207,7 @@ TEXTS = {
     "wrong.backup_damaged": "{file} ist keine Sicherung, oder sie ist beschädigt.",
     "mend.backup_damaged": "Nimm eine andere Kopie.",
     "wrong.backup_version": "{file} hat Version {version}, dieses Programm liest Version {known}.",
-    "mend.backup_version": "Stell sie mit dem Programm wieder her, das sie erstellt hat, und aktualisier danach.",
+    "mend.backup_version": "Stell sie mit dem Programm wieder her, das sie erstellt hat, und aktualisiere danach.",
     "report.word.path_how": (
         "Über 100 % in der letzten Spalte heißt: weniger Minuten als der beste Weg. Da hat der Azubi den Fehler "
         "genannt, bevor er nachgewiesen war."
@@ -226,7 +226,7 @@ TEXTS = {
     ),
     "settle.clock_back": "{who}, Fall {item}: Die Uhr der Station sprang zurück von {before} auf {at}.",
     "settle.looked_back": "{who} hat am {at} eine Auswertung geöffnet und danach weitergearbeitet.",
-    "settle.before_opening": "{who}, Fall {item}: datiert {at}, also bevor der Satz geöffnet wurde.",
+    "settle.before_opening": "{who}, Fall {item}: Datum {at}, also bevor der Satz offen war.",
     "settle.ahead": "{who}, Fall {item}: abgegeben am {at}. Nach der Uhr dieses Rechners liegt das in der Zukunft.",
     "settle.unguarded": (
         "Wo diese Azubis gearbeitet haben ({count}), konnten andere Programme die Prüfung lesen: {who}."
@@ -247,7 +247,7 @@ TEXTS = {
     "collect.claims": "{file}: {fate}; nach eigener Angabe von {learner}",
     "wrong.store_damaged": "Die Ablage in {place} ist beschädigt: {reason}. Es wurde nichts geändert.",
     "mend.store_damaged": (
-        "Kopier die Datei an einen sicheren Ort. Stell dann deine letzte Sicherung in einem leeren Ordner wieder her: "
+        "Kopiere die Datei an einen sicheren Ort. Stell dann deine letzte Sicherung in einem leeren Ordner wieder her: "
         "injector-trainer --data ORDNER records restore SICHERUNG."
     ),
     "damage.no_version": "die Versionsangabe fehlt",

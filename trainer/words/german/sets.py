@@ -6,7 +6,7 @@ TEXTS = {
     "mode.exam": "Prüfung",
     "set.name_it": "nenn einen mitgelieferten Fall, eine Datei neben dem Satz oder einen Fallcode",
     "set.after": "später als {moment}",
-    "set.move_a_date": "verschieb eins der beiden Daten",
+    "set.move_a_date": "verschieb einen der beiden Termine",
     "set.a_closing_date": "after_closing, zusammen mit einem Datum in closes",
     "set.write_closes": "schreib policy.closes, oder nimm ein anderes debrief",
     "set.versions_and_seeds": "seeds: versions, zusammen mit einer Liste in versions",
@@ -86,9 +86,9 @@ TEXTS = {
     "wrong.not_the_passphrase": "Das ist nicht das Kennwort des Satzes.",
     "mend.not_the_passphrase": "In einer Prüfung kann nur der Ausbilder einen Fall streichen.",
     "wrong.sealed_altered": "{file} wurde nach dem Versiegeln verändert.",
-    "mend.sealed_altered": "Kopier sie noch mal aus der Quelle.",
+    "mend.sealed_altered": "Kopiere sie noch mal aus der Quelle.",
     "wrong.sealed_unreadable": "{file} ist kein versiegelter Satz, oder der Anfang ist beschädigt.",
-    "mend.sealed_unreadable": "Kopier die Datei noch mal, oder nenn eine Satzdatei mit der Endung .yaml.",
+    "mend.sealed_unreadable": "Kopiere die Datei noch mal, oder nenn eine Satzdatei mit der Endung .yaml.",
     "wrong.file_unreadable": "{path} lässt sich nicht lesen: {reason}.",
     "mend.file_unreadable": "Prüf den Namen und deine Rechte.",
     "wrong.no_hidden_prompt": "In diesem Terminal wäre das Kennwort beim Tippen zu sehen.",
@@ -96,10 +96,10 @@ TEXTS = {
     "wrong.set_too_large": "Dieser Satz ist größer als {most} MB, mehr passt in eine versiegelte Datei nicht hinein.",
     "mend.set_too_large": "Teil ihn in kleinere Sätze auf. Es wurde nichts geschrieben.",
     "wrong.exam_not_sealed": "{file} ist eine Prüfung, und jeder kann ihre Antworten lesen.",
-    "mend.exam_not_sealed": "Versiegel sie zuerst: injector-trainer set seal.",
+    "mend.exam_not_sealed": "Versiegle sie zuerst: injector-trainer set seal.",
     "wrong.file_exists": "{path} gibt es schon.",
     "mend.file_exists": "Nenn eine andere Datei, oder ergänze --force.",
-    "wrong.not_in_exam": "In einer Prüfung gibt es vor dem Ende keine Tipps, Reparaturen oder Auswertung.",
+    "wrong.not_in_exam": "In einer Prüfung gibt es vor dem Ende weder Tipps noch Reparaturen noch Auswertung.",
     "mend.not_in_exam": "Verlass dich auf deine eigenen Befunde, dann gib eine Diagnose ab.",
     "wrong.plays_used": "Du hast in diesem Fall keine Töne mehr (Grenze: {allowed}).",
     "mend.plays_used": "Miss, oder gib eine Diagnose ab.",
@@ -138,14 +138,14 @@ TEXTS = {
     "wrong.store_option": (
         "In der Adresse der gemeinsamen Ablage steht eine Option, die der Treiber nicht kennt: {option}."
     ),
-    "mend.store_option": "Korrigier sie, oder lass das Fragezeichen und alles danach weg.",
+    "mend.store_option": "Korrigiere sie, oder lass das Fragezeichen und alles danach weg.",
     "wrong.no_postgres_driver": "Der PostgreSQL-Treiber ist nicht installiert.",
-    "mend.no_postgres_driver": "Installier ihn: pip install 'injector-ear-trainer[postgres]'.",
+    "mend.no_postgres_driver": "Installiere ihn: pip install 'injector-ear-trainer[postgres]'.",
     "wrong.shared_no_host": "In diesem Netz gibt es keinen Server namens '{host}'.",
     "mend.shared_no_host": "Prüf den Servernamen in --store und die Netzverbindung dieses Rechners.",
     "wrong.shared_refused": "Unter {server} läuft kein PostgreSQL-Server.",
     "mend.shared_refused": (
-        "Bitte den, der den Server betreut, ihn zu starten, oder korrigier Server und Port in --store."
+        "Bitte den, der den Server betreut, ihn zu starten, oder korrigiere Server und Port in --store."
     ),
     "wrong.shared_silent": "Die gemeinsame Ablage auf {server} antwortet nicht.",
     "mend.shared_silent": "Prüf das Netz, warte eine Minute und versuch es noch mal.",
@@ -155,7 +155,7 @@ TEXTS = {
     "mend.shared_login": "Prüf Benutzer und Passwort in --store mit dem, der den Server betreut.",
     "wrong.shared_no_database": "Auf dem Server {server} gibt es keine Datenbank '{database}'.",
     "mend.shared_no_database": (
-        "Korrigier ihren Namen in --store, oder bitte den, der den Server betreut, sie anzulegen."
+        "Korrigiere ihren Namen in --store, oder bitte den, der den Server betreut, sie anzulegen."
     ),
     "wrong.shared_rights": "Dir fehlen Rechte in der gemeinsamen Ablage {place}: {reason}.",
     "mend.shared_rights": (
@@ -203,7 +203,7 @@ TEXTS = {
     "set.drawing": "Deine Fälle werden ausgelost.",
     "set.next": "Fall {number} anfangen",
     "set.go_on": "Mit Fall {number} weitermachen",
-    "set.look_back_which": "Auswertung von Fall",
+    "set.look_back_which": "Auswertung: Fall",
     "set.another": "Satz noch mal machen",
     "set.void_how": (
         "Ist der Ton ausgefallen? Nenn einen Grund, dann zählt der angefangene Fall nicht. Du bekommst einen anderen, "
@@ -220,14 +220,14 @@ TEXTS = {
     "instructor.seal": "Satz versiegeln",
     "instructor.results": "Ergebnisse",
     "instructor.collect_how": "Ordner oder USB-Stick mit Ergebnissen dieses Satzes",
-    "instructor.collect": "Einsammeln",
+    "instructor.collect": "Sammeln",
     "instructor.report": "Klassenbericht",
     "instructor.marks": "Punkteliste",
     "wrong.nothing_kept_here": "Auf diesem Rechner lässt sich gerade nichts speichern.",
     "mend.nothing_kept_here": "Starte den Trainer mit --data ORDNER und einem Ordner, in den er schreiben darf.",
     "builder.title": "Satz erstellen",
     "builder.name": "Titel, den die Azubis sehen",
-    "builder.drawn": "Auszulosende Fälle: wie viele, von welchen Motoren, wie schwer",
+    "builder.drawn": "Fälle auslosen: wie viele, von welchen Motoren, wie schwer",
     "builder.level": "Stufe {level}",
     "builder.seeds.per_learner": "Andere Fälle für jeden Azubi",
     "builder.seeds.same": "Dieselben Fälle für alle",
