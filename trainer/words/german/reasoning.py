@@ -149,8 +149,8 @@ _MISCONCEPTIONS = {
         "Grundgeräusch. Hörst du auch das nicht, prüf deinen Lautsprecher."
     ),
     "refute.module_for_its_power": (
-        "Das Steuergerät war in Ordnung: {true}. Es kann nur weitergeben, was von der Batterie kommt. Unauffällig "
-        "waren {even} von {count} Takten. Miss beide Spannungsabfälle, bevor du eins bestellst."
+        "Das Steuergerät war in Ordnung, der Fehler ist: {true}. Weitergeben kann es nur, was von der Batterie kommt. "
+        "Unauffällig waren {even} von {count} Takten. Miss beide Spannungsabfälle, bevor du eins bestellst."
     ),
     "refute.one_for_group": (
         "Du hast {said} genannt, aber der Fehler trifft mehrere: {group}. Alle weichen {under:.0f} dB ab. Hör dir die "
