@@ -18,7 +18,7 @@ from sqlalchemy import insert
 from tests.simulated_learners import shipped_pools
 from trainer.desk.learner_course import Course
 from trainer.practice.attempt.event_record import EventKind, EventRecord
-from trainer.practice.course.practice_log import entry_data, learner_of
+from trainer.practice.course.practice_log import entry_json, learner_of
 from trainer.practice.course.skills import Demand
 from trainer.practice.exercises.candidate_tasks import tasks_for
 from trainer.records.store.log_rows import AttemptRow, row_of
@@ -41,7 +41,7 @@ def filled(store: Store, count: int) -> None:
         right = bool(chance.random() < 0.85)
         row = AttemptRow(f"{number:036d}", "anna", EXERCISE, task.name, "0" * 64, "0" * 64, 1, "1", at)
         told = [(Demand(one.skill, one.difficulty, one.guess), right) for one in task.demands]
-        data = {PRACTICE: entry_data(task, told, right=right, certainty=0.75, misconception="")}
+        data = {PRACTICE: entry_json(task, told, right=right, certainty=0.75, misconception="")}
         attempts.append(asdict(row))
         events += [
             row_of(row.id, EventRecord(1, EventKind.STARTED, at, {})),

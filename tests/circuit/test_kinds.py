@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 
 from tests.engines import HARBOUR, NORTH, fault_of, solved
+from trainer.arrays import Floats
 from trainer.circuit.codes import codes_of
 from trainer.circuit.elements import Location, Part, Side
 from trainer.circuit.fault import Conditions, Fault, FaultKind
@@ -173,12 +174,34 @@ def test_a_joint_in_a_shared_feed_that_a_pin_survives_is_hardly_heard_and_plain_
         assert reading(profile, joint, drop) > 5.0
 
 
-@pytest.mark.parametrize("ohm", [0.4, 1.5, 5.0])
-def test_a_joint_of_half_an_ohm_to_five_is_silent_and_shows_in_drop_and_trace(ohm: float) -> None:
+def trace_a(profile: Profile, fault: Fault | None, seed: int) -> Floats:
+    trace = measured(profile, [fault] if fault else [], Work(), Request("trace", cylinder=3), seed).trace
+    assert trace is not None
+    return trace.current_a
+
+
+@pytest.mark.parametrize(
+    ("ohm", "short_by_a"),
+    # solved: the rise falls short by 0.14 and 0.25, 0.61 and 0.81, 1.9 and 3.0 A, half a millisecond in
+    [(0.4, 0.12), (1.5, 0.5), (5.0, 1.5)],
+)
+def test_a_joint_of_half_an_ohm_to_five_is_silent_and_shows_in_drop_and_trace(ohm: float, short_by_a: float) -> None:
     for profile in ENGINES:
         joint = Fault(FaultKind.ADDED_RESISTANCE, PLACE, (3,), Side.RETURN, ohm)
         drop = Request("drop", cylinder=3, side=Side.RETURN, location=PLACE)
         assert reading(profile, joint, drop) > 0.8 * ohm * 0.8 * profile.module.limit_a
+        # two traces of two moments, over three samples: two good ones come 0.07 A apart at most by the probe's noise
+        bad, good = (
+            np.convolve(trace_a(profile, fault, seed), np.full(3, 1 / 3), "same")
+            for fault, seed in ((joint, 1), (None, 2))
+        )
+        assert (good - bad).max() > short_by_a
+        # solved: the burst is at most 0.14 dB down and its own slot 1.1 dB; a step of 1 dB is the least that is heard
+        # in what is compared at once, and slots are compared over seconds
+        heard, even = (levels_dba(profile.name, faults, None) for faults in ((joint,), ()))
+        assert 0.0 <= even[0] - heard[0] < 0.2
+        assert abs(even[3] - heard[3]) < EVEN_DB
+        assert np.delete(np.abs(np.subtract(heard, even)), [0, 3]).max() < 0.05
         if ohm > 1.0:
             assert codes(profile, joint) == []
 

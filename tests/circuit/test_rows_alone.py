@@ -7,7 +7,7 @@ from collections.abc import Sequence
 import numpy as np
 import pytest
 
-from tests.engines import ALL, FIELD, NORTH, fault_of, worst
+from tests.engines import ALL, FIELD, HARBOUR, NORTH, fault_of, worst
 from trainer.circuit.drive import Reductions, slots_of
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.fault import Fault, FaultKind
@@ -104,3 +104,12 @@ def test_every_slot_of_a_universe_is_as_loud_alone_as_in_its_batch(
         for row, stacked in recorded.rows
     ]
     assert max(apart) < WITHIN_DB
+
+
+def test_a_family_that_rests_stays_as_it_is_whatever_is_stepped_beside_it() -> None:
+    """Shorted turns that hardly lift a plate rest long before a slot that clicks does."""
+    shorted = faulty_circuit(HARBOUR, [Fault(FaultKind.SHORTED_TURNS, Location.COIL, (4,), None, 0.5)])
+    rows = [Row(circuit, slots_of(HARBOUR)[4], Reductions(circuit, {})) for circuit in (shorted, circuit_of(HARBOUR))]
+    ears = ears_of(HARBOUR, ("front",))
+    alone, beside = (traits_of(some, solve_rows(some), ears)[0].sound for some in (rows[:1], rows))
+    assert np.allclose(alone, beside, rtol=1e-6, atol=0.0)

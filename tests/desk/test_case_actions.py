@@ -137,6 +137,22 @@ def test_a_pin_drag_has_the_caution_of_a_probe_and_readings_at_the_battery_their
     assert opened.act(Look(drag=True)).cautions == (text("caution.drive"),)
 
 
+@pytest.mark.parametrize(
+    ("language", "said"),
+    [
+        ("en", ("responsible under your local rules isolates the drive module's supply", "second person")),
+        ("es", ("responsable según tus normas locales aísla la alimentación del módulo", "segunda persona")),
+    ],
+)
+def test_the_caution_of_live_work_says_what_is_isolated_and_by_whom(language: str, said: tuple[str, ...]) -> None:
+    speak(language)
+    try:
+        told = " ".join(text(name) for name in cautions_of(Measure, Work(), live=True))
+    finally:
+        speak("en")
+    assert all(one in told for one in said)
+
+
 def test_a_refused_action_stores_nothing() -> None:
     desk = new_desk(CASE)
     doing = CaseActions(desk, WORDING)

@@ -19,7 +19,7 @@ import subprocess
 import sys
 import tempfile
 import time
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -121,24 +121,39 @@ def killed(mutant: Mutant, tree: Path) -> bool:
     source = path.read_text("utf-8")
     path.write_text(mutant.applied(source), "utf-8")
     wanted = [name for name in OWN_TESTS.get(mutant.room, (f"tests/{mutant.room}",)) if (tree / name).exists()]
-    options = ["-q", "-x", "-p", "no:cacheprovider", "-o", "addopts=", "-m", "not long"]
-    call = [sys.executable, "-m", "pytest", *options, *wanted]
     try:
-        done = subprocess.run(
-            call,
-            cwd=tree,
-            env={**os.environ, "PYTHONPATH": str(tree)},
-            capture_output=True,
-            timeout=TEST_LIMIT_S,
-            check=False,
-        )
+        return outcome(tree, wanted, ["-m", "not long"]) != 0
     except subprocess.TimeoutExpired:
         return True
     finally:
         path.write_text(source, "utf-8")
-    if done.returncode not in (0, 1, 2):  # 1 a test failed, 2 one could not be read; the rest proves nothing
+
+
+def outcome(tree: Path, tests: Sequence[str], options: Sequence[str] = ()) -> int:
+    """Run tests in a copy of the tree and return what pytest exits with: 0 passed, 1 a test failed, 2 one cannot be read.
+
+    Raises RuntimeError where no test ran, and TimeoutExpired.
+    """
+    fixed = ["-q", "-x", "-p", "no:cacheprovider", "-o", "addopts="]
+    call = [sys.executable, "-m", "pytest", *fixed, *options, *tests]
+    done = subprocess.run(
+        call,
+        cwd=tree,
+        env={**os.environ, "PYTHONPATH": str(tree)},
+        capture_output=True,
+        timeout=TEST_LIMIT_S,
+        check=False,
+    )
+    if done.returncode not in (0, 1, 2):  # the rest proves nothing
         raise RuntimeError(f"{' '.join(call)} ended with {done.returncode}: {done.stderr.decode()}")
-    return done.returncode != 0
+    return done.returncode
+
+
+def copied_to(tree: Path, tests: Path = REPOSITORY / "tests") -> None:
+    """Copy the checkout, with its own tests or those of another one."""
+    left_out = (".git", ".venv*", ".test-cache", "tests", "__pycache__")
+    shutil.copytree(REPOSITORY, tree, ignore=shutil.ignore_patterns(*left_out))
+    shutil.copytree(tests, tree / "tests", ignore=shutil.ignore_patterns("__pycache__"))
 
 
 def main() -> None:
@@ -151,10 +166,7 @@ def main() -> None:
     given = options.parse_args()
     with tempfile.TemporaryDirectory(prefix="mutants-") as name:
         tree = Path(name) / "checkout"
-        shutil.copytree(
-            REPOSITORY, tree, ignore=shutil.ignore_patterns(".git", ".venv*", ".test-cache", "tests", "__pycache__")
-        )
-        shutil.copytree(given.tests, tree / "tests", ignore=shutil.ignore_patterns("__pycache__"))
+        copied_to(tree, given.tests)
         fates = []
         for mutant in drawn(tree, given.count, given.seed):
             if given.at and f"{mutant.path}:{mutant.line}" not in given.at:

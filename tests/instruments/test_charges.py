@@ -28,7 +28,8 @@ def test_a_drop_costs_the_cover_where_one_of_its_pins_lies_under_it(location: Lo
     assert (COVER in live_prices(NORTH, drop)) is under
 
 
-def test_live_work_is_prepared_and_a_clamp_from_outside_is_not() -> None:
+def test_live_work_is_prepared_and_a_clamp_or_a_trace_from_outside_is_not() -> None:
     prepared = Price(Operation.LIVE_PREPARATION)
     assert prepared in live_prices(NORTH, Request("drop", cylinder=3, side=Side.RETURN, location=Location.PASS_THROUGH))
     assert prepared not in live_prices(NORTH, Request("clamp", cylinder=3, other=4))
+    assert prepared not in live_prices(NORTH, Request("trace", cylinder=3))

@@ -97,8 +97,12 @@ def test_a_small_resistance_hides_behind_the_current_limit() -> None:
 
 
 def test_a_large_resistance_is_dull_louder_than_the_hum_and_without_a_code() -> None:
-    drop = drops_db(NORTH, Fault(FaultKind.ADDED_RESISTANCE, PLACE, (3,), Side.RETURN, 16.0))
-    assert 12.0 < drop[3] < drops_db(NORTH, OPEN_3)[3] - 1.0
+    for ohm in (16.0, 20.0, 25.0):
+        fault = Fault(FaultKind.ADDED_RESISTANCE, PLACE, (3,), Side.RETURN, ohm)
+        assert 12.0 < drops_db(NORTH, fault)[3] < drops_db(NORTH, OPEN_3)[3] - 1.0
+        slot = [sound_of(NORTH.name, *faults).slots[3] for faults in ((fault,), ())]
+        assert slot[0].centroid_hz < 0.5 * slot[1].centroid_hz  # an octave duller
+        assert codes(NORTH, fault) == []
 
 
 def test_resistance_in_a_shared_feed_is_heard_only_in_the_burst() -> None:

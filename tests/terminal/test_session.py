@@ -48,6 +48,15 @@ def test_the_truth_never_shows_before_the_debrief() -> None:
     assert "You have not committed a finding yet. Type 'finding'" in shown
 
 
+def test_who_comes_back_before_the_retest_sees_the_cases_number_and_not_its_title() -> None:
+    desk = new_desk(NAME)
+    type_in(desk, "hear", *RIGHT_ANSWER)
+    title = desk.attempt.case.title
+    assert title not in type_in(desk, "repair coil 3", "yes", "retest")
+    assert title not in type_in(desk, "repair connector 3 return", "yes", "retest")
+    assert title in type_in(desk)
+
+
 def test_a_wrong_answer_is_heard_beside_the_truth_and_scored_in_parts() -> None:
     desk = new_desk(NAME)
     shown = type_in(

@@ -58,12 +58,18 @@ class Families:
         )  # fmt: skip
 
     def joined(self, others: Families) -> Families:
-        """Return these families and others; the shorter pulses rest at the end."""
+        """Return these families and others; the shorter pulses stay at rest at the end."""
+        if not self.slot.size or not others.slot.size:
+            return self if self.slot.size else others
         steps = max(len(self.force_n), len(others.force_n))
         traces = []
         for name in ("acceleration_m_s2", "force_n", "position_m"):
-            pair = [getattr(one, name) for one in (self, others)]
-            padded = [np.pad(part, ((0, steps - len(part)), (0, 0), (0, 0))) for part in pair]
+            parts = [getattr(one, name) for one in (self, others)]
+            held = [part[-1:] if name != "acceleration_m_s2" else np.zeros_like(part[-1:]) for part in parts]
+            padded = [
+                np.concatenate([part, np.repeat(last, steps - len(part), axis=0)])
+                for part, last in zip(parts, held, strict=True)
+            ]
             traces.append(np.concatenate(padded, axis=1))
         slot, column, lift = (
             np.concatenate([getattr(self, name), getattr(others, name)]) for name in ("slot", "column", "lift")
@@ -189,7 +195,7 @@ def _step(
     count = len(coils.volt)
     acceleration, force, way = (np.empty((count, *linkage.shape)) for _ in range(3))
     rise = np.diff(coils.ampere, axis=0, append=coils.ampere[-1:])
-    end = count
+    ends = np.full(linkage.shape[0], count)
     for step in range(count):
         # right after a switch the solver takes a step in parts, and so it is taken here
         parts = SWITCH_PARTS if step in (0, on_steps) else 1
@@ -208,7 +214,14 @@ def _step(
             aside = amperes + 0.5 * by_motion * moved - ampere
             linkage = linkage + part_s * (volt - ohm * aside) / (1.0 + 0.5 * part_s * ohm * slope)
         acceleration[step], force[step], way[step] = (speed - before) / step_s, pull, position
-        if step > on_steps and step % CHECK_STEPS == 0 and np.abs(speed).max() < REST_SPEED_M_S and pull.max() < 1.0:
-            end = step + 1
-            break
+        if step > on_steps and step % CHECK_STEPS == 0:
+            still = (np.abs(speed) < REST_SPEED_M_S).all(axis=1) & (pull < 1.0).all(axis=1)
+            ends[still & (ends == count)] = step + 1
+            if (ends < count).all():
+                break
+    # what is at rest stays as it is, however long the slowest of the others is followed
+    for family, end in enumerate(ends):
+        acceleration[end:, family] = 0.0
+        force[end:, family], way[end:, family] = force[end - 1, family], way[end - 1, family]
+    end = int(ends.max())
     return acceleration[:end], force[:end], way[:end]

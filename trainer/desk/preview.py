@@ -13,6 +13,7 @@ from trainer.desk.caching_solver import CachingSolver
 from trainer.instruments.bench import Work
 from trainer.output.wav import write_wav
 from trainer.practice.reports.attempt_lines import claims_text, code_lines, test_text
+from trainer.practice.reports.path_lines import ends_open
 from trainer.practice.reports.set_lines import head_lines
 from trainer.reasoning.universe.finding import truth_of
 from trainer.records.papers.page import page
@@ -50,15 +51,16 @@ def write_preview(
 
 def _shown(item: SetItem, file: str, codes: list[str], universes: Universes) -> dict[str, object]:
     case = item.case
-    path = universes.reasoner(case).best_path
+    path, truth = universes.reasoner(case).best_path, truth_of(case.faults)
+    steps = [text("preview.step", test=test_text(step.name), minutes=step.minutes) for step in path]
     return {
         "heading": text("preview.case", number=item.number, title=case.in_words.title),
         "engine": case.profile.in_words.title,
-        "truth": claims_text(truth_of(case.faults)),
+        "truth": claims_text(truth),
         "story": case.in_words.story,
         "conditions": text("preview.conditions", celsius=case.temperature_c, bed=case.bed.level_dba, seed=item.seed),
         "codes": code_lines(case.profile, codes),
-        "path": "; ".join(text("preview.step", test=test_text(step.name), minutes=step.minutes) for step in path),
+        "path": "; ".join(steps) + (f". {text('debrief.best_open')}" if ends_open(path, truth) else ""),
         "takeaway": case.in_words.takeaway,
         "file": file,
     }

@@ -34,6 +34,9 @@ from trainer.reasoning.universe.severity import middles_of
 from trainer.reasoning.verdict.belief import Belief, believed, finding_key
 from trainer.reasoning.verdict.joint import try_of
 
+Path = tuple[tuple[Step, ...], Standing]
+"""Steps, and the standing that they end with."""
+
 BeliefAfter = dict[frozenset[BenchTest], tuple[Belief, Standing]]
 """The belief after tests, in whatever order they were done."""
 
@@ -59,17 +62,21 @@ class Reasoner:
 
     @cached_property
     def _pairs(self) -> tuple[tuple[int, int], ...]:
-        """The pairs of single faults that are thought of: none unless the truth is one."""
+        """The pairs of single faults that are thought of: none unless the truth is one, and that one among them."""
         if len(self.facts.truth) < 2:
             return ()
+        # a fault that another hides leaves no trace to find it by, and naming it must not be beyond thought
+        first, second = sorted(self._row_of(fault) for fault in self.facts.truth)
+        return self.found_pairs if (first, second) in self.found_pairs else (*self.found_pairs, (first, second))
+
+    @cached_property
+    def found_pairs(self) -> tuple[tuple[int, int], ...]:
+        """The pairs that the answers to all offered tests lead to, whether the true one is among them or not."""
         asked = [question for test in self.tests for question in test.questions]
         # what two faults show together is compared where a try has shown them
         questions = [question.states()[0][1] for question in asked if question == question.first_try()]
         expected = self._of(self.universe.expectations, questions)
-        found = chosen_pairs(self._singles, expected, self.truth_answers(questions))
-        # a fault that another hides leaves no trace to find it by, and naming it must not be beyond thought
-        first, second = sorted(self._row_of(fault) for fault in self.facts.truth)
-        return found if (first, second) in found else (*found, (first, second))
+        return chosen_pairs(self._singles, expected, self.truth_answers(questions))
 
     def _row_of(self, fault: Fault) -> int:
         """Return the row of a single fault: the usual part where it names none, the stretch that holds its severity."""
@@ -141,11 +148,14 @@ class Reasoner:
         self, belief: Belief, paid: Collection[Price], done: Collection[BenchTest], *, closer: bool = True
     ) -> list[Choice]:
         """Return the offered tests not done yet that tell something, in the trade's order."""
-        standing = self.standing(belief)
-        channels = self._channels_after(belief, standing, closer=closer)
-        left = [channel for channel in channels if channel.test.name not in done]
-        dead = any(is_dead(channel.test) for channel in channels if channel.test.name in done)
-        return in_trade_order(left, standing, paid, self.facts.profile.minutes, self.sure, dead_done=dead)
+        for standing in self.standing(belief).in_turn:
+            channels = self._channels_after(belief, standing, closer=closer)
+            left = [channel for channel in channels if channel.test.name not in done]
+            dead = any(is_dead(channel.test) for channel in channels if channel.test.name in done)
+            order = in_trade_order(left, standing, paid, self.facts.profile.minutes, self.sure, dead_done=dead)
+            if order:
+                return order
+        return []
 
     def _channels_after(self, belief: Belief, standing: Standing, *, closer: bool) -> tuple[Channel, ...]:
         """Return the offered tests as channels; what a try has shown already counts in every other test of that try."""
@@ -177,17 +187,32 @@ class Reasoner:
 
     @cached_property
     def best_path(self) -> tuple[Step, ...]:
-        """The best path to this case's truth, begun with the complaint and ended by its repair and retest."""
-        steps, standing = min(
-            self.paths, key=lambda path: (not path[1].proves(PROVED), sum(step.minutes for step in path[0]))
-        )
-        prices = {test.name: (*test.prices, *test.opens) for test in self.tests}
-        covers = covers_in(price for step in steps for price in prices.get(step.name, ()))
-        repair = mending_minutes(self.facts.profile, self.facts.truth, covers)
+        """The best path to this case's truth, begun with the complaint and ended by its repair and retest.
+
+        Nothing is repaired that the path does not prove, unless one true fault hides the other.
+        """
+        steps, standing = self.best_way
         begun = self._complaint
-        if not repair:
+        if not self._repair or not (standing.proves(PROVED) or self.hidden is not None):
             return (*begun, *steps)
-        return (*begun, *steps, Step(BenchTest(BenchTestKind.REPAIR_AND_RETEST), repair, 0.0, standing.sure))
+        return (*begun, *steps, Step(BenchTest(BenchTestKind.REPAIR_AND_RETEST), self._repair, 0.0, standing.sure))
+
+    @cached_property
+    def best_way(self) -> Path:
+        """The steps of the best path without complaint and repair, and the standing that they end with."""
+        return min(self.paths, key=lambda path: (not path[1].proves(PROVED), sum(step.minutes for step in path[0])))
+
+    @property
+    def best_minutes(self) -> float:
+        """The minutes of the best path; the right repair and its retest count where the path leaves them open, too."""
+        return sum(step.minutes for step in self.best_way[0]) + self._repair
+
+    @cached_property
+    def _repair(self) -> float:
+        """The minutes of the right repair and its retest after the best path's steps, 0 where the circuit passes."""
+        prices = {test.name: (*test.prices, *test.opens) for test in self.tests}
+        covers = covers_in(price for step in self.best_way[0] for price in prices.get(step.name, ()))
+        return mending_minutes(self.facts.profile, self.facts.truth, covers)
 
     @property
     def _complaint(self) -> tuple[Step, ...]:
@@ -200,14 +225,12 @@ class Reasoner:
         return (Step(BenchTest(BenchTestKind.COMPLAINT), 0.0, bits, self.sure(self.hypotheses.prior)),)
 
     @cached_property
-    def paths(self) -> tuple[tuple[tuple[Step, ...], Standing], ...]:
+    def paths(self) -> tuple[Path, ...]:
         """The path that looks ahead and the one that does not; either may be the shorter where access is dear."""
         after: BeliefAfter = {}
         return tuple(self.path(ahead=ahead, after=after) for ahead in (True, False))
 
-    def path(
-        self, *, ahead: bool, closer: bool = True, after: BeliefAfter | None = None
-    ) -> tuple[tuple[Step, ...], Standing]:
+    def path(self, *, ahead: bool, closer: bool = True, after: BeliefAfter | None = None) -> Path:
         """Return the steps of the trade's order on this case's engine, and the final standing.
 
         Tests that are computed for a few hypotheses only are left out without `closer`. `after` keeps beliefs for

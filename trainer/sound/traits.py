@@ -14,7 +14,7 @@ from functools import cached_property
 import numpy as np
 import scipy.fft
 
-from trainer.arrays import Complex64, Floats
+from trainer.arrays import Complex64, Floats, Floats32
 from trainer.circuit.chance import Stream
 from trainer.circuit.profile import Profile, Schedule
 from trainer.circuit.solve import SAMPLE_RATE_HZ
@@ -57,13 +57,14 @@ class Ears:
         `force_n` has shape (pulse, source, frame) at the sound's rate; the result (pulse, place, ear, band).
         """
         spectrum = scipy.fft.rfft(force_n, self.frames, axis=2).astype(np.complex64)
-        bands = np.moveaxis(spectrum, 2, 0)
-        scale = self._scale()
+        bands = np.ascontiguousarray(np.moveaxis(spectrum, 2, 0))
+        scale, beside = self._scale(), bands.view(np.float32)
         result = np.zeros((len(force_n), len(self.places), 2, bands.shape[0]))
         for place in range(len(self.places)):
             for ear in range(2):
                 turned = bands @ self.weight[place, ear]
-                result[:, place, ear] = scale * np.einsum("bpc,bpc->pb", turned, bands.conj()).real
+                # the real part of a product with what is conjugate: real and imaginary parts side by side
+                result[:, place, ear] = scale * np.einsum("bpc,bpc->pb", turned.view(np.float32), beside)
         return np.maximum(result, 0.0)
 
     def scatter(self, force_n: Floats, column: int) -> Floats:
@@ -73,10 +74,21 @@ class Ears:
         """
         spectrum = scipy.fft.rfft(force_n, self.frames, axis=2).astype(np.complex64)
         apart = spectrum - spectrum.mean(axis=0)
-        shared = np.einsum("vaf,vbf->fab", apart, apart.conj()) / len(apart)
-        own = [column, len(self.profile.cylinders) + column]
-        weight = self.weight[..., own, :][..., own]
-        return np.asarray(np.maximum(self._scale() * np.einsum("pefab,fab->pef", weight, shared).real, 0.0))
+        blow, pull = apart[:, 0], apart[:, 1]
+        crossed = (blow * pull.conj()).mean(axis=0)
+        blows, pulls = ((one.real**2 + one.imag**2).mean(axis=0) for one in (blow, pull))
+        shared = np.stack([blows, pulls, 2.0 * crossed.real, -2.0 * crossed.imag])
+        power = np.einsum("kpef,kf->pef", self._own_weight[column], shared)
+        return np.asarray(np.maximum(self._scale() * power, 0.0), dtype=np.float64)
+
+    @cached_property
+    def _own_weight(self) -> Floats32:
+        """Each plate's own part of `weight`: blow, pull, cross part; shape (plate, part, place, ear, band)."""
+        count = len(self.profile.cylinders)
+        blow, pull = np.arange(count), count + np.arange(count)
+        parts = (self.weight[..., blow, blow].real, self.weight[..., pull, pull].real,
+                 self.weight[..., blow, pull].real, self.weight[..., blow, pull].imag)  # fmt: skip
+        return np.ascontiguousarray(np.moveaxis(np.stack(parts), -1, 0))
 
     def _scale(self) -> float:
         return 2.0 / (self.frames * SAMPLE_RATE_HZ) * self.profile.schedule.pulses_per_s

@@ -130,7 +130,7 @@ class Session:
     def _welcome(self) -> None:
         attempt = self.desk.attempt
         case = attempt.case
-        heading = self._title or shown.heading(case, title_shown=attempt.finding is not None)
+        heading = self._title or shown.heading(case, title_shown=attempt.title_shown)
         self._say(text("case.head", heading=heading))
         if case.code:
             self._say(text("case.code", code=case.code))

@@ -142,6 +142,20 @@ def test_each_slip_in_a_profile_is_named(right: str, wrong: str, told: str) -> N
     assert any(told in line for line in lines), lines
 
 
+FOUR_ROWS = "    right: [1, 3]\n    right_rear: [5, 7]\n    left: [2, 4]\n    left_rear: [6, 8]\n"
+TWO_OUTPUTS = "    right: [1, 3, 5, 7]\n    left: [2, 4, 6, 8]\n"
+
+
+def test_more_feed_groups_than_the_code_system_has_codes_for_are_refused() -> None:
+    """J1939 has numbers for three groups here (from memory), J2012 for four."""
+    four = PROFILE.replace(TWO_OUTPUTS, FOUR_ROWS, 1)
+    assert four != PROFILE
+    assert len(profile_from(four, "mine.yaml").wiring.outputs) == 4
+    (line,) = problems_of_profile(four.replace("codes: p02xx", "codes: spn_fmi", 1))
+    assert "wiring.outputs is 4. Allowed: at most 3." in line
+    assert "To fix it: feed more injectors from each output" in line
+
+
 def test_the_module_cannot_sense_a_short_after_its_pulse() -> None:
     slow = PROFILE.replace("short_sense_s: 2e-05", "short_sense_s: 0.0008").replace("pulse_s: 0.003", "pulse_s: 0.0006")
     (line,) = problems_of_profile(slow)

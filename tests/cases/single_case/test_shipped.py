@@ -51,13 +51,13 @@ def test_a_shipped_file_passes_check(path: Path) -> None:
     assert result.exit_code == 0, result.lines
 
 
-def test_there_are_at_least_thirty_cases_and_no_two_alike() -> None:
+def test_there_are_at_least_seventy_cases_and_no_two_alike() -> None:
     keys = Counter(
         (case.profile.name, tuple((f.kind, f.location, f.cylinders) for f in case.faults))
         for case in CASES
         if case.faults
     )
-    assert len(CASES) >= 30
+    assert len(CASES) >= 70
     assert max(keys.values()) == 1
     assert len({case.story for case in CASES}) == len(CASES)
 

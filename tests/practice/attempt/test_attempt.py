@@ -126,6 +126,26 @@ def test_a_retest_is_to_be_provoked_only_where_no_test_before_the_repair_left_a_
     assert retested(hidden.attempt).to_provoke is True
 
 
+@pytest.mark.parametrize(
+    ("name", "before", "after"),
+    [
+        ("faint_hum_on_three", ("hear", *RIGHT_ANSWER, "repair connector 3 return", "yes"), ("retest",)),
+        ("faint_hum_on_three", ("hear", *RIGHT_ANSWER, "repair coil 3", "yes", "retest"), ("debrief",)),
+        ("tugged_at_the_clip", ("hear", "finding", "0", "2", "yes", "retest"), ("debrief",)),
+        ("misfire_without_a_circuit", ("hear",), ("finding", "0", "3", "yes")),
+    ],
+    ids=["an_even_retest", "a_failed_retest_and_the_debrief", "one_still_to_provoke", "nothing_to_repair"],
+)
+def test_the_title_that_may_tell_the_cause_waits_until_no_repair_is_left_to_spoil(
+    name: str, before: tuple[str, ...], after: tuple[str, ...]
+) -> None:
+    desk = new_desk(name)
+    type_in(desk, *before)
+    assert not desk.attempt.title_shown
+    type_in(desk, *after)
+    assert desk.attempt.title_shown
+
+
 def retested(attempt: Attempt) -> Retested:
     event = attempt.events[-1]
     assert isinstance(event, Retested)

@@ -87,7 +87,6 @@ PROVED_3 = ("hear", "codes", "pair module 3", "wire engine 3", "wire engine 3 fe
     [
         (NAME, PROVED_3, "Right, and proved.", "7 others"),
         (NAME, ("hear", *RIGHT_ANSWER), "Right, but not proved.", "ear and codes"),
-        (NAME, (*PROVED_3, "repair coil 3", "yes", "retest"), "Right, but the fault is still there.", "10 points"),
         (NAME, ("hear", *COVER_3), "Not quite.", "the contact between"),
         ("one_side_asleep", ("hear", "finding", "1", "2", "coil", "1", "n", "3", "yes"), "Not quite.", "1, 2, 3 and 4"),
         ("pair_with_two_causes", ("hear", "finding", "1", "2", "coil", "1", "n", "3", "yes"), "Not quite.", "31 dB"),
@@ -111,6 +110,32 @@ def test_a_debrief_begins_with_right_or_not_what_it_was_and_why_in_few_words(
     assert not any(word in told.lower() for word in ("bits", "brier", "posterior"))
     whole = debrief_lines(debrief, desk.attempt, {})
     assert whole[: len(lines) + 2] == [*lines, "", "All the reasons"]
+
+
+WRONG_REPAIR = ("repair coil 3", "yes", "retest")
+
+
+@pytest.mark.parametrize(
+    ("said", "verdict"),
+    [
+        ((*PROVED_3, *WRONG_REPAIR), "Right, but the fault is still there."),
+        ((*PROVED_3, *WRONG_REPAIR, "repair connector 3", "yes", "retest"), "Right, but it took another repair."),
+        (("hear", *COVER_3, *WRONG_REPAIR), "Not quite."),
+        (("hear", *COVER_3, *WRONG_REPAIR, "repair connector 3", "yes", "retest"), "Not quite."),
+    ],
+    ids=["right", "right_and_mended_later", "wrong", "wrong_and_mended_later"],
+)
+def test_after_a_failed_retest_a_debrief_begins_with_it(said: tuple[str, ...], verdict: str) -> None:
+    desk = new_desk(NAME)
+    type_in(desk, *said)
+    debrief = desk.debrief()
+    lines = first_lines(debrief, desk.attempt)
+    assert lines[0].startswith("The retest showed the fault again")
+    assert lines[1] == verdict
+    told = " ".join(lines)
+    assert claims_text(debrief.truth) in told or finding_text(finding_key(debrief.truth)) in told
+    assert len(told.split()) <= MOST_WORDS
+    assert "That costs 10 points." in " ".join(debrief_lines(debrief, desk.attempt, {}))
 
 
 def test_the_same_reading_twice_is_one_piece_of_evidence() -> None:

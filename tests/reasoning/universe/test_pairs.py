@@ -36,11 +36,14 @@ def reasoner_with(profile: Profile, faults: Faults) -> Reasoner:
 
 
 def thought_of_and_settled(profile: Profile, faults: Faults) -> bool:
-    """Tell whether a pair's finding is among the hypotheses, and proved or said to be hidden."""
+    """Tell whether a pair's finding is found by its answers and proved, or one fault said to hide the other."""
     reasoner = reasoner_with(profile, faults)
+    if reasoner.hidden is not None:
+        return True
     key = finding_key(truth_of(faults))
-    among = any(finding_key(claims) == key for claims in reasoner.hypotheses.claims)
-    return among and (reasoner.everything.findings[key] >= 0.95 or reasoner.hidden is not None)
+    singles = reasoner.universe.faults
+    found = {finding_key(truth_of((*singles[one], *singles[other]))) for one, other in reasoner.found_pairs}
+    return key in found and reasoner.everything.findings[key] >= 0.95
 
 
 @pytest.mark.parametrize("faults", random_pairs(NORTH, 2, 5), ids=str)

@@ -31,6 +31,14 @@ def test_a_card_holds_what_was_done_and_no_title_that_may_tell_the_fault() -> No
     assert desk.attempt.case.name not in html
 
 
+def test_a_card_names_the_case_by_its_title_only_after_the_retest() -> None:
+    desk = new_desk("faint_hum_on_three")
+    type_in(desk, "hear", *RIGHT_ANSWER)
+    assert desk.attempt.case.title not in sheet_html("card", desk.attempt, (), "anna", None, "en")
+    type_in(desk, "repair connector 3 return", "yes", "retest")
+    assert desk.attempt.case.title in sheet_html("card", desk.attempt, (), "anna", None, "en")
+
+
 def test_a_result_holds_the_finding_the_debrief_and_the_stations_verdict() -> None:
     desk = new_desk("faint_hum_on_three")
     type_in(desk, "hear", *RIGHT_ANSWER)

@@ -62,6 +62,17 @@ def test_a_whole_case_by_keyboard_ends_with_its_score() -> None:
     assert events[-1].kind is EventKind.CLOSED
 
 
+def test_the_bench_shows_the_cases_title_after_the_retest_and_not_before_the_repair() -> None:
+    hands = seated()
+    title = bench_of(hands).desk.attempt.case.title
+    name_the_fault(hands.press("t").wait(0.2))
+    assert hands.text_of("bench.title") != title
+    hands.press("r", "m", "y")
+    assert hands.text_of("bench.title") != title
+    hands.press("e").act("as_it_stands")
+    assert hands.text_of("bench.title") == title
+
+
 def bench_attempt(hands: Hands) -> str:
     return hands.shell.screen.desk.attempt_id  # type: ignore[attr-defined]
 
@@ -225,8 +236,8 @@ def test_unknown_codes_and_files_are_told_and_nothing_begins() -> None:
 def test_the_first_lesson_is_worked_step_by_step_to_a_proved_finding() -> None:
     hands = Hands()
     hands.press("enter", "g")
-    for step in range(1, 12):
-        assert hands.text_of("lesson.step") == f"Step {step} of 12"
+    for step in range(1, 14):
+        assert hands.text_of("lesson.step") == f"Step {step} of 14"
         hands.press("g").wait(0.1)
     assert "open in the pass-through connector" in hands.text_of("lesson.text")
     hands.press("g").wait(0.1)
@@ -240,7 +251,7 @@ def test_a_lesson_can_be_taken_over_at_any_step_and_gone_on_with_after_leaving()
     hands = Hands()
     hands.press("enter", "g", "g").wait(0.1)
     hands.press("g").wait(0.1).press("escape", "g")
-    assert hands.text_of("lesson.step") == "Step 3 of 12"
+    assert hands.text_of("lesson.step") == "Step 3 of 14"
     hands.press("q")
     assert "You have taken over." in hands.text_of("lesson.intro")
     hands.press("c").wait(0.1)

@@ -6,9 +6,10 @@ from dataclasses import dataclass
 
 from trainer.circuit.profile import PASSES
 from trainer.errors import WrongCallError
-from trainer.practice.reports.attempt_lines import test_text
+from trainer.practice.reports.path_lines import path_lines
 from trainer.practice.reports.reason_lines import bits_lines, finding_text, question_text
 from trainer.reasoning.reasoner import Reasoner
+from trainer.reasoning.universe.finding import truth_of
 from trainer.reasoning.verdict.belief import FindingKey, bits_between
 from trainer.terminal.typed import cylinders_of, place_of
 from trainer.words import numbers, percent, text
@@ -103,17 +104,7 @@ def proof_lines(reasoner: Reasoner) -> list[str]:
             break
         lines.append(text("debrief.left_line", percent=percent(chance), finding=finding_text(key)))
     lines.append(text("inspect.path"))
-    for step in reasoner.best_path:
-        lines.append(
-            text(
-                "debrief.best_step",
-                minutes=step.minutes,
-                test=test_text(step.name),
-                bits=step.bits,
-                percent=percent(step.belief),
-            )
-        )
-    return lines
+    return [*lines, *path_lines(reasoner.best_path, truth_of(reasoner.facts.truth))]
 
 
 def typed_finding(key: FindingKey) -> str:

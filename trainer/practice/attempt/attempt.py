@@ -60,6 +60,17 @@ class Attempt:
         """The case's faults that no repair has taken away yet."""
         return tuple(fault for row, fault in enumerate(self.case.faults) if row not in self.repaired)
 
+    @property
+    def title_shown(self) -> bool:
+        """Whether the case's title, which may tell the cause, can no longer spoil a repair.
+
+        So it is once a retest was even with nothing left to provoke, at the debrief, and where the learner found
+        nothing in an engine that has nothing to repair.
+        """
+        even = any(isinstance(event, Retested) and event.proved and not event.to_provoke for event in self.events)
+        nothing = self.finding is not None and not self.finding.claims and not self.case.faults
+        return self.closed or even or nothing
+
     def count(self, kind: type[Event]) -> int:
         """Return how often one kind of event happened."""
         return sum(isinstance(event, kind) for event in self.events)

@@ -75,6 +75,7 @@ def debrief_of(attempt: Attempt, solver: Solver, reasoner: Reasoner, pool: Pool)
     Raises ValueError for an attempt that has none.
     """
     case, judgement = attempt.case, judged(attempt, solver, reasoner)
+    found, at_work = judgement.scored, judgement.at_work
     assert attempt.finding is not None
     answer = tuple(fault_of(claim) for claim in attempt.finding.claims)
     answer_sound: Sound | None = None
@@ -82,29 +83,29 @@ def debrief_of(attempt: Attempt, solver: Solver, reasoner: Reasoner, pool: Pool)
     other_readings: tuple[OtherReading, ...] = ()
     sound_circuit = circuit_of(case.profile)
     if all(fits(sound_circuit, fault) for fault in answer):
-        answered = with_shared_slots(judgement.solved, solver(case.profile, answer, judgement.work))
+        answered = with_shared_slots(at_work.solved, solver(case.profile, answer, at_work.work))
         answer_sound = render(answered, "front", case.bed, attempt.seed)
-        answer_reasons = reasons_of(answered, answer_sound, judgement.good)
+        answer_reasons = reasons_of(answered, answer_sound, at_work.good)
         other_readings = _other_readings(attempt, answer)
     return Debrief(
         truth=truth_of(case.faults),
         claims=attempt.finding.claims,
-        score=judgement.scored.score,
-        proof=judgement.scored.proof,
-        reasons=judgement.reasons,
-        weighing=judgement.scored.weighing,
+        score=found.score,
+        proof=found.proof,
+        reasons=at_work.reasons,
+        weighing=found.weighing,
         best_path=reasoner.best_path,
         minutes=attempt.minutes,
-        truth_sound=judgement.sound,
+        truth_sound=at_work.sound,
         answer_sound=answer_sound,
         answer_reasons=answer_reasons,
         other_readings=other_readings,
-        shown_at=judgement.shown_at,
-        would_tell=_would_tell(reasoner, judgement.scored.weighing, judgement.scored.proof, attempt),
+        shown_at=at_work.shown_at,
+        would_tell=_would_tell(reasoner, found.weighing, found.proof, attempt),
         wrong=judgement.wrong,
         hidden=reasoner.hidden,
         misconception=judgement.misconception,
-        outcome=outcome_of(attempt, judgement.scored, judgement.misconception or ""),
+        outcome=outcome_of(attempt, found, judgement.misconception or ""),
         features=features_of(case, pool),
     )
 

@@ -39,20 +39,26 @@ class Scored:
 
 
 @dataclass(frozen=True)
-class Judged:
-    """A finding judged by what was to be heard.
+class AtWork:
+    """The engine while its fault shows itself, solved and heard; `good` is the same engine without a fault.
 
-    `shown_at` is where the engine is moved and warm while the truth is heard, so that an intermittent fault is at work:
-    `work` and `solved` are the engine so, `good` the same engine without fault. `misconception` is None if right.
+    `shown_at` is where the engine is moved and warm so that an intermittent fault shows; None where it need not be.
     """
 
-    scored: Scored
-    reasons: tuple[SlotReason, ...]
     shown_at: Location | None
     work: Work
     solved: SolvedTest
     sound: Sound
     good: Sound
+    reasons: tuple[SlotReason, ...]
+
+
+@dataclass(frozen=True)
+class Judged:
+    """A finding judged by what was to be heard; `misconception` is None if it names the truth."""
+
+    scored: Scored
+    at_work: AtWork
     wrong: Wrong | None
     misconception: str | None
 
@@ -70,6 +76,15 @@ def scored(attempt: Attempt, reasoner: Reasoner) -> Scored:
 def judged(attempt: Attempt, solver: Solver, reasoner: Reasoner) -> Judged:
     """Judge an attempt's finding; raises ValueError for an attempt that has none."""
     found = scored(attempt, reasoner)
+    at_work = at_work_in(attempt, solver)
+    assert attempt.finding is not None
+    named = found.score.right or same_claims(attempt.finding.claims, found.truth)  # named, if perhaps not measured
+    wrong = None if named else wrong_finding(attempt, at_work, found.weighing)
+    return Judged(found, at_work, wrong, None if wrong is None else misconception_of(wrong))
+
+
+def at_work_in(attempt: Attempt, solver: Solver) -> AtWork:
+    """Return an attempt's engine while its fault shows itself."""
     case = attempt.case
     cold = Work(conditions=Conditions(temperature_c=case.temperature_c))
     good = render(solver(case.profile, (), cold), "front", case.bed, attempt.seed)
@@ -78,21 +93,7 @@ def judged(attempt: Attempt, solver: Solver, reasoner: Reasoner) -> Judged:
     work = cold if shown_at is None else Work(conditions=replace(cold.conditions, moved=shown_at, heated=shown_at))
     solved = solver(case.profile, case.faults, work)
     sound = render(solved, "front", case.bed, attempt.seed)
-    reasons = reasons_of(solved, sound, good)
-    assert attempt.finding is not None
-    named = found.score.right or same_claims(attempt.finding.claims, found.truth)  # named, if perhaps not measured
-    wrong = None if named else _wrong(attempt, found.truth, reasons, found.weighing)
-    return Judged(
-        scored=found,
-        reasons=reasons,
-        shown_at=shown_at,
-        work=work,
-        solved=solved,
-        sound=sound,
-        good=good,
-        wrong=wrong,
-        misconception=None if wrong is None else misconception_of(wrong),
-    )
+    return AtWork(shown_at, work, solved, sound, good, reasons_of(solved, sound, good))
 
 
 def proof_of(attempt: Attempt, reasoner: Reasoner, weighing: Weighing) -> Proof:
@@ -113,7 +114,7 @@ def proof_of(attempt: Attempt, reasoner: Reasoner, weighing: Weighing) -> Proof:
     return Proof(
         posterior=belief.proving(claims, sided=bool(sided)),
         reachable=1.0 if case.right_answer is None and reasoner.hidden is None else reachable,
-        best_minutes=sum(step.minutes for step in reasoner.best_path),
+        best_minutes=reasoner.best_minutes,
         used_minutes=used,
         alike=reasoner.alike_places,
         measured=belief.measured(claims, reasoner.inseparable),
@@ -135,7 +136,7 @@ def failed_retests(attempt: Attempt) -> int:
     return failed
 
 
-def _wrong(attempt: Attempt, truth: tuple[Claim, ...], reasons: tuple[SlotReason, ...], weighing: Weighing) -> Wrong:
+def wrong_finding(attempt: Attempt, at_work: AtWork, weighing: Weighing) -> Wrong:
     """Return a wrong finding with its circumstances."""
     assert attempt.finding is not None
     known = known_codes(attempt.case.profile)
@@ -144,9 +145,9 @@ def _wrong(attempt: Attempt, truth: tuple[Claim, ...], reasons: tuple[SlotReason
     taken = [event for event in attempt.events if isinstance(event, Measured)]
     return Wrong(
         attempt.case.profile,
-        truth,
+        truth_of(attempt.case.to_be_found),
         attempt.finding.claims,
-        slots_by_number(reasons),
+        slots_by_number(at_work.reasons),
         coded_cylinders(read),
         bool(taken),
         tuple(_connected(taken)),

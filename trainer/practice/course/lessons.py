@@ -30,13 +30,14 @@ class Step:
     """One step worked for the learner: `name` has its sentence.
 
     It is a reading where `request` is given, else slots heard (none: the whole test), else a look at what is open, else
-    the codes.
+    the codes, with `clears` cleared after they were read.
     """
 
     name: str
     slots: tuple[int, ...] | None = None
     request: Asked | None = None
     looks: bool = False
+    clears: bool = False
 
     def do(self, attempt: Attempt, solver: Solver) -> ActionResult[EngineEvent]:
         """Carry the step out."""
@@ -46,7 +47,7 @@ class Step:
             return self.marked(actions.hear(attempt, self.slots or None, "front", solver))
         if self.looks:
             return self.marked(actions.look(attempt))
-        return self.marked(actions.read_codes(attempt, solver, clear=False))
+        return self.marked(actions.read_codes(attempt, solver, clear=self.clears))
 
     def marked(self, done: ActionResult[AnEngineEvent]) -> ActionResult[AnEngineEvent]:
         """Return what was done, marked as this step."""
@@ -84,6 +85,9 @@ def _wire(number: int, side: Side) -> Asked:
     return lambda _profile: Request("wire", cylinder=number, side=side, location=Location.ENGINE_HARNESS)
 
 
+CODES = (Step("codes", clears=True), Step("cleared_test", slots=()), Step("codes_again"))
+"""Read, clear, test, read: what is there now sets its code again, and an old code stays away."""
+
 LESSONS = (
     Lesson(
         WORKED,
@@ -91,7 +95,7 @@ LESSONS = (
         (
             Step("hear", slots=()),
             Step("slots", slots=(2, 3)),
-            Step("codes"),
+            *CODES,
             Step("dead", request=_volts(3)),
             Step("pair", request=_pair("module", "harness", 3)),
             Step("mate", request=_pair("module", "harness", 1)),
@@ -103,7 +107,7 @@ LESSONS = (
         ),
         finding_worked=True,
     ),
-    Lesson(TO_COMPLETE, "harness_in_the_bracket", (Step("hear", slots=()), Step("codes")), finding_worked=False),
+    Lesson(TO_COMPLETE, "harness_in_the_bracket", (Step("hear", slots=()), *CODES), finding_worked=False),
     Lesson(ALONE, "full_current_no_click", (), finding_worked=False),
 )
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from itertools import product
 
 from trainer.circuit.elements import Location
 from trainer.circuit.faults import OPENS, SHORTS
@@ -10,13 +11,14 @@ from trainer.practice.attempt.attempt import Attempt
 from trainer.practice.attempt.debrief import Debrief
 from trainer.practice.attempt.weighing import Weighed
 from trainer.practice.reports.attempt_lines import card_line, claims_text, reason_line, request_text, test_text
+from trainer.practice.reports.path_lines import path_lines
 from trainer.practice.reports.reason_lines import finding_text
 from trainer.practice.reports.word_limit import MOST_WORDS, word_count
 from trainer.reasoning.advice.prices import repair_minutes
 from trainer.reasoning.universe.hearing import Heard
 from trainer.reasoning.verdict.belief import finding_key
 from trainer.reasoning.verdict.misconceptions import UNCLASSIFIED
-from trainer.words import capital, cylinders_named, numbers, percent, text
+from trainer.words import cylinders_named, numbers, percent, text
 
 LEFT_SHOWN, LEFT_FROM = 4, 0.005
 
@@ -47,32 +49,44 @@ def debrief_lines(debrief: Debrief, attempt: Attempt, calibration: Mapping[float
 
 
 def first_lines(debrief: Debrief, attempt: Attempt) -> list[str]:
-    """Return what a learner reads first: right or not, what it was, why, and what to do next time.
+    """Return what a learner reads first: a failed retest, right or not, what it was, why, and what to do next time.
 
-    Sides are left out where the reason would not fit with them, and what to do next where it would not.
+    Sides are left out where the reason would not fit with them, then the reason, and what to do next where it would
+    not.
     """
-    verdict, why = _verdict(debrief), _why(debrief, attempt)
+    verdict, why = _verdict(debrief, attempt), _why(debrief, attempt)
     whole, short = claims_text(debrief.truth), finding_text(finding_key(debrief.truth))
-    kept = [verdict]
-    for truth in (whole, short):
-        was = text("debrief.it_was", claims=truth)
-        kept = [verdict, why] if whole in why else list(filter(None, (verdict, was, why)))
+    kept: list[str] = []
+    for again, truth in product(_failed_retest(debrief), (whole, short)):
+        was = "" if whole in why else text("debrief.it_was", claims=truth)
+        kept = list(filter(None, (again, verdict, was, why)))
         if word_count(*kept) <= MOST_WORDS:
             break
+    else:
+        kept = list(filter(None, (_failed_retest(debrief)[-1], verdict, text("debrief.it_was", claims=short))))
     following = _next_time(debrief)
     return [*kept, following] if word_count(*kept, following) <= MOST_WORDS else kept
+
+
+def _failed_retest(debrief: Debrief) -> tuple[str, ...]:
+    """Return the first line after a failed retest, whole and short, "" where none failed."""
+    if not debrief.proof.failed_retests:
+        return ("",)
+    return (text("debrief.retest_failed", lost=debrief.score.lost), text("debrief.retest_again"))
 
 
 def _proved(debrief: Debrief) -> bool:
     return debrief.score.right and debrief.score.proof >= 1.0
 
 
-def _verdict(debrief: Debrief) -> str:
+def _verdict(debrief: Debrief, attempt: Attempt) -> str:
     if _proved(debrief):
         return text("debrief.right")
     if finding_key(debrief.claims) != finding_key(debrief.truth):
         return text("debrief.not_right")
-    return text("debrief.unmended" if debrief.proof.failed_retests else "debrief.unproved")
+    if debrief.proof.failed_retests:
+        return text("debrief.unmended" if attempt.faults_left else "debrief.mended_later")
+    return text("debrief.unproved")
 
 
 def _why(debrief: Debrief, attempt: Attempt) -> str:
@@ -87,13 +101,13 @@ def _why(debrief: Debrief, attempt: Attempt) -> str:
 
 
 def _unproved(debrief: Debrief) -> str:
-    """Return why a finding that names the truth does not count as proved."""
-    if debrief.proof.failed_retests:
-        return text("debrief.retest_failed", lost=debrief.score.lost)
+    """Return why a finding that names the truth does not count as proved, "" where only a retest speaks against it."""
     for line in _side(debrief):
         return line.strip()
     if not debrief.proof.measured:
         return text("debrief.by_ear" if debrief.truth else "debrief.unmeasured_passes")
+    if debrief.score.proof >= 1.0:
+        return ""
     return text("debrief.proof", percent=percent(debrief.proof.posterior))
 
 
@@ -231,14 +245,7 @@ def _paths(debrief: Debrief) -> Iterator[str]:
         yield from _weighed(weighed)
     yield ""
     yield text("debrief.best")
-    for step in debrief.best_path:
-        yield text(
-            "debrief.best_step",
-            minutes=step.minutes,
-            test=capital(test_text(step.name)),
-            bits=step.bits,
-            percent=percent(step.belief),
-        )
+    yield from path_lines(debrief.best_path, debrief.truth)
 
 
 def _weighed(weighed: Weighed) -> Iterator[str]:

@@ -87,7 +87,8 @@ class Standing:
 
     `sure` is the chance of the best finding, `measured` whether measurements separate its places. `doubt` is what the
     next test should resolve: the belief itself, or, where only the measurement is missing, half the named place and
-    half its next likely one.
+    half its next likely one. `place` is where it stands about the place alone, where that is sure and not measured and
+    something else about the finding is in doubt: what is measured then, once no test tells more about the rest.
     """
 
     probability: Floats
@@ -95,10 +96,16 @@ class Standing:
     measured: bool
     doubt: Floats
     passes: bool = False
+    place: Standing | None = None
 
     def proves(self, least: float) -> bool:
         """Tell whether a finding is proved to the shop's standard."""
         return self.sure >= least and self.measured
+
+    @property
+    def in_turn(self) -> tuple[Standing, ...]:
+        """What to resolve first, and what to resolve once no test tells more about that."""
+        return (self,) if self.place is None else (self, self.place)
 
 
 def separating_factor(
@@ -181,8 +188,12 @@ def standing_of(
     for claim in best:
         factor, own, rival = separating_factor(hypotheses, quiet, electrical, claim, inseparable(claim))
         if factor < SEPARATED:
-            if sure < PROVED:
+            at_place = float(probability[own].sum())
+            if max(sure, at_place) < PROVED:
                 return Standing(probability, sure, False, probability)
             doubt = half_and_half(np.where(own, logs, -np.inf), np.where(rival, logs, -np.inf))
-            return Standing(probability, sure, False, doubt)
+            if sure >= PROVED:
+                return Standing(probability, sure, False, doubt)
+            place = Standing(probability, at_place, False, doubt)
+            return Standing(probability, sure, False, probability, place=place)
     return Standing(probability, sure, True, probability)

@@ -130,15 +130,20 @@ def path_to(
 ) -> tuple[tuple[Step, ...], Standing]:  # fmt: skip
     """Do one test after another until a finding is proved or none is chosen; return the steps and the final standing.
 
-    `available` gives the tests to think of; `answered` where it stands after a test as it comes out here.
+    `available` gives the tests to think of; `answered` where it stands after a test as it comes out here. Where no test
+    tells more and the place is sure, it is measured all the same: a repair there would be one without measurement.
     """
     paid: frozenset[Price] = frozenset()
     standing, steps = begin, list[Step]()
     done = list[Test]()
     while not standing.proves(PROVED):
         names = {test.name for test in done}
-        left = [channel for channel in available(standing) if channel.test.name not in names]
-        chosen = choose(left, standing, paid, done)
+        chosen = None
+        for doubtful in standing.in_turn:
+            left = [channel for channel in available(doubtful) if channel.test.name not in names]
+            chosen = choose(left, doubtful, paid, done)
+            if chosen is not None:
+                break
         if chosen is None:
             break
         bits = chosen.bits(standing.probability)

@@ -9,7 +9,7 @@ fault that hides another is seen to hide it.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -40,35 +40,95 @@ def chosen_pairs(
     hypotheses: Hypotheses, expected: Mapping[Question, Expected], answers: Answers
 ) -> tuple[tuple[int, int], ...]:
     """Return the pairs of rows that answers make worth thinking of, the likeliest first."""
-    values, answer, level = _parts(expected, answers)
-    power = level_power(values[:, level])
-    log_prior = np.log(np.maximum(hypotheses.prior, 1e-300))
-    sound = hypotheses.faults.index(())
-    moved = values - values[sound]
-    away = answer - values[sound]
-    alone = log_prior - 0.5 * np.minimum((away - moved) ** 2, CAPPED).sum(axis=1)
+    singles = _Singles.of(hypotheses, *_parts(expected, answers))
     found: dict[tuple[int, int], float] = {}
-    for lead in _leading(hypotheses.faults, alone):
-        together = np.where(np.abs(moved[lead]) >= np.abs(moved), values[lead], values)
-        _hear_both(together, values, power, level, lead, sound)
-        gain = log_prior + log_prior[lead] - 0.5 * np.minimum((answer - together) ** 2, CAPPED).sum(axis=1)
-        fitting = np.array([share_nothing(hypotheses.faults[lead], faults) for faults in hypotheses.faults])
-        for other in np.argsort(-np.where(fitting, gain, -np.inf), kind="stable")[:PARTNERS]:
-            if fitting[other]:
-                found[min(lead, int(other)), max(lead, int(other))] = float(gain[other])
-    return tuple(sorted(found, key=lambda pair: (-found[pair], pair))[:PAIRED])
+    for lead in _leading(hypotheses.faults, singles.log_prior - 0.5 * singles.against.sum(axis=1)):
+        for other, gain in singles.partners(lead):
+            found[min(lead, other), max(lead, other)] = gain
+    # what differs by rounding alone keeps the order of its rows
+    return tuple(sorted(found, key=lambda pair: (-round(found[pair], 6), pair))[:PAIRED])
 
 
-def _hear_both(
-    together: Floats, values: Floats, power: Floats, level: Integers, lead: int, sound: int
-) -> None:  # fmt: skip
-    """Fill in heard slots: powers add to the sound engine's; brightness and side are those of the nearer in level."""
-    least = np.minimum(power[lead], power)
-    together[:, level] = level_of(np.maximum(power[lead] + power - power[sound], least))
-    near = np.abs(together[:, level] - values[lead, level]) <= np.abs(together[:, level] - values[:, level])
-    for part in range(1, TRAITS):
-        together[:, level + part] = np.where(near, values[lead, level + part], values[:, level + part])
+@dataclass(frozen=True)
+class _Singles:
+    """Single hypotheses beside what was answered; arrays have shape (hypothesis, part) unless said.
 
+    `against` is what each part speaks against each hypothesis, `moved` how far that has moved it from the sound engine.
+    `level` are the parts that are heard slots' levels, `power` their powers, `rest` the parts that are not heard.
+    `cylinders` are bits, shape (hypothesis,).
+    """
+
+    values: Floats
+    answer: Floats
+    against: Floats
+    moved: Floats
+    level: Integers
+    power: Floats
+    rest: Integers
+    cylinders: Integers
+    log_prior: Floats
+    sound: int
+
+    @classmethod
+    def of(cls, hypotheses: Hypotheses, values: Floats, answer: Floats, level: Integers) -> _Singles:
+        sound = hypotheses.faults.index(())
+        heard = level[:, None] + np.arange(TRAITS)
+        return cls(
+            values=values,
+            answer=answer,
+            against=np.minimum((answer - values) ** 2, CAPPED),
+            moved=np.abs(values - values[sound]),
+            level=level,
+            power=level_power(values[:, level]),
+            rest=np.setdiff1d(np.arange(len(answer)), heard),
+            cylinders=np.array(
+                [sum(1 << n for n in {n for f in one for n in f.cylinders}) for one in hypotheses.faults]
+            ),
+            log_prior=np.log(np.maximum(hypotheses.prior, 1e-300)),
+            sound=sound,
+        )
+
+    def partners(self, lead: int) -> list[tuple[int, float]]:
+        """Return the best partners of a leading fault, each with the logarithm of what speaks for the pair."""
+        # a part that the leading fault does not move is the partner's own
+        own = self.rest[self.moved[lead, self.rest] > 0.0]
+        wins = self.moved[lead, own] >= self.moved[:, own]
+        unheard = self.against[:, self.rest].sum(axis=1)
+        unheard += np.where(wins, self.against[lead, own] - self.against[:, own], 0.0).sum(axis=1)
+        most = self.log_prior + self.log_prior[lead] - 0.5 * unheard
+        fitting = (self.cylinders != 0) & (self.cylinders & self.cylinders[lead] == 0)
+        order = np.flatnonzero(fitting)
+        order = order[np.argsort(-most[order], kind="stable")]
+        found: list[tuple[int, float]] = []
+        # what is heard can only speak against a pair, so the rest need not be looked at once the best are found
+        for start in range(0, len(order), AT_ONCE):
+            rows = order[start : start + AT_ONCE]
+            if len(found) == PARTNERS and most[rows[0]] < found[-1][1]:
+                break
+            gain = most[rows] - 0.5 * self._heard(lead, rows)
+            found += zip(rows.tolist(), gain.tolist(), strict=True)
+            found = sorted(found, key=lambda one: (-one[1], one[0]))[:PARTNERS]
+        return found
+
+    def _heard(self, lead: int, rows: Integers) -> Floats:
+        """Return what heard slots speak against pairs of a leading fault, shape (row,).
+
+        Powers add to the sound engine's; brightness and side are those of the nearer in level.
+        """
+        least = np.minimum(self.power[lead], self.power[rows])
+        power = np.maximum(self.power[lead] + self.power[rows] - self.power[self.sound], least)
+        together = level_of(power)
+        own, other = self.values[lead, self.level], self.values[rows][:, self.level]
+        near = np.abs(together - own) <= np.abs(together - other)
+        against = np.minimum((self.answer[self.level] - together) ** 2, CAPPED).sum(axis=1)
+        for part in range(1, TRAITS):
+            column = self.level + part
+            against += np.where(near, self.against[lead, column], self.against[rows][:, column]).sum(axis=1)
+        return np.asarray(against)
+
+
+AT_ONCE = 64
+"""How many partners are heard beside a leading fault at once."""
 
 TRAITS = 3
 """A heard slot's parts: level, brightness, left against right."""

@@ -59,7 +59,7 @@ def sheet_html(
     return page.render(
         language=language,
         title=text(f"sheet.{kind}"),
-        case=heading(case, title_shown=finding is not None),
+        case=heading(case, title_shown=kind == "result" or attempt.title_shown),
         code=case.code,
         who=who,
         engine=case.profile.in_words.title,

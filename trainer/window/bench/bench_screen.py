@@ -63,7 +63,7 @@ class BenchScreen(CaseBench):
     @property
     def title(self) -> str:
         """The case's heading: its place in a set, or its number until the title may be shown."""
-        return self._place_in_set or heading(self.desk.attempt.case, title_shown=self.desk.attempt.finding is not None)
+        return self._place_in_set or heading(self.desk.attempt.case, title_shown=self.desk.attempt.title_shown)
 
     # what is shown
 

@@ -76,7 +76,7 @@ class LessonScreen(BenchScreen):
             slots = step.slots or None
             self.ask("hear", self.desk.attempt, slots, "front", then=lambda done: self._heard(step, done))
         elif step.request is None and not step.looks:
-            self.ask("read_codes", self.desk.attempt, False, then=lambda done: self._did(step, step.marked(done)))
+            self.ask("read_codes", self.desk.attempt, step.clears, then=lambda done: self._did(step, step.marked(done)))
         else:
             self._did(step, step.do(self.desk.attempt, solved_work))
         if at + 1 == len(steps) and not self.lesson.finding_worked:

@@ -86,7 +86,8 @@ TEXTS: dict[str, str] = {
         "This case is worked for you. Each step says what we do and why, and you hear and see the result."
     ),
     "lesson.intro.2": (
-        "The test has been run and the codes have been read. You go on from there: measure, decide, name the place."
+        "The test has been run. The codes have been read and cleared, and read again after another test. You go on "
+        "from there: measure, decide, name the place."
     ),
     "lesson.intro.3": "This one is yours.",
     "lesson.taken_over": "You have taken over. Go on from here on your own.",
@@ -100,8 +101,14 @@ TEXTS: dict[str, str] = {
         "other injectors. Number 3 itself gets no current."
     ),
     "lesson.codes": (
-        "Read the codes. They say in which circuit the module saw a fault. They never say where along it."
+        "Read the codes, then clear them. They say in which circuit the module saw a fault. They never say where "
+        "along it."
     ),
+    "lesson.cleared_test": (
+        "Run the test again, now that the memory is empty. An old code stays away. A fault that is there sets its "
+        "code again."
+    ),
+    "lesson.codes_again": "Read the codes once more. A code that has come back belongs to a fault that is there now.",
     "lesson.dead": (
         "Key off. Wait. Measure volts at rest on the terminal that you will touch. Under one volt it is dead, and you "
         "can measure ohms."

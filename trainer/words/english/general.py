@@ -108,6 +108,7 @@ _DEBRIEF = {
     "debrief.right": "Right, and proved.",
     "debrief.unproved": "Right, but not proved.",
     "debrief.unmended": "Right, but the fault is still there.",
+    "debrief.mended_later": "Right, but it took another repair.",
     "debrief.by_ear": "You went by ear and codes. Measure the part before you replace it.",
     "debrief.not_right": "Not quite.",
     "debrief.it_was": "It was: {claims}.",

@@ -26,8 +26,9 @@ _CAUTIONS = {
         "it dead before you touch a terminal."
     ),
     "caution.live": (
-        "Caution: live work at over 100 V. Close off the area. Have a second person there. Fit insulated probes "
-        "with the key off. Keep one hand away. Only for people whom your local rules allow to work live."
+        "Caution: live work at over 100 V. Close off the area. Have a second person there. With the "
+        "key off, the person responsible under your local rules isolates the drive module's supply before insulated "
+        "probes are fitted or moved. Keep one hand away. Only for people whom your local rules allow to work live."
     ),
     "caution.cover": "Caution: with a cover off and the key on, live terminals are bare. The oil is hot. Keep clear.",
     "caution.under_cover": (

@@ -209,8 +209,9 @@ _DEBRIEF = {
         "Side: you said {said}, but it is the {true}. If you repair the wrong wire, the fault is still there."
     ),
     "debrief.retest_failed": (
-        "The retest showed the fault again, so it is not repaired. That costs {lost:.0f} points."
+        "The retest showed the fault again, so that repair did not cure it. That costs {lost:.0f} points."
     ),
+    "debrief.retest_again": "The retest showed the fault again.",
     "debrief.the_place": "the {place}",
     "debrief.another_place": "a fault somewhere else",
     "debrief.unmeasured": (
@@ -233,6 +234,7 @@ _DEBRIEF = {
     "debrief.step_strange": "           no fault on this engine explains that answer",
     "debrief.best": "The best path to this fault:",
     "debrief.best_step": "{minutes:>5.0f} min  {test}  ({bits:.1f} bits expected; then {percent})",
+    "debrief.best_open": "This path does not prove the fault, so it ends without a repair.",
     "debrief.shown_at": "The fault comes and goes, so we play it while it shows: {place} moved and warm.",
     "debrief.left": "What your evidence leaves:",
     "debrief.left_line": "  {percent:>8}  {finding}",

@@ -86,7 +86,8 @@ TEXTS: dict[str, str] = {
         "Este caso lo resolvemos nosotros. Cada paso dice qué hacemos y por qué, y tú oyes y ves el resultado."
     ),
     "lesson.intro.2": (
-        "La prueba ya está hecha y los códigos leídos. Sigue tú desde ahí: mide, decide, nombra el lugar."
+        "La prueba ya está hecha. Los códigos se han leído y borrado, y leído otra vez tras otra prueba. Sigue tú "
+        "desde ahí: mide, decide, nombra el lugar."
     ),
     "lesson.intro.3": "Este es tuyo.",
     "lesson.taken_over": "Ahora llevas tú el caso. Sigue desde aquí por tu cuenta.",
@@ -99,7 +100,14 @@ TEXTS: dict[str, str] = {
         "Un turno era solo un zumbido tenue. Óyelo junto a su vecino: turno 2 y luego turno 3. El zumbido viene de "
         "los otros inyectores. Al número 3 no le llega corriente."
     ),
-    "lesson.codes": "Lee los códigos. Dicen en qué circuito vio el módulo una avería. Nunca dicen en qué punto.",
+    "lesson.codes": (
+        "Lee los códigos y luego bórralos. Dicen en qué circuito vio el módulo una avería. Nunca dicen en qué punto."
+    ),
+    "lesson.cleared_test": (
+        "Repite la prueba, ahora con la memoria vacía. Un código viejo no vuelve. Una avería que está ahí pone otra "
+        "vez su código."
+    ),
+    "lesson.codes_again": "Lee los códigos una vez más. Un código que ha vuelto es de una avería que está ahí ahora.",
     "lesson.dead": (
         "Quita el contacto. Espera. Mide voltios en reposo en el terminal que vas a tocar. Con menos de un voltio no "
         "hay tensión, y ya puedes medir ohmios."

@@ -108,6 +108,7 @@ _DEBRIEF = {
     "debrief.right": "Correcto, y demostrado.",
     "debrief.unproved": "Correcto, pero sin demostrar.",
     "debrief.unmended": "Correcto, pero la avería sigue ahí.",
+    "debrief.mended_later": "Correcto, pero hizo falta otra reparación.",
     "debrief.by_ear": "Te guiaste por el oído y los códigos. Mide la pieza antes de cambiarla.",
     "debrief.not_right": "No es así.",
     "debrief.it_was": "Era: {claims}.",

@@ -29,8 +29,9 @@ _CAUTIONS = {
         "contacto. Espera. Comprueba que no hay tensión antes de tocar un terminal."
     ),
     "caution.live": (
-        "Precaución: trabajo con tensión, más de 100 V. Cierra la zona. Ten a una segunda persona al lado. Pon puntas "
-        "aisladas con el contacto quitado. Una mano, lejos. Solo para quien esté autorizado por tus normas locales."
+        "Precaución: trabajo con tensión, más de 100 V. Cierra la zona. Ten a una segunda persona al lado. Con el "
+        "contacto quitado, quien sea responsable según tus normas locales aísla la alimentación del módulo antes de "
+        "poner o mover puntas aisladas. Una mano, lejos. Solo para quien esté autorizado por tus normas locales."
     ),
     "caution.cover": (
         "Precaución: sin tapa y con el contacto dado hay terminales con tensión al aire. El aceite quema. No te "

@@ -209,8 +209,9 @@ _DEBRIEF = {
     ),
     "debrief.side": "Lado: dijiste {said}, pero es el {true}. Si reparas el otro cable, la avería sigue ahí.",
     "debrief.retest_failed": (
-        "Al repetir la prueba la avería seguía ahí, así que no está reparada. Eso cuesta {lost:.0f} puntos."
+        "Al repetir la prueba la avería seguía ahí, así que esa reparación no la quitó. Eso cuesta {lost:.0f} puntos."
     ),
+    "debrief.retest_again": "Al repetir la prueba la avería seguía ahí.",
     "debrief.the_place": "«{place}»",
     "debrief.another_place": "una avería en otro sitio",
     "debrief.unmeasured": (
@@ -233,6 +234,7 @@ _DEBRIEF = {
     "debrief.step_strange": "           ninguna avería de este motor explica esa respuesta",
     "debrief.best": "El mejor camino hasta esta avería:",
     "debrief.best_step": "{minutes:>5.0f} min  {test}  (se esperan {bits:.1f} bits; después {percent})",
+    "debrief.best_open": "Este camino no llega a probar la avería, así que termina sin repararla.",
     "debrief.shown_at": "La avería va y viene, así que suena cuando se nota: {place}, en movimiento y en caliente.",
     "debrief.left": "Lo que dejan tus indicios:",
     "debrief.left_line": "  {percent:>8}  {finding}",
