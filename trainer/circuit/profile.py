@@ -11,7 +11,8 @@ from typing import Annotated, Literal
 
 from annotated_types import Interval, Len
 
-from trainer.circuit.constraints import Cylinder, Cylinders, Name
+from trainer.circuit.constraints import Cylinder, Cylinders, Name, Title
+from trainer.words import spoken
 
 Ampere = Annotated[float, Interval(ge=0.001, le=1000)]
 OutputOhm = Annotated[float, Interval(ge=0.001, le=10)]
@@ -211,6 +212,13 @@ class Meter:
 
 
 @dataclass(frozen=True, slots=True)
+class ProfileWords:
+    """What an engine says to people, in one language."""
+
+    title: Title
+
+
+@dataclass(frozen=True, slots=True)
 class Profile:
     """An engine and its actuation circuit; `digest` identifies the content of its file.
 
@@ -235,6 +243,12 @@ class Profile:
     priors: Mapping[str, float]
     kinds: Mapping[str, float]
     bay: Profile | None = None
+    translations: tuple[tuple[str, ProfileWords], ...] = ()
+
+    @property
+    def in_words(self) -> ProfileWords:
+        """The title in the language that is spoken now, or as it was written where it has none."""
+        return dict(self.translations).get(spoken(), ProfileWords(self.title))
 
     @property
     def cylinders(self) -> tuple[int, ...]:

@@ -130,6 +130,9 @@ PROFILE_SLIPS = [
     ("    right_front:", "    live:", "wiring.connectors.live is live"),
     ("    right_front:", "    plug:", "wiring.connectors.plug is plug"),
     ("  right: [1, 3, 5, 7]", "  front: [1, 3, 5, 7]", "banks.front is front"),
+    ("translations:\n  es:", "translations:\n  xx:", "translations.xx is an unknown field. Allowed: en, es"),
+    ("es: {title:", "es: {titel:", "translations.es.title is missing"),
+    ("es: {title: ", "es: {title: V8}  # ", "translations.es.title is"),
 ]
 
 

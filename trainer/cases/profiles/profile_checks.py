@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 from trainer.cases.profiles.profile_schema import ProfileFile
 from trainer.circuit.codes import MOST_GROUPS
@@ -13,7 +13,7 @@ from trainer.circuit.faults import LATER_WEIGHTS
 from trainer.circuit.profile import PASSES
 from trainer.circuit.solve import SAMPLE_RATE_HZ, STEPS_PER_SAMPLE
 from trainer.instruments.bench_tests import USUAL_MINUTES, Operation
-from trainer.words import text
+from trainer.words import LANGUAGES, text
 
 MOST_P02XX = 12
 """SAE J2012 names twelve cylinders in its P0200 series."""
@@ -51,6 +51,15 @@ def contradictions(profile: ProfileFile) -> Iterator[Contradiction]:
     yield from _wiring(profile)
     yield from _physics(profile)
     yield from _prices(profile)
+    yield from unknown_languages(profile.translations or ())
+
+
+def unknown_languages(translations: Iterable[str]) -> Iterator[Contradiction]:
+    """Yield a problem for each language that the trainer does not speak."""
+    for language in translations:
+        if language not in LANGUAGES:
+            mend = text("file.take_the_field_out")
+            yield ["translations", language], text("file.an_unknown_field"), ", ".join(LANGUAGES), mend
 
 
 def _numbers(profile: ProfileFile) -> list[int]:

@@ -12,7 +12,7 @@ from pydantic import Discriminator, Tag
 
 from trainer.cases.files.validation import validated
 from trainer.cases.files.yaml_text import YamlText, read_text
-from trainer.cases.profiles.profile_checks import PRIOR_NAMES, prior_sum_problems, with_later_places
+from trainer.cases.profiles.profile_checks import PRIOR_NAMES, prior_sum_problems, unknown_languages, with_later_places
 from trainer.cases.profiles.profile_schema import MOST_NAMES
 from trainer.cases.single_case.case import Case, CaseWords, StoredCode
 from trainer.circuit.codes import FMI
@@ -27,7 +27,7 @@ from trainer.instruments.bench_tests import Operation, with_what_belongs
 from trainer.reasoning.universe.complaint import Complaint
 from trainer.sound.render import Bed
 from trainer.sound.room import in_hall
-from trainer.words import LANGUAGES, text
+from trainer.words import text
 
 FORMAT = "case/1"
 
@@ -162,10 +162,8 @@ def _contradictions(form: CaseFile, profile: Profile) -> Iterator[Contradiction]
                 text("file.leave_one_of_them_out"),
             )
     yield from _wrong_codes(form.stored_codes, profile)
-    for language in form.translations or {}:
-        if language not in LANGUAGES:
-            mend = text("file.take_the_field_out")
-            yield ["translations", language], text("file.an_unknown_field"), ", ".join(LANGUAGES), mend
+    for path, found, allowed, mend in unknown_languages(form.translations or ()):
+        yield [*path], found, allowed, mend
     if form.evidence != "all":
         yield from _wrong_evidence(form.evidence)
 

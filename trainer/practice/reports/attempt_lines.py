@@ -39,7 +39,7 @@ from trainer.words import capital, cylinders_named, numbers, text
 def engine_lines(profile: Profile) -> list[str]:
     """Return the engine: numbers, firing order, banks, connectors, which feeds are live."""
     order = "-".join(str(number) for number in profile.firing_order)
-    lines = [text("engine.head", title=profile.title, numbers=numbers(profile.cylinders), firing=order)]
+    lines = [text("engine.head", title=profile.in_words.title, numbers=numbers(profile.cylinders), firing=order)]
     for bank, row in profile.banks.items():
         lines.append("  " + text("engine.bank", bank=bank, numbers=" ".join(str(number) for number in row)))
     for name, connector in profile.wiring.connectors.items():

@@ -127,7 +127,7 @@ class SetBuilder(Screen):
             kept = tuple(one for one in self.draft.profiles if one != name)
             self._set(profiles=kept if chosen else (*kept, name))
 
-        return tick(f"engine.{name}", profile_named(name).title, chosen, act)
+        return tick(f"engine.{name}", profile_named(name).in_words.title, chosen, act)
 
     def _level(self, level: int) -> Node:
         chosen = level in self.draft.difficulty
