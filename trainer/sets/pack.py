@@ -86,7 +86,7 @@ class _Packing:
 
     def _refuse_too_much(self, path: FieldPath) -> None:
         if sum(map(len, self.cases.values())) > MOST_PACKED:
-            allowed = text("file.at_most_characters", count=MOST_PACKED)
+            allowed = text("file.at_most_characters", n=MOST_PACKED)
             over = self.parsed.problem(path, text("set.too_much_text"), allowed, text("set.make_two"))
             raise ProblemsFoundError([*self.problems, over])
 

@@ -74,5 +74,5 @@ def share_problems(case_set: CaseSet) -> Iterator[tuple[tuple[str | int, ...], s
     for name, want, has, place in rows:
         given = has + sum(one[place] for one in drawn)
         if given < want:
-            found = text("set.so_many_of", count=given, size=case_set.size)
+            found = text("set.so_many_of", count=given, n=case_set.size)
             yield ("shares", name), found, text("set.at_least", count=want), text("set.add_or_say", name=name)

@@ -33,13 +33,13 @@ def limit_problems(case_set: CaseSet) -> Iterator[tuple[FieldPath, str, str, str
     size, forms = case_set.size, form_count(case_set)
     if size > MOST_CASES:
         allowed = text("file.at_most", count=MOST_CASES)
-        yield ("cases",), text("set.so_many_cases", count=size), allowed, text("set.make_two")
+        yield ("cases",), text("set.so_many_cases", n=size), allowed, text("set.make_two")
     elif size * forms > MOST_PROVED:
         allowed, field = text("file.at_most", count=MOST_PROVED), "versions" if case_set.versions else "cases"
-        yield (field,), text("set.so_many_in_forms", count=size * forms), allowed, text("set.fewer_forms")
+        yield (field,), text("set.so_many_in_forms", n=size * forms), allowed, text("set.fewer_forms")
     universes = {key for line in case_set.lines for key in _universes(line)}
     if len(universes) > MOST_UNIVERSES:
-        found, allowed = text("set.so_many_engines", count=len(universes)), text("file.at_most", count=MOST_UNIVERSES)
+        found, allowed = text("set.so_many_engines", n=len(universes)), text("file.at_most", count=MOST_UNIVERSES)
         yield ("cases",), found, allowed, text("set.fewer_engines")
 
 

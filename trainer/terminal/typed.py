@@ -156,7 +156,7 @@ def _point(profile: Profile, rest: Sequence[str], words: Sequence[str]) -> tuple
 
 def _numbers(left: Sequence[str], count: int, words: Sequence[str]) -> list[int]:
     if len(left) != count:
-        raise WrongCallError("needs_numbers", words=" ".join(words), count=count)
+        raise WrongCallError("needs_numbers", words=" ".join(words), n=count)
     return [number_of(word) for word in left]
 
 

@@ -68,7 +68,7 @@ def read_plain(path: Path, most_bytes: int) -> bytes:
         except OSError as error:
             raise _unreadable(path, error) from error
     if len(content) > most_bytes:
-        allowed = text("file.at_most_bytes", count=most_bytes)
+        allowed = text("file.at_most_bytes", n=most_bytes)
         raise _unfit(path, Unfit.TOO_LARGE, text("file.too_large"), allowed, text("file.is_it_this_one"))
     return content
 

@@ -106,7 +106,7 @@ class _BoundedLoader(Reader, Scanner, Parser, Composer, BaseResolver):
         elif getattr(event, "tag", None) is not None:
             found, allowed, mend = "file.a_tag", text("file.values_without_tags"), "file.take_the_tag_out"
         elif self.depth > MOST_DEPTH:
-            allowed = text("file.at_most_levels", count=MOST_DEPTH)
+            allowed = text("file.at_most_levels", n=MOST_DEPTH)
             found, mend = "file.nested_too_deeply", "file.flatten_it"
         elif self.count > MOST_VALUES:
             found, allowed, mend = "file.too_many_values", text("file.at_most", count=MOST_VALUES), "file.split_it"
@@ -153,7 +153,7 @@ def _key(node: yaml.Node, path: FieldPath) -> str | int:
         wanted = text("file.a_word_or_a_whole_number"), text("file.name_the_field")
         raise RefusedYamlError(_line(node), path, text("file.another_kind_of_key"), *wanted)
     if isinstance(key, str) and len(key) > MOST_KEY:
-        found, allowed = text("file.a_name_of", count=len(key)), text("file.at_most_characters", count=MOST_KEY)
+        found, allowed = text("file.a_name_of", n=len(key)), text("file.at_most_characters", n=MOST_KEY)
         raise RefusedYamlError(_line(node), path, found, allowed, text("file.give", allowed=allowed))
     if isinstance(key, str) and (at := unseen_in(key)) is not None:
         raise _unseen(key, at, _line(node), (*path, key))
@@ -176,8 +176,8 @@ def _scalar(node: yaml.ScalarNode, path: FieldPath) -> bool | int | float | str 
     if not _NUMBER.fullmatch(written):
         return written
     if len(written) > MOST_NUMBER:
-        found = text("file.a_number_of", count=len(written))
-        allowed = text("file.at_most_characters", count=MOST_NUMBER)
+        found = text("file.a_number_of", n=len(written))
+        allowed = text("file.at_most_characters", n=MOST_NUMBER)
         raise RefusedYamlError(_line(node), path, found, allowed, text("file.write_it_shorter"))
     return int(written) if _INTEGER.fullmatch(written) else float(written)
 

@@ -37,7 +37,7 @@ def validated(kind: type[Built], parsed: YamlText, file_format: str) -> Built:
         if len(wrong) > MOST_PROBLEMS:
             count = len(wrong) - MOST_PROBLEMS
             found, allowed, mend = (
-                text("file.more_problems", count=count),
+                text("file.more_problems", n=count),
                 text("file.nothing"),
                 "file.correct_these_first",
             )
@@ -85,7 +85,7 @@ def _problem(parsed: YamlText, form: type[BaseModel], item: ErrorDetails) -> Pro
     if kind in _LIMITS:
         sentence, limit = _LIMITS[kind]
         # as YAML writes it: with a point, whatever the language
-        allowed = text(sentence, count=str(context[limit])) if limit else text(sentence)
+        allowed = text(sentence, n=context[limit], count=str(context[limit])) if limit else text(sentence)
     else:
         allowed = str(context.get("expected") or item["msg"]).replace("Value error, ", "")
     return Problem(parsed.file, parsed.line_of(path), field, found, allowed, text("file.give", allowed=allowed))

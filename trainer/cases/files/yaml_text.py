@@ -31,7 +31,7 @@ class YamlText:
                 None,
                 "the file",
                 text("file.too_large"),
-                text("file.at_most_bytes", count=MOST_BYTES),
+                text("file.at_most_bytes", n=MOST_BYTES),
                 text("file.split_it"),
             )
         try:

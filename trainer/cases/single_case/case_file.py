@@ -27,7 +27,8 @@ from trainer.instruments.bench_tests import Operation, with_what_belongs
 from trainer.reasoning.universe.complaint import Complaint
 from trainer.sound.render import Bed
 from trainer.sound.room import in_hall
-from trainer.words import LANGUAGES, text
+from trainer.words import text
+from trainer.words.languages import LANGUAGES
 
 FORMAT = "case/1"
 

@@ -58,7 +58,7 @@ def read_roster(path: Path) -> list[Person]:
         if len(row) != len(COLUMNS) or not row[0]:
             problems.append(_problem(path, line, ",".join(row)[:60], text("roster.three_cells")))
         elif any(len(cell) > MOST_CHARACTERS for cell in row):
-            problems.append(_problem(path, line, row[0][:60], text("roster.at_most", count=MOST_CHARACTERS)))
+            problems.append(_problem(path, line, row[0][:60], text("roster.at_most", n=MOST_CHARACTERS)))
         elif row[0] in known:
             problems.append(_problem(path, line, text("roster.twice", learner=row[0][:60]), text("roster.each_once")))
         else:

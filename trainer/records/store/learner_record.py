@@ -47,7 +47,7 @@ class ImportResult:
 def import_lines(taken: ImportResult) -> list[str]:
     """Return the result of an import in words."""
     lines = [text("practice.taken", new=taken.new, known=taken.known, longer=taken.longer)]
-    return [*lines, text("practice.apart", count=taken.apart)] if taken.apart else lines
+    return [*lines, text("practice.apart", n=taken.apart)] if taken.apart else lines
 
 
 def record_name(learner: str) -> str:

@@ -290,7 +290,7 @@ class Store:
             return ""
         first = sorted(self.left_out)[:SHOWN_LEFT_OUT]
         which = ", ".join([*first, "..."] if len(self.left_out) > len(first) else first)
-        return text("damage.left_out", count=len(self.left_out), which=which)
+        return text("damage.left_out", n=len(self.left_out), which=which)
 
     def close(self) -> None:
         """Deliver what waits, if the shared store answers, and close the database."""

@@ -110,7 +110,7 @@ class InstructorScreen(Screen):
         return column(*(self._result(one) for one in self._kept[:SHOWN_FILES]), gap=0.3)
 
     def _result(self, kept: StoredSet) -> Node:
-        title = text("records.set", name=kept.name, title=kept.title, size=kept.size, id=kept.id[:8])
+        title = text("records.set", name=kept.name, title=kept.title, n=kept.size, id=kept.id[:8])
         return row(
             words(title, "body", weight=1.0, least=20.0),
             button(f"report.{kept.id}", text("instructor.report"), lambda: self._report(kept)),

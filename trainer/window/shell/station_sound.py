@@ -86,7 +86,7 @@ class StationSound:
         heard_s = self.listening.heard_s
         if self._rests and heard_s >= self._rests[0]:
             self._rests.pop(0)
-            self._station.say(text("sound.rest", minutes=heard_s / 60.0))
+            self._station.say(text("sound.rest", n=round(heard_s / 60.0)))
 
     def next_listener(self) -> None:
         """Reset the listening time for the next learner."""
