@@ -37,6 +37,10 @@ class Sentence:
         return f"Sentence({self.key!r}, {self.values!r})"
 
 
+Said = str | Sentence | tuple[str | Sentence, ...]
+"""Words for a person: as they are, a sentence that is written where it is shown, or several, parted by commas."""
+
+
 @dataclass(frozen=True, slots=True)
 class Problem:
     """One problem in a user's input: where it is, what was found, what is allowed, how to fix it."""
@@ -44,9 +48,9 @@ class Problem:
     file: str
     line: int | None
     field: str
-    found: str | Sentence
-    allowed: str | Sentence
-    mend: str | Sentence
+    found: Said
+    allowed: Said
+    mend: Said
 
 
 class ProblemsFoundError(Exception):

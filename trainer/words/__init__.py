@@ -6,13 +6,11 @@ from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from contextvars import ContextVar
 from pathlib import Path
-from typing import TypeVar
 
-from trainer.errors import Problem, ProblemsFoundError, Sentence, UserError
+from trainer.errors import Problem, ProblemsFoundError, Said, Sentence, UserError
 from trainer.words.languages import FIRST, LANGUAGES
 from trainer.words.visible import visible
 
-T = TypeVar("T")
 _SPOKEN: ContextVar[str] = ContextVar("language", default=FIRST)
 
 
@@ -42,7 +40,8 @@ def speaking(language: str) -> Iterator[None]:
 def text(key: str, /, **values: object) -> str:
     """Return a sentence by its id with values filled in, each on one line and with every character visible.
 
-    `n`, a whole number, chooses between singular and plural where the sentence has both. A value may be a `Sentence`.
+    `n`, a whole number, chooses between singular and plural where the sentence has both. A value may be a `Sentence`,
+    or several in a tuple, which are parted by commas.
     Raises KeyError for an unknown id or a missing value.
     """
     from trainer.words.catalogue import catalogue_of  # with the standard library's reader, when a sentence is wanted
@@ -74,23 +73,30 @@ def has(key: str) -> bool:
     return True
 
 
-def said(words: T | Sentence) -> T | str:
-    """Return a sentence written in the language that is spoken now; anything else as it is."""
+def said(words: Said) -> str:
+    """Return words written in the language that is spoken now."""
+    if isinstance(words, tuple):
+        return ", ".join(said(one) for one in words)
     return text(words.key, **words.values) if isinstance(words, Sentence) else words
 
 
 def _seen(value: object) -> object:
-    if isinstance(value, Sentence):
+    if isinstance(value, Sentence | tuple):
         return said(value)
     return visible(str(value)) if isinstance(value, str | Path | Exception) else value
 
 
 def numbers(cylinders: Iterable[int]) -> str:
     """Return cylinder numbers as a person writes them: `3`, `1, 3 and 5`."""
+    return said(number_list(cylinders))
+
+
+def number_list(cylinders: Iterable[int]) -> Said:
+    """Return cylinder numbers as a value of a sentence that is written later."""
     listed = [str(number) for number in sorted(cylinders)]
     if len(listed) < 2:
-        return listed[0] if listed else text("list.none")
-    return text("list.and", first=", ".join(listed[:-1]), last=listed[-1])
+        return listed[0] if listed else Sentence("list.none")
+    return Sentence("list.and", first=", ".join(listed[:-1]), last=listed[-1])
 
 
 def cylinders_named(cylinders: Iterable[int]) -> str:
@@ -139,4 +145,5 @@ def problem_line(problem: Problem, language: str | None = None) -> str:
 
 def problem_words(problem: Problem) -> dict[str, str | int | None]:
     """Return a problem's fields, its sentences written in the language that is spoken now."""
-    return {name: said(getattr(problem, name)) for name in problem.__dataclass_fields__}
+    written = {name: said(getattr(problem, name)) for name in ("found", "allowed", "mend")}
+    return {"file": problem.file, "line": problem.line, "field": problem.field, **written}

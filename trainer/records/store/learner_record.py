@@ -17,7 +17,7 @@ from sqlalchemy import func, select
 
 from trainer.cases.files.plain_file import read_plain
 from trainer.cases.files.whole_file import write_bytes
-from trainer.errors import DamagedError, Problem, ProblemsFoundError
+from trainer.errors import DamagedError, Problem, ProblemsFoundError, Sentence
 from trainer.records.store.chain import canonical
 from trainer.records.store.json_lines import attempt_lines, attempts_in
 from trainer.records.store.log_rows import UNFIT, AttemptRow
@@ -153,7 +153,5 @@ def _line(line: bytes) -> dict[str, object] | None:
 
 
 def _refused(path: Path, found: str, mend: str, **values: object) -> ProblemsFoundError:
-    told = text(f"record.found.{found}", **values)
-    return ProblemsFoundError(
-        [Problem(str(path), None, "the record", told, text("record.a_record"), text(f"record.mend.{mend}", **values))]
-    )
+    told, how = Sentence(f"record.found.{found}", **values), Sentence(f"record.mend.{mend}", **values)
+    return ProblemsFoundError([Problem(str(path), None, "the record", told, Sentence("record.a_record"), how)])

@@ -15,7 +15,7 @@ from trainer.desk.instructor_actions import (
     write_report,
     written_lines,
 )
-from trainer.errors import MissingHereError, Problem, WrongCallError
+from trainer.errors import MissingHereError, Problem, Sentence, WrongCallError
 from trainer.records.class_report.collect import Collected, salts_in
 from trainer.records.class_report.collect_lines import collected_lines
 from trainer.records.class_report.marking import Marked
@@ -181,7 +181,7 @@ class InstructorScreen(Screen):
     def _collect(self, opened: OpenedSet) -> None:
         folder = Path(self._folder.strip())
         if not is_there(folder):
-            raise MissingHereError("file_unreadable", path=folder, reason=text("records.not_there"))
+            raise MissingHereError("file_unreadable", path=folder, reason=Sentence("records.not_there"))
         salts = salts_in([folder])
 
         def go(passphrase: str) -> None:
