@@ -2,9 +2,15 @@
 
 from __future__ import annotations
 
+import os
 import re
+import shutil
+import subprocess
+import sys
 from collections.abc import Iterator
+from pathlib import Path
 from string import Formatter
+from typing import Any
 
 import pytest
 from babel import Locale
@@ -12,10 +18,12 @@ from babel import Locale
 from tests.words.catalogues import DOMAINS, forms, forms_of, messages
 from tests.words.renew_catalogues import english_in, renewed
 from trainer import words
-from trainer.errors import Problem, ProblemsFoundError, Sentence, WrongCallError
-from trainer.words.build_catalogues import FOLDER, id_of
-from trainer.words.languages import FIRST, LANGUAGES
+from trainer.errors import ExitCode, Problem, ProblemsFoundError, Sentence, WrongCallError
+from trainer.words import catalogue
+from trainer.words.build_catalogues import FOLDER, id_of, read
+from trainer.words.languages import FIRST, LANGUAGES, CatalogueMissingError
 
+PACKAGE = Path(words.__file__).parents[1]
 TRANSLATIONS = [language for language in LANGUAGES if language != FIRST]
 
 
@@ -61,8 +69,6 @@ def test_a_translation_is_one_of_the_present_english_sentence(language: str) -> 
 @pytest.mark.parametrize("language", LANGUAGES)
 def test_a_language_has_all_its_plural_forms(language: str) -> None:
     """As many as its catalogues' heads say, and at least as many as a table from outside says for whole numbers."""
-    from trainer.words.build_catalogues import read
-
     count = read(FOLDER / language / "general.po").num_plurals
     rules = Locale(language).plural_form
     assert count == len({rules(number) for number in range(1000)})
@@ -154,3 +160,42 @@ def test_a_problem_is_read_in_the_language_spoken_where_it_is_shown() -> None:
         spanish = words.message_of(ProblemsFoundError([problem]))
     assert spanish == words.problem_line(problem, "es")
     assert "al menos 0" in spanish
+
+
+def test_without_compiled_sentences_the_program_says_what_to_do(tmp_path: Path) -> None:
+    copy = tmp_path / "trainer"
+    shutil.copytree(PACKAGE, copy, ignore=shutil.ignore_patterns("*.mo", "__pycache__"))
+    call = [sys.executable, "-m", "trainer"]
+    options: dict[str, Any] = {"cwd": tmp_path, "env": {**os.environ, "PYTHONPATH": str(tmp_path)}, "text": True}
+    done = subprocess.run([*call, "practice", "--text"], capture_output=True, check=False, **options)
+    assert done.returncode == ExitCode.MISSING
+    assert done.stderr.splitlines() == [
+        f"The sentences of this program have not been compiled: {copy / 'words' / 'catalogues' / 'en.mo'} is missing or "
+        "damaged. In a working copy, run: pip install -e . (or, with Babel: python -m trainer.words.build_catalogues). "
+        "Otherwise, install the program again."
+    ]
+    assert subprocess.run([*call, "--help"], capture_output=True, check=False, **options).returncode == ExitCode.DONE
+
+
+def test_help_reads_no_catalogue() -> None:
+    """Loading words may take a tenth of a second; here it takes nothing, and neither does the language not spoken."""
+    read = (
+        "import sys\n"
+        "from trainer.commands.entry import main\n"
+        "main(['--help'], standalone_mode=False)\n"
+        "assert 'trainer.words.catalogue' not in sys.modules\n"
+        "from trainer.words import text\n"
+        "from trainer.words.catalogue import catalogue_of\n"
+        "text('help')\n"
+        "assert catalogue_of.cache_info().currsize == 1\n"
+        "assert 'babel' not in sys.modules\n"
+    )
+    subprocess.run([sys.executable, "-c", read], check=True, stdout=subprocess.DEVNULL)
+
+
+@pytest.mark.parametrize("length", [0, 3, 20, 1000])
+def test_a_catalogue_that_was_cut_short_is_named(length: int, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    (tmp_path / "en.mo").write_bytes(catalogue.compiled_path("en").read_bytes()[:length])
+    monkeypatch.setattr(catalogue, "FOLDER", tmp_path)
+    with pytest.raises(CatalogueMissingError, match=r"en\.mo is missing or damaged"):
+        catalogue.catalogue_of.__wrapped__("en")

@@ -7,7 +7,7 @@ from typing import Literal
 
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.profile import Profile
-from trainer.errors import Sentence, WrongCallError
+from trainer.errors import WrongCallError
 from trainer.instruments.bench import (
     MODULE_CONNECTOR,
     Pin,
@@ -16,7 +16,7 @@ from trainer.instruments.bench import (
     feed_pin_for,
     halves_of,
 )
-from trainer.words import number_list
+from trainer.words import numbers, text
 
 PowerDrop = Literal["plus_drop", "ground_drop"]
 POWER_DROPS: tuple[PowerDrop, ...] = ("plus_drop", "ground_drop")
@@ -92,17 +92,17 @@ def check_request(profile: Profile, request: Request) -> None:
             "no_half", point=request.point, half=request.half, halves=", ".join(halves_of(request.point))
         )
     if request.what not in OF_THE_WHOLE and request.cylinder not in profile.cylinders:
-        raise WrongCallError("no_cylinder", cylinder=request.cylinder, cylinders=number_list(profile.cylinders))
+        raise WrongCallError("no_cylinder", cylinder=request.cylinder, cylinders=numbers(profile.cylinders))
     here = cylinders_at(profile, request.point)
     if request.what in AT_A_POINT and request.cylinder not in here:
-        raise WrongCallError("not_here", cylinder=request.cylinder, point=request.point, cylinders=number_list(here))
+        raise WrongCallError("not_here", cylinder=request.cylinder, point=request.point, cylinders=numbers(here))
     between = request.what == "returns" or (request.what == "insulation" and request.other)
     if between and (request.other not in here or request.other == request.cylinder):
-        raise WrongCallError("not_here", cylinder=request.other, point=request.point, cylinders=number_list(here))
+        raise WrongCallError("not_here", cylinder=request.other, point=request.point, cylinders=numbers(here))
     if request.what in ("wire", "lamp"):
         _ends(profile, request)
     if request.what == "clamp" and (request.other not in profile.cylinders or request.other == request.cylinder):
-        raise WrongCallError("no_cylinder", cylinder=request.other, cylinders=number_list(profile.cylinders))
+        raise WrongCallError("no_cylinder", cylinder=request.other, cylinders=numbers(profile.cylinders))
     if request.what == "drop":
         drop_pins_of(profile, request)
 
@@ -133,7 +133,7 @@ def _ends(profile: Profile, request: Request) -> tuple[Pin, Pin]:
         return pin(MODULE_CONNECTOR, "harness"), pin(through, "engine")
     if request.location is Location.UNDER_COVER:
         return pin(through, "cover"), pin(plug_point(number), "harness")
-    raise WrongCallError("no_wire", place=Sentence(f"location.{request.location}"))
+    raise WrongCallError("no_wire", place=text(f"location.{request.location}"))
 
 
 def next_driven(profile: Profile, cylinder: int) -> int:
@@ -160,6 +160,6 @@ def drop_pins_of(profile: Profile, request: Request) -> tuple[Pin, Pin]:
         Location.COIL: ((plug, "harness"), (plug, "injector")),
     }
     if request.location not in ends:
-        raise WrongCallError("no_drop", place=Sentence(f"location.{request.location}"))
+        raise WrongCallError("no_drop", place=text(f"location.{request.location}"))
     first, second = ends[request.location]
     return pin(*first), pin(*second)

@@ -8,20 +8,9 @@ from gettext import GNUTranslations, NullTranslations
 from pathlib import Path
 from string import Formatter
 
-from trainer.words.languages import LANGUAGES
+from trainer.words.languages import LANGUAGES, CatalogueMissingError
 
 FOLDER = Path(__file__).parent / "catalogues"
-
-
-class CatalogueMissingError(Exception):
-    """Raised where a language has not been compiled; its own words are in English, because there are no others."""
-
-    def __init__(self, path: Path) -> None:
-        super().__init__(
-            f"The sentences of this program have not been compiled: {path} is missing or damaged. In a working copy, "
-            "run: pip install -e . (or, with Babel: python -m trainer.words.build_catalogues). "
-            "Otherwise, install the program again."
-        )
 
 
 class _Nothing(NullTranslations):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from pathlib import Path
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,3 +23,14 @@ LANGUAGES: Mapping[str, Language] = {
 
 FIRST = "en"
 """What is spoken until somebody chooses."""
+
+
+class CatalogueMissingError(Exception):
+    """Raised where a language has not been compiled; its own words are in English, because there are no others."""
+
+    def __init__(self, path: Path) -> None:
+        super().__init__(
+            f"The sentences of this program have not been compiled: {path} is missing or damaged. In a working copy, "
+            "run: pip install -e . (or, with Babel: python -m trainer.words.build_catalogues). "
+            "Otherwise, install the program again."
+        )
