@@ -24,7 +24,8 @@ from trainer.records.store.store import open_store
 from trainer.terminal.session import WORDING
 from trainer.terminal.typed import is_yes
 from trainer.window.bench.bench_screen import BenchScreen
-from trainer.words import LANGUAGES, speak, text
+from trainer.words import speak, text
+from trainer.words.languages import LANGUAGES
 
 CASE = "faint_hum_on_three"
 UNDER_COVER = Measure(Request("pair", "injector_plug.3", "injector", 3))

@@ -293,7 +293,7 @@ def reason_line(reason: SlotReason, cylinders: int) -> str:
     """Return why one slot sounded as it did."""
     under = _level_text(reason)
     if reason.slot == 0:
-        line = text("reason.burst", moved=len(reason.moved), count=cylinders, under=under)
+        line = text("reason.burst", n=len(reason.moved), count=cylinders, under=under)
         return line + (" " + text("reason.tripped") if reason.tripped else "")
     slot = capital(text("slot.one", number=reason.slot))
     heard = text(f"heard.{reason.heard}")
@@ -302,7 +302,7 @@ def reason_line(reason: SlotReason, cylinders: int) -> str:
         line = text("reason.even", **values)
     elif reason.own_a < NO_CURRENT_A:
         count = len(reason.others)
-        line = text("reason.hum" if count else "reason.silent", others=reason.others_a, count=count, **values)
+        line = text("reason.hum" if count else "reason.silent", others=reason.others_a, n=count, **values)
     elif reason.loaded:
         line = text("reason.shared", cylinders=cylinders_named(reason.loaded), **values)
     else:

@@ -57,7 +57,7 @@ class SetBuilder(Screen):
             self._several(
                 "seeds", (Seeds.PER_LEARNER, Seeds.SAME), draft.seeds, lambda one: text(f"builder.seeds.{one}")
             ),
-            flow(button("listing", text("builder.listed", count=len(draft.cases)), self._list), gap=0.6),
+            flow(button("listing", text("builder.listed", n=len(draft.cases)), self._list), gap=0.6),
             self._listed() if self._listing else None,
             words(text("builder.limits"), "bold"),
             self._limit("tries", 1, MOST_LIMIT),
@@ -207,4 +207,4 @@ class SetBuilder(Screen):
             self._lines = (text("builder.there", path=path),)
             return
         write_set(case_set, path, make_folder=True)
-        self._lines = (text("set.good", path=path, size=case_set.size),)
+        self._lines = (text("set.good", path=path, n=case_set.size),)
