@@ -72,7 +72,7 @@ def _failed_retest(debrief: Debrief) -> tuple[str, ...]:
     """Return the first line after a failed retest, whole and short, "" where none failed."""
     if not debrief.proof.failed_retests:
         return ("",)
-    return (text("debrief.retest_failed", lost=debrief.score.lost), text("debrief.retest_again"))
+    return (text("debrief.retest_failed", n=round(debrief.score.lost)), text("debrief.retest_again"))
 
 
 def _proved(debrief: Debrief) -> bool:
