@@ -7,9 +7,7 @@ correct it and take the mark out. A catalogue with a mark cannot be compiled. Wi
 from __future__ import annotations
 
 import sys
-from collections.abc import Iterator
 from io import BytesIO
-from pathlib import Path
 
 from babel.messages.catalog import Catalog, Message
 from babel.messages.pofile import write_po
@@ -19,6 +17,7 @@ from trainer.words.build_catalogues import FOLDER, id_of, read
 from trainer.words.languages import FIRST, LANGUAGES
 
 BESIDE = "English: "
+HOW = " How to add a language: docs/adding_a_language.md"
 KEPT = ('"Language:', '"Plural-Forms:', '"MIME-Version:', '"Content-Type:', '"Content-Transfer-Encoding:')
 """Lines of a catalogue's head that do not change from day to day."""
 
@@ -33,17 +32,14 @@ def english_of(message: Message) -> str:
     return " ".join(" | ".join(forms(message)).split())
 
 
-def renewed(language: str) -> Iterator[tuple[Path, str]]:
-    """Yield each catalogue of a language with what should be in it."""
-    for domain in DOMAINS:
-        path = FOLDER / language / f"{domain}.po"
-        before = read(path) if path.is_file() else Catalog(language, fuzzy=False)
-        after = Catalog(language, fuzzy=False, header_comment=before.header_comment if path.is_file() else "#")
-        after.mime_headers = [("Plural-Forms", before.plural_forms)]
-        for message in read(FOLDER / FIRST / f"{domain}.po"):
-            if message.id:
-                _add(after, message, before.get(id_of(message)), before.num_plurals)
-        yield path, _written(after)
+def renewed(english: Catalog, before: Catalog) -> Catalog:
+    """Return a translation in the order of the English catalogue, with what has to be looked at marked as fuzzy."""
+    after = Catalog(before.locale, fuzzy=False, header_comment=before.header_comment)
+    after.mime_headers = [("Plural-Forms", before.plural_forms)]
+    for message in english:
+        if message.id:
+            _add(after, message, before.get(id_of(message)), before.num_plurals)
+    return after
 
 
 def _add(after: Catalog, english: Message, known: Message | None, plurals: int) -> None:
@@ -71,8 +67,11 @@ def _written(catalogue: Catalog) -> str:
 def main() -> None:
     for language in sys.argv[1:] or [language for language in LANGUAGES if language != FIRST]:
         (FOLDER / language).mkdir(exist_ok=True)
-        for path, text in renewed(language):
-            path.write_text(text, "utf-8")
+        for domain in DOMAINS:
+            path = FOLDER / language / f"{domain}.po"
+            new = Catalog(language, fuzzy=False, header_comment=f"# {LANGUAGES[language].name}: {domain}.{HOW}")
+            before = read(path) if path.is_file() else new
+            path.write_text(_written(renewed(read(FOLDER / FIRST / path.name), before)), "utf-8")
 
 
 if __name__ == "__main__":

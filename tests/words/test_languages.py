@@ -14,9 +14,10 @@ from typing import Any
 
 import pytest
 from babel import Locale
+from babel.messages.catalog import Catalog
 
 from tests.words.catalogues import DOMAINS, forms, forms_of, messages
-from tests.words.renew_catalogues import english_in, renewed
+from tests.words.renew_catalogues import english_in, english_of, renewed
 from trainer import words
 from trainer.errors import ExitCode, Problem, ProblemsFoundError, Sentence, WrongCallError
 from trainer.words import catalogue
@@ -61,9 +62,33 @@ def test_a_catalogue_has_the_ids_of_the_english_one_in_its_order(language: str, 
 
 
 @pytest.mark.parametrize("language", TRANSLATIONS)
-def test_a_translation_is_one_of_the_present_english_sentence(language: str) -> None:
+@pytest.mark.parametrize("domain", DOMAINS)
+def test_a_translation_is_one_of_the_present_english_sentence(language: str, domain: str) -> None:
     """Otherwise: python -m tests.words.renew_catalogues, then look at what it marks as fuzzy."""
-    assert [str(path) for path, text in renewed(language) if path.read_text("utf-8") != text] == []
+    theirs, ours = (messages(FOLDER / one / f"{domain}.po") for one in (language, FIRST))
+    stale = [
+        id_of(translation)
+        for translation, english in zip(theirs, ours, strict=True)
+        if english_in(translation) != english_of(english) or translation.auto_comments[0] not in english.auto_comments
+    ]
+    assert stale == []
+
+
+def test_a_changed_english_sentence_marks_its_translation_and_no_other() -> None:
+    english, spanish = (read(FOLDER / language / "general.po") for language in (FIRST, "es"))
+    english["card.head"].string = "Another card"
+    after = renewed(english, spanish)
+    assert [id_of(message) for message in after if message.id and message.fuzzy] == ["card.head"]
+    assert english_in(after["card.head"]) == "Another card"
+    assert after["card.head"].string == spanish["card.head"].string
+
+
+def test_a_new_language_is_written_whole_and_every_sentence_is_marked() -> None:
+    english = read(FOLDER / FIRST / "general.po")
+    after = renewed(english, Catalog("pl", fuzzy=False))
+    assert [message.id for message in after if message.id] == [message.id for message in english if message.id]
+    assert all(message.fuzzy for message in after if message.id)
+    assert len(after["check.files"].string) == 3  # as the Unicode tables of Babel have it for Polish
 
 
 @pytest.mark.parametrize("language", LANGUAGES)
