@@ -84,7 +84,7 @@ def test_a_hostile_file_is_told_with_its_line_and_costs_little(
     with pytest.raises(ProblemsFoundError) as caught:
         YamlText(content, "mine.yaml")
     (problem,) = caught.value.problems
-    assert (problem.line, problem.field, problem.found) == told
+    assert (problem.line, said(problem.field), said(problem.found)) == told
     assert all(len(words) < 100 for words in map(said, (problem.found, problem.allowed, problem.mend)))
     assert len(fetched) < 4 * MOST_VALUES
 
