@@ -10,8 +10,9 @@ from dataclasses import replace
 
 import pytest
 
+from tests.circuit.test_codes import seen_in
 from tests.engines import ALL, FIELD, HARBOUR, NORTH, RIDGE, fault_of
-from trainer.circuit.codes import Sensed, codes_of
+from trainer.circuit.codes import Sensed, codes_from, codes_of, slot_currents
 from trainer.circuit.drive import slots_of
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.fault import Fault, FaultKind
@@ -35,6 +36,12 @@ CODED_SHARE = {NORTH.name: 0.10, HARBOUR.name: 0.12, FIELD.name: 0.12, RIDGE.nam
 
 NEVER_LIFTS_OHM = 30.0
 """The plate stays down in every engine, and yet more than 3 A flow: weak, but a circuit."""
+
+LIFTS_OHM = {NORTH.name: 12.0, HARBOUR.name: 15.0, FIELD.name: 14.0, RIDGE.name: 19.0}
+"""The most resistance in one return with which every pulse still lifts the plate (docs/model.md, 5)."""
+
+MOST_BACKGROUND_A = 2.0
+"""What flows through an injector that is not commanded, on a sound engine (docs/model.md, 7)."""
 
 every_engine = pytest.mark.parametrize("profile", ALL, ids=lambda profile: profile.name)
 
@@ -76,6 +83,18 @@ def test_a_dead_output_is_open_for_all_its_background_current(profile: Profile) 
 def test_a_code_for_too_much_current_begins_between_two_shares_of_shorted_turns(profile: Profile) -> None:
     assert seen_in_own_slot(profile, shorted(UNCODED_SHARE[profile.name])) == ([], True)
     assert seen_in_own_slot(profile, shorted(CODED_SHARE[profile.name])) == ([Sensed.OVER], True)
+
+
+@every_engine
+def test_a_current_that_lifts_a_plate_in_anothers_slot_is_coded_and_the_background_is_not(profile: Profile) -> None:
+    own, other = (next(slot for slot in slots_of(profile) if slot.number == n) for n in (CYLINDER, 3))
+    weak = solve_test(faulty_circuit(profile, [in_return(LIFTS_OHM[profile.name])]), [own], most_pulses=1)
+    column = profile.cylinders.index(CYLINDER)
+    assert weak.pulses[0].position_m[:, 0, column].max() > 0.5 * profile.solenoid.lift_m
+    lifting_a = float(slot_currents(weak, 0, own, profile).most_a[column])
+    for current_a, coded in ((lifting_a, [Sensed.UNCOMMANDED]), (MOST_BACKGROUND_A, [])):
+        codes = codes_from(profile, [seen_in(profile, other, most_a=current_a)])
+        assert [code.sensed for code in codes] == coded
 
 
 @every_engine

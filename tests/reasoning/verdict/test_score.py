@@ -47,6 +47,15 @@ def test_points(claims: tuple[Claim, ...], proved: float, economy: float, points
     assert score_of(Finding(claims, 0.75), TRUTH, proof(proved, economy)).points == pytest.approx(points)
 
 
+def test_a_part_condemned_without_a_measurement_earns_half_its_place_and_is_not_right() -> None:
+    said = Finding(TRUTH, 0.75)
+    by_ear, measured = (score_of(said, TRUTH, replace(proof(1.0, 1.0), measured=one)) for one in (False, True))
+    assert (by_ear.location, by_ear.proof, by_ear.economy, by_ear.right) == (0.5, 0.5, 0.0, False)
+    assert (measured.location, measured.proof, measured.economy, measured.right) == (1.0, 1.0, 1.0, True)
+    # nothing is condemned where nothing is named
+    assert score_of(Finding((), 0.75), (), replace(proof(1.0, 1.0), measured=False)).right
+
+
 def test_a_place_that_no_offered_evidence_tells_from_the_true_one_shares_its_credit() -> None:
     said = Finding((claim({1, 2, 3, 4}, Location.COIL),), 0.75)
     alike = Proof(0.95, 1.0, 50.0, 50.0, frozenset({Location.COIL, Location.PASS_THROUGH}))

@@ -10,6 +10,7 @@ from tests.universes import POOLS, reasoner_of
 from trainer.cases.single_case.shipped import case_named
 from trainer.circuit.elements import Location, Side
 from trainer.desk.caching_solver import CachingSolver
+from trainer.instruments.bench import Work
 from trainer.instruments.requests import Request, through_point
 from trainer.practice.attempt import actions, repair
 from trainer.practice.attempt.attempt import Attempt, begun, step
@@ -222,7 +223,7 @@ def test_the_debrief_says_what_was_not_measured_what_the_repair_takes_and_who_pa
 
 
 def test_an_electrical_observation_is_one_of_a_meter_or_an_exchange() -> None:
-    work = reasoner_of(OIL).tests[0].questions[0].work
+    work = Work()
     kinds = {kind: is_electrical(Question(kind, work)) for kind in ("slot", "codes", "look", "ohms", "trace", "drop")}
     assert kinds == {"slot": False, "codes": False, "look": False, "ohms": True, "trace": True, "drop": True}
     assert is_electrical(Question("slot", replace(work, swapped=((6, 8),))))
