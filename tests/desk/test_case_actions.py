@@ -206,8 +206,9 @@ def test_outside_an_exam_the_finding_leads_to_repair_or_where_nothing_is_named_t
 YES = {
     "en": ("yes", "y", "YES ", " Y"),
     "es": ("sí", "si", "s", "Sí", "S", "si\u0301"),
+    "de": ("ja", "j", "Ja", "J", "yes", "y"),
 }  # the last: i and its accent apart
-NO = ("", "no", "n", "yess", "yes please", "ja", "ye")
+NO = ("", "no", "n", "yess", "yes please", "oui", "ye")
 
 
 @pytest.mark.parametrize("language", LANGUAGES)
