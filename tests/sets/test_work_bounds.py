@@ -25,7 +25,7 @@ from trainer.sets import items as set_drawing
 from trainer.sets import proofs as set_proofs
 from trainer.sets.items import MOST_UNHEARD, items_of
 from trainer.sets.proofs import set_problems
-from trainer.words import problem_line
+from trainer.words import problem_line, said
 
 PROFILE = (scenarios_folder() / "profiles" / "north_v8.yaml").read_text("utf-8")
 CASE = (scenarios_folder() / "cases" / "faint_hum_on_three.yaml").read_text("utf-8")
@@ -144,7 +144,7 @@ def test_a_severity_that_no_solver_can_follow_is_refused(kind: str, severity: fl
     with pytest.raises(ProblemsFoundError) as caught:
         case_from(CASE[:start] + fault + CASE[end:], "mine.yaml", profile_named)
     (problem,) = caught.value.problems
-    assert (problem.field, problem.allowed) == ("faults.0.severity", allowed)
+    assert (said(problem.field), said(problem.allowed)) == ("faults.0.severity", allowed)
 
 
 DRAW = "  - {{draw: {count}, profiles: [{profiles}], difficulty: [{levels}]}}\n"
@@ -191,7 +191,7 @@ def test_a_set_of_very_long_cases_is_told_where_it_is_too_much(tmp_path: Path) -
     with pytest.raises(ProblemsFoundError) as caught:
         small_set(SET + lines, tmp_path)
     (problem,) = caught.value.problems
-    assert (problem.line, problem.field, problem.found) == (
+    assert (problem.line, said(problem.field), said(problem.found)) == (
         18,
         "cases.9.case",
         "too much text in the cases up to this line",

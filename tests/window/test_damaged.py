@@ -36,7 +36,7 @@ def test_what_was_left_out_is_told_above_the_screens(tmp_path: Path) -> None:
            "UPDATE attempt SET case_source = 'shipped', case_name = 'faint_hum_on_three'")  # fmt: skip
     hands = Hands(open_store(tmp_path), folder=tmp_path)
     hands.go("name").write("ann").press("enter")
-    assert "left out: 1 (attempt two)" in hands.text_of("banner.damaged")
+    assert "1 damaged record was left out (attempt two)" in hands.text_of("banner.damaged")
     hands.shell.end()
     hands.store.close()
 

@@ -19,6 +19,7 @@ from trainer.practice.attempt.event_record import EventKind, EventRecord
 from trainer.records.store.log_rows import AttemptRow
 from trainer.records.store.store import open_store
 from trainer.records.store.tables import SCHEMA_VERSION, metadata
+from trainer.words import message_of
 
 # the tables as the first released kind of store had them
 FIRST = """
@@ -178,5 +179,5 @@ def test_a_store_that_a_crash_left_in_pieces_is_refused_each_time_and_left_alone
         with pytest.raises(DamagedError) as refused:
             open_store(tmp_path)
         assert refused.value.key == "store_damaged"
-        assert "not closed properly" in str(refused.value.values["reason"])
+        assert "not closed properly" in message_of(refused.value)
     assert path.read_bytes() == bytes(content)
