@@ -16,6 +16,7 @@ from trainer.circuit.build_kernel import build, is_built
 from trainer.commands.call.this_machine import universe_folder
 from trainer.desk import caching_solver as solver
 from trainer.sets import sealed as sealed_set
+from trainer.words import build_catalogues
 
 pytest_plugins = ["tests.outside_programs"]
 
@@ -31,6 +32,7 @@ if "PYTEST_XDIST_WORKER" not in os.environ:  # a worker inherits it
         os.environ[SOLVED] = "none"
     if not is_built():  # the source in this working copy is what is tested
         build()
+    build_catalogues.build()
 
 # processes that come and go with arrays of megabytes keep their memory, a twentieth of the time (glibc's mallopt(3))
 os.environ["MALLOC_MMAP_THRESHOLD_"], os.environ["MALLOC_TRIM_THRESHOLD_"] = str(2**28), str(2**30)

@@ -5,7 +5,7 @@ The right name of a slot comes from how its plate moved, so the sound is never j
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -94,6 +94,26 @@ def at_the_limit(profile: Profile) -> list[Fault]:
     ]
 
 
+def rare_slots(profile: Profile, listeners: Iterable[str] = ()) -> Iterator[Heard]:
+    """Yield more slots of the classes that single faults seldom make: weak, dull and silent ones, of every injector.
+
+    Weak ones have up to half an ohm less than the limit of lifting, or a little more; dull ones are stuck, or get a
+    current that is some ohms short of it.
+    """
+    limit_ohm = AT_THE_LIMIT_OHM[profile.name]
+    for n in profile.cylinders:
+        short = [
+            Fault(FaultKind.ADDED_RESISTANCE, Location.PASS_THROUGH, (n,), Side.RETURN, limit_ohm + more)
+            for more in (-0.6, -0.45, 0.15, 3.0, 6.0)
+        ]
+        yield from heard_slots(
+            profile, [Fault(FaultKind.STUCK_ARMATURE, Location.ARMATURE, (n,)), *short], listeners, n
+        )
+    for temperature_c in (0.0, 80.0):
+        silent = Fault(FaultKind.NO_SUPPLY, Location.DRIVE_MODULE, profile.cylinders)
+        yield from heard_slots(profile, [silent], listeners, temperature_c=temperature_c)
+
+
 def chosen_faults(profile: Profile, a_kind: int) -> list[Fault]:
     """Return so many faults of each kind, over its places and cylinders."""
     by_kind: dict[str, list[Fault]] = {}
@@ -102,24 +122,33 @@ def chosen_faults(profile: Profile, a_kind: int) -> list[Fault]:
     return [faults[k * len(faults) // a_kind] for faults in by_kind.values() for k in range(min(a_kind, len(faults)))]
 
 
-def heard_slots(profile: Profile, faults: Iterable[Fault], listeners: Iterable[str]) -> Iterator[Heard]:
-    """Solve and render each fault's test at the front and yield its single slots as each listener gets them."""
+def heard_slots(
+    profile: Profile,
+    faults: Iterable[Fault],
+    listeners: Iterable[str],
+    only: int | None = None,
+    temperature_c: float | None = None,
+) -> Iterator[Heard]:
+    """Solve and render each fault's test at the front and yield its slots, or one of them, as each listener gets them."""
     names = tuple(listeners)
-    sound = solve_test(faulty_circuit(profile, [], Conditions()))
-    fine = _through(sound, names)
+    numbers = profile.cylinders if only is None else (only,)
+    at = None if temperature_c is None else Conditions(temperature_c=temperature_c)
+    sound = solve_test(faulty_circuit(profile, [], at or Conditions()))
+    fine = _through(sound, names, numbers)
     for fault in faults:
-        test = solve_test(faulty_circuit(profile, [fault], worst(fault)))
-        for row, heard in enumerate(_through(test, names), start=1):
+        test = solve_test(faulty_circuit(profile, [fault], at or worst(fault)))
+        for number, heard, good in zip(numbers, _through(test, names, numbers), fine, strict=True):
+            row = next(row for row, slot in enumerate(test.slots) if slot.number == number)
             plate = plate_of(test, sound, row)
             if plate is not None:
-                yield Heard(plate, heard, fine[row - 1])
+                yield Heard(plate, heard, good)
 
 
-def _through(test: SolvedTest, names: tuple[str, ...]) -> list[dict[str, tuple[float, float]]]:
-    rendered = render(test, "front", Bed(level_dba=-60.0), 1)
+def _through(test: SolvedTest, names: tuple[str, ...], slots: Sequence[int]) -> list[dict[str, tuple[float, float]]]:
+    rendered = render(test, "front", Bed(level_dba=-60.0), 1, slots)
     bed = bed_pa(BedKind.QUIET_BAY, BED_DBA, SAMPLE_RATE_HZ, SAMPLE_RATE_HZ, 1).astype(float)
     heard = []
-    for slot in rendered.slots[1:]:
+    for slot in rendered.slots:
         window = slice(*(round(at * SAMPLE_RATE_HZ) for at in (slot.window.start_s, slot.window.end_s)))
         part = rendered.samples[window].astype(float) * FULL_SCALE_PA
         plain = {"as rendered": (slot.level_dba, slot.centroid_hz)}

@@ -16,6 +16,31 @@ class ExitCode(IntEnum):
     MISSING = 3
 
 
+class Sentence:
+    """A sentence that is written when it is shown: its id and the values in it, which may be sentences themselves.
+
+    `trainer.words.text` writes it. Errors carry it, so that they are read in the language spoken where they are shown.
+    """
+
+    __slots__ = ("key", "values")
+
+    def __init__(self, key: str, /, **values: object) -> None:
+        self.key, self.values = key, values
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Sentence) and (self.key, self.values) == (other.key, other.values)
+
+    def __hash__(self) -> int:
+        return hash(self.key)
+
+    def __repr__(self) -> str:
+        return f"Sentence({self.key!r}, {self.values!r})"
+
+
+Said = str | Sentence | tuple[str | Sentence, ...]
+"""Words for a person: as they are, a sentence that is written where it is shown, or several, parted by commas."""
+
+
 @dataclass(frozen=True, slots=True)
 class Problem:
     """One problem in a user's input: where it is, what was found, what is allowed, how to fix it."""
@@ -23,9 +48,9 @@ class Problem:
     file: str
     line: int | None
     field: str
-    found: str
-    allowed: str
-    mend: str
+    found: Said
+    allowed: Said
+    mend: Said
 
 
 class ProblemsFoundError(Exception):

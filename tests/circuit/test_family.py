@@ -10,7 +10,7 @@ from unittest.mock import patch
 import numpy as np
 import pytest
 
-from tests.engines import ALL, FIELD, HARBOUR, NORTH, fault_of, solved
+from tests.engines import ALL, FIELD, HARBOUR, NORTH, RIDGE, fault_of, solved
 from trainer.circuit import compiled_step, family
 from trainer.circuit.drive import slots_of
 from trainer.circuit.elements import Circuit, Location, Side
@@ -96,13 +96,13 @@ def test_a_variant_is_what_the_whole_network_gives_with_the_same_change(profile:
 
 @pytest.mark.parametrize(
     ("profile", "limit_ohm"),
-    [(NORTH, 13.5), (HARBOUR, 16.25), (FIELD, 14.5)],
+    [(NORTH, 13.5), (HARBOUR, 16.25), (FIELD, 14.5), (RIDGE, 20.25)],
     ids=lambda one: getattr(one, "name", None),
 )
 def test_a_plate_near_its_lift_skips_within_an_ohm_and_nowhere_else(profile: Profile, limit_ohm: float) -> None:
     assert 0 < lifted(profile, limit_ohm) < VARIANTS
-    assert lifted(profile, limit_ohm - 1.25) == VARIANTS
-    assert lifted(profile, limit_ohm + 1.25) == 0
+    assert lifted(profile, limit_ohm - 1.0) == VARIANTS
+    assert lifted(profile, limit_ohm + 1.0) == 0
 
 
 @ENGINES

@@ -132,11 +132,11 @@ def test_practice_without_a_case_begins_with_the_lessons_and_goes_on_where_it_wa
     first = run("practice", "--text", "--sound", "file", typed="\nleave\nleave\n", data=tmp_path)
     assert first.exit_code == 0
     assert "Lesson 1 of 3" in first.output
-    assert "Step 2 of 12" in first.output
+    assert "Step 2 of 14" in first.output
     second = run("practice", "--text", "--sound", "file", typed="skip\ndrill numbering\n1\n2\nleave\n", data=tmp_path)
     assert second.exit_code == 0
-    assert "Step 1 of 12" not in second.output
-    assert "Step 2 of 12" in second.output
+    assert "Step 1 of 14" not in second.output
+    assert "Step 2 of 14" in second.output
     assert "Remember:" in second.output
     third = run("practice", "--text", "--sound", "file", typed="nonsense\nleave\n", data=tmp_path)
     assert third.exit_code == 0

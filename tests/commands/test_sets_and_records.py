@@ -100,7 +100,7 @@ def test_a_set_is_made_checked_sealed_and_shown(here: Path) -> None:
     assert "can recognise those cases by ear" in sealed.output  # two shipped cases
     assert "Debriefs open as soon as a learner has finished" in sealed.output
     assert run("set", "seal", made, "-o", made, *secret(here), data=here).exit_code == 2
-    assert "exam, cases: 2" in run("set", "show", here / "friday.sealed", data=here).output
+    assert "exam, 2 cases" in run("set", "show", here / "friday.sealed", data=here).output
     assert "certainty" not in run("set", "show", here / "friday.sealed", data=here).output
     for words in (("set", "check"), ("inspect",), ("check",)):
         told = run(*words, here / "friday.sealed", data=here)
@@ -159,7 +159,7 @@ def test_a_class_is_collected_reported_and_exported(here: Path) -> None:
 
 def test_marks_are_voided_commented_regraded_and_named(here: Path, school: Path) -> None:
     (here / "roster.csv").write_text("learner,name,class\nann,Ann Meyer,day\nzed,Zed,day\n", "utf-8")
-    assert "People on the roster now: 2" in run("records", "roster", here / "roster.csv", data=school).output
+    assert "2 people are on the roster now" in run("records", "roster", here / "roster.csv", data=school).output
     assert run("records", "void", "--learner", "=ben()", "--case", "3", "--reason", "noise", data=school).exit_code == 0
     assert run("records", "comment", "--case", "1", "--text", "played on the projector", data=school).exit_code == 0
     told = run("records", "regrade", "--set", here / "small.sealed", "--case", "2", "--answer", "5 pass_through_connector open return",
@@ -184,13 +184,13 @@ def test_records_are_backed_up_restored_kept_and_deleted(here: Path, school: Pat
     assert run("records", "restore", here / "all.gz", data=school).exit_code == 2
     asked = run("records", "delete", "--learner", "ann", data=school, typed="n\n")
     assert "Delete everything by ann" in asked.output
-    assert "Attempts deleted: 0" in asked.output
-    assert "Attempts deleted: 3" in run("records", "delete", "--learner", "ann", "--yes", data=school).output
+    assert "0 attempts deleted" in asked.output
+    assert "3 attempts deleted" in run("records", "delete", "--learner", "ann", "--yes", data=school).output
     assert b"ann" not in b"".join(path.read_bytes() for path in school.glob("attempts.sqlite3*"))
     assert run("records", "keep", "--until", "2020-01-01", data=school).exit_code == 2
     assert run("records", "keep", "--until", "2099-01-01", data=school).exit_code == 0
-    assert "Attempts deleted: 0" in run("records", "delete", "--overdue", "--yes", data=school).output
-    assert "Attempts deleted: 3" in run("records", "delete", "--set", "first_week", "--yes", data=school).output
+    assert "0 attempts deleted" in run("records", "delete", "--overdue", "--yes", data=school).output
+    assert "3 attempts deleted" in run("records", "delete", "--set", "first_week", "--yes", data=school).output
     assert "No results have been collected" in run("records", "list", data=school).output
 
 

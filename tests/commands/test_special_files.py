@@ -59,7 +59,7 @@ def test_a_folder_is_checked_to_its_end_whatever_lies_in_it(tmp_path: Path) -> N
         "a device",
         "'case/9'",
     ]
-    assert "Problems found: 3. Files read: 3." in result.stderr
+    assert "3 problems found. 3 files read." in result.stderr
 
 
 @without_waiting

@@ -24,7 +24,8 @@ from trainer.records.store.store import open_store
 from trainer.terminal.session import WORDING
 from trainer.terminal.typed import is_yes
 from trainer.window.bench.bench_screen import BenchScreen
-from trainer.words import LANGUAGES, speak, text
+from trainer.words import speak, text
+from trainer.words.languages import LANGUAGES
 
 CASE = "faint_hum_on_three"
 UNDER_COVER = Measure(Request("pair", "injector_plug.3", "injector", 3))
@@ -205,8 +206,9 @@ def test_outside_an_exam_the_finding_leads_to_repair_or_where_nothing_is_named_t
 YES = {
     "en": ("yes", "y", "YES ", " Y"),
     "es": ("sí", "si", "s", "Sí", "S", "si\u0301"),
+    "de": ("ja", "j", "Ja", "J", "yes", "y"),
 }  # the last: i and its accent apart
-NO = ("", "no", "n", "yess", "yes please", "ja", "ye")
+NO = ("", "no", "n", "yess", "yes please", "oui", "ye")
 
 
 @pytest.mark.parametrize("language", LANGUAGES)

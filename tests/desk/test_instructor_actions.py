@@ -46,7 +46,7 @@ def in_the_window(plain: Path) -> str:
 def test_a_set_sealed_in_either_face_is_the_same_set_and_says_the_same(plain: Path) -> None:
     output = plain.with_suffix(".sealed")
     case_set = read_set(plain)
-    wanted = (text("set.sealed", path=output, size=case_set.size), text("set.sealed_means"), *weak_spots(case_set))
+    wanted = (text("set.sealed", path=output, n=case_set.size), text("set.sealed_means"), *weak_spots(case_set))
     for shown in (in_the_window(plain), by_command(plain, plain.with_name("other.sealed"))):
         for line in wanted[1:]:
             assert " ".join(line.split()) in " ".join(shown.split())
@@ -83,7 +83,7 @@ def test_a_set_file_is_replaced_only_on_purpose(plain: Path) -> None:
 def test_a_proof_names_each_problem_or_what_is_weak_in_a_good_set() -> None:
     case_set = small_set(SMALL).case_set
     good = proof_lines(case_set, (), "first_week")
-    assert good == (text("set.good", path="first_week", size=case_set.size), *weak_spots(case_set))
+    assert good == (text("set.good", path="first_week", n=case_set.size), *weak_spots(case_set))
     problem = Problem("first_week", 3, "mode", "exm", "exam, practice", "write: mode: exam")
     (line,) = proof_lines(case_set, [problem], "first_week")
     assert "first_week" in line

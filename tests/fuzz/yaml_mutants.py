@@ -39,7 +39,7 @@ from trainer.errors import Problem, ProblemsFoundError
 from trainer.sets import items as set_drawing
 from trainer.sets import proofs as set_proofs
 from trainer.sets.items import MOST_DRAWS_IN_SET
-from trainer.words import problem_line
+from trainer.words import problem_line, said
 from trainer.words.visible import unseen_in
 
 SEED = 13
@@ -400,7 +400,7 @@ class Figures:
 
 def told_wrong(problem: Problem, lines: int) -> str | None:
     """Return what is wrong with how a problem is told, or None."""
-    words = (problem.file, problem.field, problem.found, problem.allowed, problem.mend)
+    words = (problem.file, problem.field, *map(said, (problem.found, problem.allowed, problem.mend)))
     if not all(isinstance(one, str) and one for one in words):
         return "a problem with an empty part"
     if problem.line is not None and not 1 <= problem.line <= lines:

@@ -18,7 +18,6 @@ SUB_ROOMS = {
     "practice": ("attempt", "reports", "course", "exercises"),
     "records": ("store", "papers", "class_report"),
     "window": ("kit", "pictures", "shell", "bench", "course", "instructor", "station", "drawing"),
-    "words": ("english", "spanish"),
     "commands": (
         "call",
         "machine_commands",
@@ -32,6 +31,7 @@ SUB_ROOMS = {
 
 LIBRARIES = {
     "words": set(),
+    "words/build_catalogues": {"babel"},
     "errors": set(),
     "arrays": {"numpy"},
     "circuit": {"annotated_types", "numpy"},

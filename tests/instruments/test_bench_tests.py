@@ -8,7 +8,7 @@ from tests.engines import ALL
 from trainer.circuit.elements import Location
 from trainer.instruments.bench_tests import BenchTest, BenchTestKind, Operation, Price, parse_bench_test, parse_price
 from trainer.reasoning.universe.menu import closer_tests, menu_of
-from trainer.words import TEXTS
+from trainer.words import has
 
 
 @pytest.mark.parametrize("profile", ALL, ids=lambda profile: profile.name)
@@ -48,5 +48,5 @@ def test_an_id_of_no_price_is_refused(name: str) -> None:
 
 
 def test_every_test_and_operation_has_its_words() -> None:
-    assert all(f"plan.{kind}" in TEXTS for kind in BenchTestKind)
-    assert all(f"test.{operation}" in TEXTS for operation in Operation)
+    assert all(has(f"plan.{kind}") for kind in BenchTestKind)
+    assert all(has(f"test.{operation}") for operation in Operation)

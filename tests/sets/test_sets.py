@@ -23,7 +23,7 @@ from trainer.sets.proofs import set_problems
 from trainer.sets.sealed import MAGIC, NONCE_BYTES, is_sealed, key_of, pad, read_head, seal, unseal
 from trainer.sets.set_access import refuse_open_exam
 from trainer.sets.set_file import read_set, set_of
-from trainer.words import problem_line
+from trainer.words import problem_line, said
 
 DRAWN = """
 form: set/1
@@ -203,7 +203,7 @@ def test_every_case_of_a_good_set_is_proved_and_a_hopeless_one_is_told(tmp_path:
     )  # fmt: skip
     hopeless = small_set(SMALL.replace("case: faint_hum_on_three", "case: mine"), tmp_path).case_set
     (problem,) = set_problems(hopeless, "small.yaml", UNIVERSES, told.append)
-    assert problem.found == "a case that its own evidence cannot decide"
+    assert said(problem.found) == "a case that its own evidence cannot decide"
 
 
 # sealing

@@ -13,7 +13,7 @@ from trainer.circuit.fault import Fault, FaultKind
 from trainer.circuit.profile import Profile
 from trainer.sound.levels import FULL_SCALE_PA, a_weighted_level_db
 from trainer.sound.places import LEAN, contact_of, places_of
-from trainer.sound.render import PEAK_CEILING, Bed, Sound, limiter_gain_db, render
+from trainer.sound.render import PEAK_CEILING, Bed, Sound, render
 
 
 def measured_dba(sound: Sound, start_s: float, end_s: float) -> float:
@@ -103,9 +103,6 @@ def test_outside_the_windows_a_fault_touches_the_file_is_the_same() -> None:
 def test_the_limiter_never_touches_a_single_slot() -> None:
     loud = render(solved(NORTH, fault_of(NORTH, FaultKind.STUCK_RETURN_DRIVER, 3)), "front", Bed(), 1)
     assert [slot.limiter_db for slot in loud.slots[1:]] == [0.0] * 8
-    assert limiter_gain_db(60.0, 68.0) == 0.0
-    assert limiter_gain_db(80.0, 68.0) == pytest.approx(-8.0)
-    assert limiter_gain_db(81.0, 68.0) + 81.0 > limiter_gain_db(80.0, 68.0) + 80.0  # a weaker burst stays weaker
 
 
 def test_where_you_stand_is_heard() -> None:

@@ -31,7 +31,7 @@ def test_a_case_is_worked_from_complaint_to_debrief() -> None:
     assert "Every slot is even and there is no code." in shown
     assert "cylinders 25 × 1.00 + place 30 × 1.00 + kind 15 × 1.00 + proof 20 × 1.00 + economy" in shown
     assert desk.debrief().score.points > 97.0  # the best path is a little shorter
-    assert "So far: when you said 0.75, you were right 100.0 % of the time (times: 1)." in shown
+    assert "So far: when you said 0.75, you were right 100.0 % of the time (1 time)." in shown
     assert (
         "Slot 3 is very faint. Its own coil gets 0.0 A. What you hear is 1.9 A of background current through each of 7 others, 30 dB quieter than a good slot."
         in shown
@@ -85,7 +85,7 @@ def test_a_passing_circuit_is_a_finding_and_no_parts_are_needed() -> None:
         ("hear x", "'x' is not a number"),
         ("stand moon", "There is no place 'moon'. Places: front, right, left, lean right, lean left, probe 1"),
         ("pair nowhere 3", "Places to measure: module, plug, right_front"),
-        ("pair module", "After 'pair module', type this many cylinder numbers: 1"),
+        ("pair module", "After 'pair module', type 1 cylinder number."),
         ("pair right_front 2", "Cylinder 2 does not run through pass_through.right_front"),
         ("returns module 3 3", "you named it twice"),
         ("wire coil 3", "There is no wire to measure in the solenoid coil"),

@@ -32,6 +32,7 @@ from trainer.window.drawing.typeface import Typeface, grown
 from trainer.window.kit.layout import lay_out
 from trainer.window.kit.nodes import Node
 from trainer.window.shell.screen import Screen
+from trainer.words.catalogue import Catalogue, catalogue_of
 
 pygame.font.init()
 
@@ -77,9 +78,14 @@ def screens(journey: list[Shown]) -> Screens:
 
 def widened(hands: Hands) -> Node:
     """Return the present screen with every sentence two fifths longer."""
-    wide = {key: value + "·" * round(0.4 * len(value)) for key, value in words.TEXTS.items()}
+
+    def sentence(key: str, count: int | None = None) -> str:
+        said = Catalogue.sentence(catalogue, key, count)
+        return said + "·" * round(0.4 * len(said))
+
+    catalogue = catalogue_of("en")
     with pytest.MonkeyPatch.context() as patched:
-        patched.setitem(words.LANGUAGES, "en", (wide, words.LANGUAGES["en"][1]))
+        patched.setattr(catalogue, "sentence", sentence)
         hands.shell.touch()
         root = hands.shell.root()
     hands.shell.touch()
@@ -149,8 +155,11 @@ def test_nothing_is_clipped_or_covered(screens: Screens, size: tuple[int, int], 
 
 
 @pytest.mark.long
-def test_nothing_is_clipped_or_covered_for_somebody_who_reads_spanish_from_the_first_screen_on(tmp_path: Path) -> None:
-    hands = Hands(settings=Settings(language="es"), folder=tmp_path)
+@pytest.mark.parametrize("language", [language for language in words.LANGUAGES if language != "en"])
+def test_nothing_is_clipped_or_covered_for_somebody_who_reads_it_from_the_first_screen_on(
+    language: str, tmp_path: Path
+) -> None:
+    hands = Hands(settings=Settings(language=language), folder=tmp_path)
     wrong = {}
     for name in every_screen(hands):
         root = hands.shell.root()

@@ -8,9 +8,10 @@ import pygame
 import pytest
 
 import trainer.window
+from tests.words.catalogues import texts_of
 from trainer.window.drawing.typeface import FILES, FONTS, Typeface
 from trainer.window.kit.looks import THEMES, contrast
-from trainer.words import LANGUAGES
+from trainer.words.languages import LANGUAGES
 from trainer.words.visible import visible
 
 TEXT_ROLES = ("text", "muted", "marked", "touch", "here", "caution")
@@ -39,9 +40,7 @@ def test_text_and_shapes_stand_out(theme: str, surface: str) -> None:
 def test_the_bundled_type_has_every_letter_of_every_language(file: str) -> None:
     pygame.font.init()
     font = pygame.font.Font(FONTS / file, 20)
-    letters = {letter for texts, _formatter in LANGUAGES.values() for text in texts.values() for letter in text} - {
-        "\n"
-    }
+    letters = {letter for language in LANGUAGES for text in texts_of(language).values() for letter in text} - {"\n"}
     letters |= set("0123456789•→≤Ω°")
     missing = {
         letter

@@ -8,8 +8,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tests.words.catalogues import texts_of
 from trainer.errors import Problem, WrongCallError
-from trainer.words import LANGUAGES, message_of, problem_line, text
+from trainer.words import message_of, problem_line, text
+from trainer.words.languages import LANGUAGES
 from trainer.words.visible import unseen_in, visible
 
 UNSEEN = {
@@ -46,8 +48,10 @@ def test_what_was_made_visible_has_nothing_unseen_and_stays_as_it_is(written: st
 
 
 def test_our_own_sentences_have_nothing_unseen_but_line_ends() -> None:
-    for texts, _formatter in LANGUAGES.values():
-        assert {key: sentence for key, sentence in texts.items() if unseen_in(sentence, "\n") is not None} == {}
+    for language in LANGUAGES:
+        assert {
+            key: sentence for key, sentence in texts_of(language).items() if unseen_in(sentence, "\n") is not None
+        } == {}
 
 
 def test_a_value_never_breaks_the_line_that_it_is_filled_into() -> None:

@@ -11,7 +11,8 @@ from typing import Annotated, Literal
 
 from annotated_types import Interval, Len
 
-from trainer.circuit.constraints import Cylinder, Cylinders, Name
+from trainer.circuit.constraints import Cylinder, Cylinders, Name, Title
+from trainer.words import spoken
 
 Ampere = Annotated[float, Interval(ge=0.001, le=1000)]
 OutputOhm = Annotated[float, Interval(ge=0.001, le=10)]
@@ -211,10 +212,18 @@ class Meter:
 
 
 @dataclass(frozen=True, slots=True)
+class ProfileWords:
+    """What an engine says to people, in one language."""
+
+    title: Title
+
+
+@dataclass(frozen=True, slots=True)
 class Profile:
     """An engine and its actuation circuit; `digest` identifies the content of its file.
 
-    `priors` are shares by location and for PASSES; `kinds` are weights of the kinds that a location can have.
+    `priors` are shares by location and for PASSES; `kinds` are weights of the kinds that a location can have. `bay` is
+    the same engine in its own bay, for an engine that was moved to another room.
     """
 
     name: str
@@ -233,6 +242,13 @@ class Profile:
     minutes: Mapping[str, float]
     priors: Mapping[str, float]
     kinds: Mapping[str, float]
+    bay: Profile | None = None
+    translations: tuple[tuple[str, ProfileWords], ...] = ()
+
+    @property
+    def in_words(self) -> ProfileWords:
+        """The title in the language that is spoken now, or as it was written where it has none."""
+        return dict(self.translations).get(spoken(), ProfileWords(self.title))
 
     @property
     def cylinders(self) -> tuple[int, ...]:

@@ -39,7 +39,7 @@ from trainer.practice.attempt.attempt import Attempt
 from trainer.practice.attempt.events import CodesRead, EngineEvent, Looked, Measured, Repaired, Retested
 from trainer.practice.reports.attempt_lines import code_lines, point_text, request_text, sighting_text, spot_text
 from trainer.reasoning.universe.finding import Finding
-from trainer.words import numbers, text
+from trainer.words import number_list, text
 
 ASKED_FROM_MINUTES = 60.0
 """Work on the engine that takes this long or longer is asked about before it is done."""
@@ -287,7 +287,7 @@ def computed(action: Action, attempt: Attempt, solver: Solver) -> AnyResult:
         case Mend(repair=wanted):
             cylinders = attempt.case.profile.cylinders
             if unknown := wanted.cylinders - set(cylinders):
-                raise WrongCallError("no_cylinder", cylinder=min(unknown), cylinders=numbers(cylinders))
+                raise WrongCallError("no_cylinder", cylinder=min(unknown), cylinders=number_list(cylinders))
             return repair.repair(attempt, wanted)
         case Retest(place=place, moved=moved, heated=heated):
             return repair.retest(attempt, solver, place, moved=moved, heated=heated)

@@ -12,8 +12,7 @@ from trainer.cases.single_case.case import Case, number_of
 from trainer.cases.single_case.case_code import CodeError
 from trainer.cases.single_case.case_file import read_case
 from trainer.cases.single_case.shipped import case_named, case_names, finder_beside, profile_named, profile_names
-from trainer.errors import Problem, ProblemsFoundError
-from trainer.words import text
+from trainer.errors import Problem, ProblemsFoundError, Sentence
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,10 +47,10 @@ def coded_case(asked: str) -> FoundCase:
     except CodeError as error:
         raise _no_case(asked, error.reason) from error
     except KeyError as error:
-        allowed = text("file.a_code_drawn_with_the_same_profiles")
-        mend = text("file.same_profiles")
+        allowed = Sentence("file.a_code_drawn_with_the_same_profiles")
+        mend = Sentence("file.same_profiles")
         raise ProblemsFoundError(
-            [Problem(asked, None, "the case code", text("file.of_another_profile"), allowed, mend)]
+            [Problem(asked, None, "the case code", Sentence("file.of_another_profile"), allowed, mend)]
         ) from error
     assert case.code is not None
     return FoundCase(case, "code", case.code)
@@ -63,29 +62,30 @@ def _no_case(asked: str, reason: str) -> ProblemsFoundError:
             asked,
             None,
             "the case code",
-            text("file.of_another_version"),
-            text("file.a_code_of_this_version"),
-            text("file.update_the_program"),
+            Sentence("file.of_another_version"),
+            Sentence("file.a_code_of_this_version"),
+            Sentence("file.update_the_program"),
         )
         return ProblemsFoundError([problem])
     looks_like_code = "_" not in asked and len(asked.replace("-", "")) in (11, 12, 13) and asked.upper() == asked
     if looks_like_code:
         found = {
-            "length": text("file.not_twelve_characters"),
-            "character": text("file.holding_a_character_that_codes_do_not_have"),
+            "length": Sentence("file.not_twelve_characters"),
+            "character": Sentence("file.holding_a_character_that_codes_do_not_have"),
         }
         problem = Problem(
             asked,
             None,
             "the case code",
-            found.get(reason, text("file.mistyped")),
-            text("file.a_code_as_printed"),
-            text("file.compare_it_letter_by_letter"),
+            found.get(reason, Sentence("file.mistyped")),
+            Sentence("file.a_code_as_printed"),
+            Sentence("file.compare_it_letter_by_letter"),
         )
         return ProblemsFoundError([problem])
     near = get_close_matches(asked, case_names(), 3, 0.4)
-    mend = text("file.did_you_mean", names=" / ".join(near)) if near else text("file.list_them_injector_trainer_cases")
+    listing = Sentence("file.list_them_injector_trainer_cases")
+    mend = Sentence("file.did_you_mean", names=" / ".join(near)) if near else listing
     problem = Problem(
-        asked, None, "the case", text("file.unknown"), text("file.a_shipped_case_a_file_or_a_case_code"), mend
+        asked, None, "the case", Sentence("file.unknown"), Sentence("file.a_shipped_case_a_file_or_a_case_code"), mend
     )
     return ProblemsFoundError([problem])

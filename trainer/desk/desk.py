@@ -32,7 +32,7 @@ from trainer.records.store.chain import first_link, next_link
 from trainer.records.store.log_rows import AttemptRow
 from trainer.records.store.store import Store
 from trainer.sound.render import Sound
-from trainer.words import numbers
+from trainer.words import number_list
 
 AnEvent = TypeVar("AnEvent", bound=Event)
 
@@ -122,7 +122,7 @@ class Desk:
         allowed = set(self.attempt.case.profile.cylinders)
         for claim in finding.claims:
             if not claim.cylinders or not claim.cylinders <= allowed:
-                raise WrongCallError("claim_without_cylinders", cylinders=numbers(allowed))
+                raise WrongCallError("claim_without_cylinders", cylinders=number_list(allowed))
         self._happen(Found(claims=finding.claims, certainty=finding.certainty))
 
     def debrief(self) -> Debrief:

@@ -39,7 +39,7 @@ def handout_html(case: Case) -> str:
         "handout.html",
         text("handout.title"),
         spoken(),
-        engine=case.profile.title,
+        engine=case.profile.in_words.title,
         story=case.in_words.story,
         sounds=_sounds(case, solved, fine, reasons, numbers),
         codes=code_lines(case.profile, [code.code for code in codes_of(solved)]),

@@ -48,12 +48,12 @@ def proof_lines(case_set: CaseSet, problems: Sequence[Problem], name: Path | str
     """Return the result of proving a set: its problems, or its weak points where it is good."""
     if problems:
         return tuple(problem_line(one) for one in problems)
-    return (text("set.good", path=name, size=case_set.size), *weak_spots(case_set))
+    return (text("set.good", path=name, n=case_set.size), *weak_spots(case_set))
 
 
 def preview_line(files: Sequence[Path], folder: Path) -> str:
     """Return the line that says where a preview was written."""
-    return text("set.previewed", count=len(files), folder=folder)
+    return text("set.previewed", n=len(files), folder=folder)
 
 
 def seal_set(
@@ -69,7 +69,7 @@ def seal_set(
     refuse_existing(output, force=force)
     seal(case_set, passphrase(), output)
     return (
-        text("set.sealed", path=output, size=case_set.size),
+        text("set.sealed", path=output, n=case_set.size),
         text("set.sealed_means"),
         *weak_spots(case_set),
     )

@@ -27,7 +27,7 @@ def learner_name(typed: str) -> str:
     if not name:
         raise WrongCallError("learner_empty")
     if len(name) > MOST_CHARACTERS:
-        raise WrongCallError("learner_long", most=MOST_CHARACTERS)
+        raise WrongCallError("learner_long", n=MOST_CHARACTERS)
     if unseen_in(name) is not None:
         raise WrongCallError("learner_letters")
     return name

@@ -55,7 +55,7 @@ def _shown(item: SetItem, file: str, codes: list[str], universes: Universes) -> 
     steps = [text("preview.step", test=test_text(step.name), minutes=step.minutes) for step in path]
     return {
         "heading": text("preview.case", number=item.number, title=case.in_words.title),
-        "engine": case.profile.title,
+        "engine": case.profile.in_words.title,
         "truth": claims_text(truth),
         "story": case.in_words.story,
         "conditions": text("preview.conditions", celsius=case.temperature_c, bed=case.bed.level_dba, seed=item.seed),

@@ -172,8 +172,8 @@ class Sitting:
         if policy.closes is not None and self._moment >= policy.closes:
             raise WrongCallError("set_closed", closes=policy.closes.isoformat(timespec="minutes"))
         left_s = self.clock_left_s
-        if left_s is not None and left_s <= 0.0:
-            raise WrongCallError("clock_used", minutes=policy.clock_minutes)
+        if left_s is not None and policy.clock_minutes is not None and left_s <= 0.0:
+            raise WrongCallError("clock_used", n=round(policy.clock_minutes))
 
     # the work
 

@@ -16,7 +16,8 @@ from pydantic import AfterValidator, BaseModel, ConfigDict, Field, ValidationErr
 from trainer.cases.files.plain_file import Unfit, UnfitFileError, is_there, read_plain
 from trainer.cases.files.whole_file import write_bytes
 from trainer.output.sound_setup import LEAST_LEVEL_DB, START_LEVEL_DB, Verdict
-from trainer.words import TEXTS, text
+from trainer.words import has, text
+from trainer.words.languages import FIRST, LANGUAGES
 from trainer.words.visible import unseen_in
 
 Trace = Literal["fading", "shown", "off"]
@@ -42,10 +43,16 @@ def _verdict(kept: dict[str, str | float | None]) -> dict[str, str | float | Non
     numbers = [kept[name] for name in ("margin_db", "level_db") if kept.get(name) is not None]
     words = {name: kept.get(name) for name in ("hum", "sides", "bed", "lows", "headphones")}
     told = [f"setup.{name}.{word}" for name, word in words.items() if (name, word) != ("headphones", "")]
-    known = kept.keys() <= {*Verdict.__dataclass_fields__, "level_db"} and all(one in TEXTS for one in told)
+    known = kept.keys() <= {*Verdict.__dataclass_fields__, "level_db"} and all(map(has, told))
     if not known or not all(isinstance(one, float | int) and math.isfinite(one) for one in numbers):
         raise ValueError("a verdict that this version does not know")
     return kept
+
+
+def _language(code: str) -> str:
+    if code not in LANGUAGES:
+        raise ValueError("a language that this version does not speak")
+    return code
 
 
 def _seen(written: str) -> str:
@@ -77,7 +84,7 @@ class Settings(_FrozenModel):
 
     theme: Literal["dark", "light"] = "dark"
     scale: float = Field(default=1.0, ge=1.0, le=2.5)
-    language: Literal["en", "es"] = "en"
+    language: Annotated[str, AfterValidator(_language)] = FIRST
     trace: Trace = "fading"
     device: Name = ""
     ears: dict[str, DeviceCalibration] = {}

@@ -11,7 +11,6 @@ import numpy as np
 from trainer.arrays import Floats
 from trainer.circuit.elements import Location
 from trainer.circuit.fault import Fault
-from trainer.circuit.fault_space import comes_and_goes
 from trainer.circuit.faults import KINDS
 from trainer.instruments.bench_tests import BenchTest, BenchTestKind, Price
 from trainer.instruments.charges import covers_in
@@ -20,13 +19,14 @@ from trainer.reasoning.advice.measured import PROVED, Standing, inseparable_plac
 from trainer.reasoning.advice.planning import Choice, Proved, Step, best_finding, path_to
 from trainer.reasoning.advice.prices import mending_minutes
 from trainer.reasoning.advice.trade_order import in_trade_order, is_dead
+from trainer.reasoning.beside_the_truth import fickle_beside, places_alike
 from trainer.reasoning.case_facts import CaseFacts, Universe
 from trainer.reasoning.closer import CloserTests
 from trainer.reasoning.own_engine import OwnEngine
 from trainer.reasoning.universe.complaint import after_complaint
 from trainer.reasoning.universe.expectations import Expectations
 from trainer.reasoning.universe.finding import Claim, truth_of
-from trainer.reasoning.universe.hypotheses import Faults, Hypotheses, single_hypotheses
+from trainer.reasoning.universe.hypotheses import Hypotheses, single_hypotheses
 from trainer.reasoning.universe.menu import offered
 from trainer.reasoning.universe.pairs import chosen_pairs, expected_with_pairs, with_pairs
 from trainer.reasoning.universe.questions import Answers, Expected, OnDemand, Question, Test
@@ -297,20 +297,7 @@ class Reasoner:
     @cached_property
     def _fickle_beside_the_truth(self) -> Floats:
         """Which faults of the true cylinders come and go, as weights; none where the true faults do not."""
-        profile, temperature_c = self.facts.profile, self.facts.temperature_c
-
-        def fickle(faults: Faults) -> bool:
-            return any(comes_and_goes(fault, profile, temperature_c) for fault in faults)
-
-        if not fickle(self.facts.truth):
-            return np.zeros(len(self.hypotheses.faults))
-        true = {number for fault in self.facts.truth for number in fault.cylinders}
-        beside = [
-            {number for fault in faults for number in fault.cylinders} <= true for faults in self.hypotheses.faults
-        ]
-        return np.array(
-            [float(near and fickle(faults)) for near, faults in zip(beside, self.hypotheses.faults, strict=True)]
-        )
+        return fickle_beside(self.facts, self.hypotheses.faults)
 
     @property
     def provable(self) -> bool:
@@ -343,17 +330,8 @@ class Reasoner:
         if len(self.facts.truth) != 1:
             return frozenset()
         (true,) = truth_of(self.facts.truth)
-        logs = self.everything.log_weight - np.log(np.maximum(self.hypotheses.prior, 1e-300))
-        best: dict[Location, float] = {}
-        for claims, log in zip(self.hypotheses.claims, logs, strict=True):
-            if len(claims) == 1 and (claims[0].cylinders, claims[0].kind) == (true.cylinders, true.kind):
-                best[claims[0].location] = max(best.get(claims[0].location, -np.inf), float(log))
-        level = best.get(true.location, np.inf)
-        return frozenset(place for place, log in best.items() if log > level - ALIKE_NATS)
+        return places_alike(true, self.hypotheses, self.everything.log_weight)
 
-
-ALIKE_NATS = float(np.log(3.0))
-"""Evidence that speaks less than three to one for a place cannot be asked to separate it."""
 
 HIDES_FROM = 0.05
 """The chance that one of two true faults alone must keep, after all that is offered, to be what hides the other."""

@@ -14,10 +14,9 @@ from trainer.cases.single_case.case_file import FORMAT as CASE_FORMAT
 from trainer.cases.single_case.case_file import CaseFile
 from trainer.cases.single_case.shipped import case_named, case_names, profile_named, profile_names, scenarios_folder
 from trainer.circuit.profile import PASSES
-from trainer.errors import Problem, ProblemsFoundError
+from trainer.errors import Problem, ProblemsFoundError, Said, Sentence
 from trainer.sets.case_set import SetPack
 from trainer.sets.set_schema import FORMAT, DrawLine, SetFile
-from trainer.words import text
 
 FieldPath = tuple[str | int, ...]
 
@@ -74,7 +73,7 @@ class _Packing:
         elif (profile := _profile_of_code(named)) is not None:
             self._profile(path, profile)
         else:
-            self._wrong(path, named, text("file.a_shipped_case_a_file_or_a_case_code"), text("set.name_it"))
+            self._wrong(path, named, Sentence("file.a_shipped_case_a_file_or_a_case_code"), Sentence("set.name_it"))
 
     def _profile(self, path: FieldPath, name: str) -> None:
         folder = self._folder
@@ -82,15 +81,15 @@ class _Packing:
             if is_file(near / f"{name}.yaml"):
                 self.profiles[name] = read_text(near / f"{name}.yaml")
                 return
-        self._wrong(path, name, ", ".join(profile_names()), text("file.name_a_profile"))
+        self._wrong(path, name, ", ".join(profile_names()), Sentence("file.name_a_profile"))
 
     def _refuse_too_much(self, path: FieldPath) -> None:
         if sum(map(len, self.cases.values())) > MOST_PACKED:
-            allowed = text("file.at_most_characters", count=MOST_PACKED)
-            over = self.parsed.problem(path, text("set.too_much_text"), allowed, text("set.make_two"))
+            allowed = Sentence("file.at_most_characters", n=MOST_PACKED)
+            over = self.parsed.problem(path, Sentence("set.too_much_text"), allowed, Sentence("set.make_two"))
             raise ProblemsFoundError([*self.problems, over])
 
-    def _wrong(self, path: FieldPath, found: str, allowed: str, mend: str) -> None:
+    def _wrong(self, path: FieldPath, found: Said, allowed: Said, mend: Said) -> None:
         self.problems.append(self.parsed.problem(path, repr(found), allowed, mend))
 
 

@@ -8,11 +8,11 @@ from trainer.cases.profiles.engine_trial import engine_problem
 from trainer.cases.solved.case_proofs import inaudible, unsolvable
 from trainer.cases.solved.universe_cache import Universes, universe_key
 from trainer.circuit.profile import Profile
-from trainer.errors import Problem, WrongCallError
+from trainer.errors import Problem, Sentence, WrongCallError
 from trainer.sets.case_set import CaseSet, Draw, Listed, Seeds
 from trainer.sets.items import SetItem, items_of, version_of
 from trainer.sets.size_limits import form_count
-from trainer.words import message_of, text
+from trainer.words import text
 
 MOST_TRIED = 400
 
@@ -27,20 +27,22 @@ def set_problems(case_set: CaseSet, file: str, universes: Universes, report: Cal
     try:
         distinct = distinct_items(case_set)
     except WrongCallError as error:
-        return [Problem(file, None, "cases", message_of(error), text("set.a_wider_pool"), text("set.widen_it"))]
+        found = Sentence(f"wrong.{error.key}", **error.values)
+        return [Problem(file, None, "cases", found, Sentence("set.a_wider_pool"), Sentence("set.widen_it"))]
     problems: list[tuple[int, Problem]] = []
     # by engine and temperature, so that solved universes need not stay in memory
     for item in sorted(distinct, key=lambda item: repr(universe_key(item.case))):
         report(text("set.proving", number=item.index, size=case_set.size))
         field = f"cases.{item.line}"
         if item.case.right_answer is None and unsolvable(item.case, universes) is not None:
-            mend = text("set.offer_more")
+            mend = Sentence("set.offer_more")
             problems.append(
-                (item.index, Problem(file, None, field, text("set.unsolvable"), text("set.solvable"), mend))
+                (item.index, Problem(file, None, field, Sentence("set.unsolvable"), Sentence("set.solvable"), mend))
             )
         if any(inaudible(item.case)):
-            mend = text("set.quieter")
-            problems.append((item.index, Problem(file, None, field, text("set.inaudible"), text("set.audible"), mend)))
+            mend = Sentence("set.quieter")
+            found, allowed = Sentence("set.inaudible"), Sentence("set.audible")
+            problems.append((item.index, Problem(file, None, field, found, allowed, mend)))
     return [problem for _index, problem in sorted(problems, key=lambda one: one[0])]
 
 

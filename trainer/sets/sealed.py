@@ -110,9 +110,9 @@ def seal(case_set: CaseSet, passphrase: str, path: Path) -> SealedHead:
     from cryptography.hazmat.primitives.ciphers.aead import AESGCM
 
     if len(passphrase) < LEAST_PASSPHRASE:
-        raise WrongCallError("short_passphrase", least=LEAST_PASSPHRASE)
+        raise WrongCallError("short_passphrase", n=LEAST_PASSPHRASE)
     if len(case_set.draw_key) < LEAST_KEY:
-        raise WrongCallError("seal_needs_key", least=LEAST_KEY)
+        raise WrongCallError("seal_needs_key", n=LEAST_KEY)
     key = key_of(passphrase, salt_of_set(case_set))
     policy = case_set.policy
     head: dict[str, str | int] = {

@@ -7,8 +7,8 @@ from collections.abc import Iterator
 
 from trainer.cases.drawing.random_case import is_group
 from trainer.cases.single_case.case import Case
+from trainer.errors import Said, Sentence
 from trainer.sets.case_set import CaseSet, Draw, Listed
-from trainer.words import text
 
 MIXED_FROM = 4
 """A set of fewer cases is a lesson on one topic and needs no mix."""
@@ -67,12 +67,12 @@ def _spread(count: int, room: dict[int, int]) -> dict[int, int]:
     return given
 
 
-def share_problems(case_set: CaseSet) -> Iterator[tuple[tuple[str | int, ...], str, str, str]]:
+def share_problems(case_set: CaseSet) -> Iterator[tuple[tuple[str | int, ...], Said, Said, Said]]:
     """Yield a problem where a set has too few circuit-passes or group faults."""
     drawn = drawn_shares(case_set).values()
     rows = zip(("circuit_passes", "groups"), required_shares(case_set), listed_shares(case_set), (0, 1), strict=True)
     for name, want, has, place in rows:
         given = has + sum(one[place] for one in drawn)
         if given < want:
-            found = text("set.so_many_of", count=given, size=case_set.size)
-            yield ("shares", name), found, text("set.at_least", count=want), text("set.add_or_say", name=name)
+            found = Sentence("set.so_many_of", count=given, n=case_set.size)
+            yield ("shares", name), found, Sentence("set.at_least", count=want), Sentence("set.add_or_say", name=name)

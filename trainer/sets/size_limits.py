@@ -6,10 +6,10 @@ from collections.abc import Iterator
 
 from trainer.cases.drawing.random_case import temperatures_at
 from trainer.cases.solved.universe_cache import UniverseKey, universe_key
+from trainer.errors import Said, Sentence
 from trainer.sets.case_set import CaseSet, Draw, Listed, Seeds
 from trainer.sets.pack import FieldPath
 from trainer.sets.set_schema import MOST_CASES
-from trainer.words import text
 
 MOST_PROVED = 400
 """How many cases all forms of a set may have together: each is proved."""
@@ -28,19 +28,22 @@ def form_count(case_set: CaseSet) -> int:
     return len(set(case_set.versions)) if case_set.seeds is Seeds.VERSIONS else LEARNERS_PROVED
 
 
-def limit_problems(case_set: CaseSet) -> Iterator[tuple[FieldPath, str, str, str]]:
+def limit_problems(case_set: CaseSet) -> Iterator[tuple[FieldPath, Said, Said, Said]]:
     """Yield field, what was found, what is allowed and the mend."""
     size, forms = case_set.size, form_count(case_set)
     if size > MOST_CASES:
-        allowed = text("file.at_most", count=MOST_CASES)
-        yield ("cases",), text("set.so_many_cases", count=size), allowed, text("set.make_two")
+        allowed = Sentence("file.at_most", count=MOST_CASES)
+        yield ("cases",), Sentence("set.so_many_cases", n=size), allowed, Sentence("set.make_two")
     elif size * forms > MOST_PROVED:
-        allowed, field = text("file.at_most", count=MOST_PROVED), "versions" if case_set.versions else "cases"
-        yield (field,), text("set.so_many_in_forms", count=size * forms), allowed, text("set.fewer_forms")
+        allowed, field = Sentence("file.at_most", count=MOST_PROVED), "versions" if case_set.versions else "cases"
+        yield (field,), Sentence("set.so_many_in_forms", n=size * forms), allowed, Sentence("set.fewer_forms")
     universes = {key for line in case_set.lines for key in _universes(line)}
     if len(universes) > MOST_UNIVERSES:
-        found, allowed = text("set.so_many_engines", count=len(universes)), text("file.at_most", count=MOST_UNIVERSES)
-        yield ("cases",), found, allowed, text("set.fewer_engines")
+        found, allowed = (
+            Sentence("set.so_many_engines", n=len(universes)),
+            Sentence("file.at_most", count=MOST_UNIVERSES),
+        )
+        yield ("cases",), found, allowed, Sentence("set.fewer_engines")
 
 
 def _universes(line: Listed | Draw) -> Iterator[UniverseKey]:

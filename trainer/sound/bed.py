@@ -57,12 +57,13 @@ STEP = 48
 
 def bed_pa(kind: BedKind, level_dba: float, frames: int, rate_hz: int, seed: int) -> Floats32:
     """Return the bed at both ears, shape (frame, ear), in pascal; its steady part has the A-weighted level."""
-    return _bed(kind, frames, rate_hz, seed) * np.float32(REFERENCE_PA * 10.0 ** (level_dba / 20.0))
+    # laid out ear after ear, as slots are where it is added to them
+    return (_bed(kind, frames, rate_hz, seed) * np.float32(REFERENCE_PA * 10.0 ** (level_dba / 20.0))).T
 
 
 @lru_cache(maxsize=3)  # a case is rendered again and again with one bed; eight megabytes each
 def _bed(kind: BedKind, frames: int, rate_hz: int, seed: int) -> Floats32:
-    """Return a bed whose steady part has an A-weighted mean square of one, shape (frame, ear)."""
+    """Return a bed whose steady part has an A-weighted mean square of one, shape (ear, frame)."""
     heard = _noise(kind, frames, rate_hz, seed)
     if kind is BedKind.COMPRESSOR:
         heard *= _cycles(frames, rate_hz, seed)
@@ -73,7 +74,7 @@ def _bed(kind: BedKind, frames: int, rate_hz: int, seed: int) -> Floats32:
         heard += _idle(fires_hz, frames, rate_hz, seed)
     for place, (event, level_db, every_s) in enumerate(EVENTS[kind]):
         _add(heard, event, level_db, every_s, rate_hz, Stream(seed, f"bay {kind} {place}"))
-    return np.ascontiguousarray(heard.T)
+    return heard
 
 
 def _noise(kind: BedKind, frames: int, rate_hz: int, seed: int) -> Floats32:
@@ -82,23 +83,32 @@ def _noise(kind: BedKind, frames: int, rate_hz: int, seed: int) -> Floats32:
     Low sound reaches both ears alike, high sound from everywhere.
     """
     whole = scipy.fft.next_fast_len(frames, real=True)
-    shape, alike, weighted = _filters(kind, whole, rate_hz)
-    white = [Stream(seed, f"bed {kind} {part}").bytes(whole) - np.float32(127.5) for part in range(3)]
-    shared, *own = (scipy.fft.rfft(one) for one in white)
-    spectra = np.stack([shape * (alike * shared + np.sqrt(1 - alike * alike) * one) for one in own])
+    alike, apart, weighted = _filters(kind, whole, rate_hz)
+    white = [Stream(seed, f"bed {kind} {part}").bytes(whole) for part in range(3)]
+    # their mean is no matter: nothing under 30 Hz passes
+    shared, *spectra = (scipy.fft.rfft(one, overwrite_x=True) for one in white)
+    shared *= alike
+    power = 0.0
+    for own in spectra:
+        np.multiply(own, apart, out=own)
+        np.add(own, shared, out=own)
+        power += float((own.real**2 + own.imag**2) @ weighted) / whole**2
     # scaled by the noise that was drawn, so that the level is exact
-    power = 2.0 * float((spectra.real**2 + spectra.imag**2).sum(axis=0) @ weighted) / 2.0 / whole**2
-    return np.asarray(scipy.fft.irfft(spectra, whole, axis=1)[:, :frames] / np.float32(np.sqrt(power)))
+    size = np.float32(1.0 / np.sqrt(power))
+    heard = np.empty((2, frames), dtype=np.float32)
+    for ear, own in enumerate(spectra):
+        np.multiply(scipy.fft.irfft(own, whole, overwrite_x=True)[:frames], size, out=heard[ear])
+    return heard
 
 
 @lru_cache(maxsize=2)
 def _filters(kind: BedKind, frames: int, rate_hz: int) -> tuple[Floats32, Floats32, Floats32]:
-    """Return gain, the share of amplitude that both ears have alike, and the weight of power, over frequency."""
+    """Return the gain of what both ears have alike, of what each has apart, and the weight of power, over frequency."""
     frequency = np.fft.rfftfreq(frames, 1.0 / rate_hz)
     gain = (np.maximum(frequency, 20.0) / 100.0) ** -SLOPES[kind] / (1.0 + (frequency / 6000.0) ** 2)
     gain[frequency < 30.0] = 0.0
     alike = 1.0 / np.sqrt(1.0 + (frequency / 500.0) ** 2)
-    parts = (gain, alike, a_weighting_gain(frequency) ** 2)
+    parts = (gain * alike, gain * np.sqrt(1.0 - alike * alike), a_weighting_gain(frequency) ** 2)
     return tuple(part.astype(np.float32) for part in parts)  # type: ignore[return-value]
 
 

@@ -45,8 +45,8 @@ def measure(pressure_pa: Floats, rate_hz: int) -> Measures:
     signal = pressure_pa if pressure_pa.ndim == 2 else pressure_pa[:, None]
     frequency, gain = _weighting(len(signal), rate_hz)
     spectrum = np.fft.rfft(signal, axis=0)
-    power = np.abs(spectrum * gain[:, None]) ** 2
-    both = ((np.abs(spectrum) * gain[:, None]) ** 2).sum(axis=1)
+    power = (spectrum.real**2 + spectrum.imag**2) * gain[:, None] ** 2
+    both = power.sum(axis=1)
     power[1:] *= 2.0
     if len(signal) % 2 == 0:
         power[-1] /= 2.0

@@ -10,10 +10,11 @@ from dataclasses import dataclass
 from typing import Literal
 
 import numpy as np
+import scipy.fft
 
-from trainer.arrays import Floats
+from trainer.arrays import Floats, Floats32
 from trainer.sound.iec_61672 import a_weighting_gain
-from trainer.sound.iso_7029 import threshold_db
+from trainer.sound.iso_7029 import AT_18, threshold_db
 from trainer.sound.levels import REFERENCE_PA, Measures, level_db
 
 
@@ -38,7 +39,7 @@ class Listener:
     """An output and ears of an age."""
 
     output: Output
-    age: float = 18.0
+    age: float = AT_18
     sex: Literal["male", "female"] = "male"
 
 
@@ -53,6 +54,9 @@ LISTENERS: dict[str, Listener] = {
     "age_60_laptop": Listener(Output(350.0, 18.0, 10_000.0, 12.0), 60.0),
 }
 """Stated listeners. The outputs' bands are from memory: a small loudspeaker is too small for long waves."""
+
+OUTPUTS = tuple(name for name, listener in LISTENERS.items() if listener.age == AT_18)
+"""Those that a sound can be played as: what they differ by is an output, and not ears."""
 
 LOWEST_HZ, THIRDS = 63.0, 24
 """The lowest third-octave band that is looked at, and how many."""
@@ -71,6 +75,16 @@ def heard_by(listener: Listener, pressure_pa: Floats, rate_hz: int, bed_pa: Floa
     left = np.maximum(gain * sound - masker, 0.0) * a_weighting_gain(centres) ** 2
     total = float(left.sum())
     return Measures(float(level_db(np.array(total))), float((left * centres).sum() / total) if total > 0.0 else 0.0)
+
+
+def played_by(output: Output, samples: Floats | Floats32, rate_hz: int) -> Floats32:
+    """Return a sound as an output plays it, shape (frame, channel): the same length, no later, and nothing at 0 Hz."""
+    frames = scipy.fft.next_fast_len(len(samples), real=True)
+    frequency = np.fft.rfftfreq(frames, 1.0 / rate_hz)
+    gain = np.zeros(len(frequency))
+    gain[1:] = 10.0 ** (output.gain_db(frequency[1:]) / 20.0)
+    heard = scipy.fft.irfft(scipy.fft.rfft(samples, frames, axis=0) * gain[:, None], frames, axis=0)
+    return np.asarray(heard[: len(samples)], dtype=np.float32)
 
 
 MASKED_SHARE = 10.0**-0.4

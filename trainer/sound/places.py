@@ -37,9 +37,9 @@ PROBE_GAIN = 0.35
 COVER_PASS = 0.3
 """How much of what a probe on the injector would hear comes up to the cover over it: from memory, about 10 dB less."""
 
-COVER_SHARE, OTHER_COVER = 0.4, 0.06
+COVER_SHARE, OTHER_COVER = 0.5, 0.1
 """How much of the next injector under the same cover is heard beside the one below, less in proportion to distance, and
-of any injector under the other cover: from memory, 8 and 24 dB down."""
+of any injector under the other cover: from memory, 6 and 20 dB down."""
 
 LEAN_GAIN = 0.5
 """An ear so near is given a little less than it would get, so that no fault's loudest blow reaches a file's ceiling."""

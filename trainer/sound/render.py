@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Annotated
@@ -11,7 +11,7 @@ import numpy as np
 import scipy.fft
 from annotated_types import Interval
 
-from trainer.arrays import Complex, Complex64, Floats, Floats32, Integers
+from trainer.arrays import Complex64, Floats, Floats32, Integers
 from trainer.circuit.chance import Stream
 from trainer.circuit.drive import Slot
 from trainer.circuit.elements import Circuit
@@ -20,11 +20,10 @@ from trainer.circuit.profile import ByContent, Profile, Schedule
 from trainer.circuit.solenoid import Magnets, magnets_of
 from trainer.circuit.solve import SAMPLE_RATE_HZ, Pulse, SolvedTest
 from trainer.sound.bed import BedKind, bed_pa
-from trainer.sound.body import bending_n, body_response
-from trainer.sound.iec_61672 import a_weighting_gain
-from trainer.sound.levels import FULL_SCALE_PA, a_weighted_level_db, measure
-from trainer.sound.places import contact_of, ear_response
-from trainer.sound.room import late_decay
+from trainer.sound.body import bending_n
+from trainer.sound.levels import FULL_SCALE_PA, SILENCE_DB, Measures, measure
+from trainer.sound.limiter import limiter_gain_db, threshold_dba
+from trainer.sound.paths import TEMPLATE_FRAMES, paths_of
 
 PRE_ROLL_S = 0.6
 """Bed before the first slot: sleeping outputs swallow the first sound, which would sound like an open circuit."""
@@ -32,16 +31,9 @@ PRE_ROLL_S = 0.6
 TAIL_S = 0.5
 RAMP_S = 0.02
 
-TEMPLATE_FRAMES = 2**15
-"""How long one pulse is followed: 0.68 s, past the shipped rooms' decay."""
-
 TIME_JITTER_LIMIT = 3.0
 PEAK_CEILING = 0.7079
 """−3 dBFS."""
-
-
-LIMITER_RATIO = 3.0
-"""By how much the limiter divides what exceeds its threshold, in dB, so that the all-together burst stays bearable."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,22 +84,28 @@ def render(solved: SolvedTest, place: str, bed: Bed, seed: int, only: Sequence[i
     windows, length_s = timeline_of(profile.schedule, [solved.slots[row] for row in chosen])
     frames = round(length_s * SAMPLE_RATE_HZ)
     pressure = np.zeros((2, frames + TEMPLATE_FRAMES), dtype=np.float32)
-    heard = []
-    for row, window in zip(chosen, windows, strict=True):
-        dry, gain_db = _slot_pa(solved, row, window, place, seed)
+    heard: dict[int, SlotSound] = {}
+    # the burst comes last: how far it is limited depends on the loudest of the others
+    for row, window in sorted(zip(chosen, windows, strict=True), key=lambda one: one[1].slot.number == 0):
+        dry, measures = _measured(solved, row, window, place, seed)
+        gain_db = 0.0
+        if window.slot.number == 0:
+            loudest_dba = _loudest_dba(solved, heard, place, seed)
+            gain_db = limiter_gain_db(measures.level_dba, threshold_dba(profile, place), loudest_dba)
+            dry *= np.float32(10.0 ** (gain_db / 20.0))
         start = round(window.start_s * SAMPLE_RATE_HZ)
-        inside = dry[:, : round((window.end_s - window.start_s) * SAMPLE_RATE_HZ)].T
-        measures = measure(inside, SAMPLE_RATE_HZ)
-        heard.append(SlotSound(window, measures.level_dba, measures.centroid_hz, gain_db))
+        heard[row] = SlotSound(window, measures.level_dba + gain_db, measures.centroid_hz, gain_db)
         pressure[:, start : start + dry.shape[1]] += dry[:, : pressure.shape[1] - start]
-    samples = pressure[:, :frames].T + bed_pa(bed.kind, bed.level_dba, frames, SAMPLE_RATE_HZ, seed)
-    samples *= np.float32(1.0 / FULL_SCALE_PA)
+    whole = pressure[:, :frames]
+    whole += bed_pa(bed.kind, bed.level_dba, frames, SAMPLE_RATE_HZ, seed).T
+    whole *= np.float32(1.0 / FULL_SCALE_PA)
     ramp = round(RAMP_S * SAMPLE_RATE_HZ)
-    fade = (0.5 - 0.5 * np.cos(np.pi * np.arange(ramp) / ramp)).astype(np.float32)[:, None]
-    samples[:ramp] *= fade
-    samples[-ramp:] *= fade[::-1]
-    np.clip(samples, -PEAK_CEILING, PEAK_CEILING, out=samples)
-    return Sound(samples, SAMPLE_RATE_HZ, tuple(heard), place, bed)
+    fade = (0.5 - 0.5 * np.cos(np.pi * np.arange(ramp) / ramp)).astype(np.float32)
+    whole[:, :ramp] *= fade
+    whole[:, -ramp:] *= fade[::-1]
+    np.clip(whole, -PEAK_CEILING, PEAK_CEILING, out=whole)
+    samples = np.ascontiguousarray(whole.T)
+    return Sound(samples, SAMPLE_RATE_HZ, tuple(heard[row] for row in chosen), place, bed)
 
 
 def timeline_of(schedule: Schedule, slots: Sequence[Slot]) -> tuple[tuple[Window, ...], float]:
@@ -121,70 +119,34 @@ def timeline_of(schedule: Schedule, slots: Sequence[Slot]) -> tuple[tuple[Window
     return tuple(windows), windows[-1].end_s + TAIL_S
 
 
-def limiter_gain_db(level_dba: float, threshold_dba: float) -> float:
-    """Return the gain for a slot of a level: 0 up to the threshold, then taking (1 − 1/LIMITER_RATIO) of the excess.
-
-    It acts on the slot's whole level, so it never touches a slot below the threshold, whatever the fault, and a weaker
-    burst stays weaker.
-    """
-    return -max(level_dba - threshold_dba, 0.0) * (1.0 - 1.0 / LIMITER_RATIO)
-
-
-def threshold_dba(profile: Profile, place: str) -> float:
-    """Return the limiter's threshold at a place: the profile's is for the front, others lie as much nearer or farther.
-
-    It goes with the loudest injector, so that no place brings the burst under the slots.
-    """
-    return (
-        profile.room.limiter_threshold_dba
-        + _loudest_db(ByContent(profile), place)
-        - _loudest_db(ByContent(profile), "front")
-    )
+def _loudest_dba(solved: SolvedTest, heard: Mapping[int, SlotSound], place: str, seed: int) -> float:
+    """Return the level of the loudest single slot of the whole test, whether it is played or not."""
+    rows = [row for row, slot in enumerate(solved.slots) if slot.number != 0]
+    levels = [heard[row].level_dba for row in rows if row in heard]
+    for row in rows:
+        if row not in heard:
+            (window,), _length_s = timeline_of(solved.circuit.profile.schedule, [solved.slots[row]])
+            levels.append(_measured(solved, row, window, place, seed)[1].level_dba)
+    return max(levels, default=SILENCE_DB)
 
 
-@lru_cache(maxsize=256)
-def _loudest_db(keyed: ByContent, place: str) -> float:
-    """Return how loud the same blow is at most, from any injector, in dB(A) of no reference."""
-    paths = paths_of(keyed.profile, place)[: len(keyed.profile.cylinders)]
-    gain = a_weighting_gain(np.fft.rfftfreq(TEMPLATE_FRAMES, 1.0 / SAMPLE_RATE_HZ))
-    power = ((np.abs(paths) * gain) ** 2).sum(axis=(1, 2))
-    return float(10.0 * np.log10(power.max()))
+def _measured(solved: SolvedTest, row: int, window: Window, place: str, seed: int) -> tuple[Floats32, Measures]:
+    """Return one slot's pressure from its start, shape (ear, frame), and what its window measures."""
+    dry = _slot_pa(solved, row, window, place, seed)
+    inside = dry[:, : round((window.end_s - window.start_s) * SAMPLE_RATE_HZ)].T
+    return dry, measure(inside, SAMPLE_RATE_HZ)
 
 
-def paths_of(profile: Profile, place: str) -> Complex64:
-    """Return force to pressure at each ear, shape (source, ear, frequency); raises KeyError for an unknown place.
-
-    The sources are those of `body_response`.
-    """
-    return _paths(ByContent(profile), place)
-
-
-@lru_cache(maxsize=16)  # four megabytes each
-def _paths(keyed: ByContent, place: str) -> Complex64:
-    frequency = np.fft.rfftfreq(TEMPLATE_FRAMES, 1.0 / SAMPLE_RATE_HZ)
-    bodies, late = _everywhere(keyed)
-    reach = 1.0 if contact_of(place) is None else 0.0
-    ways = ear_response(keyed.profile, place, frequency) + reach * late
-    return np.asarray(bodies * np.concatenate([ways, ways]), dtype=np.complex64)
-
-
-@lru_cache(maxsize=4)
-def _everywhere(keyed: ByContent) -> tuple[Complex, Complex]:
-    """Return what is the same at every place: the bodies (source, 1, frequency), the late sound (1, ear, frequency)."""
-    frequency = np.fft.rfftfreq(TEMPLATE_FRAMES, 1.0 / SAMPLE_RATE_HZ)
-    late = np.fft.rfft(late_decay(keyed.profile, TEMPLATE_FRAMES, SAMPLE_RATE_HZ), axis=1)
-    return body_response(keyed.profile, frequency)[:, None, :], np.asarray(late[None, :, :])
-
-
-def _slot_pa(solved: SolvedTest, row: int, window: Window, place: str, seed: int) -> tuple[Floats32, float]:
-    """Return one slot's pressure from its start, shape (ear, frame), limited if it is the burst, and that gain."""
+def _slot_pa(solved: SolvedTest, row: int, window: Window, place: str, seed: int) -> Floats32:
+    """Return one slot's pressure from its start, shape (ear, frame), without a limiter."""
     profile = solved.circuit.profile
     schedule, paths = profile.schedule, paths_of(profile, place)
     pulses, families = solved.pulses_of(row), solved.families.of_slot(row)
     own = [int(solved.families.column[family]) for family in families]
-    templates = [_template(solved, pulse_row, paths) for pulse_row in pulses[:-1]]
+    templates: list[Floats32 | None] = [_template(solved, pulse_row, paths) for pulse_row in pulses[:-1]]
     # the last pulse is that of all the rest: without the plates whose pulses differ, which are added
-    templates.append(_template(solved, pulses[-1], paths, without=own))
+    alike = len(own) < len(profile.cylinders)
+    templates.append(_template(solved, pulses[-1], paths, without=own) if alike else None)
     count = max(round((window.end_s - window.start_s) * schedule.pulses_per_s), 1)
     chance = Stream(seed, f"pulses of slot {window.slot.number}")
     late = np.clip(chance.normal(count), -TIME_JITTER_LIMIT, TIME_JITTER_LIMIT) * schedule.timing_jitter_s
@@ -195,18 +157,15 @@ def _slot_pa(solved: SolvedTest, row: int, window: Window, place: str, seed: int
     starts = np.round((np.arange(count) / schedule.pulses_per_s + np.abs(late)) * SAMPLE_RATE_HZ).astype(int)
     for pulse, (start, factor) in enumerate(zip(starts, strength, strict=True)):
         template = templates[min(pulse, len(templates) - 1)]
+        if template is None:
+            break
         end = min(start + TEMPLATE_FRAMES, length)
         np.multiply(template, np.float32(factor), out=scaled)
         dry[:, start:end] += scaled[:, : end - start]
     if own and count >= len(templates):
         rest = slice(len(templates) - 1, None)
         dry += _varied_pa(solved, families, starts[rest], strength[rest], length, place, seed)
-    if window.slot.number != 0:
-        return dry, 0.0
-    frames = length - TEMPLATE_FRAMES
-    level_dba = a_weighted_level_db(dry[:, :frames].T, SAMPLE_RATE_HZ)
-    gain_db = limiter_gain_db(level_dba, threshold_dba(profile, place))
-    return np.asarray(dry * np.float32(10.0 ** (gain_db / 20.0))), gain_db
+    return dry
 
 
 def _varied_pa(
@@ -228,8 +187,11 @@ def _varied_pa(
             force[2 * at : 2 * at + 2, start:end] += factor * forces[variant, :, : end - start]
         sources += [column, count + column]
     spectrum = scipy.fft.rfft(force, axis=1)
-    ears = np.stack([(spectrum * paths[sources, ear]).sum(axis=0) for ear in range(2)])
-    return np.asarray(scipy.fft.irfft(ears, whole, axis=1)[:, :length], dtype=np.float32)
+    ears = np.zeros((2, spectrum.shape[1]), dtype=np.complex64)
+    for source, shaken in zip(sources, spectrum, strict=True):
+        for ear in range(2):
+            ears[ear] += shaken * paths[source, ear]
+    return np.asarray(scipy.fft.irfft(ears, whole, axis=1)[:, :length])
 
 
 @lru_cache(maxsize=4)  # up to fifteen megabytes each

@@ -24,7 +24,7 @@ def in_hall(profile: Profile) -> Profile:
     """Return the engine in a big, empty hall instead of its bay, where single pulses run together."""
     room = replace(profile.room, volume_m3=HALL_VOLUME_M3, decay_s=HALL_DECAY_S)
     digest = hashlib.sha256(f"{profile.digest} in a hall".encode()).hexdigest()
-    return replace(profile, room=room, digest=digest)
+    return replace(profile, room=room, digest=digest, bay=profile)
 
 
 def sabine_decay_s(volume_m3: float, absorption_m2: float) -> float:

@@ -20,8 +20,10 @@ from trainer.circuit.profile import Profile, Schedule
 from trainer.circuit.solve import SAMPLE_RATE_HZ
 from trainer.sound.iec_61672 import a_weighting_gain
 from trainer.sound.levels import level_db
+from trainer.sound.limiter import limiter_gain_db, threshold_dba
+from trainer.sound.paths import TEMPLATE_FRAMES, paths_of
 from trainer.sound.places import places_of
-from trainer.sound.render import TEMPLATE_FRAMES, limiter_gain_db, paths_of, pulse_frames, threshold_dba
+from trainer.sound.render import pulse_frames
 
 LEVEL, CENTROID, BALANCE = range(3)
 """Columns of the traits: level in dB(A), power-weighted mean frequency in Hz, left over right in dB(A)."""
@@ -93,18 +95,26 @@ class Ears:
     def _scale(self) -> float:
         return 2.0 / (self.frames * SAMPLE_RATE_HZ) * self.profile.schedule.pulses_per_s
 
-    def traits(self, power: Floats, *, burst: bool) -> Floats:
-        """Return the traits, shape (place, trait), of a power of shape (place, ear, band); a burst is limited."""
+    def traits(self, power: Floats) -> Floats:
+        """Return the traits, shape (place, trait), of a power of shape (place, ear, band); a burst is as solved."""
         frequency = np.fft.rfftfreq(self.frames, 1.0 / SAMPLE_RATE_HZ)
         both = power.mean(axis=1)
         total = both.sum(axis=1)
         level = level_db(total)
-        if burst:
-            thresholds = [threshold_dba(self.profile, place) for place in self.places]
-            level = level + np.array([limiter_gain_db(*one) for one in zip(level.tolist(), thresholds, strict=True)])
         ears = level_db(power.sum(axis=2))
         centroid = (both * frequency).sum(axis=1) / np.maximum(total, 1e-30)
         return np.stack([level, centroid, ears[:, 0] - ears[:, 1]], axis=1)
+
+    def heard(self, sounds: Sequence[Floats]) -> Floats:
+        """Return what a listener hears of a whole test, shape (slot, place, trait): the burst, its first slot, limited.
+
+        `sounds` are the traits of each slot; how far the limiter goes depends on the loudest of the others.
+        """
+        heard = np.array(sounds)
+        for place, name in enumerate(self.places):
+            burst_dba, *others = heard[:, place, LEVEL].tolist()
+            heard[0, place, LEVEL] += limiter_gain_db(burst_dba, threshold_dba(self.profile, name), max(others))
+        return heard
 
 
 def ears_of(profile: Profile, places: Sequence[str]) -> Ears:

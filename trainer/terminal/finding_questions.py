@@ -11,7 +11,7 @@ from trainer.errors import WrongCallError
 from trainer.practice.reports import attempt_lines as shown
 from trainer.reasoning.universe.finding import CERTAINTIES, Claim, Finding
 from trainer.terminal import typed
-from trainer.words import message_of, numbers, text
+from trainer.words import message_of, number_list, text
 
 
 class _CancelledError(Exception):
@@ -67,7 +67,7 @@ class Questions:
                 cylinders = typed.cylinders_of(self._answer(text("finding.ask_cylinders", number=number) + ": "))
                 if cylinders <= known:
                     return cylinders
-                raise WrongCallError("no_cylinder", cylinder=min(cylinders - known), cylinders=numbers(known))
+                raise WrongCallError("no_cylinder", cylinder=min(cylinders - known), cylinders=number_list(known))
             except WrongCallError as error:
                 self._say(message_of(error))
 

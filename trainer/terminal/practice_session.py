@@ -195,7 +195,7 @@ class PracticeSession:
     def _answer(self, begun: Begun, exercise: Exercise) -> bool | None:
         """Ask one exercise; return whether it was right, None where it was left open."""
         self._say(text("course.next", what=task_line(exercise.task)))
-        self._say(exercise.profile.title)
+        self._say(exercise.profile.in_words.title)
         if exercise.spec.subject == "shared":
             self._lines(engine_lines(exercise.profile)[1:])
         self._say(exercise.asked)

@@ -138,7 +138,7 @@ class Session:
         self._lines(shown.engine_lines(case.profile))
         self._lines(self._actions.opening_cautions())
         if len(attempt.events) > 1:
-            self._say(text("set.resumed" if self._title else "resumed", count=len(attempt.events)))
+            self._say(text("set.resumed" if self._title else "resumed", n=len(attempt.events)))
             self._lines(shown.card_lines(attempt))
         self._say(text("welcome.start"))
 

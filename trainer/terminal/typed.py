@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.profile import Profile
-from trainer.errors import WrongCallError
+from trainer.errors import Sentence, WrongCallError
 from trainer.instruments.bench import MODULE_CONNECTOR
 from trainer.instruments.requests import OF_THE_WHOLE, Request, What, next_driven, plug_point
 from trainer.instruments.tries import Effort
@@ -74,7 +74,7 @@ def try_of(profile: Profile, words: Sequence[str]) -> tuple[Location | None, str
         return None, "", effort
     place, bank = place_of(rest[0]), " ".join(rest[1:])
     if bank and bank not in profile.banks:
-        raise WrongCallError("needs_bank", place=text(f"location.{place}"), banks=", ".join(profile.banks))
+        raise WrongCallError("needs_bank", place=Sentence(f"location.{place}"), banks=", ".join(profile.banks))
     return place, bank, effort
 
 
@@ -156,7 +156,7 @@ def _point(profile: Profile, rest: Sequence[str], words: Sequence[str]) -> tuple
 
 def _numbers(left: Sequence[str], count: int, words: Sequence[str]) -> list[int]:
     if len(left) != count:
-        raise WrongCallError("needs_numbers", words=" ".join(words), count=count)
+        raise WrongCallError("needs_numbers", words=" ".join(words), n=count)
     return [number_of(word) for word in left]
 
 

@@ -12,6 +12,7 @@ from trainer.cases.files.yaml_text import YamlText
 from trainer.cases.single_case.case_file import case_from
 from trainer.cases.single_case.shipped import profile_named
 from trainer.errors import Problem, ProblemsFoundError
+from trainer.words import said
 from trainer.words.visible import unseen_in
 
 PLAIN_FORMS = {
@@ -83,8 +84,8 @@ def test_a_hostile_file_is_told_with_its_line_and_costs_little(
     with pytest.raises(ProblemsFoundError) as caught:
         YamlText(content, "mine.yaml")
     (problem,) = caught.value.problems
-    assert (problem.line, problem.field, problem.found) == told
-    assert all(len(words) < 100 for words in (problem.found, problem.allowed, problem.mend))
+    assert (problem.line, said(problem.field), said(problem.found)) == told
+    assert all(len(words) < 100 for words in map(said, (problem.found, problem.allowed, problem.mend)))
     assert len(fetched) < 4 * MOST_VALUES
 
 
@@ -104,5 +105,5 @@ def problems_of(content: str) -> tuple[Problem, ...]:
 def test_thousands_of_wrong_fields_are_counted_and_the_first_are_told() -> None:
     problems = problems_of("form: case/1\n" + "".join(f"k{row}: 1\n" for row in range(3000)))
     assert len(problems) == 61
-    assert (problems[-1].line, problems[-1].found) == (None, "wrong in 2948 more fields")
+    assert (problems[-1].line, said(problems[-1].found)) == (None, "wrong in 2948 more fields")
     assert all(problem.line for problem in problems[:-1])

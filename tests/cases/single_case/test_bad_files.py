@@ -14,7 +14,7 @@ from trainer.cases.profiles.profile_file import profile_from
 from trainer.cases.single_case.case_file import case_from
 from trainer.cases.single_case.shipped import profile_named, scenarios_folder
 from trainer.errors import ProblemsFoundError
-from trainer.words import problem_line, speak
+from trainer.words import problem_line, said, speaking
 from trainer.words.visible import unseen_in
 
 CASE = (scenarios_folder() / "cases" / "faint_hum_on_three.yaml").read_text("utf-8")
@@ -103,15 +103,12 @@ VALUES_OF_ANOTHER_KIND = [
 def test_what_a_value_may_be_is_said_in_the_language_that_is_spoken(
     right: str, wrong: str, field: str, english: str, spanish: str
 ) -> None:
+    with pytest.raises(ProblemsFoundError) as caught:
+        case_from(CASE.replace(right, wrong, 1), "mine.yaml", profile_named)
+    (problem,) = caught.value.problems
     for language, allowed in (("en", english), ("es", spanish)):
-        speak(language)
-        try:
-            with pytest.raises(ProblemsFoundError) as caught:
-                case_from(CASE.replace(right, wrong, 1), "mine.yaml", profile_named)
-        finally:
-            speak("en")
-        (problem,) = caught.value.problems
-        assert (problem.field, problem.allowed) == (field, allowed)
+        with speaking(language):
+            assert (said(problem.field), said(problem.allowed)) == (field, allowed)
 
 
 PROFILE_SLIPS = [
@@ -130,6 +127,9 @@ PROFILE_SLIPS = [
     ("    right_front:", "    live:", "wiring.connectors.live is live"),
     ("    right_front:", "    plug:", "wiring.connectors.plug is plug"),
     ("  right: [1, 3, 5, 7]", "  front: [1, 3, 5, 7]", "banks.front is front"),
+    ("translations:\n  es:", "translations:\n  xx:", "translations.xx is an unknown field. Allowed: en, es"),
+    ("es: {title:", "es: {titel:", "translations.es.title is missing"),
+    ("es: {title: ", "es: {title: V8}  # ", "translations.es.title is"),
 ]
 
 

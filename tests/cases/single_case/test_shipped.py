@@ -9,6 +9,7 @@ import pytest
 from tests.engines import ALL
 from tests.thinned import thinned
 from tests.universes import UNIVERSES
+from trainer.cases.profiles.profile_file import profile_from
 from trainer.cases.single_case.case import CaseWords
 from trainer.cases.single_case.shipped import case_named, case_names, profile_named, profile_names, scenarios_folder
 from trainer.circuit.elements import Location
@@ -17,7 +18,7 @@ from trainer.circuit.fault_space import single_faults
 from trainer.commands.case_commands.check_files import check_paths
 from trainer.practice.reports.attempt_lines import engine_lines
 from trainer.sound.room import in_hall
-from trainer.words import speak, text
+from trainer.words import LANGUAGES, speak, text
 
 CASES = [case_named(name) for name in case_names()]
 
@@ -121,3 +122,25 @@ def test_a_case_is_told_in_the_language_that_is_spoken_and_as_written_where_it_h
         assert replace(case, translations=()).in_words.title == case.title
     finally:
         speak("en")
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+@pytest.mark.parametrize("profile", ALL, ids=lambda p: p.name)
+def test_an_engine_is_called_by_its_title_in_the_language_that_is_spoken(profile, language: str) -> None:
+    speak(language)
+    try:
+        called = profile.in_words.title
+        assert (called == profile.title) == (language == "en")
+        assert engine_lines(profile)[0].startswith(called)
+        assert replace(profile, translations=()).in_words.title == profile.title
+    finally:
+        speak("en")
+
+
+def test_a_title_in_another_language_leaves_an_engine_the_same() -> None:
+    """Codes, solved engines and signed sets hold an engine's digest."""
+    written = (FOLDER / "profiles" / "north_v8.yaml").read_text("utf-8")
+    head, rest = written.split("translations:\n")
+    only_english = profile_from(head + rest[rest.index("banks:") :], "north_v8.yaml")
+    assert only_english.translations == ()
+    assert only_english.digest == profile_named("north_v8").digest

@@ -16,7 +16,7 @@ from trainer.practice.reports.attempt_lines import claims_text
 from trainer.practice.reports.debrief_lines import MOST_WORDS, debrief_lines, first_lines
 from trainer.practice.reports.reason_lines import finding_text
 from trainer.reasoning.verdict.belief import finding_key
-from trainer.sound.render import TEMPLATE_FRAMES
+from trainer.sound.paths import TEMPLATE_FRAMES
 
 NAME = "faint_hum_on_three"
 COVER_3 = ("finding", "1", "3", "cover", "1", "2", "3", "yes")

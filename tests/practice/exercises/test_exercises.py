@@ -31,7 +31,7 @@ from trainer.practice.exercises.exercise_kinds import KINDS, exercise_of, task_a
 from trainer.practice.exercises.exercise_types import LEVELS, Exercise, Spec, fault_text, render_sounding, spec_of
 from trainer.practice.exercises.job_card_exercises import SLIPS, card_with, slips_in, suitable
 from trainer.reasoning.universe.hearing import heard_as
-from trainer.words import numbers, text
+from trainer.words import numbers, speaking, text
 
 SOLVER = CachingSolver()
 SUBJECTS = [(kind, subject) for kind, one in KINDS.items() for subject in one.subjects]
@@ -64,6 +64,22 @@ def test_an_exercise_has_distinct_choices_a_reason_for_each_and_is_made_again_fr
         assert exercise.demand.guess == pytest.approx(1.0 / len(said), abs=0.005)
     again = exercise_of(exercise.spec, profile_named, POOLS, UNIVERSES.reasoner)
     assert again == exercise
+
+
+@pytest.mark.parametrize(("kind", "subject"), SUBJECTS)
+def test_an_exercise_is_the_same_in_every_language_but_for_its_words(kind: str, subject: str) -> None:
+    """Answers are told apart by what they are: the same ones are offered, in the same order, whatever says them."""
+    for exercise in some(kind, subject):
+        with speaking("es"):
+            other = exercise_of(exercise.spec, profile_named, POOLS, UNIVERSES.reasoner)
+        values = [choice.value for choice in exercise.choices]
+        assert len(set(values)) == len(values)
+        assert [choice.value for choice in other.choices] == values
+        assert (other.right, other.demand, other.task) == (exercise.right, exercise.demand, exercise.task)
+        assert [choice.misconception for choice in other.choices] == [one.misconception for one in exercise.choices]
+        assert [(one.faults, one.slots, one.bed) for one in other.sounds] == [
+            (one.faults, one.slots, one.bed) for one in exercise.sounds
+        ]
 
 
 @pytest.mark.parametrize(("kind", "subject"), thinned(SUBJECTS, 4))

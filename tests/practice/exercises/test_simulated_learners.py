@@ -60,10 +60,11 @@ def test_a_guesser_is_given_what_is_easiest_and_nobody_pretends_to_know_more() -
     assert all(ability.mean < -1.0 for ability in abilities if ability.answers > 20)
 
 
+@pytest.mark.parametrize("learners", [40, pytest.param(200, marks=LONG)])
 @pytest.mark.parametrize("held", ["hum_for_circuit", "firing_order"])
-def test_a_misconception_is_found_within_six_tasks_and_its_refutation_comes_next(held: str) -> None:
+def test_a_misconception_is_found_within_six_tasks_and_its_refutation_comes_next(held: str, learners: int) -> None:
     found = []
-    for seed in range(40):
+    for seed in range(learners):
         learner, told = Simulated(alike(1.0), holds=held), []
         chosen = practise(learner, 8, np.random.default_rng(seed))
         for count in range(1, 8):
@@ -74,7 +75,8 @@ def test_a_misconception_is_found_within_six_tasks_and_its_refutation_comes_next
                 assert following.why == "sure_wrong" or held in following.task.probes
                 break
         found.append(told[0] if told else 99)
-    assert np.mean([count <= 6 for count in found]) >= 0.95
+    # of nineteen in twenty, as few as chance leaves of so many learners
+    assert np.mean([count <= 6 for count in found]) >= 0.95 - 2.0 * np.sqrt(0.95 * 0.05 / learners)
 
 
 def test_nobody_is_said_to_hold_what_they_never_showed() -> None:

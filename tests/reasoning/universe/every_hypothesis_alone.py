@@ -31,16 +31,18 @@ def main() -> int:
         base = circuit_of(profile)
         faults = single_faults(profile, every_severity=True)[::4]
         circuits = [with_faults(base, [fault], worst(fault)) for fault in faults]
-        shared = Equivalents(base, ears_of(profile, ("front",))).tests_of(base, circuits)
+        ears = ears_of(profile, ("front",))
+        shared = Equivalents(base, ears).tests_of(base, circuits)
         away, odd = [], []
         for fault, circuit, test in zip(faults, circuits, shared, strict=True):
             alone = solve_test(circuit)
             if codes_from(profile, [slot.seen for slot in test]) != codes_of(alone):
                 odd.append(fault)
             sound = render(alone, "front", Bed(), 5)
+            expected_dba = ears.heard([traits.sound for traits in test])[:, 0, LEVEL]
             away += [
-                abs(float(traits.sound[0, LEVEL]) - slot.level_dba)
-                for traits, slot in zip(test, sound.slots, strict=True)
+                abs(float(level_dba) - slot.level_dba)
+                for level_dba, slot in zip(expected_dba, sound.slots, strict=True)
                 if slot.level_dba > HEARD_FROM_DBA
             ]
         print(f"{profile.name}: {len(faults)} hypotheses, level off by {np.median(away):.2f} dB (median), "

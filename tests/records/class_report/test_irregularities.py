@@ -153,7 +153,7 @@ def test_dates_before_the_opening_and_dates_to_come_and_open_exams_are_told() ->
         "ann, case 1: the station's clock jumped back from 2026-12-01 08:30 to 2026-12-01 07:59.",
         "ann, case 1: handed in on 2026-12-01 09:00, which is in the future by this computer's clock.",
         "ann, case 2: handed in on 2026-12-01 09:00, which is in the future by this computer's clock.",
-        "Other programs could read the exam where these learners worked (1): ann.",
+        "Other programs could read the exam where this learner worked: ann.",
     ]
     assert len(unsettled(store)) == 3
     store.close()

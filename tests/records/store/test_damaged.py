@@ -133,7 +133,7 @@ def test_one_damaged_event_hides_no_other_attempt_and_is_named(tmp_path: Path, d
     assert store.closings("ann") == []
     store.close()
     carried = run(tmp_path, "records", "carry", "--learner", "ann", "-o", tmp_path / "ann.record")
-    assert "(attempts: 2)" in carried.stdout
+    assert "(2 attempts)" in carried.stdout
     assert "attempt two" in carried.stderr
     assert run(tmp_path, "progress", "--learner", "ann").exit_code == 0
 
@@ -147,7 +147,7 @@ def test_an_attempt_without_events_and_one_of_the_wrong_type_are_left_out(tmp_pa
     assert {one.id for one in waiting} == {"two", "three"}
     assert {one.id: store.started(one) for one in waiting} == {"two": None, "three": Started(why="")}
     assert store.left_out == {"attempt one", "attempt two"}
-    assert "Damaged and left out: 2 (attempt one, attempt two)" in store.left_out_line
+    assert "2 damaged records were left out (attempt one, attempt two)" in store.left_out_line
     store.close()
 
 
@@ -197,7 +197,7 @@ def test_a_damaged_result_does_not_count_and_is_made_again(tmp_path: Path) -> No
     store.close()
     done = run(tmp_path, "records", "report", "-o", tmp_path / "report.html")
     assert done.exit_code == 0
-    assert "Damaged and left out: 2" in done.stderr
+    assert "2 damaged records were left out" in done.stderr
 
 
 def test_what_is_kept_of_a_set_is_taken_from_its_file_again_where_it_is_damaged(tmp_path: Path) -> None:

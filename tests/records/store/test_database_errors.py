@@ -215,11 +215,11 @@ def test_practice_goes_on_without_the_shared_store_and_says_why_at_the_end(tmp_p
     assert result.exit_code == 0, result.output
     assert "started at another station cannot be shown here. No PostgreSQL server is running" in result.stderr
     assert result.stderr.count("No PostgreSQL server is running at 127.0.0.1:1.") == 2
-    assert "Events still waiting for the shared store: 2. They are safe on this machine." in result.stderr
+    assert "2 events are still waiting for the shared store. They are safe on this machine." in result.stderr
     again = called("--data", str(tmp_path), "--store", "postgresql+psycopg://u@127.0.0.1:1/d", "records", "deliver")
     assert again.exit_code == 3
     assert "No PostgreSQL server is running at 127.0.0.1:1." in again.stderr
-    assert "Events delivered: 0. Still waiting: 2." in again.stderr
+    assert "0 events delivered. Still waiting: 2." in again.stderr
 
 
 UNKEPT = "Nothing you do now will be saved."

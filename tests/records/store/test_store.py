@@ -28,7 +28,7 @@ def test_an_attempt_stopped_after_any_line_goes_on_where_it_was(tmp_path: Path) 
         store.close()
         again = resumed_desk(NAME, open_store(tmp_path / str(stop)))
         assert again.attempt == desk.attempt
-        assert "Steps so far:" in type_in(again, "card")
+        assert "You worked on this case before" in type_in(again, "card")
 
 
 def test_an_event_is_never_stored_twice(tmp_path: Path) -> None:

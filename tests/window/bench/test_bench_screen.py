@@ -19,7 +19,8 @@ from trainer.practice.attempt.events import Heard, Hinted
 from trainer.records.store.store import open_store
 from trainer.window.bench.bench_screen import BenchScreen
 from trainer.window.bench.free_bench import amount_text
-from trainer.words import LANGUAGES, speak
+from trainer.words import speak
+from trainer.words.languages import LANGUAGES
 
 CASE = "faint_hum_on_three"
 

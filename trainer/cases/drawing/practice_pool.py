@@ -217,7 +217,7 @@ def solved_traits(profile: Profile, faults: Sequence[Faults], temperature_c: flo
         for row, slots in zip(mine, moved.tests(work), strict=True):
             tests[row] = slots
     return Traits(
-        heard=np.array([[slot.sound[0] for slot in slots] for slots in tests]),
+        heard=np.array([equivalents.ears.heard([slot.sound for slot in slots])[:, 0] for slots in tests]),
         codes=codes,
         provoked=np.array([place is not None for place in places]),
         own_a=np.array([[abs(slot.coil_end_a[row]) for row, slot in enumerate(slots[1:])] for slots in tests]),

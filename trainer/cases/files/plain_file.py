@@ -9,8 +9,7 @@ from enum import StrEnum
 from pathlib import Path
 from typing import BinaryIO
 
-from trainer.errors import Problem, ProblemsFoundError
-from trainer.words import text
+from trainer.errors import Problem, ProblemsFoundError, Said, Sentence
 
 OPENING = os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_CLOEXEC", 0) | getattr(os, "O_BINARY", 0)
 """Windows has no O_NONBLOCK, and no pipe there has a name of a plain file; only Windows has O_BINARY."""
@@ -68,8 +67,8 @@ def read_plain(path: Path, most_bytes: int) -> bytes:
         except OSError as error:
             raise _unreadable(path, error) from error
     if len(content) > most_bytes:
-        allowed = text("file.at_most_bytes", count=most_bytes)
-        raise _unfit(path, Unfit.TOO_LARGE, text("file.too_large"), allowed, text("file.is_it_this_one"))
+        allowed = Sentence("file.at_most_bytes", n=most_bytes)
+        raise _unfit(path, Unfit.TOO_LARGE, Sentence("file.too_large"), allowed, Sentence("file.is_it_this_one"))
     return content
 
 
@@ -79,7 +78,7 @@ def decoded(path: Path, content: bytes, encoding: str = "utf-8") -> str:
         return content.decode(encoding)
     except UnicodeDecodeError as error:
         raise _unfit(
-            path, Unfit.NOT_TEXT, text("file.not_utf_8_text"), "UTF-8", text("file.save_it_as_utf_8")
+            path, Unfit.NOT_TEXT, Sentence("file.not_utf_8_text"), "UTF-8", Sentence("file.save_it_as_utf_8")
         ) from error
 
 
@@ -118,8 +117,9 @@ def files_in(paths: Iterable[Path], suffix: str) -> tuple[list[Path], list[Unfit
         for folder, inner, names in os.walk(path, onerror=unread):
             count += len(inner) + len(names)
             if count > MOST_IN_FOLDER:
-                allowed, mend = text("file.at_most", count=MOST_IN_FOLDER), text("file.name_a_smaller_folder")
-                closed.append(_unfit(path, Unfit.TOO_LARGE, text("file.too_many_files"), allowed, mend, "the folder"))
+                found_many, allowed = Sentence("file.too_many_files"), Sentence("file.at_most", count=MOST_IN_FOLDER)
+                mend = Sentence("file.name_a_smaller_folder")
+                closed.append(_unfit(path, Unfit.TOO_LARGE, found_many, allowed, mend, "the folder"))
                 break
             found += [Path(folder, name) for name in names if name.endswith(suffix)]
         else:
@@ -137,9 +137,8 @@ def _is_folder(path: Path) -> bool:
 def refuse_special(path: Path, mode: int) -> None:
     """Raise UnfitFileError unless a mode is a plain file's."""
     if not stat.S_ISREG(mode):
-        raise _unfit(
-            path, Unfit.NOT_PLAIN, kind_of(mode), text("file.a_plain_file"), text("file.copy_it_into_a_plain_file")
-        )
+        mend = Sentence("file.copy_it_into_a_plain_file")
+        raise _unfit(path, Unfit.NOT_PLAIN, kind_of(mode), Sentence("file.a_plain_file"), mend)
 
 
 KINDS: tuple[tuple[Callable[[int], bool], str], ...] = (
@@ -149,18 +148,18 @@ KINDS: tuple[tuple[Callable[[int], bool], str], ...] = (
 )
 
 
-def kind_of(mode: int) -> str:
+def kind_of(mode: int) -> Sentence:
     """Return the kind of a file that is not plain, in words."""
-    return text(next((key for is_kind, key in KINDS if is_kind(mode)), "file.a_device"))
+    return Sentence(next((key for is_kind, key in KINDS if is_kind(mode)), "file.a_device"))
 
 
 def _unreadable(path: Path, error: OSError | ValueError, field: str = "the file") -> UnfitFileError:
     missing = isinstance(error, FileNotFoundError)
     reason = getattr(error, "strerror", None) or type(error).__name__
-    found = text("file.missing") if missing else text("file.unreadable", reason=reason)
-    allowed, mend = text("file.a_file_that_can_be_read"), text("file.check_the_name_and_the_rights")
+    found = Sentence("file.missing") if missing else Sentence("file.unreadable", reason=reason)
+    allowed, mend = Sentence("file.a_file_that_can_be_read"), Sentence("file.check_the_name_and_the_rights")
     return _unfit(path, Unfit.MISSING if missing else Unfit.UNREADABLE, found, allowed, mend, field)
 
 
-def _unfit(path: Path, why: Unfit, found: str, allowed: str, mend: str, field: str = "the file") -> UnfitFileError:
+def _unfit(path: Path, why: Unfit, found: Said, allowed: Said, mend: Said, field: str = "the file") -> UnfitFileError:
     return UnfitFileError(Problem(str(path), None, field, found, allowed, mend), why)

@@ -16,7 +16,7 @@ from yaml.reader import Reader, ReaderError
 from yaml.resolver import BaseResolver
 from yaml.scanner import Scanner
 
-from trainer.words import text
+from trainer.errors import Said, Sentence
 from trainer.words.visible import around, escaped, unseen_in
 
 MOST_DEPTH = 12
@@ -47,7 +47,7 @@ BYTE_ORDER_MARK = "\ufeff"
 class RefusedYamlError(Exception):
     """Raised for what YAML allows and our files do not, with line, field and words for a person."""
 
-    def __init__(self, line: int, path: FieldPath, found: str, allowed: str, mend: str) -> None:
+    def __init__(self, line: int, path: FieldPath, found: Said, allowed: Said, mend: Said) -> None:
         super().__init__(line, path, found, allowed, mend)
         self.line, self.path, self.found, self.allowed, self.mend = line, path, found, allowed, mend
 
@@ -69,8 +69,8 @@ def plain_yaml(content: str) -> PlainYaml:
     try:
         root = loader.get_single_node()
     except (ValueError, OverflowError) as error:  # an escape or a version beyond what PyYAML can count
-        wanted = text("file.plain_yaml"), text("file.correct_this_line")
-        raise RefusedYamlError(loader.line + 1, (), text("file.not_yaml"), *wanted) from error
+        wanted = Sentence("file.plain_yaml"), Sentence("file.correct_this_line")
+        raise RefusedYamlError(loader.line + 1, (), Sentence("file.not_yaml"), *wanted) from error
     lines: dict[tuple[str, ...], int] = {}
     plain = PlainYaml(None if root is None else _value(root, (), lines), lines)
     rest = content.removeprefix(BYTE_ORDER_MARK).replace("\r\n", "\n")
@@ -102,17 +102,17 @@ class _BoundedLoader(Reader, Scanner, Parser, Composer, BaseResolver):
     def _refuse_beyond_bounds(self, event: yaml.Event) -> None:
         self.count += 1
         if isinstance(event, yaml.AliasEvent):
-            found, allowed, mend = "file.an_alias", text("file.values_written_out"), "file.write_the_value_again"
+            found, allowed, mend = "file.an_alias", Sentence("file.values_written_out"), "file.write_the_value_again"
         elif getattr(event, "tag", None) is not None:
-            found, allowed, mend = "file.a_tag", text("file.values_without_tags"), "file.take_the_tag_out"
+            found, allowed, mend = "file.a_tag", Sentence("file.values_without_tags"), "file.take_the_tag_out"
         elif self.depth > MOST_DEPTH:
-            allowed = text("file.at_most_levels", count=MOST_DEPTH)
+            allowed = Sentence("file.at_most_levels", n=MOST_DEPTH)
             found, mend = "file.nested_too_deeply", "file.flatten_it"
         elif self.count > MOST_VALUES:
-            found, allowed, mend = "file.too_many_values", text("file.at_most", count=MOST_VALUES), "file.split_it"
+            found, allowed, mend = "file.too_many_values", Sentence("file.at_most", count=MOST_VALUES), "file.split_it"
         else:
             return
-        raise RefusedYamlError(_line(event), (), text(found), allowed, text(mend))
+        raise RefusedYamlError(_line(event), (), Sentence(found), allowed, Sentence(mend))
 
 
 def _value(node: yaml.Node, path: FieldPath, lines: dict[tuple[str, ...], int]) -> Value:
@@ -130,8 +130,8 @@ def _value(node: yaml.Node, path: FieldPath, lines: dict[tuple[str, ...], int]) 
             key = _key(key_node, path)
             here = (*path, key)
             if key in table:
-                once = text("file.each_field_once"), text("file.leave_one_of_them_out")
-                raise RefusedYamlError(_line(key_node), here, text("file.given_twice"), *once)
+                once = Sentence("file.each_field_once"), Sentence("file.leave_one_of_them_out")
+                raise RefusedYamlError(_line(key_node), here, Sentence("file.given_twice"), *once)
             lines[tuple(map(str, here))] = _line(key_node)
             table[key] = _value(value_node, here, lines)
         return table
@@ -150,11 +150,11 @@ def _line(part: yaml.Node | yaml.Event) -> int:
 def _key(node: yaml.Node, path: FieldPath) -> str | int:
     key = _scalar(node, path) if isinstance(node, yaml.ScalarNode) else None
     if isinstance(key, bool) or not isinstance(key, str | int):
-        wanted = text("file.a_word_or_a_whole_number"), text("file.name_the_field")
-        raise RefusedYamlError(_line(node), path, text("file.another_kind_of_key"), *wanted)
+        wanted = Sentence("file.a_word_or_a_whole_number"), Sentence("file.name_the_field")
+        raise RefusedYamlError(_line(node), path, Sentence("file.another_kind_of_key"), *wanted)
     if isinstance(key, str) and len(key) > MOST_KEY:
-        found, allowed = text("file.a_name_of", count=len(key)), text("file.at_most_characters", count=MOST_KEY)
-        raise RefusedYamlError(_line(node), path, found, allowed, text("file.give", allowed=allowed))
+        found, allowed = Sentence("file.a_name_of", n=len(key)), Sentence("file.at_most_characters", n=MOST_KEY)
+        raise RefusedYamlError(_line(node), path, found, allowed, Sentence("file.give", allowed=allowed))
     if isinstance(key, str) and (at := unseen_in(key)) is not None:
         raise _unseen(key, at, _line(node), (*path, key))
     return key
@@ -162,8 +162,8 @@ def _key(node: yaml.Node, path: FieldPath) -> str | int:
 
 def _unseen(content: str, at: int, line: int, path: FieldPath) -> RefusedYamlError:
     """Return the error for an invisible character, shown in its place."""
-    found = text("file.unseen", around=around(content, at), character=escaped(content[at]))
-    return RefusedYamlError(line, path, found, text("file.seen_characters"), text("file.take_it_out"))
+    found = Sentence("file.unseen", around=around(content, at), character=escaped(content[at]))
+    return RefusedYamlError(line, path, found, Sentence("file.seen_characters"), Sentence("file.take_it_out"))
 
 
 def _scalar(node: yaml.ScalarNode, path: FieldPath) -> bool | int | float | str | None:
@@ -176,9 +176,9 @@ def _scalar(node: yaml.ScalarNode, path: FieldPath) -> bool | int | float | str 
     if not _NUMBER.fullmatch(written):
         return written
     if len(written) > MOST_NUMBER:
-        found = text("file.a_number_of", count=len(written))
-        allowed = text("file.at_most_characters", count=MOST_NUMBER)
-        raise RefusedYamlError(_line(node), path, found, allowed, text("file.write_it_shorter"))
+        found = Sentence("file.a_number_of", n=len(written))
+        allowed = Sentence("file.at_most_characters", n=MOST_NUMBER)
+        raise RefusedYamlError(_line(node), path, found, allowed, Sentence("file.write_it_shorter"))
     return int(written) if _INTEGER.fullmatch(written) else float(written)
 
 

@@ -16,7 +16,7 @@ from typing import Annotated, Any, Literal, TypeVar, Union, get_args, get_origin
 from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field, Tag, create_model
 
 from trainer.circuit.constraints import OneLine, Pattern
-from trainer.words import text
+from trainer.errors import Sentence
 
 Built = TypeVar("Built")
 
@@ -90,7 +90,7 @@ def _validator(constraint: object) -> object:
 
 def _on_one_line(value: str) -> str:
     if "\n" in value:
-        raise ValueError(text("file.text_on_one_line"))
+        raise ValueError(Sentence("file.text_on_one_line"))
     return value
 
 

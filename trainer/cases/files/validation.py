@@ -9,8 +9,7 @@ from typing import TYPE_CHECKING, TypeVar, get_args
 from pydantic import BaseModel, Tag, ValidationError
 
 from trainer.cases.files.schema import built_from, model_of
-from trainer.errors import Problem, ProblemsFoundError
-from trainer.words import text
+from trainer.errors import Problem, ProblemsFoundError, Said, Sentence
 
 if TYPE_CHECKING:
     from pydantic_core import ErrorDetails
@@ -37,11 +36,11 @@ def validated(kind: type[Built], parsed: YamlText, file_format: str) -> Built:
         if len(wrong) > MOST_PROBLEMS:
             count = len(wrong) - MOST_PROBLEMS
             found, allowed, mend = (
-                text("file.more_problems", count=count),
-                text("file.nothing"),
+                Sentence("file.more_problems", n=count),
+                Sentence("file.nothing"),
                 "file.correct_these_first",
             )
-            problems.append(Problem(parsed.file, None, "the file", found, allowed, text(mend)))
+            problems.append(Problem(parsed.file, None, "the file", found, allowed, Sentence(mend)))
         raise ProblemsFoundError(problems) from error
 
 
@@ -59,36 +58,39 @@ def _problem(parsed: YamlText, form: type[BaseModel], item: ErrorDetails) -> Pro
             parsed.file,
             parsed.line_of(path),
             field,
-            text("file.missing"),
-            text("file.a_value"),
-            text("file.add_field", field=path[-1]),
+            Sentence("file.missing"),
+            Sentence("file.a_value"),
+            Sentence("file.add_field", field=path[-1]),
         )
     if kind == "extra_forbidden":
         names = _fields_at(form, item["loc"][:-1])
         near = get_close_matches(str(path[-1]), names, 1)
-        mend = text("file.write_word", word=near[0]) if near else text("file.take_the_field_out")
+        mend = Sentence("file.write_word", word=near[0]) if near else Sentence("file.take_the_field_out")
         return Problem(
             parsed.file,
             parsed.line_of(path),
             field,
-            text("file.an_unknown_field"),
-            ", ".join(names) or text("file.nothing"),
+            Sentence("file.an_unknown_field"),
+            ", ".join(names) or Sentence("file.nothing"),
             mend,
         )
+    allowed: Said
     shapes = {"model_type": "file.some_fields", "list_type": "file.a_list", "dict_type": "file.a_table"}
     if kind in shapes:
-        allowed = text(shapes[kind], names=", ".join(_fields_at(form, item["loc"])))
-        return Problem(parsed.file, parsed.line_of(path), field, found, allowed, text("file.see_writing_files"))
+        allowed = Sentence(shapes[kind], names=", ".join(_fields_at(form, item["loc"])))
+        return Problem(parsed.file, parsed.line_of(path), field, found, allowed, Sentence("file.see_writing_files"))
     if kind == "string_pattern_mismatch":
-        allowed = text("file.a_short_name")
-        return Problem(parsed.file, parsed.line_of(path), field, found, allowed, text("file.choose_another_name"))
+        allowed = Sentence("file.a_short_name")
+        return Problem(parsed.file, parsed.line_of(path), field, found, allowed, Sentence("file.choose_another_name"))
     if kind in _LIMITS:
         sentence, limit = _LIMITS[kind]
         # as YAML writes it: with a point, whatever the language
-        allowed = text(sentence, count=str(context[limit])) if limit else text(sentence)
+        allowed = Sentence(sentence, n=context[limit], count=str(context[limit])) if limit else Sentence(sentence)
+    elif isinstance(context.get("error"), ValueError) and isinstance(context["error"].args[0], Sentence):
+        allowed = context["error"].args[0]
     else:
         allowed = str(context.get("expected") or item["msg"]).replace("Value error, ", "")
-    return Problem(parsed.file, parsed.line_of(path), field, found, allowed, text("file.give", allowed=allowed))
+    return Problem(parsed.file, parsed.line_of(path), field, found, allowed, Sentence("file.give", allowed=allowed))
 
 
 _LIMITS = {

@@ -9,8 +9,7 @@ import yaml
 
 from trainer.cases.files.plain_file import decoded, read_plain
 from trainer.cases.files.plain_yaml import RefusedYamlError, Value, plain_yaml
-from trainer.errors import Problem, ProblemsFoundError
-from trainer.words import text
+from trainer.errors import Problem, ProblemsFoundError, Said, Sentence
 
 MOST_BYTES = 256_000
 SEALED_BEGINS = b"injector trainer sealed set 1\n"
@@ -30,9 +29,9 @@ class YamlText:
             raise self._refuse(
                 None,
                 "the file",
-                text("file.too_large"),
-                text("file.at_most_bytes", count=MOST_BYTES),
-                text("file.split_it"),
+                Sentence("file.too_large"),
+                Sentence("file.at_most_bytes", n=MOST_BYTES),
+                Sentence("file.split_it"),
             )
         try:
             plain = plain_yaml(content)
@@ -42,25 +41,25 @@ class YamlText:
         except yaml.YAMLError as error:
             mark = getattr(error, "problem_mark", None)
             line = mark.line + 1 if mark is not None else None
-            found = str(getattr(error, "problem", None) or text("file.not_yaml"))[:MOST_SHOWN]
+            found = str(getattr(error, "problem", None) or Sentence("file.not_yaml"))[:MOST_SHOWN]
             raise self._refuse(
-                line, "the file", found, text("file.plain_yaml"), text("file.correct_this_line")
+                line, "the file", found, Sentence("file.plain_yaml"), Sentence("file.correct_this_line")
             ) from error
         if not isinstance(plain.value, dict):
             raise self._refuse(
                 1,
                 "the file",
-                text("file.empty") if plain.value is None else type(plain.value).__name__,
-                text("file.a_mapping_of_fields"),
-                text("file.start_with_form"),
+                Sentence("file.empty") if plain.value is None else type(plain.value).__name__,
+                Sentence("file.a_mapping_of_fields"),
+                Sentence("file.start_with_form"),
             )
         self.value: dict[str | int, Value] = plain.value
         self._lines = plain.lines
 
-    def _refuse(self, line: int | None, field: str, found: str, allowed: str, mend: str) -> ProblemsFoundError:
+    def _refuse(self, line: int | None, field: str, found: Said, allowed: Said, mend: Said) -> ProblemsFoundError:
         return ProblemsFoundError([Problem(self.file, line, field, found, allowed, mend)])
 
-    def problem(self, path: Sequence[str | int], found: str, allowed: str, mend: str) -> Problem:
+    def problem(self, path: Sequence[str | int], found: Said, allowed: Said, mend: Said) -> Problem:
         """Return a problem with a field, with the field's line."""
         return Problem(self.file, self.line_of(path), field_of(path), found, allowed, mend)
 
@@ -80,6 +79,6 @@ def read_text(path: Path) -> str:
     """Return a file's text; raises ProblemsFoundError where it cannot be read as UTF-8."""
     content = read_plain(path, MOST_BYTES)
     if content.startswith(SEALED_BEGINS):
-        found, mend = text("file.a_sealed_set"), text("file.sealed_mend")
-        raise ProblemsFoundError([Problem(str(path), None, "the file", found, text("file.plain_yaml"), mend)])
+        found, mend = Sentence("file.a_sealed_set"), Sentence("file.sealed_mend")
+        raise ProblemsFoundError([Problem(str(path), None, "the file", found, Sentence("file.plain_yaml"), mend)])
     return decoded(path, content).replace("\r\n", "\n")

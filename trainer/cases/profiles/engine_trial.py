@@ -8,8 +8,7 @@ from trainer.circuit.drive import slots_of
 from trainer.circuit.harness import circuit_of
 from trainer.circuit.profile import ByContent, Profile
 from trainer.circuit.solve import solve_test
-from trainer.errors import UnsolvableError
-from trainer.words import text
+from trainer.errors import Said, Sentence, UnsolvableError
 
 MOST_STEPS = 5_000
 """How many steps of 10.4 µs a slot may take on average until its pulses repeat; shipped engines take 1,400.
@@ -39,10 +38,10 @@ def trial_of(engine: ByContent) -> UnsolvableError | None:
     return None
 
 
-def engine_problem(profile: Profile) -> tuple[str, str, str] | None:
+def engine_problem(profile: Profile) -> tuple[Said, Said, Said] | None:
     """Return what was found, what is allowed and the mend for an engine that cannot be solved, None for any other."""
     try:
         try_engine(profile)
     except UnsolvableError as error:
-        return text(f"check.{error.key}"), text("check.an_engine_to_solve"), text(f"check.mend.{error.key}")
+        return Sentence(f"check.{error.key}"), Sentence("check.an_engine_to_solve"), Sentence(f"check.mend.{error.key}")
     return None

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 from trainer.cases.profiles.profile_schema import ProfileFile
 from trainer.circuit.codes import MOST_GROUPS
@@ -12,8 +12,9 @@ from trainer.circuit.fault import FaultKind
 from trainer.circuit.faults import LATER_WEIGHTS
 from trainer.circuit.profile import PASSES
 from trainer.circuit.solve import SAMPLE_RATE_HZ, STEPS_PER_SAMPLE
+from trainer.errors import Said, Sentence
 from trainer.instruments.bench_tests import USUAL_MINUTES, Operation
-from trainer.words import text
+from trainer.words.languages import LANGUAGES
 
 MOST_P02XX = 12
 """SAE J2012 names twelve cylinders in its P0200 series."""
@@ -41,7 +42,7 @@ def with_later_places(priors: Mapping[str, float]) -> dict[str, float]:
     return {**({name: left * share for name, share in priors.items()} if later else priors), **later}
 
 
-Contradiction = tuple[list[str], str, str, str]
+Contradiction = tuple[list[str], Said, Said, Said]
 """Path of the field, what was found, what is allowed, the mend."""
 
 
@@ -51,6 +52,15 @@ def contradictions(profile: ProfileFile) -> Iterator[Contradiction]:
     yield from _wiring(profile)
     yield from _physics(profile)
     yield from _prices(profile)
+    yield from unknown_languages(profile.translations or ())
+
+
+def unknown_languages(translations: Iterable[str]) -> Iterator[Contradiction]:
+    """Yield a problem for each language that the trainer does not speak."""
+    for language in translations:
+        if language not in LANGUAGES:
+            mend = Sentence("file.take_the_field_out")
+            yield ["translations", language], Sentence("file.an_unknown_field"), ", ".join(LANGUAGES), mend
 
 
 def _numbers(profile: ProfileFile) -> list[int]:
@@ -63,24 +73,25 @@ def _numbering(profile: ProfileFile) -> Iterator[Contradiction]:
         yield (
             ["banks"],
             str(sorted(numbers)),
-            text("file.every_number_from_1_once"),
-            text("file.number_the_cylinders_without_gap_or_double"),
+            Sentence("file.every_number_from_1_once"),
+            Sentence("file.number_the_cylinders_without_gap_or_double"),
         )
     if sorted(profile.firing_order) != sorted(numbers):
         yield (
             ["firing_order"],
             str(list(profile.firing_order)),
-            text("file.every_cylinder_once"),
-            text("file.list_each_number_of_the_banks_once"),
+            Sentence("file.every_cylinder_once"),
+            Sentence("file.list_each_number_of_the_banks_once"),
         )
     if profile.codes == "p02xx" and len(numbers) > MOST_P02XX:
-        allowed = text("file.one_to", last=MOST_P02XX)
-        yield ["codes"], profile.codes, allowed, text("file.take_spn_fmi")
+        allowed = Sentence("file.one_to", last=MOST_P02XX)
+        yield ["codes"], profile.codes, allowed, Sentence("file.take_spn_fmi")
     # an output of its own for each injector needs no group in J2012; J1939 has no other number for its trip
     outputs, most = profile.wiring.outputs.values(), MOST_GROUPS[profile.codes]
     groups = [row for row, fed in enumerate(outputs, 1) if len(fed) > 1 or profile.codes == "spn_fmi"]
     if max(groups, default=0) > most:
-        yield ["wiring", "outputs"], str(max(groups)), text("file.at_most", count=most), text("file.fewer_feed_groups")
+        allowed = Sentence("file.at_most", count=most)
+        yield ["wiring", "outputs"], str(max(groups)), allowed, Sentence("file.fewer_feed_groups")
 
 
 def _wiring(profile: ProfileFile) -> Iterator[Contradiction]:
@@ -92,23 +103,23 @@ def _wiring(profile: ProfileFile) -> Iterator[Contradiction]:
             yield (
                 ["wiring", field],
                 str(sorted(listed)),
-                text("file.every_cylinder_once"),
-                text("file.give_each_injector_exactly_one"),
+                Sentence("file.every_cylinder_once"),
+                Sentence("file.give_each_injector_exactly_one"),
             )
     for name, connector in profile.wiring.connectors.items():
         behind = [output for output, feeds in profile.wiring.outputs.items() if set(connector.injectors) & set(feeds)]
         if len(behind) > 1:
             yield (
-                ["wiring", "connectors", name, "injectors"], text("file.fed_by", outputs=", ".join(behind)),
-                text("file.injectors_of_one_feed_output"), text("file.split_the_connector_or_the_outputs"),
+                ["wiring", "connectors", name, "injectors"], Sentence("file.fed_by", outputs=", ".join(behind)),
+                Sentence("file.injectors_of_one_feed_output"), Sentence("file.split_the_connector_or_the_outputs"),
             )  # fmt: skip
     if set(profile.wiring.under_cover_length_m) != set(numbers):
         found = str(sorted(profile.wiring.under_cover_length_m))
         yield (
             ["wiring", "under_cover_length_m"],
             found,
-            text("file.a_length_for_every_cylinder"),
-            text("file.list_each_number_once"),
+            Sentence("file.a_length_for_every_cylinder"),
+            Sentence("file.list_each_number_once"),
         )
     for kind, names, taken in (
         ("banks", profile.banks, {"front"}),
@@ -116,31 +127,31 @@ def _wiring(profile: ProfileFile) -> Iterator[Contradiction]:
     ):
         for name in taken & set(names):
             path = ["banks", name] if kind == "banks" else ["wiring", kind, name]
-            yield path, name, text("file.another_name"), text("file.choose_another_name")
+            yield path, name, Sentence("file.another_name"), Sentence("file.choose_another_name")
 
 
 def _physics(profile: ProfileFile) -> Iterator[Contradiction]:
     stiffness = profile.solenoid.stop_n_per_m + profile.solenoid.spring_n_per_m
     swing = math.sqrt(stiffness / profile.solenoid.mass_kg) / (SAMPLE_RATE_HZ * STEPS_PER_SAMPLE)
     if swing > MOST_SWING:
-        found = text("file.swing", swing=swing)
-        yield ["solenoid", "stop_n_per_m"], found, text("file.at_most", count=MOST_SWING), text("file.softer_stop")
+        found, allowed = Sentence("file.swing", swing=swing), Sentence("file.at_most", count=MOST_SWING)
+        yield ["solenoid", "stop_n_per_m"], found, allowed, Sentence("file.softer_stop")
     if profile.module.short_sense_s >= profile.test.pulse_s:
         yield (
             ["module", "short_sense_s"],
             str(profile.module.short_sense_s),
-            text("file.within_pulse"),
-            text("file.lower_it"),
+            Sentence("file.within_pulse"),
+            Sentence("file.lower_it"),
         )
     if profile.test.pulse_s * profile.test.pulses_per_s > 0.8:
-        share = text("file.share_on", share=profile.test.pulse_s * profile.test.pulses_per_s)
-        yield ["test", "pulse_s"], share, text("file.at_most_0_8"), text("file.shorten_the_pulse_or_send_fewer")
+        share = Sentence("file.share_on", share=profile.test.pulse_s * profile.test.pulses_per_s)
+        yield ["test", "pulse_s"], share, Sentence("file.at_most_0_8"), Sentence("file.shorten_the_pulse_or_send_fewer")
     if profile.module.open_below_a >= profile.module.limit_a:
         yield (
             ["module", "open_below_a"],
             str(profile.module.open_below_a),
-            text("file.below_limit_a"),
-            text("file.lower_it"),
+            Sentence("file.below_limit_a"),
+            Sentence("file.lower_it"),
         )
 
 
@@ -154,9 +165,9 @@ def _prices(profile: ProfileFile) -> Iterator[Contradiction]:
             odd = sorted(given ^ wanted)
             yield (
                 [field],
-                text("file.odd", names=", ".join(odd)),
+                Sentence("file.odd", names=", ".join(odd)),
                 ", ".join(sorted(wanted)),
-                text("file.price_each_once"),
+                Sentence("file.price_each_once"),
             )
     yield from prior_sum_problems(profile.priors)
 
@@ -164,5 +175,5 @@ def _prices(profile: ProfileFile) -> Iterator[Contradiction]:
 def prior_sum_problems(priors: Mapping[str, float]) -> Iterator[Contradiction]:
     """Yield a problem for shares that do not sum to 1."""
     if priors and abs(sum(priors.values()) - 1.0) > 1e-6:
-        total = text("file.sum", total=sum(priors.values()))
-        yield ["priors"], total, text("file.a_sum_of_1"), text("file.scale_the_shares")
+        total = Sentence("file.sum", total=sum(priors.values()))
+        yield ["priors"], total, Sentence("file.a_sum_of_1"), Sentence("file.scale_the_shares")

@@ -52,6 +52,7 @@ def _profile(read: ProfileFile) -> Profile:
         minutes={**{str(name): least for name, least in USUAL_MINUTES.items()}, **read.minutes},
         priors=with_later_places(read.priors),
         kinds={**{kind.value: weight for kind, weight in LATER_WEIGHTS.items()}, **read.kinds},
+        translations=tuple((read.translations or {}).items()),
     )
 
 
@@ -67,9 +68,9 @@ def _in_order(wiring: Wiring) -> Wiring:
 
 
 def _digest(read: ProfileFile) -> str:
-    """Return a hash of everything in a file but its title."""
+    """Return a hash of everything in a file but its title in every language."""
     plain = {"form": FORMAT, **asdict(read)}
-    del plain["title"]
+    del plain["title"], plain["translations"]
     # as text before sorting, which puts 10 before 2 and keeps digests as they are
     plain["wiring"]["under_cover_length_m"] = {str(n): m for n, m in read.wiring.under_cover_length_m.items()}
     # what files of earlier versions do not say is left out, so that their digests and what was signed with them hold

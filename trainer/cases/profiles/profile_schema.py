@@ -12,7 +12,7 @@ from typing import Annotated, Literal
 from annotated_types import Interval, Len
 
 from trainer.circuit.constraints import Cylinders, Name, Pattern, Title
-from trainer.circuit.profile import Body, DriveModule, Meter, Room, Schedule, Solenoid, Wiring
+from trainer.circuit.profile import Body, DriveModule, Meter, ProfileWords, Room, Schedule, Solenoid, Wiring
 
 BankName = Annotated[str, Pattern(r"^[a-z]+( [a-z]+)*$"), Len(0, 16)]
 
@@ -39,3 +39,4 @@ class ProfileFile:
     minutes: Annotated[Mapping[str, Annotated[float, Interval(ge=0.1, le=600)]], Len(0, MOST_NAMES)]
     priors: Annotated[Mapping[str, Annotated[float, Interval(ge=0, le=1)]], Len(0, MOST_NAMES)]
     kinds: Annotated[Mapping[str, Annotated[float, Interval(ge=0.001, le=1000)]], Len(0, MOST_NAMES)]
+    translations: Annotated[Mapping[Annotated[str, Len(2, 8)], ProfileWords], Len(0, 20)] | None = None

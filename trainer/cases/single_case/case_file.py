@@ -12,7 +12,7 @@ from pydantic import Discriminator, Tag
 
 from trainer.cases.files.validation import validated
 from trainer.cases.files.yaml_text import YamlText, read_text
-from trainer.cases.profiles.profile_checks import PRIOR_NAMES, prior_sum_problems, with_later_places
+from trainer.cases.profiles.profile_checks import PRIOR_NAMES, prior_sum_problems, unknown_languages, with_later_places
 from trainer.cases.profiles.profile_schema import MOST_NAMES
 from trainer.cases.single_case.case import Case, CaseWords, StoredCode
 from trainer.circuit.codes import FMI
@@ -22,12 +22,11 @@ from trainer.circuit.fault_space import fits, scopes_at, sides_at
 from trainer.circuit.faults import KINDS
 from trainer.circuit.harness import circuit_of
 from trainer.circuit.profile import Profile
-from trainer.errors import Problem, ProblemsFoundError
+from trainer.errors import Problem, ProblemsFoundError, Said, Sentence
 from trainer.instruments.bench_tests import Operation, with_what_belongs
 from trainer.reasoning.universe.complaint import Complaint
 from trainer.sound.render import Bed
 from trainer.sound.room import in_hall
-from trainer.words import LANGUAGES, text
 
 FORMAT = "case/1"
 
@@ -108,7 +107,7 @@ def case_from(content: str, file: str, profile_named: ProfileFinder) -> Case:
                     "profile",
                     repr(form.profile),
                     allowed,
-                    text("file.name_a_profile"),
+                    Sentence("file.name_a_profile"),
                 )
             ]
         ) from error
@@ -142,7 +141,7 @@ def read_case(path: Path, profile_named: ProfileFinder) -> Case:
     return case_from(read_text(path), path.name, profile_named)
 
 
-Contradiction = tuple[list[str | int], str, str, str]
+Contradiction = tuple[list[str | int], Said, Said, Said]
 
 
 def _contradictions(form: CaseFile, profile: Profile) -> Iterator[Contradiction]:
@@ -157,15 +156,13 @@ def _contradictions(form: CaseFile, profile: Profile) -> Iterator[Contradiction]
         if (first.location, set(first.cylinders)) == (second.location, set(second.cylinders)):
             yield (
                 ["faults", 1],
-                text("file.the_place_of_fault_1"),
-                text("file.another_place_or_cylinder"),
-                text("file.leave_one_of_them_out"),
+                Sentence("file.the_place_of_fault_1"),
+                Sentence("file.another_place_or_cylinder"),
+                Sentence("file.leave_one_of_them_out"),
             )
     yield from _wrong_codes(form.stored_codes, profile)
-    for language in form.translations or {}:
-        if language not in LANGUAGES:
-            mend = text("file.take_the_field_out")
-            yield ["translations", language], text("file.an_unknown_field"), ", ".join(LANGUAGES), mend
+    for path, found, allowed, mend in unknown_languages(form.translations or ()):
+        yield [*path], found, allowed, mend
     if form.evidence != "all":
         yield from _wrong_evidence(form.evidence)
 
@@ -173,39 +170,41 @@ def _contradictions(form: CaseFile, profile: Profile) -> Iterator[Contradiction]
 def _wrong_codes(stored_codes: Sequence[StoredCode], profile: Profile) -> Iterator[Contradiction]:
     for row, stored in enumerate(stored_codes):
         if stored.cylinder not in profile.cylinders:
-            allowed = text("file.one_to", last=len(profile.cylinders))
+            allowed = Sentence("file.one_to", last=len(profile.cylinders))
             yield (
                 ["stored_codes", row, "cylinder"],
                 str(stored.cylinder),
                 allowed,
-                text("file.name_a_cylinder_of_the_profile"),
+                Sentence("file.name_a_cylinder_of_the_profile"),
             )
         if stored.sensed not in FMI:
             yield (
                 ["stored_codes", row, "sensed"],
                 stored.sensed,
-                text("file.a_code_of_one_cylinder"),
-                text("file.take_open_over_or_tripped"),
+                Sentence("file.a_code_of_one_cylinder"),
+                Sentence("file.take_open_over_or_tripped"),
             )
 
 
 def _wrong_evidence(evidence: Sequence[str]) -> Iterator[Contradiction]:
     for row, test in enumerate(evidence):
         if test not in set(Operation):
-            yield ["evidence", row], repr(test), ", ".join(Operation), text("file.name_a_test_of_the_list_or_write_all")
+            mend = Sentence("file.name_a_test_of_the_list_or_write_all")
+            yield ["evidence", row], repr(test), ", ".join(Operation), mend
     if Operation.ACTUATION_TEST not in evidence:
         yield (
             ["evidence"],
-            text("file.no_actuation_test"),
-            text("file.a_list_with_actuation_test"),
-            text("file.add_it_the_case_is_heard"),
+            Sentence("file.no_actuation_test"),
+            Sentence("file.a_list_with_actuation_test"),
+            Sentence("file.add_it_the_case_is_heard"),
         )
 
 
 def _wrong_priors(priors: Mapping[str, float]) -> Iterator[Contradiction]:
     if set(with_later_places(priors)) != PRIOR_NAMES:
         odd = ", ".join(sorted(set(with_later_places(priors)) ^ PRIOR_NAMES))
-        yield ["priors"], text("file.odd", names=odd), ", ".join(sorted(PRIOR_NAMES)), text("file.price_each_once")
+        known = ", ".join(sorted(PRIOR_NAMES))
+        yield ["priors"], Sentence("file.odd", names=odd), known, Sentence("file.price_each_once")
         return
     for path, found, allowed, mend in prior_sum_problems(priors):
         yield [*path], found, allowed, mend
@@ -217,37 +216,39 @@ def _against_profile(here: list[str | int], item: Fault, profile: Profile) -> It
         yield (
             [*here, "cylinders"],
             str(unknown),
-            text("file.one_to", last=len(profile.cylinders)),
-            text("file.name_cylinders_of_the_profile"),
+            Sentence("file.one_to", last=len(profile.cylinders)),
+            Sentence("file.name_cylinders_of_the_profile"),
         )
         return
     rule = KINDS[item.kind]
     if item.location not in rule.places:
-        yield [*here, "location"], item.location, ", ".join(rule.places), text("file.place_for", kind=item.kind)
+        yield [*here, "location"], item.location, ", ".join(rule.places), Sentence("file.place_for", kind=item.kind)
         return
     sides = sides_at(item.kind, item.location)
     if item.side not in sides:
-        allowed = ", ".join(text("file.no_side") if side is None else side for side in sides)
-        yield [*here, "side"], str(item.side), allowed, text("file.write_the_side_or_leave_it_out_where_there_is_no")
+        known = tuple(Sentence("file.no_side") if side is None else side for side in sides)
+        mend = Sentence("file.write_the_side_or_leave_it_out_where_there_is_no")
+        yield [*here, "side"], str(item.side), known, mend
         return
     scopes = scopes_at(profile, item.kind, item.location, item.side)
     if item.cylinders not in scopes:
         shown = "; ".join(",".join(map(str, scope)) for scope in scopes[:12])
-        mend = text("file.name_every_cylinder_behind_the_segment")
+        mend = Sentence("file.name_every_cylinder_behind_the_segment")
         yield [*here, "cylinders"], str(list(item.cylinders)), shown, mend
         return
     if item.part is not None and item.part not in rule.places[item.location]:
-        yield [*here, "part"], item.part, ", ".join(rule.places[item.location]), text("file.take_one_of_these_parts")
+        parts = ", ".join(rule.places[item.location])
+        yield [*here, "part"], item.part, parts, Sentence("file.take_one_of_these_parts")
         return
     least, most = SEVERITY_RANGE[rule.unit]
     if item.severity is not None and not least <= item.severity <= most:
-        allowed = text("file.from_to", least=least, most=most)
-        yield [*here, "severity"], str(item.severity), allowed, text("file.give", allowed=allowed)
+        allowed = Sentence("file.from_to", least=least, most=most)
+        yield [*here, "severity"], str(item.severity), allowed, Sentence("file.give", allowed=allowed)
         return
     if not fits(circuit_of(profile), item):
         yield (
             here,
-            text("file.kind_at", kind=item.kind, place=item.location),
-            text("file.a_segment_of_the_profile"),
-            text("file.see_the_profile_s_connectors"),
+            Sentence("file.kind_at", kind=item.kind, place=item.location),
+            Sentence("file.a_segment_of_the_profile"),
+            Sentence("file.see_the_profile_s_connectors"),
         )

@@ -13,6 +13,7 @@ import click
 from trainer.commands.call.streams import ended_by_signals, output_lost, prepare_streams, tell
 from trainer.errors import ExitCode
 from trainer.words import message_of
+from trainer.words.languages import CatalogueMissingError
 from trainer.words.visible import visible
 
 
@@ -45,6 +46,9 @@ class Program(click.Group):
         with ended_by_signals():
             try:
                 return super().main(*args, **kwargs)
+            except CatalogueMissingError as error:
+                tell(str(error))
+                sys.exit(ExitCode.MISSING)
             except OSError as error:  # of help and other text that click writes; commands handle their own
                 if error.filename is not None or error.errno not in (errno.ENOSPC, errno.EBADF, errno.EIO):
                     raise

@@ -5,12 +5,12 @@ from __future__ import annotations
 import json
 import sys
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import asdict, dataclass, field
+from dataclasses import dataclass, field
 
 from trainer.commands.call.json_document import JsonValue
 from trainer.commands.call.streams import give_up_output, say, tell
 from trainer.errors import ExitCode, MissingHereError, Problem, ProblemsFoundError, UserError, WrongCallError
-from trainer.words import message_of, problem_line
+from trainer.words import message_of, problem_line, problem_words
 from trainer.words.visible import UNSEEN
 
 EXIT_INTERRUPTED = 130
@@ -72,7 +72,7 @@ def _error_result(error: UserError) -> Result:
 def problems_result(problems: Sequence[Problem]) -> Result:
     """Return the result of a command that found problems in files."""
     lines = tuple(problem_line(problem) for problem in problems)
-    return Result(lines, {"problems": [asdict(problem) for problem in problems]}, ExitCode.WRONG)
+    return Result(lines, {"problems": [problem_words(problem) for problem in problems]}, ExitCode.WRONG)
 
 
 def _json(document: Mapping[str, JsonValue]) -> str:

@@ -40,7 +40,7 @@ def working_store(folder: Path, shared: str, *, required: bool) -> Store:
         if last.error is not None:
             tell(message_of(last.error))
         if last.waiting:
-            tell(text("delivery.waiting", count=last.waiting))
+            tell(text("delivery.waiting", n=last.waiting))
 
     local.fetch, local.stop = delivery.fetch, stop
     delivery.start()

@@ -13,8 +13,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from types import FrameType
 
-from trainer.errors import MissingHereError
-from trainer.words import text
+from trainer.errors import MissingHereError, Sentence
 from trainer.words.visible import visible
 
 
@@ -76,7 +75,7 @@ def output_lost(error: OSError) -> MissingHereError:
     """Return the error for a standard output that refuses writes, and discard what it still buffers."""
     give_up_output()
     return MissingHereError(
-        "output_lost", reason=text("output.closed") if error.errno == errno.EBADF else error.strerror
+        "output_lost", reason=Sentence("output.closed") if error.errno == errno.EBADF else error.strerror
     )
 
 

@@ -16,13 +16,20 @@ from trainer.commands.call.result import Result
 @click.option("-o", "--output", required=True, type=FILE, help="WAV to write.")
 @click.option("--slot", help="Only this slot: all, or a cylinder number.")
 @click.option("--stand", default="front", show_default=True, help="Listening place.")
+@click.option(
+    "--listener",
+    metavar="NAME",
+    help="As another output plays it: good_headphones, cheap_headphones, laptop or phone. Listen on good headphones.",
+)
 @SEED
 @pass_call
-def hear(_call: Call, case: str, output: Path, slot: str | None, stand: str, seed: int | None) -> Result:
+def hear(
+    _call: Call, case: str, output: Path, slot: str | None, stand: str, listener: str | None, seed: int | None
+) -> Result:
     """Save what the learner would hear as a 24-bit WAV file."""
     from trainer.commands.case_commands.write_sound import write_sound
 
-    return write_sound(case, output, slot, stand, seed)
+    return write_sound(case, output, slot, stand, seed, listener)
 
 
 @click.command()

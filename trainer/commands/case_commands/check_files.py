@@ -66,10 +66,10 @@ def check_paths(paths: Sequence[Path], universes: Universes) -> Result:
         )
     if problems:
         bad = problems_result(problems)
-        last = text("check.bad", problems=len(problems), count=len(files))
+        last = text("check.bad", n=len(problems), files=text("check.files", n=len(files)))
         return Result((*tracebacks, *bad.lines, last), bad.document, bad.exit_code)
     document = {"problems": [], "files": [str(path) for path in files], "notes": notes}
-    return Result((*notes, text("check.good", count=len(files))), document)
+    return Result((*notes, text("check.good", n=len(files))), document)
 
 
 def check_file(path: Path, universes: Universes) -> tuple[str, ...]:

@@ -56,7 +56,11 @@ def _write_netlist(case: Case, work: Work, path: Path, slot: str | None) -> None
 
 
 def _lines(case: Case, inspection: Inspection) -> list[str]:
-    lines = [f"{case.in_words.title} ({case.name}), {case.profile.title}", case.in_words.story, *_truth_lines(case)]
+    lines = [
+        f"{case.in_words.title} ({case.name}), {case.profile.in_words.title}",
+        case.in_words.story,
+        *_truth_lines(case),
+    ]
     lines += [_slot_line(slot) for slot in inspection.slots]
     lines += [text("codes.line", code=code.code, meaning=code.meaning) for code in inspection.codes] or [
         text("codes.none")

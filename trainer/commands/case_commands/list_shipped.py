@@ -22,7 +22,7 @@ def list_profiles() -> Result:
         profile = profile_named(name)
         lines += [name, *(f"  {line}" for line in engine_lines(profile))]
         rows.append({
-            "name": name, "title": profile.title, "digest": profile.digest, "codes": profile.codes,
+            "name": name, "title": profile.in_words.title, "digest": profile.digest, "codes": profile.codes,
             "banks": {bank: list(row) for bank, row in profile.banks.items()},
             "firing_order": list(profile.firing_order),
         })  # fmt: skip

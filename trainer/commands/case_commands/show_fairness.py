@@ -102,7 +102,7 @@ def _lines(table: FairnessTable, cases: Sequence[Case], found: Sequence[Sequence
     yield ""
     for one in table.listeners:
         who = text(f"fair.listener.{one.listener}")
-        yield text("fair.sum_one" if one.cases == 1 else "fair.sum", listener=who, fair=one.fair, count=one.cases)
+        yield text("fair.sum", listener=who, fair=one.fair, n=one.cases)
     yield ""
     yield text("fair.meaning", limit=DECISIVE_DB)
     yield table.note
@@ -114,6 +114,6 @@ def cell_of(fairness: Fairness, cylinders: Sequence[int]) -> str:
     for told in (Told.LOST, Told.ALIKE):
         slots = fairness.numbers(told)
         if slots:
-            several = "every" if set(slots) == set(cylinders) else "several" if len(slots) > 1 else "one"
-            parts.append(text(f"fair.{told}_{several}", slots=numbers(slots)))
+            every = set(slots) == set(cylinders)
+            parts.append(text(f"fair.{told}_every" if every else f"fair.{told}", n=len(slots), slots=numbers(slots)))
     return ", ".join(parts) or text("fair.fair")

@@ -2,7 +2,7 @@
 
 from trainer.circuit.profile import Profile
 from trainer.errors import WrongCallError
-from trainer.words import numbers
+from trainer.words import number_list
 
 
 def slot_number(word: str, profile: Profile) -> int:
@@ -11,4 +11,4 @@ def slot_number(word: str, profile: Profile) -> int:
         return 0
     if word.isascii() and word.isdigit() and int(word) in profile.cylinders:
         return int(word)
-    raise WrongCallError("no_slot", slot=word, cylinders=numbers(profile.cylinders))
+    raise WrongCallError("no_slot", slot=word, cylinders=number_list(profile.cylinders))

@@ -60,7 +60,7 @@ def _shared_store_checks(folder: Path, call: Call) -> Iterator[Check]:
     except UserError as error:
         yield Check("shared store", False, *message_parts(error))
         return
-    found = text("doctor.shared", place=far.place, waiting=waiting)
+    found = text("doctor.shared", place=far.place, n=waiting)
     yield Check("shared store", True, found, "")
 
 
@@ -71,4 +71,4 @@ def _records_and_clock(folder: Path) -> tuple[Check, ...]:
         store.close()
     except UserError as error:
         return Check("records", False, *message_parts(error)), clock_check(now_utc(), None)
-    return Check("records", True, text("file.events", count=count), ""), clock_check(now_utc(), latest)
+    return Check("records", True, text("file.events", n=count), ""), clock_check(now_utc(), latest)

@@ -25,7 +25,7 @@ def take_roster(call: Call, path: Path, *, instead: bool) -> Result:
     with closing(call.open_records()) as store:
         keep_roster(store, people, instead=instead)
         count = len(roster(store))
-    return Result((text("roster.taken", count=count),), {"people": count})
+    return Result((text("roster.taken", n=count),), {"people": count})
 
 
 def _refuse_unknown(store: Store, learner: str) -> None:
@@ -74,9 +74,9 @@ def delete_results(
                 [one for one in stored_sets(store) if one.id in over] if overdue else [stored_set_named(store, named)]
             )
             titles = ", ".join(one.title for one in gone)
-            agreed = bool(gone) and confirm(text("delete.ask_sets", count=len(gone), titles=titles))
+            agreed = bool(gone) and confirm(text("delete.ask_sets", n=len(gone), titles=titles))
             count = sum(delete_set(store, one.id) for one in gone) if agreed else 0
-    return Result((text("delete.done", count=count),), {"attempts": count})
+    return Result((text("delete.done", n=count),), {"attempts": count})
 
 
 def back_up(call: Call, path: Path) -> Result:
@@ -85,8 +85,8 @@ def back_up(call: Call, path: Path) -> Result:
 
     with closing(call.open_records()) as store:
         written = write_backup(store, path)
-    lines = [text("backup.done", count=written.done, path=path)]
-    lines += [text("backup.left_out", count=written.left_out)] if written.left_out else []
+    lines = [text("backup.done", n=written.done, path=path)]
+    lines += [text("backup.left_out", n=written.left_out)] if written.left_out else []
     return Result(tuple(lines), {"file": str(path), "rows": written.done, "left_out": written.left_out})
 
 
@@ -96,8 +96,8 @@ def restore(call: Call, path: Path) -> Result:
 
     with closing(call.open_records()) as store:
         put_back = restore_backup(store, path)
-    lines = [text("restore.done", count=put_back.done)]
-    lines += [text("restore.left_out", count=put_back.left_out)] if put_back.left_out else []
+    lines = [text("restore.done", n=put_back.done)]
+    lines += [text("restore.left_out", n=put_back.left_out)] if put_back.left_out else []
     return Result(tuple(lines), {"rows": put_back.done, "left_out": put_back.left_out})
 
 
@@ -117,7 +117,7 @@ def deliver(call: Call) -> Result:
         "forked": list(done.forked),
         "refused": list(done.refused),
     }
-    lines = [text("delivery.done", count=done.events, waiting=done.waiting)]
+    lines = [text("delivery.done", n=done.events, waiting=done.waiting)]
     lines += [text("delivery.forked", attempt=one) for one in done.forked]
     lines += [text("delivery.refused", attempt=one) for one in done.refused]
     if done.error is not None:

@@ -82,7 +82,7 @@ def list_results(call: Call) -> Result:
     """List the sets that have results here."""
     with closing(call.open_records()) as store:
         sets = stored_sets(store)
-    lines = [text("records.set", name=one.name, title=one.title, size=one.size, id=one.id) for one in sets]
+    lines = [text("records.set", name=one.name, title=one.title, n=one.size, id=one.id) for one in sets]
     return Result(tuple(lines or [text("records.no_sets")]), {"sets": [asdict(one) for one in sets]})
 
 

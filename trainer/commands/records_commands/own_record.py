@@ -23,7 +23,7 @@ def carry_record(call: Call, learner: str | None, path: Path) -> Result:
         if learner and who not in store.learners():  # a mistyped name would look saved
             raise WrongCallError("nothing_to_carry", who=who)
         count = write_record(store, path, who, now_utc())
-    return Result((text("practice.carried", path=path, count=count),), {"file": str(path), "attempts": count})
+    return Result((text("practice.carried", path=path, n=count),), {"file": str(path), "attempts": count})
 
 
 def take_record(call: Call, path: Path, learner: str | None) -> Result:

@@ -27,7 +27,7 @@ def make_set(draft: SetDraft, path: Path, *, force: bool) -> Result:
     refuse_existing(path, force=force)
     case_set = drafted_set(draft, path)
     write_set(case_set, path, force=force)
-    return Result((text("set.made", path=path, size=case_set.size),), _document(case_set, path))
+    return Result((text("set.made", path=path, n=case_set.size),), _document(case_set, path))
 
 
 def check_set(path: Path, universes: Universes) -> Result:
@@ -65,7 +65,7 @@ def show_set(path: Path) -> Result:
         case_set = read_set(path)
         return Result((*head_lines(case_set, ""), *weak_spots(case_set)), _document(case_set, path))
     head = read_head(path)
-    shown = text("set.head", title=head.title, mode=text(f"mode.{head.mode}"), size=head.size)
+    shown = text("set.head", title=head.title, mode=text(f"mode.{head.mode}"), n=head.size)
     document: dict[str, JsonValue] = {
         "set": head.name,
         "title": head.title,

@@ -17,7 +17,7 @@ from trainer.circuit.elements import Location
 from trainer.circuit.fault import Fault
 from trainer.circuit.profile import Profile
 from trainer.circuit.solve import SolvedTest, solve_test
-from trainer.errors import WrongCallError
+from trainer.errors import Sentence, WrongCallError
 from trainer.instruments.bench import Work, worked_circuit
 from trainer.instruments.bench_tests import Operation, Price, Spot
 from trainer.instruments.charges import covers_in, drag_prices, try_prices
@@ -46,7 +46,7 @@ from trainer.practice.attempt.field_types import work_json
 from trainer.reasoning.advice.prices import after_plugging_back, minutes_of, unpaid
 from trainer.sound.places import ON, contact_of, places_of
 from trainer.sound.render import Sound, render
-from trainer.words import numbers, text
+from trainer.words import number_list
 
 Solver = Callable[[Profile, tuple[Fault, ...], Work], SolvedTest]
 """Solves the test of a worked circuit; the desk hands in one that remembers."""
@@ -89,7 +89,7 @@ def hear(attempt: Attempt, slots: Sequence[int] | None, place: str, solver: Solv
         raise WrongCallError("no_place", place=place, places=", ".join(places_of(case.profile)))
     unknown = [n for n in slots or () if n not in (0, *case.profile.cylinders)]
     if unknown:
-        raise WrongCallError("no_slot", slot=unknown[0], cylinders=numbers(case.profile.cylinders))
+        raise WrongCallError("no_slot", slot=unknown[0], cylinders=number_list(case.profile.cylinders))
     prices = _hearing_prices(case.profile, place)
     work = plugged_back(case.profile, attempt.work)
     work = replace(work, covers_off=work.covers_off | covers_in(prices))
@@ -181,7 +181,7 @@ def provoke(attempt: Attempt, how: How, spot: Spot | None, effort: Effort = Effo
         if isinstance(event, Provoked) and (event.did, event.what, event.bank) == (how, spot.location, spot.bank)
     ]  # fmt: skip
     if spot.location not in CAN_BE_TRIED:
-        raise WrongCallError("not_tried", place=text(f"location.{spot.location}"))
+        raise WrongCallError("not_tried", place=Sentence(f"location.{spot.location}"))
     number = len(before) + 1
     one = Try(spot.bank, number, effort, shows_itself(attempt.seed, how, spot.location, number, effort))
     prices = try_prices(how, spot, one)
@@ -204,7 +204,7 @@ def _under_one_cover(profile: Profile, spot: Spot) -> Spot:
         return Spot(spot.location)
     bank = spot.bank or (next(iter(profile.banks)) if len(profile.banks) == 1 else "")
     if bank not in profile.banks:
-        raise WrongCallError("needs_bank", place=text(f"location.{spot.location}"), banks=", ".join(profile.banks))
+        raise WrongCallError("needs_bank", place=Sentence(f"location.{spot.location}"), banks=", ".join(profile.banks))
     return Spot(spot.location, bank)
 
 
@@ -274,8 +274,8 @@ def _allow(case: Case, operation: Operation) -> None:
     if operation not in case.evidence:
         raise WrongCallError(
             "not_offered",
-            test=text(f"test.{operation}"),
-            offered=", ".join(text(f"test.{name}") for name in sorted(case.evidence)),
+            test=Sentence(f"test.{operation}"),
+            offered=tuple(Sentence(f"test.{name}") for name in sorted(case.evidence)),
         )
 
 

@@ -38,7 +38,7 @@ def refuse_beyond(attempt: Attempt, limits: Limits, event: Event) -> None:
     minutes = event.labour_minutes
     beyond = limits.bench_minutes is not None and attempt.minutes + minutes > limits.bench_minutes
     if isinstance(event, Heard | CodesRead | Measured | Worked) and minutes > 0.0 and beyond:
-        raise WrongCallError("bench_minutes_used", allowed=limits.bench_minutes, minutes=minutes)
+        raise WrongCallError("bench_minutes_used", allowed=limits.bench_minutes, n=round(minutes))
 
 
 def refuse_late(limits: Limits, now: str) -> None:

@@ -12,11 +12,11 @@ from trainer.circuit.elements import Location
 from trainer.circuit.fault import FaultKind
 from trainer.circuit.profile import PASSES
 from trainer.reasoning.universe.finding import CERTAINTIES
-from trainer.words import TEXTS
+from trainer.reasoning.verdict.misconceptions import MISCONCEPTIONS, UNCLASSIFIED
 
 
 def _known_misconception(name: str) -> str:
-    if f"misconception.{name or 'unclassified'}" not in TEXTS:
+    if name not in ("", UNCLASSIFIED, *MISCONCEPTIONS):
         raise ValueError("a misconception that this version does not know")
     return name
 

@@ -14,7 +14,7 @@ from trainer.practice.course.skills import Answer, Demand, Skill
 from trainer.practice.course.slips import LEAST_ACCIDENT, misconception_chances, occasions_of
 from trainer.practice.course.topics import review_topic
 from trainer.practice.course.waiting import Waiting, waiting_after
-from trainer.words import TEXTS
+from trainer.words import has
 
 CASE = "case"
 """The kind of a whole case; every other kind is an exercise's."""
@@ -46,7 +46,7 @@ class Task:
 
 def _known(prefix: str) -> AfterValidator:
     def check(name: str) -> str:
-        if name and f"{prefix}.{name}" not in TEXTS:
+        if name and not has(f"{prefix}.{name}"):
             raise ValueError("something that this version does not know")
         return name
 

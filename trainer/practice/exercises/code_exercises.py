@@ -14,6 +14,7 @@ from trainer.practice.exercises.exercise_types import (
     Exercise,
     Spec,
     fault_text,
+    fault_value,
     question_demand,
     shuffled_choices,
     unambiguous_faults,
@@ -45,15 +46,20 @@ def _says(spec: Spec, pool: Pool) -> Exercise:
     fault = pool.fault(place)
     code = codes[chance.below(len(codes))]
     meaning = meaning_of(code.sensed, code.cylinder)
-    right = Choice(text("exercise.says.right"), text("exercise.says.right.why", meaning=meaning))
+    right = Choice("meaning", text("exercise.says.right"), text("exercise.says.right.why", meaning=meaning))
     number = code.cylinder or fault.cylinders[0]
     wrong = [
-        Choice(text("exercise.says.place", place=text(f"location.{location}"), number=number),
+        Choice(location, text("exercise.says.place", place=text(f"location.{location}"), number=number),
                text("exercise.says.place.why"), "code_for_location")
         for location in (Location.COIL, Location.PASS_THROUGH)
     ]  # fmt: skip
     wrong.append(
-        Choice(text("exercise.says.injector", number=number), text("exercise.says.injector.why"), "code_for_location")
+        Choice(
+            "injector",
+            text("exercise.says.injector", number=number),
+            text("exercise.says.injector.why"),
+            "code_for_location",
+        )
     )
     asked = "exercise.says"
     if code.cylinder is not None and chance.below(2):
@@ -62,10 +68,12 @@ def _says(spec: Spec, pool: Pool) -> Exercise:
         left = wrong[chance.below(len(wrong))]
         proved = text("exercise.unproved.proved", meaning=meaning)
         wrong = [
-            Choice(said, proved) for said in (
-                right.said, text("exercise.unproved.circuit", number=number), text("exercise.unproved.once"))
+            Choice(value, said, proved) for value, said in (
+                (right.value, right.said),
+                ("circuit", text("exercise.unproved.circuit", number=number)),
+                ("once", text("exercise.unproved.once")))
         ]  # fmt: skip
-        right = Choice(left.said, text("exercise.unproved.right", why=left.why))
+        right = Choice(left.value, left.said, text("exercise.unproved.right", why=left.why))
     choices, at = shuffled_choices(spec, [right, *wrong], chance)
     difficulty = -2.0 + 0.8 * (code.cylinder not in fault.cylinders) + 0.5 * (code.sensed is not Sensed.OPEN)
     return Exercise(
@@ -79,7 +87,7 @@ def _could(spec: Spec, pool: Pool) -> Exercise:
     """Three faults leave the same codes, one does not."""
     chance = spec.chance
     groups: dict[bytes, list[int]] = {}
-    apart = sorted(unambiguous_faults(pool).values())
+    apart = sorted(unambiguous_faults(pool))
     for place in apart:
         # a fault of the whole engine leaves no cylinder that another fault could be on instead
         whole = len(pool.fault(place).cylinders) == len(pool.profile.cylinders)
@@ -97,8 +105,9 @@ def _could(spec: Spec, pool: Pool) -> Exercise:
     ]  # fmt: skip
     odd = others[chance.below(len(others))]
     shown = tuple(code_lines(pool.profile, [code.code for code in _codes(pool, same[0])])[:-1])
-    right = Choice(fault_text(pool.fault(odd)), text("exercise.could.right", codes=_listed(pool, odd)))
-    wrong = [Choice(fault_text(pool.fault(place)), text("exercise.could.same")) for place in same]
+    named = {place: (fault_value(pool.fault(place)), fault_text(pool.fault(place))) for place in (odd, *same)}
+    right = Choice(*named[odd], text("exercise.could.right", codes=_listed(pool, odd)))
+    wrong = [Choice(*named[place], text("exercise.could.same")) for place in same]
     choices, at = shuffled_choices(spec, [right, *wrong], chance)
     return Exercise(
         spec, pool.profile, class_of_fault(pool.fault(odd)),
@@ -135,8 +144,8 @@ def _old(spec: Spec, pool: Pool) -> Exercise:
     why = {name: text(f"exercise.old.{'back' if came_back else 'gone'}.{name}") for name in said}
     slips = {} if came_back else {"today": "code_of_another", "two": "code_of_another"}
     key = "today" if came_back else "before"
-    right = Choice(said[key], why[key])
-    wrong = [Choice(said[name], why[name], slips.get(name, "")) for name in said if name != key]
+    right = Choice(key, said[key], why[key])
+    wrong = [Choice(name, said[name], why[name], slips.get(name, "")) for name in said if name != key]
     choices, at = shuffled_choices(spec, [right, *wrong], chance)
     return Exercise(
         spec, pool.profile, class_of_fault(fault), question_demand(Skill.CODES, -0.6 + 0.2 * len(codes), choices),

@@ -123,7 +123,7 @@ def waiting_lines(waiting: Sequence[Waiting], day: float) -> list[str]:
 
 
 def _in_days(days: int) -> str:
-    return text("progress.waits.day") if days == 1 else text("progress.waits.days", days=days)
+    return text("progress.waits.day") if days == 1 else text("progress.waits.days", n=days)
 
 
 def ideas_of(learner: Learner) -> list[str]:

@@ -77,7 +77,7 @@ def which_slot(spec: Spec, pool: Pool) -> Exercise:
     place, bed, difficulty = draw_place(spec, pool, chance, clear_places(pool))
     fault = pool.fault(place)
     off = off_slots(pool, place, bed.level_dba)
-    right = Choice(numbers(off), text("exercise.which.right", cylinders=numbers(off)))
+    right = Choice(off, numbers(off), text("exercise.which.right", cylinders=numbers(off)))
     choices, at = shuffled_choices(spec, [right, *_wrong_slots(profile, off, chance)], chance)
     return Exercise(
         spec, profile, class_of_fault(fault),
@@ -90,8 +90,10 @@ def which_slot(spec: Spec, pool: Pool) -> Exercise:
 def _all_even(spec: Spec, profile: Profile, chance: Stream) -> Exercise:
     bed = Bed(_kind(chance), BEDS_DBA[chance.below(len(BEDS_DBA))])
     some = _row_around(profile, profile.cylinders[chance.below(len(profile.cylinders))], chance)
-    wrong = [Choice(str(n), text("exercise.which.even", cylinders=n), "insisted") for n in some]
-    choices, at = shuffled_choices(spec, [Choice(text("exercise.none"), text("exercise.which.none")), *wrong], chance)
+    wrong = [Choice((n,), str(n), text("exercise.which.even", cylinders=n), "insisted") for n in some]
+    choices, at = shuffled_choices(
+        spec, [Choice((), text("exercise.none"), text("exercise.which.none")), *wrong], chance
+    )
     return Exercise(
         spec, profile, PASSES, question_demand(Skill.HEARING, -1.6, choices), text("exercise.which"), choices, at,
         text("exercise.which.rule"), sounds=(Sounding(text("exercise.whole"), (), None, bed, spec.seed),),
@@ -100,19 +102,20 @@ def _all_even(spec: Spec, profile: Profile, chance: Stream) -> Exercise:
 
 def _wrong_slots(profile: Profile, off: tuple[int, ...], chance: Stream) -> list[Choice]:
     """Return wrong answers to "which slots" that do not betray the right one by how they overlap."""
-    none = Choice(text("exercise.none"), text("exercise.which.missed", cylinders=numbers(off)), "overlooked")
+    none = Choice((), text("exercise.none"), text("exercise.which.missed", cylinders=numbers(off)), "overlooked")
     if len(off) == 1:
         return [*(_wrong_slot(profile, off[0], n) for n in _row_around(profile, off[0], chance) if n != off[0]), none]
     rest = tuple(n for n in profile.cylinders if n not in off)
     members = list(off)
     first = members.pop(chance.below(len(members)))
     told = text("exercise.which.one", cylinders=numbers(off))
-    wrong = [Choice(str(first), told, "one_for_group")]
+    wrong = [Choice((first,), str(first), told, "one_for_group")]
     if not rest:
-        return [*wrong, Choice(str(members[chance.below(len(members))]), told, "one_for_group"), none]
+        second = members[chance.below(len(members))]
+        return [*wrong, Choice((second,), str(second), told, "one_for_group"), none]
     other = rest[chance.below(len(rest))]
-    wrong.append(Choice(numbers(rest), text("exercise.which.even", cylinders=numbers(rest)), "even_slot"))
-    return [*wrong, Choice(str(other), text("exercise.which.even", cylinders=other), "even_slot")]
+    wrong.append(Choice(rest, numbers(rest), text("exercise.which.even", cylinders=numbers(rest)), "even_slot"))
+    return [*wrong, Choice((other,), str(other), text("exercise.which.even", cylinders=other), "even_slot")]
 
 
 def _row_around(profile: Profile, number: int, chance: Stream) -> list[int]:
@@ -132,10 +135,10 @@ def _row_around(profile: Profile, number: int, chance: Stream) -> list[int]:
 
 def _wrong_slot(profile: Profile, off: int, said: int) -> Choice:
     if said == profile.firing_order[off - 1]:
-        return Choice(str(said), text("exercise.which.firing", said=said), "firing_order")
+        return Choice((said,), str(said), text("exercise.which.firing", said=said), "firing_order")
     if said == off + 1:
-        return Choice(str(said), text("exercise.which.burst", said=said), "counted_burst")
-    return Choice(str(said), text("exercise.which.even", cylinders=said), "even_slot")
+        return Choice((said,), str(said), text("exercise.which.burst", said=said), "counted_burst")
+    return Choice((said,), str(said), text("exercise.which.even", cylinders=said), "even_slot")
 
 
 def what_it_sounds_like(spec: Spec, pool: Pool, wanted: Heard | None = None) -> Exercise:
@@ -156,7 +159,8 @@ def what_it_sounds_like(spec: Spec, pool: Pool, wanted: Heard | None = None) -> 
         bed = replace(bed, level_dba=BEDS_DBA[0])
     hums = bool(pool.hums[place, column])
     choices = tuple(
-        Choice(text(f"heard.{one}"), text(f"exercise.what.{one}"), _mistaken(wanted, one, hums=hums)) for one in ANSWERS
+        Choice(one, text(f"heard.{one}"), text(f"exercise.what.{one}"), _mistaken(wanted, one, hums=hums))
+        for one in ANSWERS
     )
     sounds = (
         Sounding(text("exercise.good_slot", number=number), (), (number,), bed, spec.seed),
@@ -205,8 +209,8 @@ def whose_hum(spec: Spec, pool: Pool) -> Exercise:
     choices, at = shuffled_choices(
         spec,
         [
-            Choice(text(f"exercise.hum.{name}", number=number), text(f"exercise.hum.{right}.{name}", number=number),
-                   slips.get(name, ""))
+            Choice(name, text(f"exercise.hum.{name}", number=number),
+                   text(f"exercise.hum.{right}.{name}", number=number), slips.get(name, ""))
             for name in names
         ],
         chance,

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping, Sequence
+from collections.abc import Hashable, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -80,8 +80,12 @@ class Sounding:
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """One answer to choose, why it is right or wrong, and the misconception that it shows ("" for none)."""
+    """One answer to choose, why it is right or wrong, and the misconception that it shows ("" for none).
 
+    `value` tells it from the other answers, whatever the language says it in.
+    """
+
+    value: Hashable
     said: str
     why: str
     misconception: str = ""
@@ -127,10 +131,10 @@ def topic_of(spec: Spec) -> str:
 def shuffled_choices(spec: Spec, choices: Sequence[Choice], chance: Stream) -> tuple[tuple[Choice, ...], int]:
     """Return the choices shuffled, and the index of the right one, which comes first in `choices`.
 
-    Choices with equal words are offered once. At the easiest level only one wrong choice is offered, drawn at random.
+    Choices of equal value are offered once. At the easiest level only one wrong choice is offered, drawn at random.
     """
     first = choices[0]
-    wrong = list({choice.said: choice for choice in reversed(choices) if choice.said != first.said}.values())
+    wrong = list({choice.value: choice for choice in reversed(choices) if choice.value != first.value}.values())
     if spec.easiest and len(wrong) > 1:
         wrong = [wrong[chance.below(len(wrong))]]
     left = [first, *wrong]
@@ -153,23 +157,32 @@ def fault_text(fault: Fault) -> str:
     said = text(
         "exercise.fault", kind=text(f"kind.{fault.kind}"), location=place, cylinders=cylinders_named(fault.cylinders)
     )
+    ohms = _ohms_named(fault)
+    return said if ohms is None else f"{said} ({ohms:g} Ω)"
+
+
+def _ohms_named(fault: Fault) -> float | None:
     kind = KINDS[fault.kind]
-    if kind.unit == "ohm" and len(kind.severities) > 1 and fault.amount() < OPEN_OHM:
-        return f"{said} ({fault.amount():g} Ω)"
-    return said
+    several = kind.unit == "ohm" and len(kind.severities) > 1
+    return fault.amount() if several and fault.amount() < OPEN_OHM else None
 
 
-def unambiguous_faults(pool: Pool) -> Mapping[str, int]:
-    """Return a pool's faults by their words, without words that name faults of different codes or sound."""
-    by_words: dict[str, list[int]] = {}
+def fault_value(fault: Fault) -> Hashable:
+    """Return what `fault_text` tells of a fault, as a value: faults that it names alike are equal."""
+    return fault.kind, fault.location, fault.side, frozenset(fault.cylinders), _ohms_named(fault)
+
+
+def unambiguous_faults(pool: Pool) -> tuple[int, ...]:
+    """Return the faults of a pool that are told apart by their names, without names for different codes or sound."""
+    by_name: dict[Hashable, list[int]] = {}
     for place in range(len(pool.rows)):
-        by_words.setdefault(fault_text(pool.fault(place)), []).append(place)
+        by_name.setdefault(fault_value(pool.fault(place)), []).append(place)
     margins = pool.table(BEDS_DBA[0]).margins
-    return {
-        words: places[0]
-        for words, places in by_words.items()
+    return tuple(
+        places[0]
+        for places in by_name.values()
         if np.ptp(margins[places]) < SAME_WITHIN and (pool.codes[places] == pool.codes[places[0]]).all()
-    }
+    )
 
 
 def render_sounding(profile: Profile, what: Sounding, solver: Solver) -> Sound:

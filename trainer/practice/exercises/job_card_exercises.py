@@ -130,13 +130,15 @@ def find_the_slip(spec: Spec, pool: Pool) -> Exercise:
     steps = _steps(card, pool, spec.seed)
     shown = tuple(text("exercise.card.step", number=row, step=step) for row, step in enumerate(steps, 1))
     right = Choice(
-        text("exercise.card.choice", number=wrong_step + 1), text(f"exercise.card.{FOUND_AS.get(slip, slip)}")
+        wrong_step,
+        text("exercise.card.choice", number=wrong_step + 1),
+        text(f"exercise.card.{FOUND_AS.get(slip, slip)}"),
     )
     others = [row for row in range(len(steps)) if row != wrong_step]
     wrong: list[Choice] = []
     while len(wrong) < 3:
         row = others.pop(chance.below(len(others)))
-        wrong.append(Choice(text("exercise.card.choice", number=row + 1), text("exercise.card.stands")))
+        wrong.append(Choice(row, text("exercise.card.choice", number=row + 1), text("exercise.card.stands")))
     choices, at = shuffled_choices(spec, [right, *wrong], chance)
     fault = pool.fault(place)
     return Exercise(

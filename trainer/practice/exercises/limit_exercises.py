@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Hashable
 from dataclasses import replace
 from functools import cache
 
@@ -23,6 +24,7 @@ from trainer.practice.exercises.exercise_types import (
     Sounding,
     Spec,
     fault_text,
+    fault_value,
     question_demand,
     shuffled_choices,
     unambiguous_faults,
@@ -67,11 +69,11 @@ def _still(spec: Spec, pool: Pool, bed_dba: float, chance: Stream) -> Question:
     names = [name for name in hidden if (name in easy) == (aim_of(spec) <= 0.0)] or list(hidden)
     name = names[chance.below(len(names))]
     rows = _plain(pool, bed_dba)
-    wrong: dict[str, Choice] = {}
+    wrong: dict[Hashable, Choice] = {}
     while len(wrong) < 3:
-        said = fault_text(pool.fault(rows[chance.below(len(rows))]))
-        wrong[said] = Choice(said, text("exercise.still.heard"), "insisted")
-    right = Choice(hidden[name], text(f"exercise.still.{name}"))
+        value, said = _named(pool.fault(rows[chance.below(len(rows))]))
+        wrong[value] = Choice(value, said, text("exercise.still.heard"), "insisted")
+    right = Choice(*hidden[name], text(f"exercise.still.{name}"))
     return text("exercise.still"), right, list(wrong.values()), {"unseen": -1.1, "slight": -0.7}.get(name, 0.7)
 
 
@@ -79,20 +81,29 @@ def _shown(spec: Spec, pool: Pool, bed_dba: float, chance: Stream) -> Question:
     """Which of these would this test have shown."""
     rows = _plain(pool, bed_dba)
     place = rows[chance.below(len(rows))]
-    right = Choice(fault_text(pool.fault(place)), text("exercise.shown.right"))
-    wrong = [Choice(said, text(f"exercise.shown.{name}")) for name, said in _hidden(pool, chance).items()]
+    right = Choice(*_named(pool.fault(place)), text("exercise.shown.right"))
+    wrong = [Choice(*named, text(f"exercise.shown.{name}")) for name, named in _hidden(pool, chance).items()]
     return text("exercise.shown"), right, wrong, -0.5
 
 
-def _hidden(pool: Pool, chance: Stream) -> dict[str, str]:
-    """Return one of each sort that an even test leaves open, in words."""
-    hidden = {"unseen": text(f"exercise.unseen.{UNSEEN[chance.below(len(UNSEEN))]}")}
+Named = tuple[Hashable, str]
+"""What is chosen, as a value and in words."""
+
+
+def _named(fault: Fault) -> Named:
+    return fault_value(fault), fault_text(fault)
+
+
+def _hidden(pool: Pool, chance: Stream) -> dict[str, Named]:
+    """Return one of each sort that an even test leaves open."""
+    unseen = UNSEEN[chance.below(len(UNSEEN))]
+    hidden: dict[str, Named] = {"unseen": (unseen, text(f"exercise.unseen.{unseen}"))}
     slight = slight_faults(pool)
     if slight:
-        hidden["slight"] = fault_text(slight[chance.below(len(slight))])
+        hidden["slight"] = _named(slight[chance.below(len(slight))])
     shy = np.flatnonzero(pool.provoked)
     if len(shy):
-        hidden["shy"] = fault_text(pool.fault(int(shy[chance.below(len(shy))])))
+        hidden["shy"] = _named(pool.fault(int(shy[chance.below(len(shy))])))
     return hidden
 
 
@@ -113,7 +124,7 @@ def _plain(pool: Pool, bed_dba: float) -> list[int]:
     """Return the faults that an even test rules out whatever words name them."""
     margins = pool.table(bed_dba).margins
     return [
-        place for place in unambiguous_faults(pool).values()
+        place for place in unambiguous_faults(pool)
         if margins[place] > PLAIN and not pool.provoked[place] and not cured_by_work(pool.fault(place))
         and off_slots(pool, place, bed_dba)
     ]  # fmt: skip
@@ -124,10 +135,12 @@ def _after(spec: Spec, pool: Pool, bed_dba: float, chance: Stream) -> Question:
     number = pool.profile.cylinders[chance.below(len(pool.profile.cylinders))]
     known = AFTER[chance.below(len(AFTER))]
     names = [*(name for name in AFTER if name != known), BOUGHT[chance.below(len(BOUGHT))]]
-    right = Choice(text(f"exercise.after.{known}", number=number), text(f"exercise.after.{known}.right"))
+    right = Choice(known, text(f"exercise.after.{known}", number=number), text(f"exercise.after.{known}.right"))
     slips = {"injector": "insisted", "module": "insisted", "good": "not_shown"}
     wrong = [
-        Choice(text(f"exercise.after.{name}", number=number), text(f"exercise.after.{name}.why"), slips.get(name, ""))
+        Choice(
+            name, text(f"exercise.after.{name}", number=number), text(f"exercise.after.{name}.why"), slips.get(name, "")
+        )
         for name in names
     ]
     return text(f"exercise.after.known.{known}", number=number), right, wrong, -1.2

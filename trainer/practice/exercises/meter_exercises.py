@@ -95,7 +95,7 @@ def _says(spec: Spec, profile: Profile) -> Exercise:
         others = [one for one in VERDICTS if one != right]
         other = others[chance.below(len(others))]
         names = [one for one in VERDICTS if one in (right, other)]
-    choices = tuple(Choice(text(f"exercise.reading.{one}"), text(f"exercise.reading.{one}.why")) for one in names)
+    choices = tuple(Choice(one, text(f"exercise.reading.{one}"), text(f"exercise.reading.{one}.why")) for one in names)
     return Exercise(
         spec, profile, class_of_fault(fault),
         question_demand(Skill.MEASURING, _closeness(profile, fault, request, spec.seed), choices),
@@ -135,9 +135,9 @@ def _where(spec: Spec, profile: Profile) -> Exercise:
     place = places[chance.below(len(places))]
     readings = [take_reading(profile, (kept[place],), request, spec.seed) for request in requests]
     shown = [reading_line(request, reading) for request, reading in zip(requests, readings, strict=True)]
-    right = Choice(text(f"location.{place}"), text(f"exercise.where.{place}"))
+    right = Choice(place, text(f"location.{place}"), text(f"exercise.where.{place}"))
     wrong = [
-        Choice(text(f"location.{one}"), text("exercise.where.other"), "wrong_side" if _next_to(one, place) else "")
+        Choice(one, text(f"location.{one}"), text("exercise.where.other"), "wrong_side" if _next_to(one, place) else "")
         for one in places if one is not place
     ]  # fmt: skip
     choices, at = shuffled_choices(spec, [right, *wrong], chance)
@@ -200,7 +200,7 @@ def _slip(spec: Spec, profile: Profile) -> Exercise:
     reading = take_reading(profile, (), ways[way], spec.seed)
     slips = {"connected": "measured_connected"}
     choices = tuple(
-        Choice(text(f"exercise.slip.{one}"), text(f"exercise.slip.{one}.why"),
+        Choice(one, text(f"exercise.slip.{one}"), text(f"exercise.slip.{one}.why"),
                slips.get(way, "") if one == "fine" else "")
         for one in names
     )  # fmt: skip

@@ -39,14 +39,14 @@ def _order(profile: Profile, chance: Stream) -> Question:
     """The so-many-th slot after the burst."""
     crossed = [n for n in profile.cylinders if profile.firing_order[n - 1] != n]
     number = crossed[chance.below(len(crossed))] if crossed else profile.cylinders[chance.below(len(profile.cylinders))]
-    right = Choice(str(number), text("exercise.order.right", number=number))
+    right = Choice(number, str(number), text("exercise.order.right", number=number))
     return text("exercise.order", count=number), (), right, _wrong(profile, number, number - 1, chance), frozenset()
 
 
 def _counted(profile: Profile, chance: Stream) -> Question:
     """The so-many-th sound with the burst counted among them."""
     number = profile.cylinders[chance.below(len(profile.cylinders) - 1)]
-    right = Choice(str(number), text("exercise.counted.right", number=number, count=number + 1))
+    right = Choice(number, str(number), text("exercise.counted.right", number=number, count=number + 1))
     return (
         text("exercise.counted", count=number + 1),
         (),
@@ -61,11 +61,11 @@ def _backwards(profile: Profile, chance: Stream) -> Question:
     last = len(profile.cylinders)
     number = profile.cylinders[1 + chance.below(last - 2)]
     count = last - profile.cylinders.index(number)
-    right = Choice(str(number), text("exercise.order.right", number=number))
+    right = Choice(number, str(number), text("exercise.order.right", number=number))
     rest = [n for n in profile.cylinders if n not in (number, count)]
     told = [count] if count != number else []
     wrong = [*told, *(rest.pop(chance.below(len(rest))) for _time in range(3 - len(told)))]
-    others = [Choice(str(other), text("exercise.order.other", said=other)) for other in wrong]
+    others = [Choice(other, str(other), text("exercise.order.other", said=other)) for other in wrong]
     return text("exercise.backwards", count=count), (), right, others, frozenset()
 
 
@@ -74,27 +74,30 @@ def _wrong(profile: Profile, number: int, miscounted: int, chance: Stream) -> li
     order = profile.firing_order[number - 1]
     wrong = []
     if order != number:
-        wrong.append(Choice(str(order), text("exercise.which.firing", said=order), "firing_order"))
+        wrong.append(Choice(order, str(order), text("exercise.which.firing", said=order), "firing_order"))
     if miscounted in profile.cylinders and miscounted != order:
-        wrong.append(Choice(str(miscounted), text("exercise.order.burst", said=miscounted), "counted_burst"))
+        wrong.append(
+            Choice(miscounted, str(miscounted), text("exercise.order.burst", said=miscounted), "counted_burst")
+        )
     rest = [n for n in profile.cylinders if n not in (number, order, miscounted)]
     while rest and len(wrong) < 3:
         other = rest.pop(chance.below(len(rest)))
-        wrong.append(Choice(str(other), text("exercise.order.other", said=other)))
+        wrong.append(Choice(other, str(other), text("exercise.order.other", said=other)))
     return wrong
 
 
 def _place(profile: Profile, chance: Stream) -> Question:
     """Where a number sits."""
     number = profile.cylinders[chance.below(len(profile.cylinders))]
-    right = Choice(_where(profile, number), text("exercise.place.right", number=number, where=_where(profile, number)))
+    where = _where(profile, number)
+    right = Choice(number, where, text("exercise.place.right", number=number, where=where))
     others = [n for n in profile.cylinders if n != number]
     order = profile.firing_order[number - 1]
     wrong = []
     for other in sorted(others, key=lambda n: (n != order, abs(n - number)))[:3]:
         slip = "firing_order" if other == order else ""
         where = _where(profile, other)
-        wrong.append(Choice(where, text("exercise.place.other", said=other, where=where), slip))
+        wrong.append(Choice(other, where, text("exercise.place.other", said=other, where=where), slip))
     return text("exercise.place", number=number), (), right, wrong, frozenset()
 
 
@@ -115,13 +118,15 @@ def _shared(profile: Profile, chance: Stream) -> Question:
     rows = sorted(kept)
     group = rows[chance.below(len(rows))]
     right_names = kept[group]
-    right = Choice(_shared_name(right_names[0]), text("exercise.shared.right", cylinders=numbers(group)))
+    right = Choice(
+        right_names[0], _shared_name(right_names[0]), text("exercise.shared.right", cylinders=numbers(group))
+    )
     wrong = [
-        Choice(_shared_name(names[0]), text("exercise.shared.other", cylinders=numbers(row)))
+        Choice(names[0], _shared_name(names[0]), text("exercise.shared.other", cylinders=numbers(row)))
         for row, names in sorted(kept.items())
         if row != group
     ]
-    nothing = Choice(text("exercise.shared.nothing"), text("exercise.shared.one_cause"), "one_for_group")
+    nothing = Choice("nothing", text("exercise.shared.nothing"), text("exercise.shared.one_cause"), "one_for_group")
     return text("exercise.shared", cylinders=numbers(group)), (), right, [*wrong[:2], nothing], frozenset(group)
 
 

@@ -127,7 +127,7 @@ def _distance(best: Next, one: Next) -> float:
 def _choice(one: Next, best: Next) -> Choice:
     key = "exercise.next.best" if one is best else "exercise.next.less"
     said = text("exercise.next.choice", test=test_text(one.test.name), minutes=one.minutes)
-    return Choice(said, text(key, bits=one.bits, minutes=one.minutes))
+    return Choice(one.test.name, said, text(key, bits=one.bits, minutes=one.minutes))
 
 
 def _stop(spec: Spec, reasoner: Reasoner, chance: Stream) -> Question | None:
@@ -152,9 +152,9 @@ def _stop(spec: Spec, reasoner: Reasoner, chance: Stream) -> Question | None:
     named = sorted(claims[key] for key in likeliest)  # as many whether it is proved or not
     told = percent(sure)
     choices = (
-        Choice(text("exercise.stop.commit"), text("exercise.stop.commit.why", sure=told),
+        Choice("commit", text("exercise.stop.commit"), text("exercise.stop.commit.why", sure=told),
                "" if proved or count else "by_ear_alone"),
-        Choice(text("exercise.stop.on"), text("exercise.stop.on.why", sure=told, others=left - 1)),
+        Choice("on", text("exercise.stop.on"), text("exercise.stop.on.why", sure=told, others=left - 1)),
     )  # fmt: skip
     shown = [text("exercise.stop.done", step=test_text(name)) for name in path[:count]]
     shown.append(text("exercise.stop.likeliest", findings="; ".join(named)))

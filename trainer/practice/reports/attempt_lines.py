@@ -39,7 +39,7 @@ from trainer.words import capital, cylinders_named, numbers, text
 def engine_lines(profile: Profile) -> list[str]:
     """Return the engine: numbers, firing order, banks, connectors, which feeds are live."""
     order = "-".join(str(number) for number in profile.firing_order)
-    lines = [text("engine.head", title=profile.title, numbers=numbers(profile.cylinders), firing=order)]
+    lines = [text("engine.head", title=profile.in_words.title, numbers=numbers(profile.cylinders), firing=order)]
     for bank, row in profile.banks.items():
         lines.append("  " + text("engine.bank", bank=bank, numbers=" ".join(str(number) for number in row)))
     for name, connector in profile.wiring.connectors.items():
@@ -293,7 +293,7 @@ def reason_line(reason: SlotReason, cylinders: int) -> str:
     """Return why one slot sounded as it did."""
     under = _level_text(reason)
     if reason.slot == 0:
-        line = text("reason.burst", moved=len(reason.moved), count=cylinders, under=under)
+        line = text("reason.burst", n=len(reason.moved), count=cylinders, under=under)
         return line + (" " + text("reason.tripped") if reason.tripped else "")
     slot = capital(text("slot.one", number=reason.slot))
     heard = text(f"heard.{reason.heard}")
@@ -302,7 +302,7 @@ def reason_line(reason: SlotReason, cylinders: int) -> str:
         line = text("reason.even", **values)
     elif reason.own_a < NO_CURRENT_A:
         count = len(reason.others)
-        line = text("reason.hum" if count else "reason.silent", others=reason.others_a, count=count, **values)
+        line = text("reason.hum" if count else "reason.silent", others=reason.others_a, n=count, **values)
     elif reason.loaded:
         line = text("reason.shared", cylinders=cylinders_named(reason.loaded), **values)
     else:

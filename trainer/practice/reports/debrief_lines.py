@@ -72,7 +72,7 @@ def _failed_retest(debrief: Debrief) -> tuple[str, ...]:
     """Return the first line after a failed retest, whole and short, "" where none failed."""
     if not debrief.proof.failed_retests:
         return ("",)
-    return (text("debrief.retest_failed", lost=debrief.score.lost), text("debrief.retest_again"))
+    return (text("debrief.retest_failed", n=round(debrief.score.lost)), text("debrief.retest_again"))
 
 
 def _proved(debrief: Debrief) -> bool:
@@ -123,7 +123,7 @@ def verdict_lines(debrief: Debrief, attempt: Attempt, calibration: Mapping[float
     assert attempt.finding is not None
     score, proof = debrief.score, debrief.proof
     if proof.failed_retests:
-        yield text("debrief.retest_failed", lost=score.lost)
+        yield text("debrief.retest_failed", n=round(score.lost))
     yield text("debrief.truth", claims=claims_text(debrief.truth))
     certainty = text(f"certainty.{attempt.finding.certainty}")
     yield text("debrief.answer", claims=claims_text(debrief.claims), certainty=certainty)
@@ -146,7 +146,7 @@ def verdict_lines(debrief: Debrief, attempt: Attempt, calibration: Mapping[float
     yield "  " + text("debrief.certainty", brier=score.brier)
     if calibration:
         rows = [
-            text("debrief.calibration_row", said=said, count=count, right=percent(share))
+            text("debrief.calibration_row", said=said, n=count, right=percent(share))
             for said, (count, share) in calibration.items()
         ]
         yield "  " + text("debrief.calibration", rows="; ".join(rows))
@@ -216,9 +216,8 @@ def refutation_values(debrief: Debrief, attempt: Attempt) -> dict[str, object]:
         "own": slot.own_a,
         "output": slot.output_a,
         "others": slot.others_a,
-        "humming": len(slot.others),
+        "n": len(slot.others) if debrief.misconception == "hum_for_circuit" else len(even),
         "count": len(single),
-        "even": len(even),
         "level": max((reason.level_dba for reason in single), default=0.0),
         "spread": max((abs(reason.level_dba - reason.good_dba) for reason in single), default=0.0),
         "bed": attempt.case.bed.level_dba,

@@ -219,7 +219,9 @@ class Expectations:
     def _of_test(self, question: Question, test: tuple[SlotTraits, ...]) -> Floats:
         traits = test[self._row_of[question.slot]]
         if question.kind == "slot":
-            return np.asarray(traits.sound[self.equivalents.ears.places.index(question.place)])
+            ears = self.equivalents.ears
+            sounds = ears.heard([one.sound for one in test]) if question.slot == 0 else [one.sound for one in test]
+            return np.asarray(sounds[self._row_of[question.slot]][ears.places.index(question.place)])
         if question.kind == "supply":
             return accuracy_scale(np.array([test[0].rail_low_v]), 0.5, 0.2)
         if question.kind == "dummy":

@@ -35,7 +35,8 @@ class TraceMarks:
 class SlotTraits:
     """One slot of one circuit in numbers.
 
-    `sound` has shape (place, trait); the currents at the end of a pulse have shape (cylinder,), in ampere.
+    `sound` has shape (place, trait), that of a burst before its limiter (`Ears.heard`); the currents at the end of a
+    pulse have shape (cylinder,), in ampere.
     """
 
     sound: Floats
@@ -68,7 +69,7 @@ def traits_of(rows: Sequence[Row], solved: Solved, ears: Ears) -> list[SlotTrait
         trace = clean_trace(profile.meter, first.return_a[:, place, column], solved.step_s)
         traits.append(
             SlotTraits(
-                sound=ears.traits(powers[row], burst=one.slot.number == 0),
+                sound=ears.traits(powers[row]),
                 seen=slot_currents(solved, row, one.slot, profile),
                 trace=marks_of(trace),
                 coil_end_a=last.coil_a[end, at].copy(),

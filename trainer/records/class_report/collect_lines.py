@@ -21,15 +21,15 @@ def collected_lines(taken: Sequence[Collected], marked: Marked) -> list[str]:
 def _line(one: Collected) -> str:
     fate = text(f"fate.{one.fate}")
     if one.attempts or not one.learner:
-        return text("collect.line", file=one.file, fate=fate, count=one.attempts)
+        return text("collect.line", file=one.file, fate=fate, n=one.attempts)
     return text("collect.claims", file=one.file, fate=fate, learner=one.learner)
 
 
 def marked_lines(marked: Marked) -> list[str]:
     """Return how many attempts were marked, and why others were not."""
     lines = [text("mark.done", marked=marked.marked, unfinished=marked.unfinished, voided=marked.voided)]
-    lines += [text("mark.refused", count=count, why=_why(refusal)) for refusal, count in marked.refused.items()]
-    return [*lines, text("mark.to_settle", count=marked.to_settle)] if marked.to_settle else lines
+    lines += [text("mark.refused", n=count, why=_why(refusal)) for refusal, count in marked.refused.items()]
+    return [*lines, text("mark.to_settle", n=marked.to_settle)] if marked.to_settle else lines
 
 
 def _why(refusal: Refusal) -> str:

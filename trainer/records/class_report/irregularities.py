@@ -24,7 +24,7 @@ from trainer.records.store.row_types import typed
 from trainer.records.store.store import Store
 from trainer.records.store.tables import SETTLE, attempt_table, event_table, note_table, result_table
 from trainer.sets.case_set import CaseSet, Mode
-from trainer.words import TEXTS, text
+from trainer.words import has, text
 
 AHEAD = timedelta(minutes=10)
 """How far a station's clock may be ahead of the instructor's before the report says so."""
@@ -152,13 +152,13 @@ def irregularity_lines(store: Store, stored: StoredSet, now: str) -> list[str]:
         who = named.get(learner, learner)
         if key == "unguarded":
             unguarded.append(who)
-        elif f"settle.{key}" in TEXTS:
+        elif has(f"settle.{key}"):
             lines.append(text(f"settle.{key}", who=who, item=item, at=_moment(at), before=_moment(before)))
     lines += [
         text("settle.ahead", who=named.get(learner, learner), item=item, at=_moment(at)) for learner, item, at in late
     ]
     if unguarded:
-        lines.append(text("settle.unguarded", count=len(unguarded), who=", ".join(unguarded[:MOST_SHOWN])))
+        lines.append(text("settle.unguarded", n=len(unguarded), who=", ".join(unguarded[:MOST_SHOWN])))
     return lines[:MOST_SHOWN]
 
 

@@ -17,7 +17,7 @@ from trainer.records.class_report.teaching import Lesson, lessons
 from trainer.records.papers.charts import calibration_chart, marks_chart, slips_chart
 from trainer.records.papers.page import page
 from trainer.records.store.store import Store
-from trainer.words import LANGUAGES, spoken, text
+from trainer.words import Words, spoken, text
 
 SHOWN_LEARNERS = 200
 SHOWN_PAIRS = 12
@@ -99,7 +99,7 @@ def report_html(store: Store, stored: StoredSet, made_at: str) -> str:
 
     sums = class_sums(store, stored)
     shown = lessons(sums)
-    words = _words()
+    words = Words("report.word")
     charts = {
         "marks": Markup(marks_chart(sums.marks, stored.passes_at, words)) if sums.learners else "",
         "slips": Markup(slips_chart(
@@ -137,26 +137,17 @@ def report_html(store: Store, stored: StoredSet, made_at: str) -> str:
     )
 
 
-def _words() -> dict[str, str]:
-    """Return every word of the report by its short name."""
-    return {
-        key.removeprefix("report.word."): text(key) for key in LANGUAGES[spoken()][0] if key.startswith("report.word.")
-    }
-
-
 def _head(sums: ClassSums, stored: StoredSet, repeated: list[str]) -> list[str]:
     lines = [
         text("report.counts", learners=sums.learners, results=sums.results, size=stored.size),
-        text(
-            "report.mean", mean=sums.mean_mark, passed=sums.passed, learners=sums.learners, passes_at=stored.passes_at
-        ),
+        text("report.mean", mean=sums.mean_mark, passed=sums.passed, n=sums.learners, passes_at=stored.passes_at),
     ]
     if sums.mean_mark_unsupported is not None and abs(sums.mean_mark_unsupported - sums.mean_mark) > 0.05:
         lines.append(text("report.unsupported", mean=sums.mean_mark_unsupported))
     if sums.voided:
-        lines.append(text("report.voided", count=sums.voided))
+        lines.append(text("report.voided", n=sums.voided))
     if sums.repeated:
-        lines.append(text("report.repeated", count=sums.repeated, who=", ".join(repeated[:SHOWN_PAIRS])))
+        lines.append(text("report.repeated", n=sums.repeated, who=", ".join(repeated[:SHOWN_PAIRS])))
     return lines
 
 
@@ -298,6 +289,6 @@ def _reliability(sums: ClassSums) -> str:
     count = sums.item_sums[0].count if sums.item_sums else 0
     value = alpha(sums.item_sums) if sums.item_sums else None
     if precision_of(count) == "hidden" or value is None:
-        return text("report.alpha_hidden", count=count)
+        return text("report.alpha_hidden", n=count)
     rough = text("report.rough") if precision_of(count) == "rough" else ""
     return text("report.alpha", value=value, count=count, rough=rough)

@@ -17,16 +17,15 @@ from trainer.circuit.profile import PASSES
 from trainer.errors import DamagedError
 from trainer.practice.attempt.outcome import Outcome, class_of
 from trainer.reasoning.universe.finding import CERTAINTIES
+from trainer.reasoning.verdict.misconceptions import MISCONCEPTIONS, UNCLASSIFIED
 from trainer.records.store.log_rows import UNFIT, AttemptRow, Row
 from trainer.records.store.row_types import row_model, typed
 from trainer.records.store.store import Store
 from trainer.records.store.tables import note_table, result_table, set_table
 from trainer.sets.case_set import CaseSet, Counts
-from trainer.words import TEXTS
 
 R = result_table.c
 LOCATIONS, KINDS = sorted(Location), sorted(FaultKind)
-MISCONCEPTIONS = ("", *(key.removeprefix("misconception.") for key in TEXTS if key.startswith("misconception.")))
 MOST_CASES, MOST_LEFT_OUT, MOST_AMOUNT = 10_000, 500, 1e9
 """Cases in a set, damaged results that can be left out one by one, and what no count, minutes or seconds exceed."""
 
@@ -52,7 +51,7 @@ def _undamaged() -> ColumnElement[bool]:
         *(column.between(0, 1) for column in (R.right, R.faulty, R.said_faulty, R.supported)),
         R.certainty.in_(CERTAINTIES),
         R.kind_class.in_((PASSES, "group", "two_faults", *LOCATIONS)),
-        R.misconception.in_(MISCONCEPTIONS),
+        R.misconception.in_(("", UNCLASSIFIED, *MISCONCEPTIONS)),
         *(column.in_(_pairs(LOCATIONS)) for column in (R.place, R.said_place)),
         *(column.in_(_pairs(KINDS)) for column in (R.kinds, R.said_kinds)),
     )
@@ -63,7 +62,7 @@ def _damaged(connection: Connection, set_id: str) -> tuple[str, ...]:
     here = select(R.attempt_id).where(R.set_id == set_id, case((_undamaged(), 0), else_=1) == 1)
     found = tuple(connection.execute(here.limit(MOST_LEFT_OUT + 1)).scalars())
     if len(found) > MOST_LEFT_OUT:
-        raise DamagedError("results_damaged", most=MOST_LEFT_OUT)
+        raise DamagedError("results_damaged", n=MOST_LEFT_OUT)
     return found
 
 

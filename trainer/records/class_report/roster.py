@@ -11,11 +11,10 @@ from pathlib import Path
 from sqlalchemy import delete, insert, select
 
 from trainer.cases.files.plain_file import decoded, read_plain
-from trainer.errors import Problem, ProblemsFoundError
+from trainer.errors import Problem, ProblemsFoundError, Said, Sentence
 from trainer.records.store.row_types import typed
 from trainer.records.store.store import Store
 from trainer.records.store.tables import roster_table
-from trainer.words import text
 from trainer.words.visible import around, escaped, unseen_in
 
 COLUMNS = ("learner", "name", "class")
@@ -39,10 +38,11 @@ def read_roster(path: Path) -> list[Person]:
     try:
         read = [(reader.line_num, row) for row in reader]
     except csv.Error as error:
-        raise ProblemsFoundError([_problem(path, reader.line_num, str(error), text("roster.three_cells"))]) from error
-    seen = text("file.seen_characters")
+        cells = Sentence("roster.three_cells")
+        raise ProblemsFoundError([_problem(path, reader.line_num, str(error), cells)]) from error
+    seen = Sentence("file.seen_characters")
     problems = [
-        _problem(path, line, text("file.unseen", around=around(cell, at), character=escaped(cell[at])), seen)
+        _problem(path, line, Sentence("file.unseen", around=around(cell, at), character=escaped(cell[at])), seen)
         for line, row in read for cell in row if (at := unseen_in(cell, "\r\n\t")) is not None
     ]  # fmt: skip
     if problems:
@@ -50,17 +50,18 @@ def read_roster(path: Path) -> list[Person]:
     rows = [(line, [_cell(cell) for cell in row]) for line, row in read if any(map(_cell, row))]
     if not rows or [cell.lower() for cell in rows[0][1]] != list(COLUMNS):
         raise ProblemsFoundError(
-            [_problem(path, 1, ",".join(rows[0][1])[:60] if rows else text("file.empty"), ",".join(COLUMNS))]
+            [_problem(path, 1, ",".join(rows[0][1])[:60] if rows else Sentence("file.empty"), ",".join(COLUMNS))]
         )
     people: list[Person] = []
     known: set[str] = set()
     for line, row in rows[1:]:
         if len(row) != len(COLUMNS) or not row[0]:
-            problems.append(_problem(path, line, ",".join(row)[:60], text("roster.three_cells")))
+            problems.append(_problem(path, line, ",".join(row)[:60], Sentence("roster.three_cells")))
         elif any(len(cell) > MOST_CHARACTERS for cell in row):
-            problems.append(_problem(path, line, row[0][:60], text("roster.at_most", count=MOST_CHARACTERS)))
+            problems.append(_problem(path, line, row[0][:60], Sentence("roster.at_most", n=MOST_CHARACTERS)))
         elif row[0] in known:
-            problems.append(_problem(path, line, text("roster.twice", learner=row[0][:60]), text("roster.each_once")))
+            twice = Sentence("roster.twice", learner=row[0][:60])
+            problems.append(_problem(path, line, twice, Sentence("roster.each_once")))
         else:
             known.add(row[0])
             people.append(Person(*row))
@@ -73,8 +74,8 @@ def _cell(cell: str) -> str:
     return " ".join(cell.split())
 
 
-def _problem(path: Path, line: int, found: str, allowed: str) -> Problem:
-    return Problem(path.name, line, "the roster", found, allowed, text("roster.mend"))
+def _problem(path: Path, line: int, found: Said, allowed: Said) -> Problem:
+    return Problem(path.name, line, "the roster", found, allowed, Sentence("roster.mend"))
 
 
 def keep_roster(store: Store, people: list[Person], *, instead: bool = False) -> None:

@@ -7,6 +7,8 @@ import logging
 from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
+from trainer.words import Words
+
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
@@ -17,7 +19,7 @@ WIDE_IN, HIGH_IN = 6.2, 2.1
 BAR_IN = 0.26
 
 
-def marks_chart(marks: Mapping[int, int], passes_at: float, words: Mapping[str, str]) -> str:
+def marks_chart(marks: Mapping[int, int], passes_at: float, words: Words) -> str:
     """Return how many learners have a mark in each ten, with the mark from which the set is passed."""
     from matplotlib.ticker import MaxNLocator
 
@@ -33,7 +35,7 @@ def marks_chart(marks: Mapping[int, int], passes_at: float, words: Mapping[str, 
     return _svg(figure, words["marks"])
 
 
-def slips_chart(counts: Sequence[int], weights: Sequence[float], words: Mapping[str, str]) -> str:
+def slips_chart(counts: Sequence[int], weights: Sequence[float], words: Words) -> str:
     """Return misconceptions as bars: how often, and in black how often weighed by how sure."""
     figure, axes = _figure(0.95 + BAR_IN * max(len(counts), 1))
     places = range(len(counts))
@@ -46,7 +48,7 @@ def slips_chart(counts: Sequence[int], weights: Sequence[float], words: Mapping[
     return _svg(figure, words["slips"])
 
 
-def calibration_chart(said: Mapping[float, tuple[int, int]], words: Mapping[str, str]) -> str:
+def calibration_chart(said: Mapping[float, tuple[int, int]], words: Words) -> str:
     """Return the share that was right at each certainty, its count beside it, over the line of perfect calibration."""
     figure, axes = _figure(HIGH_IN)
     axes.plot([0.0, 1.0], [0.0, 1.0], color="0.5", linewidth=1.0, linestyle=":")

@@ -62,7 +62,7 @@ def sheet_html(
         case=heading(case, title_shown=kind == "result" or attempt.title_shown),
         code=case.code,
         who=who,
-        engine=case.profile.title,
+        engine=case.profile.in_words.title,
         story=case.in_words.story or text("case.drawn_story"),
         entries=[
             (entry, f"{event.labour_minutes:.0f} min") for event in attempt.events if (entry := card_entry(event))

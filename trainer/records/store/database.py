@@ -12,11 +12,10 @@ from sqlalchemy import Connection, Engine, create_engine, event, inspect, select
 from sqlalchemy import text as statement
 from sqlalchemy.exc import DBAPIError
 
-from trainer.errors import DamagedError, MissingHereError, UserError
+from trainer.errors import DamagedError, MissingHereError, Sentence, UserError
 from trainer.records.store.database_errors import note_place, user_error_of
 from trainer.records.store.store_url import display_url, store_url
 from trainer.records.store.tables import SCHEMA_VERSION, metadata, schema_table
-from trainer.words import text
 
 CONNECT_TIMEOUT_S = 5
 STORE_LOCK = 7_316_450_021
@@ -114,9 +113,9 @@ def _check_after_crash(path: Path) -> None:
     except sqlite3.OperationalError:  # locked or unreadable: opening it says so
         return
     except sqlite3.DatabaseError as error:
-        raise DamagedError("store_damaged", place=str(path), reason=text("damage.not_closed")) from error
+        raise DamagedError("store_damaged", place=str(path), reason=Sentence("damage.not_closed")) from error
     if any(line != "ok" and not line.startswith(ROW_FINDINGS) for line in found):
-        raise DamagedError("store_damaged", place=str(path), reason=text("damage.not_closed"))
+        raise DamagedError("store_damaged", place=str(path), reason=Sentence("damage.not_closed"))
 
 
 def _version(connection: Connection, place: str) -> int | None:
@@ -128,7 +127,7 @@ def _version(connection: Connection, place: str) -> int | None:
             return versions[0]
     elif not names & metadata.tables.keys():
         return None
-    raise DamagedError("store_damaged", place=place, reason=text("damage.no_version"))
+    raise DamagedError("store_damaged", place=place, reason=Sentence("damage.no_version"))
 
 
 def _upgrade(connection: Connection, version: int | None, place: str) -> None:
@@ -161,7 +160,7 @@ def _durable(connection: object, place: str) -> None:
         for line in ("PRAGMA synchronous=FULL", "PRAGMA foreign_keys=ON"):
             cursor.execute(line)
     except UnicodeDecodeError as error:  # the driver cannot say what is wrong with the tables: it is not even text
-        raise DamagedError("store_damaged", place=place, reason=text("damage.no_tables")) from error
+        raise DamagedError("store_damaged", place=place, reason=Sentence("damage.no_tables")) from error
     finally:
         cursor.close()
 

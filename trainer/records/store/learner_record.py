@@ -17,7 +17,7 @@ from sqlalchemy import func, select
 
 from trainer.cases.files.plain_file import read_plain
 from trainer.cases.files.whole_file import write_bytes
-from trainer.errors import DamagedError, Problem, ProblemsFoundError
+from trainer.errors import DamagedError, Problem, ProblemsFoundError, Sentence
 from trainer.records.store.chain import canonical
 from trainer.records.store.json_lines import attempt_lines, attempts_in
 from trainer.records.store.log_rows import UNFIT, AttemptRow
@@ -47,7 +47,7 @@ class ImportResult:
 def import_lines(taken: ImportResult) -> list[str]:
     """Return the result of an import in words."""
     lines = [text("practice.taken", new=taken.new, known=taken.known, longer=taken.longer)]
-    return [*lines, text("practice.apart", count=taken.apart)] if taken.apart else lines
+    return [*lines, text("practice.apart", n=taken.apart)] if taken.apart else lines
 
 
 def record_name(learner: str) -> str:
@@ -153,7 +153,5 @@ def _line(line: bytes) -> dict[str, object] | None:
 
 
 def _refused(path: Path, found: str, mend: str, **values: object) -> ProblemsFoundError:
-    told = text(f"record.found.{found}", **values)
-    return ProblemsFoundError(
-        [Problem(str(path), None, "the record", told, text("record.a_record"), text(f"record.mend.{mend}", **values))]
-    )
+    told, how = Sentence(f"record.found.{found}", **values), Sentence(f"record.mend.{mend}", **values)
+    return ProblemsFoundError([Problem(str(path), None, "the record", told, Sentence("record.a_record"), how)])

@@ -13,7 +13,7 @@ from pydantic import JsonValue
 from sqlalchemy import Connection, Engine, func, insert, select
 from sqlalchemy.exc import DatabaseError, IntegrityError
 
-from trainer.errors import DamagedError, MissingHereError, UserError
+from trainer.errors import DamagedError, MissingHereError, Sentence, UserError
 from trainer.practice.attempt.event_json import closed_from, parse_as
 from trainer.practice.attempt.event_record import EventKind, EventRecord
 from trainer.practice.attempt.events import Started
@@ -66,7 +66,7 @@ class Store:
         with self.reading() as connection:
             found = connection.execute(select(identity_table.c.id).limit(2)).scalars().all()
         if len(found) != 1 or not isinstance(found[0], str) or not found[0].isascii():
-            raise DamagedError("store_damaged", place=self.place, reason=text("damage.no_identity"))
+            raise DamagedError("store_damaged", place=self.place, reason=Sentence("damage.no_identity"))
         return found[0]
 
     def begin(self, row: AttemptRow, first: EventRecord, link: str = "") -> None:
@@ -290,7 +290,7 @@ class Store:
             return ""
         first = sorted(self.left_out)[:SHOWN_LEFT_OUT]
         which = ", ".join([*first, "..."] if len(self.left_out) > len(first) else first)
-        return text("damage.left_out", count=len(self.left_out), which=which)
+        return text("damage.left_out", n=len(self.left_out), which=which)
 
     def close(self) -> None:
         """Deliver what waits, if the shared store answers, and close the database."""

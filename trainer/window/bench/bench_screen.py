@@ -80,7 +80,7 @@ class BenchScreen(CaseBench):
         attempt = self.desk.attempt
         case = attempt.case
         firing = "-".join(str(number) for number in case.profile.firing_order)
-        engine = text("bench.engine", title=case.profile.title, firing=firing)
+        engine = text("bench.engine", title=case.profile.in_words.title, firing=firing)
         level = self.shell.listening.player.gain_db
         minutes = text("bench.minutes", hours=int(attempt.minutes // 60), minutes=attempt.minutes % 60)
         state = prompt_state(attempt)

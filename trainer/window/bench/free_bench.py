@@ -53,7 +53,7 @@ class FreeChoice(Screen):
         engines = [
             button(
                 f"engine.{place}",
-                profile_named(name).title,
+                profile_named(name).in_words.title,
                 self._engine(name),
                 chosen=profile_named(name) == self.profile,
             )

@@ -66,7 +66,9 @@ class ExerciseScreen(Screen):
             else words(text("exercise.engine_hidden"), "muted")
         )
         firing = text(
-            "bench.engine", title=exercise.profile.title, firing="-".join(map(str, exercise.profile.firing_order))
+            "bench.engine",
+            title=exercise.profile.in_words.title,
+            firing="-".join(map(str, exercise.profile.firing_order)),
         )
         return split(page, column(engine, words(firing, "muted"), least=26.0), least=66.0)
 

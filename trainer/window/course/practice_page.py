@@ -106,7 +106,7 @@ class PracticePage(Screen):
             return
         path = services.carried / record_name(self.practising.who)
         count = write_record(services.store, path, self.practising.who, services.now_utc())
-        self.shell.say(text("practice.carried", path=path, count=count))
+        self.shell.say(text("practice.carried", path=path, n=count))
 
     def _take(self) -> None:
         taken = import_record(self.shell.services.store, Path(self.written.strip()).expanduser(), self.practising.who)

@@ -62,8 +62,8 @@ class Practising:
         """What the time says: nothing at first, then that this is a good place to stop, then to rest."""
         whole = int(self.minutes)
         if whole >= REST_MINUTES:
-            return text("course.twenty", minutes=whole)
-        return text("course.ten", minutes=whole) if whole >= STOP_MINUTES else ""
+            return text("course.twenty", n=whole)
+        return text("course.ten", n=whole) if whole >= STOP_MINUTES else ""
 
     @property
     def lesson(self) -> Lesson | None:

@@ -59,7 +59,7 @@ class SetScreen(Screen):
             else None,
             words(text("set.unguarded"), "muted", "set.unguarded") if sitting.unguarded else None,
             words(text("set.progress", done=done, size=case_set.size), "bold", "set.progress"),
-            words(text("set.clock_left", minutes=max(left_s, 0.0) / 60.0), "body") if left_s is not None else None,
+            words(text("set.clock_left", n=round(max(left_s, 0.0) / 60.0)), "body") if left_s is not None else None,
             self._cases() if sitting.drawn else words(text("set.drawing"), "muted"),
             self._void() if sitting.drawn and self._begun() else None,
             words(text("set.bundled", path=self._bundled), "muted", "set.bundled") if self._bundled else None,

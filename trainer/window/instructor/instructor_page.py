@@ -15,7 +15,7 @@ from trainer.desk.instructor_actions import (
     write_report,
     written_lines,
 )
-from trainer.errors import MissingHereError, Problem, WrongCallError
+from trainer.errors import MissingHereError, Problem, Sentence, WrongCallError
 from trainer.records.class_report.collect import Collected, salts_in
 from trainer.records.class_report.collect_lines import collected_lines
 from trainer.records.class_report.marking import Marked
@@ -110,7 +110,7 @@ class InstructorScreen(Screen):
         return column(*(self._result(one) for one in self._kept[:SHOWN_FILES]), gap=0.3)
 
     def _result(self, kept: StoredSet) -> Node:
-        title = text("records.set", name=kept.name, title=kept.title, size=kept.size, id=kept.id[:8])
+        title = text("records.set", name=kept.name, title=kept.title, n=kept.size, id=kept.id[:8])
         return row(
             words(title, "body", weight=1.0, least=20.0),
             button(f"report.{kept.id}", text("instructor.report"), lambda: self._report(kept)),
@@ -181,7 +181,7 @@ class InstructorScreen(Screen):
     def _collect(self, opened: OpenedSet) -> None:
         folder = Path(self._folder.strip())
         if not is_there(folder):
-            raise MissingHereError("file_unreadable", path=folder, reason=text("records.not_there"))
+            raise MissingHereError("file_unreadable", path=folder, reason=Sentence("records.not_there"))
         salts = salts_in([folder])
 
         def go(passphrase: str) -> None:

@@ -57,7 +57,7 @@ class SetBuilder(Screen):
             self._several(
                 "seeds", (Seeds.PER_LEARNER, Seeds.SAME), draft.seeds, lambda one: text(f"builder.seeds.{one}")
             ),
-            flow(button("listing", text("builder.listed", count=len(draft.cases)), self._list), gap=0.6),
+            flow(button("listing", text("builder.listed", n=len(draft.cases)), self._list), gap=0.6),
             self._listed() if self._listing else None,
             words(text("builder.limits"), "bold"),
             self._limit("tries", 1, MOST_LIMIT),
@@ -127,7 +127,7 @@ class SetBuilder(Screen):
             kept = tuple(one for one in self.draft.profiles if one != name)
             self._set(profiles=kept if chosen else (*kept, name))
 
-        return tick(f"engine.{name}", profile_named(name).title, chosen, act)
+        return tick(f"engine.{name}", profile_named(name).in_words.title, chosen, act)
 
     def _level(self, level: int) -> Node:
         chosen = level in self.draft.difficulty
@@ -207,4 +207,4 @@ class SetBuilder(Screen):
             self._lines = (text("builder.there", path=path),)
             return
         write_set(case_set, path, make_folder=True)
-        self._lines = (text("set.good", path=path, size=case_set.size),)
+        self._lines = (text("set.good", path=path, n=case_set.size),)

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Protocol
 
 from trainer.desk.settings import DeviceCalibration, Settings
+from trainer.errors import UserError
 from trainer.window.shell.listening import Listening
 from trainer.window.shell.services import Services
 from trainer.words import message_of, text
@@ -35,7 +37,8 @@ class StationSound:
     def __init__(self, station: Station, wanted: str) -> None:
         self._station = station
         self._rests = list(REST_AT_S)
-        self.wanted, self.device, self.missing = wanted, wanted, list[str]()
+        self.wanted, self.device = wanted, wanted
+        self._missing: Sequence[UserError] = ()
         self.listening = Listening(None)
         self.use(wanted)
 
@@ -49,7 +52,12 @@ class StationSound:
         player.gain_db = self.calibration.level_db
         self.listening.take(player)
         amiss = self.listening.silent or self.device != wanted
-        self.missing = [message_of(error) for error in missing] if amiss else []
+        self._missing = tuple(missing) if amiss else ()
+
+    @property
+    def missing(self) -> list[str]:
+        """What this machine lacks for the device that is wanted."""
+        return [message_of(error) for error in self._missing]
 
     @property
     def calibration(self) -> DeviceCalibration:
@@ -86,7 +94,7 @@ class StationSound:
         heard_s = self.listening.heard_s
         if self._rests and heard_s >= self._rests[0]:
             self._rests.pop(0)
-            self._station.say(text("sound.rest", minutes=heard_s / 60.0))
+            self._station.say(text("sound.rest", n=round(heard_s / 60.0)))
 
     def next_listener(self) -> None:
         """Reset the listening time for the next learner."""

@@ -206,7 +206,10 @@ class WaitingScreen(Screen):
         seen = text("waiting.done_before") if done else ""
         return (
             text(
-                "waiting.case", title=heading(case, title_shown=done), engine=case.profile.title, difficulty=difficulty
+                "waiting.case",
+                title=heading(case, title_shown=done),
+                engine=case.profile.in_words.title,
+                difficulty=difficulty,
             )
             + seen
         )
@@ -250,7 +253,7 @@ class WaitingScreen(Screen):
 def beside_engine(page: Node, profile: Profile) -> Node:
     """Return a page with an engine drawn beside it, where there is room."""
     picture = Node("picture", "engine", picture=picture_of(profile), size=(WIDTH, HEIGHT), weight=1.0, least=16.0)
-    return split(page, column(picture, words(profile.title, "muted"), least=30.0), least=72.0)
+    return split(page, column(picture, words(profile.in_words.title, "muted"), least=30.0), least=72.0)
 
 
 def common_buttons(shell: Shell) -> list[Node]:

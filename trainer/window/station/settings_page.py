@@ -9,6 +9,7 @@ from trainer.window.kit.nodes import Node, button, column, field, flow, row, scr
 from trainer.window.shell.screen import Screen
 from trainer.window.shell.shell import Shell
 from trainer.words import text
+from trainer.words.languages import LANGUAGES
 
 LEAST_PIN = 4
 
@@ -31,7 +32,7 @@ class SettingsScreen(Screen):
             "page",
             words(text("settings.title"), "title", "settings.title"),
             self._group("theme", ("dark", "light"), now.theme),
-            self._group("language", ("en", "es"), now.language),
+            self._group("language", tuple(LANGUAGES), now.language),
             self._group("trace", ("fading", "shown", "off"), now.trace),
             column(
                 words(text("settings.scale"), "bold"),
@@ -65,10 +66,11 @@ class SettingsScreen(Screen):
         ticks = [
             tick(
                 f"{name}.{value}",
-                text(f"settings.{name}.{value}"),
+                LANGUAGES[value].name if name == "language" else text(f"settings.{name}.{value}"),
                 value == now,
                 self._chooser(name, value),
                 round=True,
+                verbatim=name == "language",
             )
             for value in values
         ]
@@ -95,7 +97,7 @@ class SettingsScreen(Screen):
 
     def _station(self) -> None:
         if len(self._pin) < LEAST_PIN:
-            self.shell.say(text("settings.pin_short", count=LEAST_PIN))
+            self.shell.say(text("settings.pin_short", n=LEAST_PIN))
             return
         self._set(station_pin=hashed_pin(self._pin))
         self._pin = ""
