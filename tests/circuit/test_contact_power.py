@@ -7,7 +7,8 @@ import pytest
 
 from tests.engines import ALL, NORTH, solved, worst
 from trainer.arrays import Floats
-from trainer.cases.drawing.random_case import drawable
+from trainer.cases.drawing.random_case import BURNS_AWAY_OHM, drawable
+from trainer.cases.single_case.shipped import case_named, case_names
 from trainer.circuit.drive import port_nodes, pulse_law, rail_branches, shut_by
 from trainer.circuit.elements import OPEN_OHM, RAIL, Location, Part, Side
 from trainer.circuit.fault import Fault, FaultKind
@@ -150,6 +151,18 @@ def joints(profile: Profile) -> list[Fault]:
     return list(faults.values())
 
 
+def test_no_shipped_case_has_a_contact_that_burns_away() -> None:
+    cases = [case_named(name) for name in case_names()]
+    burnt_w = {
+        case.name: hottest_w(case.profile, fault)
+        for case in cases
+        for fault in case.faults
+        if fault.kind in (FaultKind.ADDED_RESISTANCE, FaultKind.BURNT_PIN, FaultKind.FAILS_UNDER_LOAD)
+    }
+    assert len(burnt_w) > 5
+    assert {name: watts for name, watts in burnt_w.items() if watts > MOST_W} == {}
+
+
 @pytest.mark.long
 @pytest.mark.parametrize("profile", ALL, ids=lambda profile: profile.name)
 def test_no_pin_burns_more_than_it_survives_with_any_fault_that_stands_for_its_kind(profile: Profile) -> None:
@@ -163,6 +176,12 @@ def test_no_pin_burns_more_than_it_survives_with_any_fault_that_stands_for_its_k
     assert len(cases_w) > 20
     assert {fault: watts for fault, watts in cases_w.items() if watts > MOST_W} == {}
     assert {fault: watts for fault, watts in burnt_w.items() if watts > MOST_ON_THE_WAY_W} == {}
+    # what is over it is a contact of one injector on its way to open, and nothing else
+    least_ohm, most_ohm = BURNS_AWAY_OHM
+    for fault in (fault for fault, watts in burnt_w.items() if watts > MOST_W):
+        assert fault.part is Part.CONTACT, fault
+        assert len(fault.cylinders) == 1, fault
+        assert least_ohm < fault.amount() < most_ohm, fault
 
 
 @pytest.mark.parametrize("profile", ALL, ids=lambda profile: profile.name)
