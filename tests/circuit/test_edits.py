@@ -6,9 +6,9 @@ import numpy as np
 import pytest
 
 from tests.engines import ALL, worst
-from trainer.circuit.compiled_step import RAIL
 from trainer.circuit.drive import port_nodes, rail_branches
 from trainer.circuit.edits import EditedNetwork, edit_between
+from trainer.circuit.elements import RAIL
 from trainer.circuit.fault_space import single_faults
 from trainer.circuit.faults import with_faults
 from trainer.circuit.harness import circuit_of

@@ -92,7 +92,9 @@ KINDS = [(one, kind) for one in ALL for kind in dict.fromkeys(fault.kind for fau
 def test_the_limiter_never_takes_a_burst_under_two_decibel_over_the_loudest_slot(
     profile: Profile, kind: FaultKind
 ) -> None:
-    test = solved(profile, fault_of(profile, kind, 3))
+    # at cylinder 3 where it can be: a heater's pin is in one connector of some engines only
+    fault = min((one for one in single_faults(profile) if one.kind is kind), key=lambda one: 3 not in one.cylinders)
+    test = solved(profile, fault)
     for place in ("front", f"{LEAN} {profile.bank_of(3)}", f"{THROUGH} 3"):
         slots = heard(test, place)
         burst = slots[0]
