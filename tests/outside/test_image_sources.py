@@ -1,7 +1,7 @@
 """The bay's sound against closed forms: mirror images (Allen and Berkley 1979), and the diffuse field of a small source.
 
-The walls' places are worked out here from the volume and the bay's proportions, never read from the program: the room is
-4 m high and square, the engine stands in its middle but for the wall on the left, which is a fifth of that way farther.
+The test works out where the walls are from the room's volume, without asking the program. The room is square and 4 m
+high. The engine stands halfway between the walls, but the left wall is a fifth farther away.
 """
 
 import math

@@ -12,7 +12,6 @@ from typing import Annotated, Literal
 from annotated_types import Interval, Len
 
 from trainer.circuit.constraints import Cylinder, Cylinders, Name, Title
-from trainer.words import spoken
 
 Ampere = Annotated[float, Interval(ge=0.001, le=1000)]
 OutputOhm = Annotated[float, Interval(ge=0.001, le=10)]
@@ -244,11 +243,6 @@ class Profile:
     kinds: Mapping[str, float]
     bay: Profile | None = None
     translations: tuple[tuple[str, ProfileWords], ...] = ()
-
-    @property
-    def in_words(self) -> ProfileWords:
-        """The title in the language that is spoken now, or as it was written where it has none."""
-        return dict(self.translations).get(spoken(), ProfileWords(self.title))
 
     @property
     def cylinders(self) -> tuple[int, ...]:

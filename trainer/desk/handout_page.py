@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import base64
 
+from trainer.cases.profiles.profile_title import title_of
 from trainer.cases.single_case.case import Case
 from trainer.circuit.codes import codes_of
 from trainer.circuit.fault import Conditions
@@ -39,7 +40,7 @@ def handout_html(case: Case) -> str:
         "handout.html",
         text("handout.title"),
         spoken(),
-        engine=case.profile.in_words.title,
+        engine=title_of(case.profile),
         story=case.in_words.story,
         sounds=_sounds(case, solved, fine, reasons, numbers),
         codes=code_lines(case.profile, [code.code for code in codes_of(solved)]),

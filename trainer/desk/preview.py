@@ -6,6 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 from trainer.cases.files.whole_file import write_bytes
+from trainer.cases.profiles.profile_title import title_of
 from trainer.cases.solved.universe_cache import Universes
 from trainer.circuit.codes import codes_of
 from trainer.circuit.fault import Conditions
@@ -55,7 +56,7 @@ def _shown(item: SetItem, file: str, codes: list[str], universes: Universes) -> 
     steps = [text("preview.step", test=test_text(step.name), minutes=step.minutes) for step in path]
     return {
         "heading": text("preview.case", number=item.number, title=case.in_words.title),
-        "engine": case.profile.in_words.title,
+        "engine": title_of(case.profile),
         "truth": claims_text(truth),
         "story": case.in_words.story,
         "conditions": text("preview.conditions", celsius=case.temperature_c, bed=case.bed.level_dba, seed=item.seed),

@@ -111,10 +111,15 @@ class Ears:
         `sounds` are the traits of each slot; how far the limiter goes depends on the loudest of the others.
         """
         heard = np.array(sounds)
-        for place, name in enumerate(self.places):
+        for place, limit_dba in enumerate(self._limits_dba):
             burst_dba, *others = heard[:, place, LEVEL].tolist()
-            heard[0, place, LEVEL] += limiter_gain_db(burst_dba, threshold_dba(self.profile, name), max(others))
+            heard[0, place, LEVEL] += limiter_gain_db(burst_dba, limit_dba, max(others))
         return heard
+
+    @cached_property
+    def _limits_dba(self) -> tuple[float, ...]:
+        """The limiter's threshold at each place."""
+        return tuple(threshold_dba(self.profile, place) for place in self.places)
 
 
 def ears_of(profile: Profile, places: Sequence[str]) -> Ears:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from trainer.cases.drawing.practice_pool import Pool
+from trainer.cases.profiles.profile_title import title_of
 from trainer.circuit.profile import Profile
 from trainer.desk.attempt_start import start_or_resume
 from trainer.desk.case_source import FoundCase, find_case
@@ -195,7 +196,7 @@ class PracticeSession:
     def _answer(self, begun: Begun, exercise: Exercise) -> bool | None:
         """Ask one exercise; return whether it was right, None where it was left open."""
         self._say(text("course.next", what=task_line(exercise.task)))
-        self._say(exercise.profile.in_words.title)
+        self._say(title_of(exercise.profile))
         if exercise.spec.subject == "shared":
             self._lines(engine_lines(exercise.profile)[1:])
         self._say(exercise.asked)

@@ -10,6 +10,7 @@ from tests.engines import ALL
 from tests.thinned import thinned
 from tests.universes import UNIVERSES
 from trainer.cases.profiles.profile_file import profile_from
+from trainer.cases.profiles.profile_title import title_of
 from trainer.cases.single_case.case import CaseWords
 from trainer.cases.single_case.shipped import case_named, case_names, profile_named, profile_names, scenarios_folder
 from trainer.circuit.elements import Location
@@ -129,7 +130,7 @@ def test_a_case_is_told_in_the_language_that_is_spoken_and_as_written_where_it_h
 def test_an_engine_is_called_by_its_title_in_the_language_that_is_spoken(profile, language: str) -> None:
     speak(language)
     try:
-        called = profile.in_words.title
+        called = title_of(profile)
         assert (called == profile.title) == (language == "en")
         assert engine_lines(profile)[0].startswith(called)
         assert replace(profile, translations=()).in_words.title == profile.title

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import io
+import wave
 import zlib
 
 import numpy as np
@@ -12,8 +14,11 @@ from trainer.arrays import Floats
 from trainer.cases.drawing.random_case import draw_case
 from trainer.cases.single_case.case import Case
 from trainer.circuit.drive import slots_of
+from trainer.circuit.faults import Conditions, faulty_circuit
+from trainer.circuit.solve import solve_test
+from trainer.output.wav import wav_bytes
 from trainer.sound.bed import BedKind, bed_pa
-from trainer.sound.render import SAMPLE_RATE_HZ, timeline_of
+from trainer.sound.render import SAMPLE_RATE_HZ, render, timeline_of
 
 CASES, DIFFICULTY, FOLDS = 1000, 3, 5
 HEARD_S = 0.6
@@ -49,22 +54,64 @@ def guessed_right(features: Floats, truth: np.ndarray, chance: np.random.Generat
     return right / len(truth)
 
 
-@pytest.mark.parametrize("asked", ["place", "kind", "cylinder", "passes"])
-def test_a_classifier_that_sees_everything_but_the_slots_guesses_at_chance(asked: str) -> None:
-    cases = [draw_case(NORTH, DIFFICULTY, seed) for seed in range(CASES)]
-    names = {
-        "place": lambda case: str(case.faults[0].location) if case.faults else "",
-        "kind": lambda case: str(case.faults[0].kind) if case.faults else "",
-        "cylinder": lambda case: str(case.faults[0].cylinders[0]) if case.faults else "",
-        "passes": lambda case: str(not case.faults),
-    }
-    truth = np.array([names[asked](case) for case in cases])
-    features = np.array([seen(case) for case in cases])
+NAMED = {
+    "place": lambda case: str(case.faults[0].location) if case.faults else "",
+    "kind": lambda case: str(case.faults[0].kind) if case.faults else "",
+    "cylinder": lambda case: str(case.faults[0].cylinders[0]) if case.faults else "",
+    "passes": lambda case: str(not case.faults),
+}
+"""What is guessed of a case."""
+
+
+def assert_guessed_at_chance(features: Floats, truth: np.ndarray) -> None:
+    """Ask that features name the truth no oftener than always saying the commonest, and that what tells is found."""
     _values, counts = np.unique(truth, return_counts=True)
-    commonest = counts.max() / CASES
-    # one who always names the commonest; three standard deviations of a share of a thousand
-    allowed = commonest + 3.0 * np.sqrt(commonest * (1.0 - commonest) / CASES)
+    commonest = counts.max() / len(truth)
+    # three standard deviations of a share of so many
+    allowed = commonest + 3.0 * np.sqrt(commonest * (1.0 - commonest) / len(truth))
     assert guessed_right(features, truth, np.random.default_rng(1)) < allowed
-    # and what did tell would be found
     told = np.hstack([features, truth[:, None] == _values])
     assert guessed_right(told, truth, np.random.default_rng(1)) > allowed
+
+
+@pytest.mark.parametrize("asked", NAMED)
+def test_a_classifier_that_sees_everything_but_the_slots_guesses_at_chance(asked: str) -> None:
+    cases = [draw_case(NORTH, DIFFICULTY, seed) for seed in range(CASES)]
+    assert_guessed_at_chance(np.array([seen(case) for case in cases]), np.array([NAMED[asked](case) for case in cases]))
+
+
+def left_of_file(case: Case) -> list[float]:
+    """Return what a rendered file still shows once its slots are blanked, tails included, in half octaves at each ear."""
+    places = [fault.location for fault in case.faults]
+    at_work = Conditions(case.temperature_c, moved=places[0], heated=places[0]) if places else None
+    sound = render(solve_test(faulty_circuit(case.profile, case.faults, at_work)), "front", case.bed, case.seed)
+    content = wav_bytes(sound.samples, sound.rate_hz)
+    with wave.open(io.BytesIO(content)) as file:
+        read = pcm24(file.readframes(file.getnframes()))
+    kept = np.ones(len(read), dtype=bool)
+    for slot in sound.slots:
+        kept[round(slot.window.start_s * sound.rate_hz) : round((slot.window.end_s + TAIL_S) * sound.rate_hz)] = False
+    left = read[kept]
+    power = np.abs(np.fft.rfft(left, axis=0)) ** 2
+    edges = np.unique(np.geomspace(20.0 * len(left) / sound.rate_hz, len(power), 20).astype(int))
+    bands = np.log10(np.add.reduceat(power, edges[:-1], axis=0) + 1.0)
+    return [len(content), len(left), float(np.abs(left).max()), *left.mean(axis=0), *bands.ravel()]
+
+
+def pcm24(content: bytes) -> Floats:
+    """Return 24-bit stereo as whole numbers, shape (frame, ear)."""
+    parts = np.frombuffer(content, dtype=np.uint8).reshape(-1, 3).astype(np.int32)
+    values = parts[:, 0] | parts[:, 1] << 8 | parts[:, 2] << 16
+    return np.where(values >= 1 << 23, values - (1 << 24), values).reshape(-1, 2).astype(float)
+
+
+TAIL_S = 0.35
+"""How long a slot may be heard after its end, in a bay."""
+
+
+@pytest.mark.long
+def test_a_classifier_that_sees_whole_files_without_their_slots_guesses_at_chance() -> None:
+    cases = [draw_case(NORTH, DIFFICULTY, seed) for seed in range(CASES)]
+    features = np.array([[*seen(case), *left_of_file(case)] for case in cases])
+    for name in NAMED.values():
+        assert_guessed_at_chance(features, np.array([name(case) for case in cases]))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from trainer.cases.files.whole_file import write_bytes
+from trainer.cases.profiles.profile_title import title_of
 from trainer.cases.single_case.case import Case
 from trainer.cases.solved.universe_cache import Universes
 from trainer.circuit.drive import slots_of
@@ -57,7 +58,7 @@ def _write_netlist(case: Case, work: Work, path: Path, slot: str | None) -> None
 
 def _lines(case: Case, inspection: Inspection) -> list[str]:
     lines = [
-        f"{case.in_words.title} ({case.name}), {case.profile.in_words.title}",
+        f"{case.in_words.title} ({case.name}), {title_of(case.profile)}",
         case.in_words.story,
         *_truth_lines(case),
     ]

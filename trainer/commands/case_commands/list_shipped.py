@@ -5,6 +5,7 @@ from __future__ import annotations
 import secrets
 
 from trainer.cases.drawing.random_case import draw_case
+from trainer.cases.profiles.profile_title import title_of
 from trainer.cases.single_case.case_code import SEED_LIMIT
 from trainer.cases.single_case.shipped import case_named, case_names, profile_named, profile_names
 from trainer.commands.call.json_document import JsonValue
@@ -22,7 +23,7 @@ def list_profiles() -> Result:
         profile = profile_named(name)
         lines += [name, *(f"  {line}" for line in engine_lines(profile))]
         rows.append({
-            "name": name, "title": profile.in_words.title, "digest": profile.digest, "codes": profile.codes,
+            "name": name, "title": title_of(profile), "digest": profile.digest, "codes": profile.codes,
             "banks": {bank: list(row) for bank, row in profile.banks.items()},
             "firing_order": list(profile.firing_order),
         })  # fmt: skip

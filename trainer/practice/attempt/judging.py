@@ -107,13 +107,12 @@ def proof_of(attempt: Attempt, reasoner: Reasoner, weighing: Weighing) -> Proof:
     if attempt.faults_left:
         used += mending_minutes(case.profile, attempt.faults_left, attempt.work.covers_off)
     truth, claims = truth_of(case.to_be_found), attempt.finding.claims
-    reachable = reasoner.everything.findings.get(finding_key(truth), 0.0)
     sided = tuple(claim for claim in truth if reasoner.side_counts(claim))
     belief = weighing.belief
     unmeasured = belief.unmeasured(claims, reasoner.inseparable)
     return Proof(
         posterior=belief.proving(claims, sided=bool(sided)),
-        reachable=1.0 if case.right_answer is None and reasoner.hidden is None else reachable,
+        reachable=reasoner.everything.findings.get(finding_key(truth), 0.0),
         best_minutes=reasoner.best_minutes,
         used_minutes=used,
         alike=reasoner.alike_places,

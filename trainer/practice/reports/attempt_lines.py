@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from trainer.cases.profiles.profile_title import title_of
 from trainer.cases.single_case.case import Case
 from trainer.circuit.codes import Sensed, known_codes
 from trainer.circuit.elements import Location
@@ -39,7 +40,7 @@ from trainer.words import capital, cylinders_named, numbers, text
 def engine_lines(profile: Profile) -> list[str]:
     """Return the engine: numbers, firing order, banks, connectors, which feeds are live."""
     order = "-".join(str(number) for number in profile.firing_order)
-    lines = [text("engine.head", title=profile.in_words.title, numbers=numbers(profile.cylinders), firing=order)]
+    lines = [text("engine.head", title=title_of(profile), numbers=numbers(profile.cylinders), firing=order)]
     for bank, row in profile.banks.items():
         lines.append("  " + text("engine.bank", bank=bank, numbers=" ".join(str(number) for number in row)))
     for name, connector in profile.wiring.connectors.items():

@@ -14,6 +14,7 @@ from trainer.practice.reports.attempt_lines import card_line, claims_text, reaso
 from trainer.practice.reports.path_lines import path_lines
 from trainer.practice.reports.reason_lines import finding_text
 from trainer.practice.reports.word_limit import MOST_WORDS, word_count
+from trainer.reasoning.advice.measured import PROVED
 from trainer.reasoning.advice.prices import repair_minutes
 from trainer.reasoning.universe.hearing import Heard
 from trainer.reasoning.verdict.belief import finding_key
@@ -56,14 +57,14 @@ def first_lines(debrief: Debrief, attempt: Attempt) -> list[str]:
     """
     verdict, why = _verdict(debrief, attempt), _why(debrief, attempt)
     whole, short = claims_text(debrief.truth), finding_text(finding_key(debrief.truth))
-    kept: list[str] = []
-    for again, truth in product(_failed_retest(debrief), (whole, short)):
-        was = "" if whole in why else text("debrief.it_was", claims=truth)
-        kept = list(filter(None, (again, verdict, was, why)))
-        if word_count(*kept) <= MOST_WORDS:
-            break
-    else:
-        kept = list(filter(None, (_failed_retest(debrief)[-1], verdict, text("debrief.it_was", claims=short))))
+    again = _failed_retest(debrief)
+    drafts = [
+        [retest, verdict, "" if whole in why else text("debrief.it_was", claims=truth), why]
+        for retest, truth in product(again, (whole, short))
+    ]
+    drafts.append([again[-1], verdict, text("debrief.it_was", claims=short)])
+    kept = next((draft for draft in drafts if word_count(*draft) <= MOST_WORDS), drafts[-1])
+    kept = [line for line in kept if line]
     following = _next_time(debrief)
     return [*kept, following] if word_count(*kept, following) <= MOST_WORDS else kept
 
@@ -132,7 +133,7 @@ def verdict_lines(debrief: Debrief, attempt: Attempt, calibration: Mapping[float
     shares = ("cylinders", "location", "kind", "proof", "economy")
     yield "  " + text("debrief.arithmetic", **{name: getattr(score, name) for name in shares})
     chance = percent(proof.posterior)
-    if attempt.case.right_answer is None:
+    if proof.reachable >= PROVED:
         yield "  " + text("debrief.proof", percent=chance)
     else:
         yield "  " + text("debrief.proof_open", percent=chance, reachable=percent(proof.reachable))
@@ -216,7 +217,8 @@ def refutation_values(debrief: Debrief, attempt: Attempt) -> dict[str, object]:
         "own": slot.own_a,
         "output": slot.output_a,
         "others": slot.others_a,
-        "n": len(slot.others) if debrief.misconception == "hum_for_circuit" else len(even),
+        "n": len(slot.others),
+        "even": len(even),
         "count": len(single),
         "level": max((reason.level_dba for reason in single), default=0.0),
         "spread": max((abs(reason.level_dba - reason.good_dba) for reason in single), default=0.0),

@@ -139,7 +139,7 @@ class Expectations:
             elif question.kind in EXAMINED:
                 self.kept[question] = self._examined(question)
             else:
-                self.kept[question] = np.array([self._of_test(question, test) for test in self.tests(question.work)])
+                self.kept[question] = self._in_tests(question)
         for (work, _loaded, _cranked), alike in resting.items():
             self._measure(work, alike)
         for work, alike in driven.items():
@@ -215,6 +215,14 @@ class Expectations:
                     volts[place, column] = abs(float(seen[column] @ drive))
             for column, question in enumerate(alike):
                 self.kept[question] = accuracy_scale(volts[group.index, column], 1.0, DROP_LEAST_V)[:, None]
+
+    def _in_tests(self, question: Question) -> Floats:
+        """Return what every hypothesis's whole test answers; engines that work alike have one and the same test."""
+        tests = self.tests(question.work)
+        rows: dict[int, int] = {}
+        index = [rows.setdefault(id(test), len(rows)) for test in tests]
+        distinct = {id(test): test for test in tests}.values()
+        return np.array([self._of_test(question, test) for test in distinct])[index]
 
     def _of_test(self, question: Question, test: tuple[SlotTraits, ...]) -> Floats:
         traits = test[self._row_of[question.slot]]

@@ -53,9 +53,9 @@ def chosen_pairs(
 class _Singles:
     """Single hypotheses beside what was answered; arrays have shape (hypothesis, part) unless said.
 
-    `against` is what each part speaks against each hypothesis, `moved` how far that has moved it from the sound engine.
-    `level` are the parts that are heard slots' levels, `power` their powers, `rest` the parts that are not heard.
-    `cylinders` are bits, shape (hypothesis,).
+    `against` is how strongly each part's answer speaks against each hypothesis. `moved` is how far the hypothesis moves
+    that part from a good engine. `level` are the columns with the levels of heard slots, `power` the powers there, and
+    `rest` the columns that are not heard. `cylinders` has a bit for each cylinder, shape (hypothesis,).
     """
 
     values: Floats

@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 from trainer.cases.files.whole_file import write_bytes
+from trainer.cases.profiles.profile_title import title_of
 from trainer.practice.attempt.attempt import Attempt
 from trainer.practice.reports.attempt_lines import card_entry, claims_text, heading
 from trainer.words import text
@@ -62,7 +63,7 @@ def sheet_html(
         case=heading(case, title_shown=kind == "result" or attempt.title_shown),
         code=case.code,
         who=who,
-        engine=case.profile.in_words.title,
+        engine=title_of(case.profile),
         story=case.in_words.story or text("case.drawn_story"),
         entries=[
             (entry, f"{event.labour_minutes:.0f} min") for event in attempt.events if (entry := card_entry(event))

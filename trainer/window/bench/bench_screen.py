@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from trainer.cases.profiles.profile_title import title_of
 from trainer.circuit.elements import Location
 from trainer.desk.case_actions import Committed
 from trainer.desk.case_requests import Retest
@@ -80,7 +81,7 @@ class BenchScreen(CaseBench):
         attempt = self.desk.attempt
         case = attempt.case
         firing = "-".join(str(number) for number in case.profile.firing_order)
-        engine = text("bench.engine", title=case.profile.in_words.title, firing=firing)
+        engine = text("bench.engine", title=title_of(case.profile), firing=firing)
         level = self.shell.listening.player.gain_db
         minutes = text("bench.minutes", hours=int(attempt.minutes // 60), minutes=attempt.minutes % 60)
         state = prompt_state(attempt)

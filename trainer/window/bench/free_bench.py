@@ -6,6 +6,7 @@ import re
 from collections.abc import Callable
 from dataclasses import replace
 
+from trainer.cases.profiles.profile_title import title_of
 from trainer.cases.single_case.case import Case
 from trainer.cases.single_case.shipped import profile_named, profile_names
 from trainer.cases.solved.universe_cache import Universes
@@ -53,7 +54,7 @@ class FreeChoice(Screen):
         engines = [
             button(
                 f"engine.{place}",
-                profile_named(name).in_words.title,
+                title_of(profile_named(name)),
                 self._engine(name),
                 chosen=profile_named(name) == self.profile,
             )

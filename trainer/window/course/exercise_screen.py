@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from trainer.cases.profiles.profile_title import title_of
 from trainer.desk.learner_course import Begun
 from trainer.practice.exercises.course_lines import reveal_lines, task_line, why_line
 from trainer.practice.exercises.exercise_types import Exercise
@@ -67,7 +68,7 @@ class ExerciseScreen(Screen):
         )
         firing = text(
             "bench.engine",
-            title=exercise.profile.in_words.title,
+            title=title_of(exercise.profile),
             firing="-".join(map(str, exercise.profile.firing_order)),
         )
         return split(page, column(engine, words(firing, "muted"), least=26.0), least=66.0)

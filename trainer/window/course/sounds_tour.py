@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from trainer.cases.profiles.profile_title import title_of
 from trainer.circuit.profile import Profile
 from trainer.practice.exercises.contrasts import Contrast
 from trainer.practice.exercises.exercise_types import Sounding
@@ -63,7 +64,7 @@ class SoundsTour(Screen):
         marked = frozenset(n for one in self.sounds for n in one.slots or ())
         picture = picture_of(self._profile, marked=marked)
         engine = engine_node(picture, injector=lambda _number: None)
-        return split(page, column(engine, words(self._profile.in_words.title, "muted"), least=26.0), least=66.0)
+        return split(page, column(engine, words(title_of(self._profile), "muted"), least=26.0), least=66.0)
 
     def _go(self, by: int) -> Callable[[], None]:
         def go() -> None:

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from trainer.cases.files.plain_file import is_there
+from trainer.cases.profiles.profile_title import title_of
 from trainer.cases.single_case.shipped import case_named, case_names, profile_named, profile_names
 from trainer.desk.instructor_actions import drafted_set, write_set
 from trainer.errors import Problem, ProblemsFoundError
@@ -127,7 +128,7 @@ class SetBuilder(Screen):
             kept = tuple(one for one in self.draft.profiles if one != name)
             self._set(profiles=kept if chosen else (*kept, name))
 
-        return tick(f"engine.{name}", profile_named(name).in_words.title, chosen, act)
+        return tick(f"engine.{name}", title_of(profile_named(name)), chosen, act)
 
     def _level(self, level: int) -> Node:
         chosen = level in self.draft.difficulty

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from trainer.cases.profiles.profile_title import title_of
 from trainer.cases.single_case.shipped import case_named, case_names, profile_named, profile_names
 from trainer.circuit.geometry import HEIGHT, WIDTH
 from trainer.circuit.profile import Profile
@@ -208,7 +209,7 @@ class WaitingScreen(Screen):
             text(
                 "waiting.case",
                 title=heading(case, title_shown=done),
-                engine=case.profile.in_words.title,
+                engine=title_of(case.profile),
                 difficulty=difficulty,
             )
             + seen
@@ -253,7 +254,7 @@ class WaitingScreen(Screen):
 def beside_engine(page: Node, profile: Profile) -> Node:
     """Return a page with an engine drawn beside it, where there is room."""
     picture = Node("picture", "engine", picture=picture_of(profile), size=(WIDTH, HEIGHT), weight=1.0, least=16.0)
-    return split(page, column(picture, words(profile.in_words.title, "muted"), least=30.0), least=72.0)
+    return split(page, column(picture, words(title_of(profile), "muted"), least=30.0), least=72.0)
 
 
 def common_buttons(shell: Shell) -> list[Node]:
