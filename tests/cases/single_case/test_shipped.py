@@ -133,7 +133,7 @@ def test_an_engine_is_called_by_its_title_in_the_language_that_is_spoken(profile
         called = title_of(profile)
         assert (called == profile.title) == (language == "en")
         assert engine_lines(profile)[0].startswith(called)
-        assert replace(profile, translations=()).in_words.title == profile.title
+        assert title_of(replace(profile, translations=())) == profile.title
     finally:
         speak("en")
 
