@@ -117,7 +117,7 @@ def rare_slots(profile: Profile, listeners: Iterable[str] = ()) -> Iterator[Hear
 def chosen_faults(profile: Profile, a_kind: int) -> list[Fault]:
     """Return so many faults of each kind, over its places and cylinders."""
     by_kind: dict[str, list[Fault]] = {}
-    for fault in single_faults(profile, every_severity=True):
+    for fault in single_faults(profile, "each"):
         by_kind.setdefault(fault.kind, []).append(fault)
     return [faults[k * len(faults) // a_kind] for faults in by_kind.values() for k in range(min(a_kind, len(faults)))]
 

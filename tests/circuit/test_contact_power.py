@@ -146,7 +146,7 @@ def joints(profile: Profile) -> list[Fault]:
     """Return one fault of every kind, severity, place, side, part and size of group."""
     faults = {
         (f.kind, f.amount(), f.location, f.side, f.part, len(f.cylinders)): f
-        for f in reversed(single_faults(profile, every_severity=True))
+        for f in reversed(single_faults(profile, "grid"))
     }
     return list(faults.values())
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from itertools import combinations
+from typing import Literal
 
 from trainer.circuit.elements import Circuit, Location, Side
 from trainer.circuit.fault import Conditions, Fault, FaultKind
@@ -12,11 +13,14 @@ from trainer.circuit.faults import KINDS, faulty_circuit, stated
 from trainer.circuit.harness import circuit_of, feed_scope
 from trainer.circuit.profile import Profile
 
+At = Literal["usual", "each", "grid"]
+"""At the usual severity of a kind, at each one that it is given, or at each one that is reasoned with."""
 
-def single_faults(profile: Profile, *, every_severity: bool = False) -> tuple[Fault, ...]:
-    """Return all single faults of a profile, at the usual severity of their kind or at each one of it."""
+
+def single_faults(profile: Profile, at: At = "usual") -> tuple[Fault, ...]:
+    """Return all single faults of a profile, at the severities asked for."""
     circuit = circuit_of(profile)
-    candidates = dict.fromkeys(_candidates(profile, every_severity=every_severity))
+    candidates = dict.fromkeys(_candidates(profile, at))
     return tuple(fault for fault in candidates if fits(circuit, fault))
 
 
@@ -74,12 +78,13 @@ def scopes_at(profile: Profile, kind: FaultKind, location: Location, side: Side 
     return list(dict.fromkeys([*groups, *own]))
 
 
-def _candidates(profile: Profile, *, every_severity: bool) -> Iterator[Fault]:
+def _candidates(profile: Profile, at: At) -> Iterator[Fault]:
     for kind, rule in KINDS.items():
         for location, parts in rule.places.items():
             for side in sides_at(kind, location):
                 for cylinders in scopes_at(profile, kind, location, side):
-                    amounts = rule.severities_of(cylinders)[: None if every_severity else 1]
+                    given = rule.grid_of(cylinders) if at == "grid" else rule.severities_of(cylinders)
+                    amounts = given[:1] if at == "usual" else given
                     for part in parts:
                         for severity in amounts:
                             yield Fault(kind, location, cylinders, side, severity, part)

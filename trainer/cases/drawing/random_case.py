@@ -111,7 +111,7 @@ def drawable(profile: Profile, difficulty: int) -> tuple[Fault, ...]:
 def _drawable(engine: ByContent, difficulty: int) -> tuple[Fault, ...]:
     allowed = KINDS_BY_DIFFICULTY[difficulty - 1]
     usual = [fault for fault in single_faults(engine.profile) if fault.kind not in AT_EVERY_SEVERITY]
-    graded = [fault for fault in single_faults(engine.profile, every_severity=True) if fault.kind in AT_EVERY_SEVERITY]
+    graded = [fault for fault in single_faults(engine.profile, "each") if fault.kind in AT_EVERY_SEVERITY]
     return tuple(fault for fault in (*usual, *graded) if fault.kind in allowed and not _never_met(fault))
 
 

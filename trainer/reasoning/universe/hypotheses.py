@@ -54,7 +54,7 @@ def single_hypotheses(profile: Profile, priors: Mapping[str, float] | None = Non
     shares = profile.priors if priors is None else priors
     if abs(sum(shares.values()) - 1.0) > 1e-6:
         raise ValueError(f"priors sum to 1, found {sum(shares.values())}")
-    faults = single_faults(profile, every_severity=True)
+    faults = single_faults(profile, "grid")
     width = severities_of([(fault,) for fault in faults]).width
     alike: dict[tuple[Location, FaultKind], float] = {}
     for fault, share in zip(faults, width, strict=True):

@@ -8,8 +8,10 @@ fault that hides another is seen to hide it.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections import Counter
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from typing import TypeVar
 
 import numpy as np
 
@@ -27,8 +29,14 @@ LEADING, LEADING_EACH = 60, 6
 PARTNERS, PAIRED = 10, 120
 """How many partners of each leading fault are compared, and how many pairs are solved."""
 
+SEVERITIES_EACH = 2
+"""At how many of its severities a fault leads, is a partner or makes a pair, so that it leaves room for others."""
+
 CAPPED = 24.0
 """What one part can speak against a pair, in squared units: beyond, it is as good as a slip."""
+
+
+Row = TypeVar("Row", int, tuple[int, int], tuple[int, float])
 
 
 def share_nothing(one: Faults, other: Faults) -> bool:
@@ -42,11 +50,26 @@ def chosen_pairs(
     """Return the pairs of rows that answers make worth thinking of, the likeliest first."""
     singles = _Singles.of(hypotheses, *_parts(expected, answers))
     found: dict[tuple[int, int], float] = {}
-    for lead in _leading(hypotheses.faults, singles.log_prior - 0.5 * singles.against.sum(axis=1)):
+    for lead in _leading(hypotheses.faults, singles.fault, singles.log_prior - 0.5 * singles.against.sum(axis=1)):
         for other, gain in singles.partners(lead):
             found[min(lead, other), max(lead, other)] = gain
     # what differs by rounding alone keeps the order of its rows
-    return tuple(sorted(found, key=lambda pair: (-round(found[pair], 6), pair))[:PAIRED])
+    order = sorted(found, key=lambda pair: (-round(found[pair], 6), pair))
+    return tuple(_varied(order, lambda pair: (singles.fault[pair[0]], singles.fault[pair[1]]), PAIRED))
+
+
+def _varied(order: Iterable[Row], fault_of: Callable[[Row], object], most: int) -> list[Row]:
+    """Return the first of an order, each fault at no more than SEVERITIES_EACH of its severities."""
+    count = Counter[object]()
+    chosen = list[Row]()
+    for one in order:
+        fault = fault_of(one)
+        if count[fault] < SEVERITIES_EACH:
+            chosen.append(one)
+            count[fault] += 1
+        if len(chosen) == most:
+            break
+    return chosen
 
 
 @dataclass(frozen=True)
@@ -55,7 +78,8 @@ class _Singles:
 
     `against` is how strongly each part's answer speaks against each hypothesis. `moved` is how far the hypothesis moves
     that part from a good engine. `level` are the columns with the levels of heard slots, `power` the powers there, and
-    `rest` the columns that are not heard. `cylinders` has a bit for each cylinder, shape (hypothesis,).
+    `rest` the columns that are not heard. `cylinders` has a bit for each cylinder, and `fault` is a number that a fault
+    has at every severity, shape (hypothesis,).
     """
 
     values: Floats
@@ -66,6 +90,7 @@ class _Singles:
     power: Floats
     rest: Integers
     cylinders: Integers
+    fault: list[int]
     log_prior: Floats
     sound: int
 
@@ -84,6 +109,7 @@ class _Singles:
             cylinders=np.array(
                 [sum(1 << n for n in {n for f in one for n in f.cylinders}) for one in hypotheses.faults]
             ),
+            fault=_numbered(hypotheses.faults),
             log_prior=np.log(np.maximum(hypotheses.prior, 1e-300)),
             sound=sound,
         )
@@ -107,7 +133,8 @@ class _Singles:
                 break
             gain = most[rows] - 0.5 * self._heard(lead, rows)
             found += zip(rows.tolist(), gain.tolist(), strict=True)
-            found = sorted(found, key=lambda one: (-one[1], one[0]))[:PARTNERS]
+            found.sort(key=lambda one: (-one[1], one[0]))
+            found = _varied(found, lambda one: self.fault[one[0]], PARTNERS)
         return found
 
     def _heard(self, lead: int, rows: Integers) -> Floats:
@@ -134,12 +161,18 @@ TRAITS = 3
 """A heard slot's parts: level, brightness, left against right."""
 
 
-def _leading(faults: Sequence[Faults], gain: Floats) -> list[int]:
+def _numbered(faults: Sequence[Faults]) -> list[int]:
+    """Return a number for each hypothesis, the same for a fault at each of its severities."""
+    numbers: dict[Faults, int] = {}
+    return [numbers.setdefault(tuple(replace(one, severity=None) for one in each), len(numbers)) for each in faults]
+
+
+def _leading(faults: Sequence[Faults], number_of: Sequence[int], gain: Floats) -> list[int]:
     order = [int(row) for row in np.argsort(-gain, kind="stable") if faults[row]]
-    chosen = dict.fromkeys(order[:LEADING])
+    chosen = dict.fromkeys(_varied(order, lambda row: number_of[row], LEADING))
     for number in sorted({n for one in faults for fault in one for n in fault.cylinders}):
         mine = [row for row in order if any(number in fault.cylinders for fault in faults[row])]
-        chosen |= dict.fromkeys(mine[:LEADING_EACH])
+        chosen |= dict.fromkeys(_varied(mine, lambda row: number_of[row], LEADING_EACH))
     return list(chosen)
 
 
