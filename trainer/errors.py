@@ -41,13 +41,17 @@ Said = str | Sentence | tuple[str | Sentence, ...]
 """Words for a person: as they are, a sentence that is written where it is shown, or several, parted by commas."""
 
 
+THE_FILE, THE_FOLDER = Sentence("problem.the_file"), Sentence("problem.the_folder")
+"""Where a problem is that is in no single field."""
+
+
 @dataclass(frozen=True, slots=True)
 class Problem:
     """One problem in a user's input: where it is, what was found, what is allowed, how to fix it."""
 
     file: str
     line: int | None
-    field: str
+    field: Said
     found: Said
     allowed: Said
     mend: Said

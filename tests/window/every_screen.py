@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from tests.window_hands import Hands
-from trainer.window.kit.layout import Layout, Measure, PlacedNode
+from trainer.window.kit.layout import Layout, PlacedNode
+from trainer.window.kit.lines import Measure
 from trainer.window.station.station_pin import PinScreen
 
 LEAVES = ("text", "button", "tick", "field", "bar", "picture")

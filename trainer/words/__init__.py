@@ -145,5 +145,5 @@ def problem_line(problem: Problem, language: str | None = None) -> str:
 
 def problem_words(problem: Problem) -> dict[str, str | int | None]:
     """Return a problem's fields, its sentences written in the language that is spoken now."""
-    written = {name: said(getattr(problem, name)) for name in ("found", "allowed", "mend")}
-    return {"file": problem.file, "line": problem.line, "field": problem.field, **written}
+    written = {name: said(getattr(problem, name)) for name in ("field", "found", "allowed", "mend")}
+    return {"file": problem.file, "line": problem.line, **written}

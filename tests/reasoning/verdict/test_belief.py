@@ -212,7 +212,9 @@ def test_what_was_only_computed_for_one_belief_is_not_taken_for_another() -> Non
         assert all(len(one.values) == len(reasoner.hypotheses.faults) for one in fresh.values())
 
 
-def test_a_coil_with_half_its_turns_shorted_is_likelier_than_any_short_once_it_is_heard_and_its_codes_are_read() -> None:
+def test_a_coil_with_half_its_turns_shorted_is_likelier_than_any_short_once_it_is_heard_and_its_codes_are_read() -> (
+    None
+):
     """It lies just beyond where its plate no longer lifts, where the level falls by ten decibels within a hundredth."""
     findings = belief_after(reasoner_of("half_a_coil"), "hear", "codes").findings
     assert max(findings, key=lambda key: findings[key]) == finding_key(truth_of(case_named("half_a_coil").faults))

@@ -9,7 +9,7 @@ from enum import StrEnum
 from pathlib import Path
 from typing import BinaryIO
 
-from trainer.errors import Problem, ProblemsFoundError, Said, Sentence
+from trainer.errors import THE_FILE, THE_FOLDER, Problem, ProblemsFoundError, Said, Sentence
 
 OPENING = os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_CLOEXEC", 0) | getattr(os, "O_BINARY", 0)
 """Windows has no O_NONBLOCK, and no pipe there has a name of a plain file; only Windows has O_BINARY."""
@@ -106,7 +106,7 @@ def files_in(paths: Iterable[Path], suffix: str) -> tuple[list[Path], list[Unfit
     closed: list[UnfitFileError] = []
 
     def unread(error: OSError) -> None:
-        closed.append(_unreadable(Path(error.filename), error, "the folder"))
+        closed.append(_unreadable(Path(error.filename), error, THE_FOLDER))
 
     for path in paths:
         if not _is_folder(path):
@@ -119,7 +119,7 @@ def files_in(paths: Iterable[Path], suffix: str) -> tuple[list[Path], list[Unfit
             if count > MOST_IN_FOLDER:
                 found_many, allowed = Sentence("file.too_many_files"), Sentence("file.at_most", count=MOST_IN_FOLDER)
                 mend = Sentence("file.name_a_smaller_folder")
-                closed.append(_unfit(path, Unfit.TOO_LARGE, found_many, allowed, mend, "the folder"))
+                closed.append(_unfit(path, Unfit.TOO_LARGE, found_many, allowed, mend, THE_FOLDER))
                 break
             found += [Path(folder, name) for name in names if name.endswith(suffix)]
         else:
@@ -153,7 +153,7 @@ def kind_of(mode: int) -> Sentence:
     return Sentence(next((key for is_kind, key in KINDS if is_kind(mode)), "file.a_device"))
 
 
-def _unreadable(path: Path, error: OSError | ValueError, field: str = "the file") -> UnfitFileError:
+def _unreadable(path: Path, error: OSError | ValueError, field: Said = THE_FILE) -> UnfitFileError:
     missing = isinstance(error, FileNotFoundError)
     reason = getattr(error, "strerror", None) or type(error).__name__
     found = Sentence("file.missing") if missing else Sentence("file.unreadable", reason=reason)
@@ -161,5 +161,5 @@ def _unreadable(path: Path, error: OSError | ValueError, field: str = "the file"
     return _unfit(path, Unfit.MISSING if missing else Unfit.UNREADABLE, found, allowed, mend, field)
 
 
-def _unfit(path: Path, why: Unfit, found: Said, allowed: Said, mend: Said, field: str = "the file") -> UnfitFileError:
+def _unfit(path: Path, why: Unfit, found: Said, allowed: Said, mend: Said, field: Said = THE_FILE) -> UnfitFileError:
     return UnfitFileError(Problem(str(path), None, field, found, allowed, mend), why)

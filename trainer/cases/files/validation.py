@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, TypeVar, get_args
 from pydantic import BaseModel, Tag, ValidationError
 
 from trainer.cases.files.schema import built_from, model_of
-from trainer.errors import Problem, ProblemsFoundError, Said, Sentence
+from trainer.errors import THE_FILE, Problem, ProblemsFoundError, Said, Sentence
 
 if TYPE_CHECKING:
     from pydantic_core import ErrorDetails
@@ -40,7 +40,7 @@ def validated(kind: type[Built], parsed: YamlText, file_format: str) -> Built:
                 Sentence("file.nothing"),
                 "file.correct_these_first",
             )
-            problems.append(Problem(parsed.file, None, "the file", found, allowed, Sentence(mend)))
+            problems.append(Problem(parsed.file, None, THE_FILE, found, allowed, Sentence(mend)))
         raise ProblemsFoundError(problems) from error
 
 
@@ -50,7 +50,7 @@ _NO_FIELDS = ("function-", "tagged-", "[key]")
 
 def _problem(parsed: YamlText, form: type[BaseModel], item: ErrorDetails) -> Problem:
     path = [step for step in item["loc"] if not (isinstance(step, str) and step.startswith(_NO_FIELDS))]
-    field = ".".join(str(step) for step in path) or "the file"
+    field = ".".join(str(step) for step in path) or THE_FILE
     kind, context = item["type"], item.get("ctx", {})
     found = _short(item.get("input"))
     if kind == "missing":

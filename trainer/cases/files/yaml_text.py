@@ -9,7 +9,7 @@ import yaml
 
 from trainer.cases.files.plain_file import decoded, read_plain
 from trainer.cases.files.plain_yaml import RefusedYamlError, Value, plain_yaml
-from trainer.errors import Problem, ProblemsFoundError, Said, Sentence
+from trainer.errors import THE_FILE, Problem, ProblemsFoundError, Said, Sentence
 
 MOST_BYTES = 256_000
 SEALED_BEGINS = b"injector trainer sealed set 1\n"
@@ -28,7 +28,7 @@ class YamlText:
         if len(content.encode("utf-8", "surrogatepass")) > MOST_BYTES:
             raise self._refuse(
                 None,
-                "the file",
+                THE_FILE,
                 Sentence("file.too_large"),
                 Sentence("file.at_most_bytes", n=MOST_BYTES),
                 Sentence("file.split_it"),
@@ -36,19 +36,19 @@ class YamlText:
         try:
             plain = plain_yaml(content)
         except RefusedYamlError as error:
-            field = field_of(error.path) or "the file"
+            field = field_of(error.path) or THE_FILE
             raise self._refuse(error.line, field, error.found, error.allowed, error.mend) from error
         except yaml.YAMLError as error:
             mark = getattr(error, "problem_mark", None)
             line = mark.line + 1 if mark is not None else None
             found = str(getattr(error, "problem", None) or Sentence("file.not_yaml"))[:MOST_SHOWN]
             raise self._refuse(
-                line, "the file", found, Sentence("file.plain_yaml"), Sentence("file.correct_this_line")
+                line, THE_FILE, found, Sentence("file.plain_yaml"), Sentence("file.correct_this_line")
             ) from error
         if not isinstance(plain.value, dict):
             raise self._refuse(
                 1,
-                "the file",
+                THE_FILE,
                 Sentence("file.empty") if plain.value is None else type(plain.value).__name__,
                 Sentence("file.a_mapping_of_fields"),
                 Sentence("file.start_with_form"),
@@ -56,7 +56,7 @@ class YamlText:
         self.value: dict[str | int, Value] = plain.value
         self._lines = plain.lines
 
-    def _refuse(self, line: int | None, field: str, found: Said, allowed: Said, mend: Said) -> ProblemsFoundError:
+    def _refuse(self, line: int | None, field: Said, found: Said, allowed: Said, mend: Said) -> ProblemsFoundError:
         return ProblemsFoundError([Problem(self.file, line, field, found, allowed, mend)])
 
     def problem(self, path: Sequence[str | int], found: Said, allowed: Said, mend: Said) -> Problem:
@@ -80,5 +80,5 @@ def read_text(path: Path) -> str:
     content = read_plain(path, MOST_BYTES)
     if content.startswith(SEALED_BEGINS):
         found, mend = Sentence("file.a_sealed_set"), Sentence("file.sealed_mend")
-        raise ProblemsFoundError([Problem(str(path), None, "the file", found, Sentence("file.plain_yaml"), mend)])
+        raise ProblemsFoundError([Problem(str(path), None, THE_FILE, found, Sentence("file.plain_yaml"), mend)])
     return decoded(path, content).replace("\r\n", "\n")

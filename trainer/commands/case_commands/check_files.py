@@ -19,7 +19,7 @@ from trainer.cases.solved.case_proofs import inaudible, unsolvable
 from trainer.cases.solved.universe_cache import Universes
 from trainer.circuit.profile import Profile
 from trainer.commands.call.result import Result, problems_result
-from trainer.errors import Problem, ProblemsFoundError, UserError
+from trainer.errors import THE_FILE, THE_FOLDER, Problem, ProblemsFoundError, UserError
 from trainer.instruments.tries import Effort, provoked_by, tries_needed
 from trainer.practice.reports.reason_lines import finding_text
 from trainer.sets.proofs import set_problems
@@ -47,18 +47,18 @@ def check_paths(paths: Sequence[Path], universes: Universes) -> Result:
             problems += error.problems
         except UserError as error:
             found, mend = (words.rstrip(".") for words in message_parts(error))
-            problems.append(Problem(path.name, None, "the file", found, text("check.can_be_checked"), mend))
+            problems.append(Problem(path.name, None, THE_FILE, found, text("check.can_be_checked"), mend))
         except Exception as error:  # a bug: reported here, never swallowed
             tracebacks += traceback.format_exc().splitlines()
             found = text("check.own_fault", kind=type(error).__name__)
             mend = text("check.send_trace")
-            problems.append(Problem(path.name, None, "the file", found, text("check.can_be_checked"), mend))
+            problems.append(Problem(path.name, None, THE_FILE, found, text("check.can_be_checked"), mend))
     if not files and not closed:
         problems.append(
             Problem(
                 str(paths[0]),
                 None,
-                "the folder",
+                THE_FOLDER,
                 text("file.no_yaml_file"),
                 text("file.profiles_and_cases"),
                 text("file.name_files"),

@@ -13,7 +13,7 @@ from trainer.cases.single_case.case_file import case_from
 from trainer.cases.single_case.shipped import case_named, case_names, finder_beside
 from trainer.circuit.profile import Profile
 from trainer.desk.case_source import find_case
-from trainer.errors import Problem, ProblemsFoundError, WrongCallError
+from trainer.errors import THE_FILE, THE_FOLDER, Problem, ProblemsFoundError, Said, WrongCallError
 from trainer.sets.proofs import distinct_items
 from trainer.sets.set_file import read_set
 from trainer.words import message_parts, text
@@ -56,7 +56,7 @@ def _cases_of(asked: Path) -> Iterator[Case]:
         except ProblemsFoundError as error:
             problems += error.problems
     if not problems and not found:
-        problems.append(_no_case(name, "the folder", text("fair.no_case_in_it")))
+        problems.append(_no_case(name, THE_FOLDER, text("fair.no_case_in_it")))
     if problems:
         raise ProblemsFoundError(problems)
 
@@ -76,7 +76,7 @@ def _cases_in(path: Path, *, passing_over: bool) -> Iterator[Case]:
         mend = text("file.start_the_file_with_one_of_them")
         raise ProblemsFoundError([parsed.problem(["form"], repr(form)[:60], "case/1, set/1", mend)])
     elif not passing_over:
-        raise ProblemsFoundError([_no_case(path.name, "the file", text("fair.an_engine"))])
+        raise ProblemsFoundError([_no_case(path.name, THE_FILE, text("fair.an_engine"))])
 
 
 def _cases_of_set(path: Path, parsed: YamlText) -> Iterator[Case]:
@@ -96,5 +96,5 @@ def _refuse_unsolvable(profile: Profile, parsed: YamlText, field: list[str | int
         raise ProblemsFoundError([parsed.problem(field, *wrong)])
 
 
-def _no_case(name: str, field: str, found: str) -> Problem:
+def _no_case(name: str, field: Said, found: str) -> Problem:
     return Problem(name, None, field, found, text("fair.a_case"), text("file.name_files"))

@@ -8,24 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from typing import Protocol
 
+from trainer.window.kit.lines import Measure, wrapped
 from trainer.window.kit.nodes import Box, Node, Surface, key_cap
-
-
-class Measure(Protocol):
-    """How wide and high text is, in pixel; `em` is the height that everything else is measured in."""
-
-    em: float
-
-    def width(self, text: str, look: str) -> float:
-        """Return the width of one line of text."""
-        ...
-
-    def line(self, look: str) -> float:
-        """Return the height of one line."""
-        ...
-
 
 LEAST_PANE = 4.0
 """In em: what is left at least of a part that gives way."""
@@ -105,33 +90,6 @@ def _placed(root: Node, screen: Box, measure: Measure, scrolled: Mapping[str, fl
     work = _Work(measure, scrolled, Layout())
     work.place(root, screen, screen, "bench", "")
     return work.layout
-
-
-def wrapped(text: str, look: str, width: float, measure: Measure) -> tuple[str, ...]:
-    """Return text in lines no wider than `width`; a word that is wider alone is broken."""
-    lines: list[str] = []
-    for paragraph in text.split("\n"):
-        line = ""
-        for word in paragraph.split(" "):
-            wider = f"{line} {word}" if line else word
-            if measure.width(wider, look) <= width:
-                line = wider
-                continue
-            if line:
-                lines.append(line)
-            *full, line = _broken(word, look, width, measure)
-            lines += full
-        lines.append(line)
-    return tuple(lines)
-
-
-def _broken(word: str, look: str, width: float, measure: Measure) -> list[str]:
-    pieces = [""]
-    for letter in word:
-        if pieces[-1] and measure.width(pieces[-1] + letter, look) > width:
-            pieces.append("")
-        pieces[-1] += letter
-    return pieces
 
 
 class _Work:

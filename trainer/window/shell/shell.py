@@ -9,7 +9,8 @@ from trainer.desk.worker import Job, Then
 from trainer.errors import ProblemsFoundError, UserError
 from trainer.sets.set_access import OpenedSet
 from trainer.window.kit.focus import scrolled_into_view
-from trainer.window.kit.layout import Layout, Measure, lay_out
+from trainer.window.kit.layout import Layout, lay_out
+from trainer.window.kit.lines import Measure
 from trainer.window.kit.nodes import Node, button, column, flow, words
 from trainer.window.shell.input_handler import InputHandler, ScreenProtocol
 from trainer.window.shell.listening import Listening

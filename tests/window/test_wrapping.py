@@ -1,0 +1,35 @@
+"""Lines of text: no wider than asked, and a figure keeps its unit beside it."""
+
+from __future__ import annotations
+
+import pytest
+
+from trainer.window.kit.lines import wrapped
+
+
+class Letters:
+    """Every letter is as wide as every other."""
+
+    em = 1.0
+
+    def width(self, text: str, look: str) -> float:
+        return float(len(text))
+
+    def line(self, look: str) -> float:
+        return self.em
+
+
+@pytest.mark.parametrize(
+    ("text", "lines"),
+    [
+        ("your finding is 0.0 % likely", ("your finding is", "0.0 % likely")),
+        ("what you hear is 1.9 A through each", ("what you hear is", "1.9 A through each")),
+        ("cylinders 1, 2 and 3 are as good", ("cylinders 1, 2 and", "3 are as good")),
+    ],
+)
+def test_a_line_never_ends_between_a_figure_and_its_unit(text: str, lines: tuple[str, ...]) -> None:
+    assert wrapped(text, "body", 18.0, Letters()) == lines
+
+
+def test_a_word_that_is_wider_than_the_line_is_broken() -> None:
+    assert wrapped("abcdefgh", "body", 3.0, Letters()) == ("abc", "def", "gh")
