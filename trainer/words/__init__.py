@@ -52,6 +52,13 @@ def text(key: str, /, **values: object) -> str:
     return catalogue.fill(sentence, {name: _seen(value) for name, value in values.items()})
 
 
+def figure(value: float, form: str) -> str:
+    """Return a number with the decimal mark of the language that is spoken now, in a form such as `.1f`."""
+    from trainer.words.catalogue import catalogue_of
+
+    return catalogue_of(_SPOKEN.get()).fill(f"{{value:{form}}}", {"value": value})
+
+
 class Words:
     """The sentences of one beginning, by the rest of their ids: `Words("report.word")["mark"]`."""
 

@@ -19,8 +19,9 @@ from trainer.commands.case_commands.slot_option import slot_number
 from trainer.desk.case_source import find_case
 from trainer.instruments.bench import Work, worked_circuit
 from trainer.practice.attempt.actions import solved_work
+from trainer.practice.reports.attempt_lines import point_text
 from trainer.sound.render import render
-from trainer.words import cylinders_named, text
+from trainer.words import cylinders_named, figure, text
 
 NETLIST_END_S = 0.006
 
@@ -87,12 +88,19 @@ def _truth_lines(case: Case) -> list[str]:
 
 
 def _slot_line(slot: SlotRow) -> str:
-    peaks = " ".join(f"{amps:.1f}" for amps in slot.peak_current_a.values())
-    sone = "" if slot.loudness_sone is None else f", {slot.loudness_sone:.1f} sone"
-    return f"  slot {slot.slot!s:>3}: {slot.level_dba:5.1f} dB(A), {slot.centroid_hz:5.0f} Hz{sone}; {peaks}"
+    peaks = " ".join(figure(amps, ".1f") for amps in slot.peak_current_a.values())
+    sone = "" if slot.loudness_sone is None else text("inspect.sone", sone=slot.loudness_sone)
+    name = text("slot.short_all") if slot.slot == "all" else slot.slot
+    heard = text("inspect.slot", slot=name, level=slot.level_dba, centroid=slot.centroid_hz)
+    return f"  {heard}{sone}; {peaks}"
 
 
 def _reading_line(reading: ReadingRow) -> str:
-    place = reading.break_point or "driven"
-    what = "to ground" if reading.side else reading.instrument
-    return f"  cylinder {reading.cylinder}, {place}, {what}: {reading.display}"
+    cylinder = cylinders_named((reading.cylinder,))
+    if reading.break_point is None:
+        return "  " + text("inspect.driven", cylinder=cylinder, reading=reading.display)
+    place = point_text(reading.break_point)
+    if reading.side is None:
+        return "  " + text("inspect.pair", cylinder=cylinder, place=place, reading=reading.display)
+    side = text(f"side.{reading.side}")
+    return "  " + text("inspect.to_ground", cylinder=cylinder, place=place, side=side, reading=reading.display)

@@ -44,7 +44,7 @@ def write_sound(
         sound = replace(sound, samples=np.clip(played, -PEAK_CEILING, PEAK_CEILING))
     write_wav(output, sound.samples, sound.rate_hz)
     length_s = len(sound.samples) / sound.rate_hz
-    line = f"{output}: {length_s:.1f} s, {len(sound.slots)} slots, heard from the place {place}"
+    line = text("hear.written", file=output, seconds=length_s, n=len(sound.slots), place=place)
     if listener is not None:
         line += f", {text('hear.as_played', listener=text(f'fair.listener.{listener}'))}"
     document: dict[str, JsonValue] = {

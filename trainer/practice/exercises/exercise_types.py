@@ -23,7 +23,7 @@ from trainer.practice.course.practice_log import Task
 from trainer.practice.course.skills import Demand, Skill, demand
 from trainer.practice.course.slips import accident_of
 from trainer.sound.render import Bed, Sound, render
-from trainer.words import cylinders_named, text
+from trainer.words import cylinders_named, figure, text
 
 LEVELS = 5
 """How many levels a subject's range of difficulty is parted into; the first offers two choices only."""
@@ -158,7 +158,7 @@ def fault_text(fault: Fault) -> str:
         "exercise.fault", kind=text(f"kind.{fault.kind}"), location=place, cylinders=cylinders_named(fault.cylinders)
     )
     ohms = _ohms_named(fault)
-    return said if ohms is None else f"{said} ({ohms:g} Ω)"
+    return said if ohms is None else f"{said} ({figure(ohms, 'g')} Ω)"
 
 
 def _ohms_named(fault: Fault) -> float | None:

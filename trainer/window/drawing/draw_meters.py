@@ -16,7 +16,7 @@ from trainer.window.pictures.pictures import (
     LadderPicture,
     PlotPicture,
 )
-from trainer.words import text
+from trainer.words import figure, text
 
 GROUND_AT: Point = (13.0, 27.6)
 RED_HANDLE, BLACK_HANDLE = (48.0, 27.6), (62.0, 27.6)
@@ -105,10 +105,10 @@ def draw_plot(pen: Pen, picture: PlotPicture) -> None:
     for step in range(5):
         y = bottom - (bottom - top) * step / 4.0
         pen.line([(left, y), (right, y)], "faint", 0.8)
-        pen.words(f"{highest * step / 4.0:.1f}", (left - 0.8, y), "muted", "mono_muted", align=1.0)
+        pen.words(figure(highest * step / 4.0, ".1f"), (left - 0.8, y), "muted", "mono_muted", align=1.0)
     for step in range(5):
         x = left + (right - left) * step / 4.0
-        pen.words(f"{widest * step / 4.0:.1f}", (x, bottom + 2.0), "muted", "mono_muted")
+        pen.words(figure(widest * step / 4.0, ".1f"), (x, bottom + 2.0), "muted", "mono_muted")
     pen.words(picture.y_unit, (left - 0.8, top - 0.9), "muted", align=1.0)
     pen.words(picture.x_unit, (right, bottom + 4.2), "muted", align=1.0)
     points = [
