@@ -7,7 +7,7 @@ from typing import Literal
 
 from trainer.circuit.elements import Location, Side
 from trainer.circuit.profile import Profile
-from trainer.errors import Sentence, WrongCallError
+from trainer.errors import WrongCallError
 from trainer.instruments.bench import (
     MODULE_CONNECTOR,
     Pin,
@@ -16,7 +16,7 @@ from trainer.instruments.bench import (
     feed_pin_for,
     halves_of,
 )
-from trainer.words import numbers
+from trainer.words import numbers, text
 
 PowerDrop = Literal["plus_drop", "ground_drop"]
 POWER_DROPS: tuple[PowerDrop, ...] = ("plus_drop", "ground_drop")
@@ -133,7 +133,7 @@ def _ends(profile: Profile, request: Request) -> tuple[Pin, Pin]:
         return pin(MODULE_CONNECTOR, "harness"), pin(through, "engine")
     if request.location is Location.UNDER_COVER:
         return pin(through, "cover"), pin(plug_point(number), "harness")
-    raise WrongCallError("no_wire", place=Sentence(f"location.{request.location}"))
+    raise WrongCallError("no_wire", place=text(f"location.{request.location}"))
 
 
 def next_driven(profile: Profile, cylinder: int) -> int:
@@ -160,6 +160,6 @@ def drop_pins_of(profile: Profile, request: Request) -> tuple[Pin, Pin]:
         Location.COIL: ((plug, "harness"), (plug, "injector")),
     }
     if request.location not in ends:
-        raise WrongCallError("no_drop", place=Sentence(f"location.{request.location}"))
+        raise WrongCallError("no_drop", place=text(f"location.{request.location}"))
     first, second = ends[request.location]
     return pin(*first), pin(*second)
