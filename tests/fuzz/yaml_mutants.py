@@ -400,7 +400,7 @@ class Figures:
 
 def told_wrong(problem: Problem, lines: int) -> str | None:
     """Return what is wrong with how a problem is told, or None."""
-    words = (problem.file, problem.field, *map(said, (problem.found, problem.allowed, problem.mend)))
+    words = (problem.file, *map(said, (problem.field, problem.found, problem.allowed, problem.mend)))
     if not all(isinstance(one, str) and one for one in words):
         return "a problem with an empty part"
     if problem.line is not None and not 1 <= problem.line <= lines:
