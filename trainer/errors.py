@@ -42,7 +42,7 @@ Said = str | Sentence | tuple[str | Sentence, ...]
 
 
 THE_FILE, THE_FOLDER = Sentence("problem.the_file"), Sentence("problem.the_folder")
-"""Where a problem is that is in no single field."""
+"""What a problem shows for its field when it is not in any one field."""
 
 
 @dataclass(frozen=True, slots=True)
