@@ -20,15 +20,17 @@ class Letters:
 
 
 @pytest.mark.parametrize(
-    ("text", "lines"),
+    ("text", "width", "lines"),
     [
-        ("your finding is 0.0 % likely", ("your finding is", "0.0 % likely")),
-        ("what you hear is 1.9 A through each", ("what you hear is", "1.9 A through each")),
-        ("cylinders 1, 2 and 3 are as good", ("cylinders 1, 2 and", "3 are as good")),
+        ("your finding is 0.0 % likely", 19.0, ("your finding is", "0.0 % likely")),
+        ("what you hear is 1.9 A through each", 20.0, ("what you hear is", "1.9 A through each")),
+        ("it measures 2.6 Ω there", 15.0, ("it measures", "2.6 Ω there")),
+        ("cylinders 1, 2 and 3 are as good", 20.0, ("cylinders 1, 2 and 3", "are as good")),
     ],
 )
-def test_a_line_never_ends_between_a_figure_and_its_unit(text: str, lines: tuple[str, ...]) -> None:
-    assert wrapped(text, "body", 18.0, Letters()) == lines
+def test_a_line_never_ends_between_a_figure_and_its_unit(text: str, width: float, lines: tuple[str, ...]) -> None:
+    """The figure itself would still fit on the first line; a cylinder's number has no unit and stays there."""
+    assert wrapped(text, "body", width, Letters()) == lines
 
 
 def test_a_word_that_is_wider_than_the_line_is_broken() -> None:
