@@ -3,18 +3,24 @@
 from __future__ import annotations
 
 import pickle
+from dataclasses import replace
 
 import numpy as np
 import pytest
 
 from tests.desk_hands import RIGHT_ANSWER, new_desk, type_in
+from tests.engines import NORTH
+from tests.reasoning.universe.test_pairs import random_pairs, reasoner_with
 from trainer.practice.attempt.event_record import EventKind
 from trainer.practice.attempt.events import Heard, Measured
 from trainer.practice.attempt.evidence import evidence_of
+from trainer.practice.attempt.judging import proof_of
 from trainer.practice.attempt.weighing import weighed
 from trainer.practice.reports.attempt_lines import claims_text
 from trainer.practice.reports.debrief_lines import MOST_WORDS, debrief_lines, first_lines
 from trainer.practice.reports.reason_lines import finding_text
+from trainer.reasoning.advice.measured import PROVED
+from trainer.reasoning.universe.finding import truth_of
 from trainer.reasoning.verdict.belief import finding_key
 from trainer.sound.paths import TEMPLATE_FRAMES
 
@@ -240,3 +246,16 @@ def test_every_line_of_evidence_has_its_answer() -> None:
         assert readings[what] == 1
     assert readings["pair"] == 0  # a blown fuse tells nothing
     assert [len(one.answers) for one in evidence if isinstance(one.event, Heard)][-1] == 9
+
+
+def test_proof_is_full_at_what_all_evidence_reaches_where_two_faults_look_like_two_others() -> None:
+    desk = new_desk(NAME)
+    type_in(desk, "hear", *RIGHT_ANSWER)
+    pair = random_pairs(NORTH, 1, 11)[0]
+    attempt = replace(desk.attempt, case=replace(desk.attempt.case, faults=pair, stored=(), complaint=None))
+    reasoner = reasoner_with(NORTH, pair)
+    proof = proof_of(attempt, reasoner, weighed(attempt, reasoner))
+    reached = reasoner.everything.findings[finding_key(truth_of(pair))]
+    assert reasoner.hidden is None
+    assert proof.reachable == reached < PROVED
+    assert replace(proof, posterior=reached, measured=True).share == 1.0
